@@ -1,0 +1,55 @@
+/* em-paper: pages on a cairo context: the quote, the bench sheet.
+ *
+ * The preview, the print dialog, PDF export and the command line call the same renderer. No display needed.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-compare.h"
+#include "em-range.h"
+
+#include <cairo.h>
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+#define EM_PAPER_ERROR (em_paper_error_quark ())
+GQuark em_paper_error_quark (void);
+typedef enum { EM_PAPER_ERROR_WRITE, EM_PAPER_ERROR_LOGO, EM_PAPER_ERROR_EMPTY } EmPaperError;
+
+typedef enum { EM_SHEET_QUOTE, EM_SHEET_BENCH } EmSheet;
+
+/* Everything a sheet shows; all borrowed for the life of the layout. */
+typedef struct
+{
+  const EmQuote     *quote;
+  const EmCost      *cost;
+  const EmRates     *rates;
+  const EmCatalogue *catalogue;
+  const EmCompare   *compare;   /* options on the quote; NULL: none */
+  const EmRange     *range;     /* NULL: none */
+  const char        *logo_path; /* PNG or SVG; NULL */
+} EmPaperSource;
+
+typedef struct EmPages EmPages;
+
+/* Lays out; page size in points (A4 595.28 × 841.89). */
+EmPages *em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error);
+int      em_pages_count (const EmPages *pages);
+void     em_pages_draw (EmPages *pages, int page, cairo_t *cr);   /* from 0; user space in points */
+void     em_pages_free (EmPages *pages);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmPages, em_pages_free)
+
+/* "a4" or "letter" of quote, else rate book, else a4. */
+void em_paper_size (const EmQuote *quote, const EmRates *rates, double *out_width_pt, double *out_height_pt);
+
+/* Byte-identical for identical input; date: ISO 8601, as the PDF's creation date. Written beside and renamed. */
+gboolean em_paper_export (EmSheet sheet, const EmPaperSource *source, const char *path, const char *date, GError **error);
+
+/* CSV (RFC 4180). */
+char *em_paper_lines_csv   (const EmPaperSource *source);
+char *em_paper_compare_csv (const EmPaperSource *source);
+
+G_END_DECLS

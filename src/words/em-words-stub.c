@@ -1,0 +1,2 @@
+/* Placeholder until the room has its first source. */
+typedef int em_words_stub;

@@ -1,0 +1,59 @@
+/* em-words: codes into sentences, numbers into text, in one language at a time.
+ *
+ * The only room that turns the engine's codes into translated words. The program's
+ * language comes from the locale; a paper's from its quote (em_words_push).
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-caution.h"
+#include "em-compare.h"
+#include "em-quote.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* Translates a core EM_N string. Borrowed. */
+const char *em_words (const char *text);
+
+/* From here to the matching pop, translations and number formats are those of language ("en", "de", "es", "fr"; NULL: the program's).
+ * Main thread only; nests. */
+void em_words_push (const char *language);
+void em_words_pop  (void);
+
+/* "Edge nick 2 (Gate insert), leg a: 0 mm is outside 0.01 … 50 mm." In units. quote may be NULL. */
+char *em_words_fault (const EmFault *fault, const EmQuote *quote, EmUnits units);
+char *em_words_field (const char *field_id, const EmKind *kind);  /* label of any field id */
+
+/* Locale's decimal mark, grouping; tabular. 12345.67 with ISO code: "12.345,67 EUR". */
+char *em_words_money    (int64_t minor, const EmCurrency *currency);
+char *em_words_money_bare (int64_t minor, const EmCurrency *currency);
+/* A quantity with its unit in units. */
+char *em_words_quantity (double value, EmQuantityType type, EmUnits units);
+char *em_words_number   (double value, int decimals);
+char *em_words_percent  (int64_t ppm);
+char *em_words_duration (double seconds);   /* "2 h 05 min", "38 s" */
+char *em_words_date     (const char *iso);
+char *em_words_mass     (double grams);
+char *em_words_volume   (double mm3, EmUnits units);
+
+const char *em_words_reason     (EmReason reason);
+const char *em_words_caution    (EmCaution caution);
+const char *em_words_phase      (EmPhase phase);
+const char *em_words_bound      (EmBound bound);
+const char *em_words_access     (EmAccess access);
+const char *em_words_finish     (EmFinish finish);
+const char *em_words_state      (EmState state);
+const char *em_words_near       (EmNear near);
+const char *em_words_process    (EmProcess process);
+const char *em_words_family     (EmFamily family);
+char       *em_words_estimate   (const EmEstimate *estimate, const char *unit, int decimals); /* "about 290 °C" or "outside its limits (C)" */
+
+/* What will be done to a feature, in plain words for the customer: two or three sentences. */
+char *em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost, const EmRates *rates, const EmCatalogue *catalogue);
+char *em_words_line    (const EmLine *line, const EmQuote *quote, const EmRates *rates);
+
+G_END_DECLS
