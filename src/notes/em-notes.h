@@ -1,6 +1,9 @@
 /* em-notes: a customer's words read into proposed features.
  *
- * Tokeniser, lexicon (data/notes-<language>.xml), grammar. Never invents a dimension; what it can't use stays visible.
+ * Tokeniser (em-token), lexicon in data (em-lexicon, data/notes-<language>.xml), grammar
+ * (em-clause, em-fit). Never invents a dimension; what it can't use stays visible.
+ * Conventions: ASME Y14.5-2018 and Y14.38 (inch and metric drawings), ISO 129-1.
+ * No GTK. Texts are bytes; spans are byte offsets on character boundaries of valid UTF-8.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -15,7 +18,10 @@ G_BEGIN_DECLS
 
 typedef struct EmLexicon EmLexicon;
 
-EmLexicon *em_lexicon_load (const char *const *paths, GError **error);  /* several languages merged */
+/* Several languages merged. The error names the file and what is wrong with it. */
+EmLexicon *em_lexicon_load (const char *const *paths, GError **error);
+/* The shipped English, German and Spanish lexicons. */
+EmLexicon *em_lexicon_load_default (GError **error);
 void       em_lexicon_free (EmLexicon *lexicon);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmLexicon, em_lexicon_free)
 
@@ -24,11 +30,14 @@ typedef enum { EM_READ_READ, EM_READ_INFERRED, EM_READ_MISSING } EmReadState;
 typedef struct
 {
   int         feature;      /* from 1; 0: general, governs the rest */
-  const char *field;        /* kind's field id, "kind", "count", "stock", "clearance", "near", "finish", "base", "hardness", "coating", "units", "refuse" … */
-  double      value;        /* mm, degrees, plain; NaN for text values */
+  const char *field;        /* kind's field id, "kind", "count", "stock", "clearance", "near", "slot_width", "slot_depth",
+                             * "finish", "access", "label"; general: "units", "base", "hardness", "coating", "tools",
+                             * "reference", "drawing", "tool_number", "stock", "finish"; "refuse" (do not weld) */
+  double      value;        /* mm, mm², degrees, HRC, plain; NaN for text values */
+  double      low, high;    /* "0.3-0.5": limits, value the middle; NaN when none */
   const char *text;         /* kind id, base id, choice option … or NULL */
   EmReadState state;
-  const char *reason;       /* stable code when inferred: "leading-dot-inch", "general-note", "soft-conversion" … */
+  const char *reason;       /* stable code when inferred: "leading-dot-inch", "general-note", "spelling" …; may be set when read */
   guint32     start, length;/* bytes of the words it came from; length 0: none */
   guint32     line;         /* from 1 */
 } EmReadField;
@@ -37,14 +46,15 @@ enum { EM_ANSWER_MAX = 6 };
 
 typedef struct
 {
-  int         feature;      /* from 1 */
-  const char *code;         /* stable: "side-or-diameter", "inch-or-mm", "which-kind", "count-unknown", "which-face" */
+  int         feature;      /* from 1; 0: general */
+  const char *code;         /* stable: "side-or-diameter", "inch-or-mm", "which-kind", "count-unknown", … em_notes_question_text() */
+  const char *field;        /* the field it is about, or NULL */
   guint32     start, length, line;
-  int         n_answers;
-  const char *answer[EM_ANSWER_MAX];   /* stable answer ids: "per-side", "on-diameter" */
-  /* Applying answer k sets these fields of the feature. */
-  EmReadField sets[EM_ANSWER_MAX][4];
-  int         n_sets[EM_ANSWER_MAX];
+  int         n_answers;    /* 0: only the office can tell */
+  const char *answer[EM_ANSWER_MAX];   /* stable answer ids: "per-side", "on-diameter"; kinds' ids for "which-kind" */
+  /* Applying answer k sets n_sets[k] fields from sets[first_set[k]] of the result. */
+  guint32     first_set[EM_ANSWER_MAX];
+  guint32     n_sets[EM_ANSWER_MAX];
 } EmReadQuestion;
 
 typedef struct
@@ -54,23 +64,42 @@ typedef struct
 
 typedef struct
 {
-  int             n_features;
-  GArray         *fields;     /* EmReadField, by feature then position */
-  GArray         *questions;  /* EmReadQuestion */
-  GArray         *unused;     /* EmReadSpan */
-  GStringChunk   *strings;    /* owns the non-static text */
+  int           n_features;
+  GArray       *fields;     /* EmReadField, by feature then position */
+  GArray       *questions;  /* EmReadQuestion, by feature then position */
+  GArray       *sets;       /* EmReadField, what answers set */
+  GArray       *spans;      /* EmReadSpan, the stretch of feature 1, 2, …: spans[feature - 1] */
+  GArray       *unused;     /* EmReadSpan, in order */
+  GArray       *ids;        /* guint32, after em_notes_apply: the quote's feature id of feature 1, 2, …; 0: rejected earlier */
+  GStringChunk *strings;    /* owns the non-static text */
 } EmReadResult;
 
-/* text: any bytes; invalid UTF-8 is read as unusable characters. Linear in length. units: what a bare number is when nothing says. */
+/* text: any bytes; invalid UTF-8 is read as unusable characters. Linear in length; at most 4 GB. units: what a
+ * bare number is when nothing says (and then a question asks). Never NULL. */
 EmReadResult *em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units);
 void          em_read_result_free (EmReadResult *result);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmReadResult, em_read_result_free)
 
-/* Puts proposals into quote: general fields and features with marks, origins; features the office corrected (origin entered) keep their
- * values, rejected stretches stay rejected. */
-void em_notes_apply (const EmReadResult *result, const char *text, EmQuote *quote);
-/* Applies answer of a question to the quote's feature. */
-void em_notes_answer (const EmReadQuestion *question, int answer, EmQuote *quote, int32_t feature_index);
+/* line<TAB>feature<TAB>field<TAB>value<TAB>unit, a row a field, question and unused stretch, by feature (0 first) then
+ * position. Missing fields have no row. "question" has the code as value, "unused" the words. Tabs, line ends and bytes
+ * that are no UTF-8 are written as spaces. */
+char *em_read_result_to_tsv (const EmReadResult *result, const char *text);
+
+/* Puts proposals into quote, and text as its notes: general fields and features with marks and origins. A feature is
+ * matched to its earlier proposal by its words. What the office entered or corrected stays; stretches it rejected stay
+ * rejected; proposals whose words are gone go too, unless corrected. Fills result->ids. */
+void em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote);
+/* Applies an answer to the quote's feature; general questions take feature_index −1. */
+void em_notes_answer (const EmReadResult *result, guint question, int answer, EmQuote *quote, int32_t feature_index);
+/* The office changed a field itself ("count", "stock", a kind's field …): later readings leave it alone. */
+void em_notes_corrected (EmQuote *quote, int32_t feature_index, const char *field);
+/* Removes the feature; later readings don't propose its words again. */
+void em_notes_reject (EmQuote *quote, int32_t feature_index);
+
+/* Translated sentences for the stable codes; the code itself when unknown. */
+const char *em_notes_question_text (const char *code);
+const char *em_notes_answer_text   (const char *answer);
+const char *em_notes_reason_text   (const char *reason);
 
 /* Text of an ASCII DXF (TEXT, MTEXT, DIMENSION, $INSUNITS), one note a line; NULL and error when it is not one. */
 char *em_dxf_text (const char *bytes, gsize length, EmUnits *out_units, gboolean *out_has_units, GError **error);
