@@ -126,19 +126,26 @@ typedef enum
 
 typedef struct
 {
-  const char *id;        /* "bench" … stable, XML attribute and fault field */
+  const char *id;        /* "bench" … stable, XML attribute and fault field; unique over all three tables */
   const char *name;      /* EM_N label */
-  const char *group;     /* "money", "deposit", "minutes" */
+  const char *group;     /* "money", "deposit", "minutes"; "machine", "setting" */
   const char *unit;      /* "/h", "min", "mm", "min/cm²", "%", "" */
   EmRateType  type;
   size_t      offset;
-  double      low, high; /* both allowed */
+  double      low, high; /* both allowed; in the stored unit */
+  uint32_t    processes; /* machines and settings: bit (1 << EmProcess) where it must be given; 0: may always be NaN */
 } EmRateField;
 
 extern const EmRateField em_rate_fields[];
 extern const int         em_n_rate_fields;
 extern const EmRateField em_machine_fields[];   /* offsets into EmMachine */
 extern const int         em_n_machine_fields;
+extern const EmRateField em_setting_fields[];   /* offsets into EmSetting */
+extern const int         em_n_setting_fields;
+
+/* A row's value in the struct that holds it, as a double, and back; for money and counts exact below 2^53. */
+double em_rate_get (const EmRateField *field, const void *holder);
+void   em_rate_set (const EmRateField *field, void *holder, double value);
 
 void     em_rates_init (EmRates *out_rates);       /* all zero or NaN, step 1; not a usable book */
 void     em_rates_clear (EmRates *rates);
@@ -148,5 +155,11 @@ EmStatus em_rates_set_text (EmRates *rates, EmShopText which, const char *text);
 EmStatus em_rates_add_machine_take (EmRates *rates, EmMachine *machine);
 EmStatus em_rates_add_tax_take (EmRates *rates, EmTax *tax);
 int32_t  em_rates_find_machine (const EmRates *rates, const char *id);  /* −1 */
-/* Limits of every row, machine and tax. fault.row EM_ROW_RATES; field a row's id, or "machine.<id>" style static. */
+void     em_machine_init (EmMachine *out_machine);  /* zero or NaN, no strings */
+void     em_machine_clear (EmMachine *machine);
+EmStatus em_machine_copy (const EmMachine *machine, EmMachine *out_copy);
+void     em_tax_clear (EmTax *tax);
+EmStatus em_machine_check (const EmMachine *machine, EmFault *out_fault);
+/* Limits of every row, machine and tax. fault.row EM_ROW_RATES; field a row's id, or "currency", "machine" (no machine,
+ * or an id missing or used twice), "machine_settings" (none, or not in ascending wire), "tax". */
 EmStatus em_rates_check (const EmRates *rates, EmFault *out_fault);
