@@ -16,15 +16,20 @@
 
 G_BEGIN_DECLS
 
-/* Translates a core EM_N string. Borrowed. */
+/* Where the catalogs lie; once, before the first word. Without it everything is English. */
+void em_words_init (const char *locale_dir);
+
+/* Translates a core EM_N string; "" for NULL. Borrowed. */
 const char *em_words (const char *text);
 
 /* From here to the matching pop, translations and number formats are those of language ("en", "de", "es", "fr"; NULL: the program's).
  * Main thread only; nests. */
 void em_words_push (const char *language);
 void em_words_pop  (void);
+/* "en", "de", "es" or "fr": the language in force. */
+const char *em_words_language (void);
 
-/* "Edge nick 2 (Gate insert), leg a: 0 mm is outside 0.01 … 50 mm." In units. quote may be NULL. */
+/* "2 · Edge nick (Gate insert) – Leg a: 0 mm was given, it should be between 0.01 mm and 50 mm." In units. quote may be NULL. */
 char *em_words_fault (const EmFault *fault, const EmQuote *quote, EmUnits units);
 char *em_words_field (const char *field_id, const EmKind *kind);  /* label of any field id */
 
@@ -33,7 +38,9 @@ char *em_words_money    (int64_t minor, const EmCurrency *currency);
 char *em_words_money_bare (int64_t minor, const EmCurrency *currency);
 /* A quantity with its unit in units. */
 char *em_words_quantity (double value, EmQuantityType type, EmUnits units);
+char *em_words_length   (double mm, EmUnits units, int decimals); /* worked out, so rounded: decimals of mm, one more of an inch */
 char *em_words_number   (double value, int decimals);
+char *em_words_figure   (double value, int digits);  /* significant digits, trailing zeros dropped */
 char *em_words_percent  (int64_t ppm);
 char *em_words_duration (double seconds);   /* "2 h 05 min", "38 s" */
 char *em_words_date     (const char *iso);
@@ -54,6 +61,9 @@ char       *em_words_estimate   (const EmEstimate *estimate, const char *unit, i
 
 /* What will be done to a feature, in plain words for the customer: two or three sentences. */
 char *em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost, const EmRates *rates, const EmCatalogue *catalogue);
+char *em_words_feature_name (const EmQuote *quote, int32_t index);      /* "2 · Edge nick (Gate insert)" */
+char *em_words_sizes   (const EmFeature *feature, EmUnits units);       /* "Length 10 mm, Leg a 0.5 mm" */
+EmFinish em_words_finish_of (const EmQuote *quote, int32_t index);      /* never EM_FINISH_DEFAULT */
 char *em_words_line    (const EmLine *line, const EmQuote *quote, const EmRates *rates);
 
 G_END_DECLS
