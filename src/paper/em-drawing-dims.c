@@ -1,0 +1,342 @@
+/* em-drawing-dims: dimensions, the near thing, the scale.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-drawing-private.h"
+
+#include "em-words.h"
+
+#include <math.h>
+#include <pango/pangocairo.h>
+
+#define ARROW_EM 0.75   /* an arrowhead's length, of the font size */
+
+static PangoLayout *
+make_text (EmCanvas *canvas, const char *text)
+{
+  PangoLayout *layout = pango_cairo_create_layout (canvas->cr);
+  PangoFontDescription *font = pango_font_description_from_string (canvas->style->font_family != NULL ? canvas->style->font_family : "sans");
+  PangoAttrList *attributes = pango_attr_list_new ();
+
+  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1, lnum=1"));
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+  pango_font_description_set_absolute_size (font, canvas->style->font_px * PANGO_SCALE);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  pango_layout_set_text (layout, text, -1);
+  return layout;
+}
+
+static void
+text_size (PangoLayout *layout, double *out_width, double *out_height)
+{
+  int width, height;
+
+  pango_layout_get_size (layout, &width, &height);
+  *out_width = (double) width / PANGO_SCALE;
+  *out_height = (double) height / PANGO_SCALE;
+}
+
+/* Text centred on x, y, the ground behind it wiped so that lines do not cross it. */
+static void
+show_text (EmCanvas *canvas, const char *text, double x, double y, const EmColour *colour)
+{
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+  double width, height, pad = canvas->style->font_px * 0.18;
+
+  text_size (layout, &width, &height);
+  em_canvas_set_colour (canvas, &canvas->style->paper, 0.9);
+  cairo_rectangle (canvas->cr, x - width / 2 - pad, y - height / 2 + pad, width + 2 * pad, height - 2 * pad);
+  cairo_fill (canvas->cr);
+  em_canvas_set_colour (canvas, colour, 1);
+  cairo_move_to (canvas->cr, x - width / 2, y - height / 2);
+  pango_cairo_show_layout (canvas->cr, layout);
+}
+
+static const EmField *
+field_of (const EmCanvas *canvas, const EmOutlineDim *dim)
+{
+  return dim->field >= 0 && dim->field < canvas->shape.kind->n_fields ? &canvas->shape.kind->fields[dim->field] : NULL;
+}
+
+static gboolean
+is_angle (const EmCanvas *canvas, const EmOutlineDim *dim)
+{
+  const EmField *field = field_of (canvas, dim);
+
+  return field != NULL && field->quantity == EM_QUANTITY_ANGLE;
+}
+
+/* "l 10" in the quote's unit, which the scale's caption names. */
+static char *
+dim_text (const EmCanvas *canvas, const EmOutlineDim *dim)
+{
+  const EmField *field = field_of (canvas, dim);
+  g_autofree char *value = is_angle (canvas, dim) ? em_words_quantity (dim->value, EM_QUANTITY_ANGLE, canvas->units)
+                                                  : em_words_length (dim->value, canvas->units, 3);
+  char *space = g_strrstr (value, "\302\240");
+
+  if (space != NULL)
+    *space = '\0';
+  return field != NULL && field->symbol != NULL ? g_strdup_printf ("%s\302\240%s", field->symbol, value) : g_steal_pointer (&value);
+}
+
+/* Unit vector from the measured points to the dimension line, in user space (y down). */
+static void
+side_of (const EmOutlineDim *dim, double *out_x, double *out_y)
+{
+  double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, length = hypot (dx, dy);
+  double sign = dim->offset_mm < 0 ? -1 : 1;
+
+  *out_x = length > 0 ? -dy / length * sign : 0;
+  *out_y = length > 0 ? -dx / length * sign : -sign;
+}
+
+/* Dimension lines on one side stand one behind the other, the shorter nearer. */
+static int
+level_of (const EmCanvas *canvas, int index)
+{
+  const EmOutlineDim *dim = &canvas->outline.dim[index];
+  double side_x, side_y, length = hypot (dim->x1_mm - dim->x0_mm, dim->y1_mm - dim->y0_mm);
+  int level = 0;
+
+  side_of (dim, &side_x, &side_y);
+  for (int i = 0; i < canvas->outline.n_dims; i++)
+    {
+      const EmOutlineDim *other = &canvas->outline.dim[i];
+      double other_x, other_y, other_length = hypot (other->x1_mm - other->x0_mm, other->y1_mm - other->y0_mm);
+      double along = (other->x0_mm - dim->x0_mm) * (dim->x1_mm - dim->x0_mm) + (other->y0_mm - dim->y0_mm) * (dim->y1_mm - dim->y0_mm);
+      double until = (other->x1_mm - dim->x0_mm) * (dim->x1_mm - dim->x0_mm) + (other->y1_mm - dim->y0_mm) * (dim->y1_mm - dim->y0_mm);
+
+      side_of (other, &other_x, &other_y);
+      if (i == index || side_x * other_x + side_y * other_y < 0.99 || is_angle (canvas, other))
+        continue;
+      /* Side by side and not overlapping: they share a level. */
+      if (fmax (along, until) <= 1e-9 * length * length || fmin (along, until) >= length * length * (1 - 1e-9))
+        continue;
+      level += other_length < length || (other_length == length && i < index);
+    }
+  return level;
+}
+
+static double
+offset_of (const EmCanvas *canvas, int index)
+{
+  return canvas->style->font_px * (1.7 + 1.7 * level_of (canvas, index));
+}
+
+void
+em_drawing_margins (EmCanvas *canvas, double out_margin[4])
+{
+  double font = canvas->style->font_px;
+
+  out_margin[0] = out_margin[1] = out_margin[2] = font * 0.6;
+  out_margin[3] = font * 2.2;   /* the scale */
+  for (int i = 0; i < canvas->outline.n_dims; i++)
+    {
+      g_autofree char *text = dim_text (canvas, &canvas->outline.dim[i]);
+      g_autoptr (PangoLayout) layout = make_text (canvas, text);
+      double x, y, width, height, offset = offset_of (canvas, i);
+
+      text_size (layout, &width, &height);
+      side_of (&canvas->outline.dim[i], &x, &y);
+      if (x < -0.5)
+        out_margin[0] = fmax (out_margin[0], offset + width / 2 + font * 0.4);
+      if (x > 0.5)
+        out_margin[1] = fmax (out_margin[1], offset + width / 2 + font * 0.4);
+      if (y < -0.5)
+        out_margin[2] = fmax (out_margin[2], offset + font * 0.8);
+      if (y > 0.5)
+        out_margin[3] = fmax (out_margin[3], offset + font * 2.8);
+    }
+}
+
+static void
+arrowhead (EmCanvas *canvas, double x, double y, double ux, double uy)
+{
+  double length = canvas->style->font_px * ARROW_EM, half = length * 0.17;
+
+  cairo_move_to (canvas->cr, x, y);
+  cairo_line_to (canvas->cr, x - ux * length - uy * half, y - uy * length + ux * half);
+  cairo_line_to (canvas->cr, x - ux * length + uy * half, y - uy * length - ux * half);
+  cairo_close_path (canvas->cr);
+  cairo_fill (canvas->cr);
+}
+
+static void
+segment (EmCanvas *canvas, double x0, double y0, double x1, double y1)
+{
+  cairo_move_to (canvas->cr, x0, y0);
+  cairo_line_to (canvas->cr, x1, y1);
+  cairo_stroke (canvas->cr);
+}
+
+/* The dimension line with its arrowheads, pointing inwards from outside when there is no room between, and its text. */
+static void
+measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, const char *text, const EmColour *colour)
+{
+  double length = hypot (x1 - x0, y1 - y0), font = canvas->style->font_px, arrow = font * ARROW_EM;
+  double ux = length > 0 ? (x1 - x0) / length : 1, uy = length > 0 ? (y1 - y0) / length : 0;
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+  double width, height, room, text_x = (x0 + x1) / 2, text_y = (y0 + y1) / 2;
+  gboolean is_outside;
+
+  text_size (layout, &width, &height);
+  room = fabs (ux) * width + fabs (uy) * height * 0.8;
+  is_outside = length < 2.6 * arrow;
+  if (is_outside)
+    {
+      segment (canvas, x0 - ux * arrow * 2, y0 - uy * arrow * 2, x0, y0);
+      segment (canvas, x1, y1, x1 + ux * arrow * 2, y1 + uy * arrow * 2);
+    }
+  else
+    segment (canvas, x0, y0, x1, y1);
+  arrowhead (canvas, x0, y0, is_outside ? ux : -ux, is_outside ? uy : -uy);
+  arrowhead (canvas, x1, y1, is_outside ? -ux : ux, is_outside ? -uy : uy);
+  /* No room between the heads: the text stands beyond the second, or beyond the first at the right and bottom ends of the room. */
+  if (room + 2.2 * arrow > length)
+    {
+      double far = (is_outside ? 2.2 : 0.6) * arrow + room / 2 + font * 0.1, sign = ux < -0.5 || uy > 0.5 ? -1 : 1;
+
+      text_x = (sign > 0 ? x1 : x0) + sign * ux * far;
+      text_y = (sign > 0 ? y1 : y0) + sign * uy * far;
+    }
+  show_text (canvas, text, text_x, text_y, colour);
+}
+
+static void
+draw_dim (EmCanvas *canvas, int index)
+{
+  const EmOutlineDim *dim = &canvas->outline.dim[index];
+  gboolean is_chosen = canvas->field >= 0 && dim->field == canvas->field;
+  const EmColour *colour = is_chosen ? &canvas->style->accent : &canvas->style->ink;
+  g_autofree char *text = dim_text (canvas, dim);
+  double sx, sy, offset = offset_of (canvas, index), gap = canvas->style->font_px * 0.2, over = canvas->style->font_px * 0.35;
+  double x0 = em_canvas_x (canvas, dim->x0_mm), y0 = em_canvas_y (canvas, dim->y0_mm);
+  double x1 = em_canvas_x (canvas, dim->x1_mm), y1 = em_canvas_y (canvas, dim->y1_mm);
+  double far;
+
+  side_of (dim, &sx, &sy);
+  if (is_angle (canvas, dim) || dim->offset_mm == 0)
+    offset = dim->offset_mm == 0 ? 0 : offset;
+  else
+    {
+      /* Beyond everything drawn on that side, when the points lie inside. */
+      double edge_x = sx > 0 ? em_canvas_x (canvas, canvas->right_mm) : em_canvas_x (canvas, canvas->left_mm);
+      double edge_y = sy > 0 ? em_canvas_y (canvas, canvas->bottom_mm) : em_canvas_y (canvas, canvas->top_mm);
+
+      far = fabs (sx) > 0.95 ? (edge_x - (sx > 0 ? fmax (x0, x1) : fmin (x0, x1))) * sx
+            : fabs (sy) > 0.95 ? (edge_y - (sy > 0 ? fmax (y0, y1) : fmin (y0, y1))) * sy : 0;
+      offset += fmax (far, 0);
+    }
+  em_canvas_set_colour (canvas, colour, 1);
+  cairo_set_line_width (canvas->cr, canvas->style->font_px * (is_chosen ? 0.11 : 0.06));
+  if (offset > 0)
+    {
+      segment (canvas, x0 + sx * gap, y0 + sy * gap, x0 + sx * (offset + over), y0 + sy * (offset + over));
+      segment (canvas, x1 + sx * gap, y1 + sy * gap, x1 + sx * (offset + over), y1 + sy * (offset + over));
+    }
+  if (is_angle (canvas, dim))
+    show_text (canvas, text, (x0 + x1) / 2 + sx * offset, (y0 + y1) / 2 + sy * offset, colour);
+  else
+    measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, text, colour);
+}
+
+void
+em_drawing_draw_dims (EmCanvas *canvas)
+{
+  for (int i = 0; i < canvas->outline.n_dims; i++)
+    draw_dim (canvas, i);
+}
+
+/* The right end of the metal to add, where the near thing is drawn beyond. */
+static double
+metal_right_mm (const EmCanvas *canvas)
+{
+  double right = -INFINITY;
+
+  for (int i = 0; i < canvas->outline.n_points; i++)
+    if (canvas->outline.point[i].ink == EM_INK_METAL)
+      right = fmax (right, canvas->outline.point[i].x_mm);
+  return right;
+}
+
+static gboolean
+has_near (const EmCanvas *canvas)
+{
+  return !em_is_absent (canvas->feature->clearance_mm) && canvas->feature->clearance_mm >= 0
+         && canvas->feature->near != EM_NEAR_NOTHING && canvas->feature->near < EM_N_NEAR && isfinite (metal_right_mm (canvas));
+}
+
+void
+em_drawing_extend_near (EmCanvas *canvas)
+{
+  if (has_near (canvas))
+    em_canvas_extend (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm * 1.15, canvas->bottom_mm);
+}
+
+/* Where the near thing begins: a line across at its clearance from the weld, named. */
+void
+em_drawing_draw_near (EmCanvas *canvas)
+{
+  static const double dashes[] = { 1.5, 1.5 };
+  double x, middle;
+
+  if (!has_near (canvas))
+    return;
+  x = em_canvas_x (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm);
+  middle = (em_canvas_y (canvas, canvas->top_mm) + em_canvas_y (canvas, canvas->bottom_mm)) / 2;
+  em_canvas_set_colour (canvas, &canvas->style->ink, 1);
+  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.09);
+  cairo_set_dash (canvas->cr, dashes, 2, 0);
+  segment (canvas, x, em_canvas_y (canvas, canvas->top_mm), x, em_canvas_y (canvas, canvas->bottom_mm));
+  cairo_set_dash (canvas->cr, NULL, 0, 0);
+  show_text (canvas, em_words_near (canvas->feature->near), x, middle, &canvas->style->quiet);
+}
+
+/* A round length whose bar is about a quarter of the width. */
+static double
+bar_length (double most, EmUnits units)
+{
+  double unit = units == EM_UNITS_INCH ? EM_MM_PER_INCH : 1, value = most / unit;
+  double power = pow (10, floor (log10 (value)));
+  double step = value / power >= 5 ? 5 : value / power >= 2 ? 2 : 1;
+
+  return step * power * unit;
+}
+
+/* "20:1", or "1:2" for a drawing smaller than life. */
+static char *
+ratio_text (double ratio)
+{
+  g_autofree char *number = em_words_figure (ratio >= 1 ? ratio : 1 / ratio, 4);
+
+  return ratio >= 1 ? g_strdup_printf ("%s:1", number) : g_strdup_printf ("1:%s", number);
+}
+
+void
+em_drawing_draw_scale (EmCanvas *canvas, double width, double height)
+{
+  double font = canvas->style->font_px, length_mm = bar_length (width * 0.25 / canvas->scale, canvas->units);
+  double length = length_mm * canvas->scale, x = font * 0.4, y = height - font * 0.75;
+  g_autofree char *bar = em_words_length (length_mm, canvas->units, 4);
+  g_autofree char *ratio = canvas->ratio > 0 ? ratio_text (canvas->ratio) : NULL;
+  g_autofree char *text = ratio != NULL ? g_strdup_printf ("%s  %s", bar, ratio) : g_strdup (bar);
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+  double text_width, text_height;
+
+  text_size (layout, &text_width, &text_height);
+  em_canvas_set_colour (canvas, &canvas->style->quiet, 1);
+  cairo_set_line_width (canvas->cr, font * 0.1);
+  cairo_move_to (canvas->cr, x, y - font * 0.25);
+  cairo_line_to (canvas->cr, x, y + font * 0.25);
+  cairo_move_to (canvas->cr, x, y);
+  cairo_line_to (canvas->cr, x + length, y);
+  cairo_move_to (canvas->cr, x + length, y - font * 0.25);
+  cairo_line_to (canvas->cr, x + length, y + font * 0.25);
+  cairo_stroke (canvas->cr);
+  cairo_move_to (canvas->cr, x + length + font * 0.5, y - text_height / 2);
+  pango_cairo_show_layout (canvas->cr, layout);
+}

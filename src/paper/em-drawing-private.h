@@ -1,0 +1,38 @@
+/* em-drawing-private: a drawing under way, for the files of em-drawing.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-drawing.h"
+
+typedef struct
+{
+  cairo_t              *cr;
+  const EmDrawingStyle *style;
+  const EmFeature      *feature;
+  const EmPlan         *plan;     /* NULL: not priced, no layers */
+  const EmPlanRules    *rules;
+  EmShape               shape;
+  EmView                view;
+  EmUnits               units;
+  int                   field;
+  EmOutline             outline;
+  double                left_mm, right_mm, bottom_mm, top_mm;   /* of everything drawn */
+  double                scale;    /* user units per mm */
+  double                ratio;    /* drawn size to true size; 0: not a round one */
+  double                origin_x, origin_y;
+} EmCanvas;
+
+void   em_canvas_set_colour (EmCanvas *canvas, const EmColour *colour, double alpha);
+double em_canvas_x (const EmCanvas *canvas, double x_mm);
+double em_canvas_y (const EmCanvas *canvas, double y_mm);
+void   em_canvas_extend (EmCanvas *canvas, double x_mm, double y_mm);
+
+/* Left, right, top, bottom: room the dimensions and the scale need around the outline, in user units. */
+void em_drawing_margins (EmCanvas *canvas, double out_margin[4]);
+void em_drawing_extend_near (EmCanvas *canvas);
+void em_drawing_draw_near  (EmCanvas *canvas);
+void em_drawing_draw_dims  (EmCanvas *canvas);
+void em_drawing_draw_scale (EmCanvas *canvas, double width, double height);

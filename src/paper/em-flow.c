@@ -1,0 +1,468 @@
+/* em-flow: building rows, and drawing them.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-flow-private.h"
+
+#include <math.h>
+
+#define FAMILIES "Source Sans 3, Source Sans Pro, Open Sans, Noto Sans, DejaVu Sans, sans-serif"
+
+static const struct { double size_pt; PangoWeight weight; double line_spacing; } styles[EM_N_TEXT] =
+{
+  [EM_TEXT_BODY]         = { 8.5, PANGO_WEIGHT_NORMAL, 1.12 },
+  [EM_TEXT_STRONG]       = { 8.5, PANGO_WEIGHT_BOLD, 1.12 },
+  [EM_TEXT_QUIET]        = { 7.5, PANGO_WEIGHT_NORMAL, 1.12 },
+  [EM_TEXT_SMALL]        = { 7.0, PANGO_WEIGHT_NORMAL, 1.12 },
+  [EM_TEXT_SMALL_STRONG] = { 7.0, PANGO_WEIGHT_BOLD, 1.12 },
+  [EM_TEXT_LABEL]        = { 7.0, PANGO_WEIGHT_NORMAL, 1.0 },
+  [EM_TEXT_HEADING]      = { 10.5, PANGO_WEIGHT_BOLD, 1.0 },
+  [EM_TEXT_TITLE]        = { 21.0, PANGO_WEIGHT_NORMAL, 1.0 },
+  [EM_TEXT_SHOP]         = { 13.0, PANGO_WEIGHT_BOLD, 1.0 },
+  [EM_TEXT_SUM]          = { 11.0, PANGO_WEIGHT_BOLD, 1.0 },
+};
+
+/* Light enough to print as a grey that leaves black text readable. */
+static const EmColour inks[EM_N_INK_COLOUR] =
+{
+  [EM_INK_TEXT]   = { 0.10, 0.11, 0.12, 1 },
+  [EM_INK_QUIET]  = { 0.36, 0.37, 0.39, 1 },
+  [EM_INK_ACCENT] = { EM_ACCENT_RED, EM_ACCENT_GREEN, EM_ACCENT_BLUE, 1 },
+  [EM_INK_LINE]   = { 0.74, 0.74, 0.75, 1 },
+  [EM_INK_TINT]   = { 0.955, 0.945, 0.935, 1 },
+};
+
+static char *font_family;
+
+void
+em_flow_set_font (const char *family)
+{
+  g_free (font_family);
+  font_family = family != NULL ? g_strdup_printf ("%s, %s", family, FAMILIES) : NULL;
+}
+
+static void
+clear_item (gpointer data)
+{
+  EmItem *item = data;
+
+  g_clear_object (&item->layout);
+  if (item->free_data != NULL)
+    item->free_data (item->data);
+}
+
+void
+em_row_free (EmRow *row)
+{
+  g_array_unref (row->items);
+  g_free (row->bookmark);
+  g_free (row);
+}
+
+EmRow *
+em_row_new (void)
+{
+  EmRow *row = g_new0 (EmRow, 1);
+
+  row->items = g_array_new (FALSE, TRUE, sizeof (EmItem));
+  g_array_set_clear_func (row->items, clear_item);
+  row->table = -1;
+  return row;
+}
+
+/* Printed pages are laid out in points without hinting, so that they are the same at any scale. */
+static PangoContext *
+make_context (void)
+{
+  g_autoptr (PangoFontMap) map = pango_cairo_font_map_new ();
+  PangoContext *context;
+  cairo_font_options_t *options = cairo_font_options_create ();
+
+  pango_cairo_font_map_set_resolution (PANGO_CAIRO_FONT_MAP (map), 72);
+  context = pango_font_map_create_context (map);
+  cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
+  pango_cairo_context_set_font_options (context, options);
+  pango_context_set_round_glyph_positions (context, FALSE);
+  cairo_font_options_destroy (options);
+  return context;
+}
+
+EmFlow *
+em_flow_new (double width, double height, double margin_left, double margin_right, double margin_top, double margin_bottom)
+{
+  EmFlow *flow = g_new0 (EmFlow, 1);
+
+  flow->width = width;
+  flow->height = height;
+  flow->left = margin_left;
+  flow->right = margin_right;
+  flow->top = margin_top;
+  flow->bottom = margin_bottom;
+  flow->context = make_context ();
+  flow->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) em_row_free);
+  flow->made = g_ptr_array_new_with_free_func ((GDestroyNotify) em_row_free);
+  flow->tables = g_array_new (FALSE, TRUE, sizeof (EmTable));
+  flow->placed = g_array_new (FALSE, TRUE, sizeof (EmPlaced));
+  flow->page_start = g_array_new (FALSE, TRUE, sizeof (guint));
+  flow->bookmarks = g_array_new (FALSE, TRUE, sizeof (EmBookmark));
+  flow->table = -1;
+  for (int i = 0; i < EM_N_TEXT; i++)
+    {
+      flow->font[i] = pango_font_description_from_string (font_family != NULL ? font_family : FAMILIES);
+      pango_font_description_set_absolute_size (flow->font[i], styles[i].size_pt * PANGO_SCALE);
+      pango_font_description_set_weight (flow->font[i], styles[i].weight);
+    }
+  flow->attributes = pango_attr_list_new ();
+  pango_attr_list_insert (flow->attributes, pango_attr_font_features_new ("tnum=1, lnum=1"));
+  return flow;
+}
+
+void
+em_flow_free (EmFlow *flow)
+{
+  if (flow == NULL)
+    return;
+  for (int i = 0; i < EM_N_TEXT; i++)
+    pango_font_description_free (flow->font[i]);
+  pango_attr_list_unref (flow->attributes);
+  g_ptr_array_unref (flow->rows);
+  g_ptr_array_unref (flow->made);
+  g_array_unref (flow->tables);
+  g_array_unref (flow->placed);
+  g_array_unref (flow->page_start);
+  g_array_unref (flow->bookmarks);
+  g_object_unref (flow->context);
+  g_free (flow->head_left);
+  g_free (flow->head_right);
+  g_free (flow->foot);
+  g_free (flow->page_format);
+  g_free (flow);
+}
+
+double
+em_flow_width (const EmFlow *flow)
+{
+  return flow->width - flow->left - flow->right;
+}
+
+PangoLayout *
+em_flow_layout (EmFlow *flow, EmTextStyle style, const char *text, double width, EmAlign align)
+{
+  PangoLayout *layout = pango_layout_new (flow->context);
+
+  pango_layout_set_font_description (layout, flow->font[style]);
+  pango_layout_set_attributes (layout, flow->attributes);
+  pango_layout_set_line_spacing (layout, (float) styles[style].line_spacing);
+  pango_layout_set_text (layout, text != NULL ? text : "", -1);
+  if (width > 0)
+    {
+      pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
+      pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+    }
+  pango_layout_set_alignment (layout, align == EM_ALIGN_RIGHT ? PANGO_ALIGN_RIGHT : align == EM_ALIGN_CENTRE ? PANGO_ALIGN_CENTER : PANGO_ALIGN_LEFT);
+  return layout;
+}
+
+double
+em_layout_height (PangoLayout *layout)
+{
+  int height;
+
+  pango_layout_get_size (layout, NULL, &height);
+  return (double) height / PANGO_SCALE;
+}
+
+double
+em_layout_width (PangoLayout *layout)
+{
+  int width;
+
+  pango_layout_get_size (layout, &width, NULL);
+  return (double) width / PANGO_SCALE;
+}
+
+EmRow *
+em_flow_row (EmFlow *flow)
+{
+  EmRow *row = em_row_new ();
+
+  row->table = flow->table;
+  g_ptr_array_add (flow->rows, row);
+  if (flow->table >= 0 && !flow->has_heading)
+    {
+      row->is_table_heading = row->keep_next = TRUE;
+      g_array_index (flow->tables, EmTable, flow->table).heading = row;
+      flow->has_heading = TRUE;
+    }
+  return row;
+}
+
+static void
+grow (EmRow *row, double bottom)
+{
+  row->height = MAX (row->height, bottom);
+}
+
+void
+em_row_text_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double x, double y)
+{
+  EmItem item = { .type = EM_ITEM_TEXT, .layout = layout, .ink = ink, .x = x, .y = y, .n_lines = -1 };
+
+  g_array_append_val (row->items, item);
+  grow (row, y + em_layout_height (layout));
+}
+
+/* Height of a line as Pango would advance it, line spacing in it. */
+static double
+line_height (PangoLayout *layout)
+{
+  return em_layout_height (layout) / pango_layout_get_line_count (layout);
+}
+
+void
+em_row_lines_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double x, double y, int first, int n_lines)
+{
+  EmItem item = { .type = EM_ITEM_TEXT, .layout = layout, .ink = ink, .x = x, .y = y, .first = first, .n_lines = n_lines };
+
+  g_array_append_val (row->items, item);
+  grow (row, y + n_lines * line_height (layout));
+}
+
+void
+em_row_rule (EmRow *row, EmInkColour ink, double x0, double y0, double x1, double y1, double line_width)
+{
+  EmItem item = { .type = EM_ITEM_RULE, .ink = ink, .x = x0, .y = y0, .width = x1, .height = y1, .line_width = line_width };
+
+  g_array_append_val (row->items, item);
+  grow (row, MAX (y0, y1));
+}
+
+void
+em_row_box (EmRow *row, EmInkColour ink, double x, double y, double width, double height, gboolean is_filled)
+{
+  EmItem item = { .type = is_filled ? EM_ITEM_FILL : EM_ITEM_FRAME, .ink = ink, .x = x, .y = y, .width = width, .height = height, .line_width = 0.6 };
+
+  g_array_append_val (row->items, item);
+  grow (row, y + height);
+}
+
+void
+em_row_draw (EmRow *row, double x, double y, double width, double height, EmDrawFunc draw, gpointer data, GDestroyNotify free_data)
+{
+  EmItem item = { .type = EM_ITEM_DRAW, .x = x, .y = y, .width = width, .height = height, .draw = draw, .data = data, .free_data = free_data };
+
+  g_array_append_val (row->items, item);
+  grow (row, y + height);
+}
+
+/* Lines of one paragraph as rows: the first two and the last two stay together. */
+static void
+add_lines (EmFlow *flow, PangoLayout *layout, EmInkColour ink, double x, double space_before)
+{
+  int n_lines = pango_layout_get_line_count (layout);
+
+  for (int i = 0; i < n_lines; i++)
+    {
+      EmRow *row = em_flow_row (flow);
+
+      em_row_lines_take (row, g_object_ref (layout), ink, x, 0, i, 1);
+      row->space_before = i == 0 ? space_before : 0;
+      row->keep_next = n_lines > 1 && (i == 0 || i == n_lines - 2);
+    }
+}
+
+void
+em_flow_paragraph (EmFlow *flow, EmTextStyle style, EmInkColour ink, const char *text, double x, double width, double space_before)
+{
+  g_auto (GStrv) parts = g_strsplit (text != NULL ? text : "", "\n", -1);
+
+  for (int i = 0; parts[i] != NULL; i++)
+    {
+      g_autoptr (PangoLayout) layout = em_flow_layout (flow, style, parts[i], width, EM_ALIGN_LEFT);
+
+      add_lines (flow, layout, ink, x, i == 0 ? space_before : 1.5);
+    }
+}
+
+void
+em_flow_begin_table (EmFlow *flow, const EmCarry *carry)
+{
+  EmTable table = { 0 };
+
+  g_return_if_fail (flow->table < 0);
+  if (carry != NULL)
+    {
+      table.has_carry = TRUE;
+      table.carry = *carry;
+    }
+  g_array_append_val (flow->tables, table);
+  flow->table = (int) flow->tables->len - 1;
+  flow->has_heading = FALSE;
+}
+
+void
+em_flow_end_table (EmFlow *flow)
+{
+  flow->table = -1;
+}
+
+void
+em_flow_set_running (EmFlow *flow, const char *head_left, const char *head_right, const char *foot, const char *page_format)
+{
+  flow->head_left = g_strdup (head_left);
+  flow->head_right = g_strdup (head_right);
+  flow->foot = g_strdup (foot);
+  flow->page_format = g_strdup (page_format);
+}
+
+int
+em_flow_pages (const EmFlow *flow)
+{
+  return (int) flow->page_start->len;
+}
+
+GArray *
+em_flow_bookmarks (const EmFlow *flow)
+{
+  return flow->bookmarks;
+}
+
+static void
+set_ink (cairo_t *cr, EmInkColour ink)
+{
+  cairo_set_source_rgba (cr, inks[ink].red, inks[ink].green, inks[ink].blue, inks[ink].alpha);
+}
+
+static void
+draw_lines (cairo_t *cr, const EmItem *item)
+{
+  PangoLayoutIter *iter = pango_layout_get_iter (item->layout);
+  int line = 0, top = 0;
+
+  do
+    {
+      PangoRectangle logical;
+      int baseline = pango_layout_iter_get_baseline (iter);
+
+      pango_layout_iter_get_line_extents (iter, NULL, &logical);
+      if (line == item->first)
+        top = logical.y;
+      if (line >= item->first && line < item->first + item->n_lines)
+        {
+          cairo_move_to (cr, item->x + (double) logical.x / PANGO_SCALE, item->y + (double) (baseline - top) / PANGO_SCALE);
+          pango_cairo_show_layout_line (cr, pango_layout_iter_get_line_readonly (iter));
+        }
+      line++;
+    }
+  while (line < item->first + item->n_lines && pango_layout_iter_next_line (iter));
+  pango_layout_iter_free (iter);
+}
+
+static void
+draw_text (cairo_t *cr, const EmItem *item)
+{
+  set_ink (cr, item->ink);
+  if (item->n_lines >= 0)
+    {
+      draw_lines (cr, item);
+      return;
+    }
+  cairo_move_to (cr, item->x, item->y);
+  pango_cairo_show_layout (cr, item->layout);
+}
+
+static void
+draw_shape (cairo_t *cr, const EmItem *item)
+{
+  set_ink (cr, item->ink);
+  cairo_set_line_width (cr, item->line_width);
+  if (item->type == EM_ITEM_RULE)
+    {
+      cairo_move_to (cr, item->x, item->y);
+      cairo_line_to (cr, item->width, item->height);
+    }
+  else
+    cairo_rectangle (cr, item->x, item->y, item->width, item->height);
+  if (item->type == EM_ITEM_FILL)
+    cairo_fill (cr);
+  else
+    cairo_stroke (cr);
+}
+
+static void
+draw_row (cairo_t *cr, const EmRow *row)
+{
+  for (guint i = 0; i < row->items->len; i++)
+    {
+      const EmItem *item = &g_array_index (row->items, EmItem, i);
+
+      if (item->type == EM_ITEM_TEXT)
+        draw_text (cr, item);
+      else if (item->type != EM_ITEM_DRAW)
+        draw_shape (cr, item);
+      else
+        {
+          cairo_save (cr);
+          cairo_translate (cr, item->x, item->y);
+          item->draw (cr, item->width, item->height, item->data);
+          cairo_restore (cr);
+        }
+    }
+}
+
+static void
+show (EmFlow *flow, cairo_t *cr, const char *text, double y, EmAlign align)
+{
+  g_autoptr (PangoLayout) layout = NULL;
+
+  if (text == NULL)
+    return;
+  layout = em_flow_layout (flow, EM_TEXT_SMALL, text, 0, EM_ALIGN_LEFT);
+  set_ink (cr, EM_INK_QUIET);
+  cairo_move_to (cr, align == EM_ALIGN_RIGHT ? flow->width - flow->right - em_layout_width (layout) : flow->left, y);
+  pango_cairo_show_layout (cr, layout);
+}
+
+static void
+draw_running (EmFlow *flow, cairo_t *cr, int page)
+{
+  /* page_format has two whole numbers: this page and all pages. It comes translated from our own catalogs. */
+  _Pragma ("GCC diagnostic push")
+  _Pragma ("GCC diagnostic ignored \"-Wformat-nonliteral\"")
+  g_autofree char *number = g_strdup_printf (flow->page_format, page + 1, em_flow_pages (flow));
+  _Pragma ("GCC diagnostic pop")
+  double foot_y = flow->height - flow->bottom + 14;
+
+  if (page > 0)
+    {
+      show (flow, cr, flow->head_left, flow->top - 22, EM_ALIGN_LEFT);
+      show (flow, cr, flow->head_right, flow->top - 22, EM_ALIGN_RIGHT);
+    }
+  show (flow, cr, flow->foot, foot_y, EM_ALIGN_LEFT);
+  show (flow, cr, number, foot_y, EM_ALIGN_RIGHT);
+}
+
+void
+em_flow_draw (EmFlow *flow, int page, cairo_t *cr)
+{
+  guint from, to;
+
+  g_return_if_fail (page >= 0 && page < em_flow_pages (flow));
+  from = g_array_index (flow->page_start, guint, page);
+  to = page + 1 < em_flow_pages (flow) ? g_array_index (flow->page_start, guint, page + 1) : flow->placed->len;
+  cairo_save (cr);
+  for (guint i = from; i < to; i++)
+    {
+      const EmPlaced *placed = &g_array_index (flow->placed, EmPlaced, i);
+
+      cairo_save (cr);
+      cairo_translate (cr, flow->left, placed->y);
+      draw_row (cr, placed->row);
+      cairo_restore (cr);
+    }
+  draw_running (flow, cr, page);
+  cairo_restore (cr);
+}
