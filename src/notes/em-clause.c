@@ -1,0 +1,395 @@
+/* em-clause: what the items of one sentence say of each other.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-clause.h"
+
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16 };
+
+/* Roles that say what a size measures, as against what is done with it. */
+static const guint32 dimension_roles =
+  EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS |
+  EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
+  EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE;
+
+gboolean
+em_item_is_sign (const EmItems *items, guint index, gunichar sign)
+{
+  const EmItem *item = em_item (items, index);
+
+  return item->type == EM_ITEM_SIGN && item->sign == sign;
+}
+
+gboolean
+em_item_is_soft_break (const EmItems *items, guint index)
+{
+  const EmItem *item = em_item (items, index);
+  const EmSense *glue;
+
+  if (item->type == EM_ITEM_SIGN)
+    return item->sign == ',' || (item->sign == '-' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == '&' || item->sign == 0x2022;
+  glue = em_item_says (items, index, EM_SAYS_GLUE);
+  return glue != NULL && g_strcmp0 (glue->value, "and") == 0;
+}
+
+gboolean
+em_item_is_measure (const EmItems *items, guint index)
+{
+  return em_item (items, index)->type == EM_ITEM_SIZE &&
+         (em_item_size (items, index)->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE)) == 0;
+}
+
+static gboolean
+is_glued (const EmItems *items, guint index)
+{
+  return (em_item (items, index)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+/* Index of the item before i that is no colon, equals sign or full stop; the clause's end when none. */
+static guint
+before (const EmClause *c, guint i)
+{
+  for (guint limit = i; i-- > c->first && i + GLUE_WINDOW > limit;)
+    if (!em_item_is_sign (c->items, i, ':') && !em_item_is_sign (c->items, i, '=') && !em_item_is_sign (c->items, i, '.') &&
+        !em_item_is_sign (c->items, i, '#'))
+      return i;
+  return c->end;
+}
+
+static gboolean
+says (const EmClause *c, guint i, EmSays what)
+{
+  return i >= c->first && i < c->end && em_item_says (c->items, i, what) != NULL;
+}
+
+static gboolean
+is_size (const EmClause *c, guint i)
+{
+  return i >= c->first && i < c->end && em_item (c->items, i)->type == EM_ITEM_SIZE;
+}
+
+/* "4X ⌀.25", "4X .25": X glued to the number and a blank after it is a number of places (ASME Y14.5). "4 x R.03" at the
+ * head of a part is one too; "4 x 5" is a row of sizes. */
+static gboolean
+is_times_count (const EmClause *c, guint i)
+{
+  const EmItems *items = c->items;
+  guint x = i + 1, next = i + 2;
+  gboolean is_tight, is_head;
+
+  if (!says (c, x, EM_SAYS_TIMES) || (i > c->first && says (c, i - 1, EM_SAYS_TIMES)))
+    return FALSE;
+  if (em_item (items, x)->length > 2)
+    return FALSE;
+  is_tight = is_glued (items, x);
+  is_head = i == c->first || em_item_is_soft_break (items, i - 1) || em_item_is_sign (items, i - 1, ':') ||
+            says (c, i - 1, EM_SAYS_VERB);
+  if (next >= c->end)
+    return is_tight;
+  if (is_size (c, next))
+    return is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE;
+  return is_tight || is_head;
+}
+
+/* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
+static gboolean
+is_before_noun (const EmClause *c, guint i)
+{
+  guint prior = before (c, i);
+
+  if (prior != c->end && (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || says (c, prior, EM_SAYS_LABEL)))
+    return FALSE;
+  for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
+    {
+      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
+
+      if (says (c, k, EM_SAYS_KIND) || says (c, k, EM_SAYS_TOOLS))
+        return TRUE;
+      if (says (c, k, EM_SAYS_THING) || says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~EM_ROLE_WORN) == 0))
+        continue;
+      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN)
+        return FALSE;
+    }
+  return FALSE;
+}
+
+static gboolean
+is_count (const EmClause *c, guint i)
+{
+  const EmItems *items = c->items;
+  guint prior = before (c, i);
+  gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
+  guint next = is_bracketed ? i + 2 : i + 1;
+
+  if (says (c, next, EM_SAYS_PLACES))
+    return TRUE;
+  if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
+    return TRUE;
+  if (is_bracketed)
+    return TRUE;
+  if (says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !says (c, prior, EM_SAYS_LABEL)) && i == c->first)
+    return TRUE;
+  return is_times_count (c, i) || is_before_noun (c, i);
+}
+
+/* "(12.5)" is a reference size: for information only, never used (ASME Y14.5). */
+static gboolean
+is_reference (const EmClause *c, guint i)
+{
+  return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')');
+}
+
+void
+em_clause_mark_counts (const EmClause *c)
+{
+  for (guint i = c->first; i < c->end; i++)
+    {
+      EmSize *size;
+
+      if (em_item (c->items, i)->type != EM_ITEM_SIZE)
+        continue;
+      size = em_item_size (c->items, i);
+      if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
+        size->roles |= EM_ROLE_COUNT;
+      else if (is_reference (c, i))
+        size->roles |= EM_ROLE_REFERENCE;
+    }
+}
+
+void
+em_clause_mark_chains (const EmClause *c)
+{
+  guint last = G_MAXUINT, times = G_MAXUINT;
+
+  for (guint i = c->first; i < c->end; i++)
+    {
+      if (em_item_is_measure (c->items, i))
+        {
+          EmSize *size = em_item_size (c->items, i);
+
+          if (last != G_MAXUINT && times != G_MAXUINT)
+            {
+              EmSize *before_size = em_item_size (c->items, last);
+
+              if (before_size->chain == 0)
+                before_size->chain = ++*c->n_chains;
+              size->chain = before_size->chain;
+              em_item (c->items, times)->is_used = TRUE;
+            }
+          last = i;
+          times = G_MAXUINT;
+        }
+      else if (says (c, i, EM_SAYS_TIMES) && last != G_MAXUINT && times == G_MAXUINT)
+        times = i;
+      else if (!says (c, i, EM_SAYS_LABEL) && !says (c, i, EM_SAYS_GLUE) && !says (c, i, EM_SAYS_APPROXIMATE) &&
+               !says (c, i, EM_SAYS_MINIMUM) && !says (c, i, EM_SAYS_MAXIMUM) && !em_item_is_sign (c->items, i, '.'))
+        last = times = G_MAXUINT;
+      else if (em_item_is_soft_break (c->items, i))
+        last = times = G_MAXUINT;
+    }
+}
+
+/* State while labels of a clause are handed out. */
+typedef struct
+{
+  const EmClause *c;
+  guint           open;         /* size that a label right here would follow; G_MAXUINT: none */
+  guint32         pending;      /* roles waiting for the next size */
+  guint           pending_item;
+} Labels;
+
+static void
+give (Labels *l, guint i, guint32 roles, guint label)
+{
+  EmSize *size = em_item_size (l->c->items, i);
+
+  size->roles |= roles;
+  if (label != G_MAXUINT)
+    {
+      size->label_item = size->label_item == G_MAXUINT32 ? label : size->label_item;
+      em_item (l->c->items, label)->is_used = TRUE;
+    }
+}
+
+static const EmSense *
+label_at (const EmClause *c, guint i, EmLabelPlace place)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  if (i >= c->end || item->type != EM_ITEM_PHRASE)
+    return NULL;
+  for (guint k = 0; k < item->phrase->n_senses; k++)
+    {
+      const EmSense *sense = item->phrase->sense[k];
+
+      if (sense->says == EM_SAYS_LABEL && (sense->place == place || sense->place == EM_LABEL_EITHER))
+        return sense;
+    }
+  return NULL;
+}
+
+/* The next size when only glue stands between; the clause's end otherwise. */
+static guint
+next_size (const EmClause *c, guint i)
+{
+  for (guint limit = i + GLUE_WINDOW; ++i < c->end && i <= limit;)
+    {
+      if (em_item_is_measure (c->items, i))
+        return i;
+      if (!says (c, i, EM_SAYS_GLUE) && !says (c, i, EM_SAYS_APPROXIMATE))
+        return c->end;
+    }
+  return c->end;
+}
+
+/* Whether the label at i names the size before it rather than the one after. */
+static gboolean
+follows (const Labels *l, guint i, const EmSense *sense)
+{
+  const EmClause *c = l->c;
+  const EmSize *size;
+  guint next;
+
+  if (l->open == G_MAXUINT)
+    return FALSE;
+  size = em_item_size (c->items, l->open);
+  if (sense->place == EM_LABEL_AFTER)
+    return TRUE;
+  if (sense->place == EM_LABEL_BEFORE)
+    return FALSE;
+  if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')))
+    return FALSE;
+  if ((sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0)
+    return FALSE;
+  next = next_size (c, i);
+  if (next == c->end)
+    return TRUE;
+  if ((sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0)
+    return FALSE;
+  if ((sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
+    return TRUE;
+  /* "1.5 LENGTH .25 WIDTH": the next size has a label of its own behind it. */
+  return next + 1 < c->end && label_at (c, next + 1, EM_LABEL_AFTER) != NULL;
+}
+
+static void
+give_row (Labels *l, guint at, guint32 roles)
+{
+  guint32 chain = em_item_size (l->c->items, at)->chain;
+
+  for (guint i = at + 1; chain != 0 && i-- > l->c->first && i + ROW_WINDOW > at;)
+    if (em_item (l->c->items, i)->type == EM_ITEM_SIZE)
+      {
+        EmSize *size = em_item_size (l->c->items, i);
+
+        if (size->chain != chain)
+          break;
+        if ((size->roles & dimension_roles) == 0)
+          size->roles |= roles;
+      }
+}
+
+static void
+take_label (Labels *l, guint i)
+{
+  const EmSense *after = label_at (l->c, i, EM_LABEL_AFTER);
+  const EmSense *prior = label_at (l->c, i, EM_LABEL_BEFORE);
+
+  if (after != NULL && follows (l, i, after))
+    {
+      give (l, l->open, after->roles & ~(guint32) EM_ROLE_LEGS, i);
+      if ((after->roles & EM_ROLE_LEGS) != 0)
+        give_row (l, l->open, EM_ROLE_LEG);
+      return;
+    }
+  if (prior == NULL)
+    prior = after;
+  l->pending |= prior->roles;
+  l->pending_item = i;
+  l->open = G_MAXUINT;
+}
+
+static void
+take_size (Labels *l, guint i)
+{
+  EmSize *size = em_item_size (l->c->items, i);
+  guint32 roles = l->pending;
+  gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
+
+  if (keeps_legs)
+    roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
+  if (roles != 0)
+    give (l, i, roles, l->pending_item);
+  l->pending = keeps_legs ? EM_ROLE_LEGS : 0;
+  l->open = i;
+  if (size->unit == EM_UNIT_HRC)
+    size->roles |= EM_ROLE_HARDNESS;
+  if (size->unit == EM_UNIT_MM2 || size->unit == EM_UNIT_CM2 || size->unit == EM_UNIT_INCH2)
+    size->roles |= EM_ROLE_AREA;
+}
+
+static void
+take_bound (Labels *l, guint i)
+{
+  static const struct { EmSays says; const char *reason; } bounds[] = {
+    { EM_SAYS_APPROXIMATE, "approximate" }, { EM_SAYS_MINIMUM, "minimum" }, { EM_SAYS_MAXIMUM, "maximum" },
+  };
+  guint next = next_size (l->c, i), at = l->open != G_MAXUINT ? l->open : next;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (bounds); k++)
+    if (says (l->c, i, bounds[k].says))
+      {
+        if (k == 0 && next != l->c->end)
+          at = next;
+        em_item (l->c->items, i)->is_used = TRUE;
+        if (at != l->c->end && at != G_MAXUINT && em_item_size (l->c->items, at)->reason == NULL)
+          em_item_size (l->c->items, at)->reason = bounds[k].reason;
+      }
+}
+
+static gboolean
+is_building (const EmClause *c, guint i)
+{
+  const EmSense *verb = em_item_says (c->items, i, EM_SAYS_VERB);
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
+void
+em_clause_mark_labels (const EmClause *c)
+{
+  Labels l = { c, G_MAXUINT, 0, G_MAXUINT };
+
+  for (guint i = c->first; i < c->end; i++)
+    {
+      const EmItem *item = em_item (c->items, i);
+
+      if (em_item_is_measure (c->items, i))
+        take_size (&l, i);
+      else if (item->type == EM_ITEM_SIZE)
+        l.open = G_MAXUINT;
+      else if (em_item_is_soft_break (c->items, i))
+        {
+          l.open = G_MAXUINT;
+          l.pending = 0;
+        }
+      else if (says (c, i, EM_SAYS_LABEL))
+        take_label (&l, i);
+      else if (says (c, i, EM_SAYS_APPROXIMATE) || says (c, i, EM_SAYS_MINIMUM) || says (c, i, EM_SAYS_MAXIMUM))
+        take_bound (&l, i);
+      else if (is_building (c, i))
+        {
+          guint next = next_size (c, i);
+
+          /* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes. */
+          if (next != c->end && (em_item_size (c->items, next)->chain == 0))
+            em_item_size (c->items, next)->roles |= EM_ROLE_BUILD;
+          l.open = G_MAXUINT;
+        }
+      else if (says (c, i, EM_SAYS_TIMES))
+        l.open = G_MAXUINT;
+      else if (says (c, i, EM_SAYS_KIND) || item->type == EM_ITEM_UNKNOWN)
+        l.open = G_MAXUINT;
+    }
+}

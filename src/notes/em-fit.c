@@ -1,0 +1,552 @@
+/* em-fit: the kind of a proposal, and a field for each of its sizes.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-fit.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { ROW_MAX = 8, BARE_MAX = 12, EVIDENCE = 8 };
+
+/* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
+static const double build_max_mm = 2.5;
+
+enum { EDGE_NICK, WORN_CORNER, SIDEWALL, FACE, RIB, BORE, SEAT, PIN, DAM, RECESS, GROOVE };
+
+/* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
+typedef struct
+{
+  const char *field;
+  guint32     roles;
+  int         position;
+  gboolean    is_required;
+} Row;
+
+static const guint32 added = EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_WORN;
+
+static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
+  [EDGE_NICK] = { { "length", EM_ROLE_LENGTH, 1, TRUE },
+                  { "leg_a", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_BUILD, 2, TRUE },
+                  { "leg_b", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE } },
+  [WORN_CORNER] = { { "radius", EM_ROLE_RADIUS, 2, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE }, { "angle", EM_ROLE_ANGLE, 0, FALSE },
+                    { "diameter", EM_ROLE_DIAMETER, 0, FALSE } },
+  [SIDEWALL] = { { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
+                 { "length", EM_ROLE_LENGTH, 1, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_DEPTH, 2, TRUE } },
+  [FACE] = { { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
+             { "area", EM_ROLE_AREA, 0, FALSE }, { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
+             { "width", EM_ROLE_WIDTH, 2, TRUE }, { "thickness", EM_ROLE_HEIGHT | EM_ROLE_DEPTH, 0, FALSE } },
+  [RIB] = { { "coat", EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 0, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
+            { "thickness", EM_ROLE_THICKNESS | EM_ROLE_WIDTH, 2, TRUE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 3, FALSE } },
+  [BORE] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 2, TRUE }, { "arc", EM_ROLE_ARC | EM_ROLE_ANGLE, 0, FALSE } },
+  [SEAT] = { { "radius", EM_ROLE_RADIUS | EM_ROLE_SPHERE, 0, FALSE },
+             { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
+             { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_LENGTH, 2, FALSE } },
+  [PIN] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 2, TRUE } },
+  [DAM] = { { "draft", EM_ROLE_DRAFT | EM_ROLE_ANGLE, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
+            { "width", EM_ROLE_WIDTH | EM_ROLE_THICKNESS, 2, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_BUILD, 3, TRUE } },
+  [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
+               { "length", EM_ROLE_LENGTH, 1, TRUE }, { "width", EM_ROLE_WIDTH, 2, TRUE } },
+  [GROOVE] = { { "angle", EM_ROLE_ANGLE, 0, FALSE }, { "gap", EM_ROLE_GAP | EM_ROLE_WIDTH, 3, FALSE },
+               { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 2, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE } },
+};
+
+typedef struct
+{
+  const EmItems *items;
+  const EmProto *proto;
+  EmFit         *fit;
+  guint          n_bare;
+  guint          bare[BARE_MAX];  /* items of sizes without a label */
+} Fitter;
+
+const EmFitted *
+em_fit_find (const EmFit *fit, const char *field)
+{
+  for (guint i = 0; i < fit->n_fitted; i++)
+    if (strcmp (fit->fitted[i].field, field) == 0)
+      return &fit->fitted[i];
+  return NULL;
+}
+
+static double
+mm (const Fitter *f, guint item)
+{
+  const EmSize *size = em_item_size (f->items, item);
+
+  return em_fraction_in_mm (size->value, size->unit);
+}
+
+static void
+put (Fitter *f, const char *field, guint item, double factor, const char *reason)
+{
+  const EmSize *size = em_item_size (f->items, item);
+  EmFitted fitted = { .field = field, .factor = factor, .item = item, .reason = reason };
+
+  if (f->fit->n_fitted == EM_FIT_MAX)
+    return;
+  fitted.value = mm (f, item) * factor;
+  fitted.low = em_fraction_in_mm (size->low, size->unit) * factor;
+  fitted.high = em_fraction_in_mm (size->high, size->unit) * factor;
+  if (fitted.reason == NULL)
+    fitted.reason = size->reason;
+  fitted.state = fitted.reason != NULL && strcmp (fitted.reason, "on-diameter") != 0 ? EM_READ_INFERRED : EM_READ_READ;
+  f->fit->fitted[f->fit->n_fitted++] = fitted;
+}
+
+static void
+put_text (Fitter *f, const char *field, const char *text, const char *reason)
+{
+  EmFitted fitted = { .field = field, .item = EM_NO_ITEM, .state = EM_READ_INFERRED, .reason = reason, .text = text,
+                      .value = (double) NAN, .low = (double) NAN, .high = (double) NAN };
+
+  if (f->fit->n_fitted < EM_FIT_MAX)
+    f->fit->fitted[f->fit->n_fitted++] = fitted;
+}
+
+static void
+ask (Fitter *f, const char *code, guint item)
+{
+  EmFitQuestion question = { code, item };
+
+  if (f->fit->n_questions < EM_FIT_QUESTION_MAX)
+    f->fit->question[f->fit->n_questions++] = question;
+}
+
+static gboolean
+is_near (double a, double b)
+{
+  return fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
+}
+
+/* The field is free, or says the same already (then the size only repeats it). */
+static gboolean
+offer (Fitter *f, const char *field, guint item, double factor, const char *reason)
+{
+  const EmFitted *there = em_fit_find (f->fit, field);
+
+  if (there == NULL)
+    put (f, field, item, factor, reason);
+  else if (!is_near (there->value, mm (f, item) * factor))
+    return FALSE;
+  else
+    em_item (f->items, item)->is_used = TRUE;
+  return TRUE;
+}
+
+static gboolean
+fit_slot (Fitter *f, guint item)
+{
+  guint32 roles = em_item_size (f->items, item)->roles;
+
+  if ((roles & EM_ROLE_SLOT) == 0)
+    return FALSE;
+  if ((roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0 || (em_fit_find (f->fit, "slot_width") != NULL && (roles & EM_ROLE_WIDTH) == 0))
+    return offer (f, "slot_depth", item, 1, NULL);
+  return offer (f, "slot_width", item, 1, NULL);
+}
+
+static gboolean
+fit_labelled (Fitter *f, guint item)
+{
+  const EmSize *size = em_item_size (f->items, item);
+  guint32 roles = size->roles;
+  gboolean is_angle = size->unit == EM_UNIT_DEGREE;
+
+  if (is_angle)
+    roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
+  for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
+    {
+      gboolean takes_angle = (row->roles & EM_ROLE_ANGLE) != 0;
+
+      if ((row->roles & roles) == 0 || takes_angle != is_angle)
+        continue;
+      if (is_angle && f->fit->kind == GROOVE && (roles & EM_ROLE_PER_SIDE) != 0)
+        return offer (f, row->field, item, 2, "half-angle");
+      if (offer (f, row->field, item, 1, NULL))
+        return TRUE;
+    }
+  return is_angle;
+}
+
+/* ---- round things: two diameters are told apart by wear, which closes a pin and opens a bore ---- */
+
+static void
+fit_diameters (Fitter *f, const guint *items, guint n)
+{
+  gboolean is_bore = f->fit->kind == BORE, is_seat = f->fit->kind == SEAT;
+  guint large = items[0], small = items[0];
+  gboolean has_role;
+
+  for (guint i = 1; i < n; i++)
+    {
+      large = mm (f, items[i]) > mm (f, large) ? items[i] : large;
+      small = mm (f, items[i]) < mm (f, small) ? items[i] : small;
+    }
+  has_role = ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
+  if (is_near (mm (f, large), mm (f, small)))
+    {
+      gboolean is_worn = !is_seat && (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
+
+      put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
+    }
+  else if (is_seat)
+    {
+      put (f, "diameter", large, 1, NULL);
+      put (f, "diameter_small", small, 1, NULL);
+    }
+  else
+    {
+      put (f, "diameter", is_bore ? small : large, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
+      put (f, "worn", is_bore ? large : small, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
+    }
+  for (guint i = 0; i < n; i++)
+    if (is_near (mm (f, items[i]), mm (f, large)) || is_near (mm (f, items[i]), mm (f, small)))
+      em_item (f->items, items[i])->is_used = TRUE;
+}
+
+static gboolean
+is_diameter (const Fitter *f, guint item)
+{
+  const guint32 elsewhere = EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_THICKNESS;
+  const EmSize *size = em_item_size (f->items, item);
+  guint32 is_round = EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL;
+
+  if (f->fit->kind != SEAT)
+    is_round |= EM_ROLE_WORN | EM_ROLE_FINISHED;
+  return size->unit != EM_UNIT_DEGREE && (size->roles & is_round) != 0 &&
+         ((size->roles & elsewhere) == 0 || (size->roles & EM_ROLE_DIAMETER) != 0);
+}
+
+/* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
+static gboolean
+fit_build (Fitter *f, guint item)
+{
+  guint32 roles = em_item_size (f->items, item)->roles;
+
+  if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
+    return FALSE;
+  if ((roles & EM_ROLE_ON_DIAMETER) != 0)
+    return offer (f, "build", item, 0.5, "on-diameter");
+  if ((roles & EM_ROLE_PER_SIDE) != 0)
+    return offer (f, "build", item, 1, NULL);
+  if ((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 && (roles & EM_ROLE_DIAMETER) == 0 && mm (f, item) <= build_max_mm)
+    {
+      ask (f, "side-or-diameter", item);
+      em_item (f->items, item)->is_used = TRUE;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+fit_round (Fitter *f)
+{
+  guint diameters[BARE_MAX], n = 0, taken = 0;
+  GArray *sizes = f->proto->sizes;
+
+  for (guint i = 0; i < sizes->len; i++)
+    {
+      guint item = g_array_index (sizes, guint, i);
+      gboolean is_bare;
+
+      if (fit_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
+        continue;
+      if (is_diameter (f, item) && n < BARE_MAX)
+        {
+          diameters[n++] = item;
+          continue;
+        }
+      if (fit_labelled (f, item))
+        continue;
+      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_INFERRED_BUILD)) == 0;
+      if (is_bare && f->n_bare < BARE_MAX)
+        f->bare[f->n_bare++] = item;
+    }
+  if (f->fit->kind != SEAT && f->n_bare > 0 && f->proto->has_build && em_item_size (f->items, f->bare[0])->chain == 0 &&
+      mm (f, f->bare[0]) <= build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
+    {
+      ask (f, "side-or-diameter", f->bare[0]);
+      em_item (f->items, f->bare[0])->is_used = TRUE;
+      taken = 1;
+    }
+  /* A bare size first in the row is the diameter; a second one nearly as large is the other diameter. */
+  for (; taken < f->n_bare && n < BARE_MAX; taken++)
+    {
+      double first = n > 0 ? mm (f, diameters[0]) : 0, value = mm (f, f->bare[taken]);
+
+      if (n > 0 && (fabs (value / first - 1) > 0.15 || n > 1))
+        break;
+      diameters[n++] = f->bare[taken];
+    }
+  if (n > 0)
+    fit_diameters (f, diameters, n);
+  memmove (f->bare, f->bare + taken, (f->n_bare - taken) * sizeof *f->bare);
+  f->n_bare -= taken;
+}
+
+/* ---- rows of bare sizes ---- */
+
+static const Row *
+row_at (const Fitter *f, int position)
+{
+  for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
+    if (row->position == position)
+      return row;
+  return NULL;
+}
+
+static guint
+free_positions (const Fitter *f, const Row **out_rows)
+{
+  guint n = 0;
+
+  for (int position = 1; position <= 3; position++)
+    {
+      const Row *row = row_at (f, position);
+      gboolean is_round = (f->fit->kind == FACE || f->fit->kind == RECESS) &&
+                          (em_fit_find (f->fit, "diameter") != NULL || em_fit_find (f->fit, "area") != NULL);
+
+      if (row == NULL || em_fit_find (f->fit, row->field) != NULL || (is_round && position < 3))
+        continue;
+      out_rows[n++] = row;
+    }
+  return n;
+}
+
+static void
+move_to (Fitter *f, guint from, guint to)
+{
+  guint item = f->bare[from];
+
+  for (; from > to; from--)
+    f->bare[from] = f->bare[from - 1];
+  for (; from < to; from++)
+    f->bare[from] = f->bare[from + 1];
+  f->bare[to] = item;
+}
+
+static guint
+extreme (const Fitter *f, gboolean is_largest)
+{
+  guint at = 0;
+
+  for (guint i = 1; i < f->n_bare; i++)
+    if (is_largest ? mm (f, f->bare[i]) > mm (f, f->bare[at]) : mm (f, f->bare[i]) < mm (f, f->bare[at]))
+      at = i;
+  return at;
+}
+
+static const char *
+build_field (int kind)
+{
+  return kind == FACE || kind == SIDEWALL ? "thickness" : kind == RIB ? "coat" : NULL;
+}
+
+static void
+fit_bare (Fitter *f)
+{
+  const Row *free_rows[4];
+  const char *reason = "position";
+  const char *build = build_field (f->fit->kind);
+  guint n;
+
+  /* "BUILD UP FACE .015": one bare size beside a verb of building, no row. */
+  if (build != NULL && em_fit_find (f->fit, build) == NULL && f->proto->has_build)
+    for (guint i = 0; i < f->n_bare; i++)
+      if (em_item_size (f->items, f->bare[i])->chain == 0 && mm (f, f->bare[i]) <= build_max_mm)
+        {
+          put (f, build, f->bare[i], 1, "from-words");
+          move_to (f, i, f->n_bare - 1);
+          f->n_bare--;
+          break;
+        }
+  n = free_positions (f, free_rows);
+  if (f->fit->kind == EDGE_NICK && f->n_bare == 1 && n == 3)
+    {
+      ask (f, "which-field", f->bare[0]);
+      em_item (f->items, f->bare[0])->is_used = TRUE;
+      return;
+    }
+  if (f->fit->kind == EDGE_NICK && n == 3 && f->n_bare == 3 && extreme (f, TRUE) != 0)
+    {
+      move_to (f, extreme (f, TRUE), 0);
+      reason = "largest";
+    }
+  if (f->fit->kind == FACE && n == 3 && f->n_bare == 3 && extreme (f, FALSE) != 2)
+    {
+      move_to (f, extreme (f, FALSE), 2);
+      reason = "smallest";
+    }
+  for (guint i = 0; i < f->n_bare && i < n; i++)
+    put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? NULL : reason);
+}
+
+/* ---- what follows from the sizes that were found ---- */
+
+static void
+finish_nick (Fitter *f)
+{
+  const EmFitted *leg = em_fit_find (f->fit, "leg_a");
+
+  if (leg == NULL || em_fit_find (f->fit, "leg_b") != NULL)
+    return;
+  if (f->proto->is_equal)
+    put (f, "leg_b", leg->item, 1, "equal-legs");
+  else
+    ask (f, "second-leg", leg->item);
+}
+
+static void
+finish_corner (Fitter *f)
+{
+  EmFitted *radius = (EmFitted *) em_fit_find (f->fit, "radius");
+
+  for (guint i = 0; radius != NULL && i < f->proto->sizes->len; i++)
+    {
+      guint item = g_array_index (f->proto->sizes, guint, i);
+      const EmSize *size = em_item_size (f->items, item);
+
+      if (item == radius->item || (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 || (size->roles & EM_ROLE_LENGTH) != 0 ||
+          is_near (mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
+        continue;
+      if (mm (f, item) < radius->value)
+        put (f, "radius_to", item, 1, NULL);
+      else
+        {
+          guint smaller = radius->item;
+
+          radius->item = item;
+          radius->value = mm (f, item);
+          put (f, "radius_to", smaller, 1, NULL);
+        }
+    }
+}
+
+static const char *
+given_text (const EmProto *proto, const char *field)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
+      return g_array_index (proto->given, EmGiven, i).field.text;
+  return NULL;
+}
+
+static void
+finish_form (Fitter *f)
+{
+  const char *word = given_text (f->proto, "form");
+  const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth = em_fit_find (f->fit, "depth");
+  gboolean has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
+  const char *form = NULL;
+
+  if (f->fit->kind == FACE)
+    form = diameter != NULL ? "disc" : em_fit_find (f->fit, "area") != NULL ? "area" : has_row ? "rectangle" : NULL;
+  else if (f->fit->kind == SEAT)
+    form = em_fit_find (f->fit, "radius") != NULL ? "sphere" : em_fit_find (f->fit, "diameter_small") != NULL ? "cone" : word;
+  else if (f->fit->kind == RECESS)
+    {
+      form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
+      if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0)
+        form = word;
+      /* A cap can be no deeper than its mouth's radius; deeper is a half-ellipsoid. */
+      if (g_strcmp0 (form, "cap") == 0 && diameter != NULL && depth != NULL && depth->value > diameter->value / 2)
+        form = "ellipsoid";
+    }
+  if (form != NULL)
+    put_text (f, "form", form, g_strcmp0 (form, word) == 0 ? "shape-from-word" : "shape-from-sizes");
+}
+
+guint
+em_fit_missing (const EmFit *fit, const char **out_fields, guint max)
+{
+  gboolean is_round = em_fit_find (fit, "diameter") != NULL || em_fit_find (fit, "area") != NULL;
+  guint n = 0;
+
+  for (const Row *row = rows[fit->kind]; row < rows[fit->kind] + ROW_MAX && row->field != NULL; row++)
+    {
+      gboolean is_plan = strcmp (row->field, "length") == 0 || strcmp (row->field, "width") == 0;
+
+      if (!row->is_required || em_fit_find (fit, row->field) != NULL || n == max)
+        continue;
+      if (is_round && is_plan && (fit->kind == FACE || fit->kind == RECESS || fit->kind == WORN_CORNER))
+        continue;
+      out_fields[n++] = row->field;
+    }
+  if ((fit->kind == BORE || fit->kind == PIN || fit->kind == SEAT) && em_fit_find (fit, "diameter") == NULL && n < max)
+    out_fields[n++] = "diameter";
+  if ((fit->kind == BORE || fit->kind == PIN) && em_fit_find (fit, "worn") == NULL && em_fit_find (fit, "build") == NULL && n < max)
+    out_fields[n++] = "build";
+  return n;
+}
+
+void
+em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
+{
+  Fitter f = { items, proto, out_fit, 0, { 0 } };
+  const char *missing[4];
+
+  memset (out_fit, 0, sizeof *out_fit);
+  out_fit->kind = kind;
+  if (kind == BORE || kind == PIN || kind == SEAT)
+    fit_round (&f);
+  else
+    for (guint i = 0; i < proto->sizes->len; i++)
+      {
+        guint item = g_array_index (proto->sizes, guint, i);
+
+        if (!fit_slot (&f, item) && !fit_labelled (&f, item) && f.n_bare < BARE_MAX &&
+            (em_item_size (items, item)->roles & ~(added | EM_ROLE_INFERRED_BUILD | EM_ROLE_FINISHED)) == 0)
+          f.bare[f.n_bare++] = item;
+      }
+  if (kind == WORN_CORNER)
+    finish_corner (&f);
+  fit_bare (&f);
+  if (kind == EDGE_NICK)
+    finish_nick (&f);
+  finish_form (&f);
+  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL)
+    ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
+  out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;
+}
+
+/* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
+int
+em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second)
+{
+  int weight[EM_N_NOTE_KINDS], best = -1, second = -1;
+  guint32 roles = 0;
+  guint n_bare = 0;
+
+  memcpy (weight, proto->weight, sizeof weight);
+  for (guint i = 0; i < proto->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      roles |= size->roles;
+      n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
+    }
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    {
+
+      if (weight[k] <= 0)
+        continue;
+      if (k == WORN_CORNER || k == SEAT)
+        weight[k] += (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) != 0 ? EVIDENCE * 2 : 0;
+      if (k == EDGE_NICK)
+        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 ? EVIDENCE : 0);
+      if (k == BORE || k == PIN)
+        weight[k] += (roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? EVIDENCE / 2 : 0;
+      if (k == RECESS)
+        weight[k] += (roles & EM_ROLE_DEPTH) != 0 ? 1 : 0;
+    }
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    if (weight[k] > 0 && (best < 0 || weight[k] > weight[best]))
+      best = k;
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    if (k != best && best >= 0 && weight[k] == weight[best] && second < 0)
+      second = k;
+  *out_second = second;
+  return best;
+}

@@ -1,0 +1,52 @@
+/* em-fit: the kind of a proposal, and a field for each of its sizes.
+ *
+ * Labelled sizes go where their label says; sizes without one go by their place in the row
+ * (length first, as on drawings), and say so. What fits nowhere is left over.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-grammar.h"
+
+G_BEGIN_DECLS
+
+enum { EM_FIT_MAX = 14, EM_FIT_QUESTION_MAX = 4 };
+
+typedef struct
+{
+  const char *field;
+  double      value, low, high;  /* mm, mm², degrees */
+  double      factor;            /* value = size × factor: ½ on diameter, 2 for an angle per side */
+  guint       item;              /* the size, or EM_NO_ITEM */
+  EmReadState state;
+  const char *reason;
+  const char *text;
+} EmFitted;
+
+typedef struct
+{
+  const char *code;
+  guint       item;
+} EmFitQuestion;
+
+typedef struct
+{
+  int           kind;            /* index in em_note_kinds */
+  guint         n_fitted;
+  EmFitted      fitted[EM_FIT_MAX];
+  guint         n_questions;
+  EmFitQuestion question[EM_FIT_QUESTION_MAX];
+  gboolean      is_complete;     /* every required field has a size */
+} EmFit;
+
+/* The likeliest kind, −1 when nothing tells; *out_second the next as likely, or −1 when the first stands alone. */
+int         em_fit_kind  (const EmItems *items, const EmProto *proto, int *out_second);
+/* Sizes have their units by now. form: a form given in words, or NULL. */
+void        em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit);
+const EmFitted *em_fit_find (const EmFit *fit, const char *field);
+/* Required fields of a kind that the fit lacks; NULL-terminated, at most max. */
+guint       em_fit_missing (const EmFit *fit, const char **out_fields, guint max);
+
+G_END_DECLS

@@ -1,0 +1,355 @@
+/* em-govern: notes that are not sizes of a repair.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-govern.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { WINDOW = 4, REFERENCE_WINDOW = 12 };
+
+typedef struct
+{
+  EmGrammar      *grammar;
+  const EmClause *c;
+  GArray         *loose;
+  gboolean        has_all;   /* "all over" stands in the sentence */
+  guint           n_nouns;
+} Governor;
+
+static EmItem *
+item (const Governor *g, guint i)
+{
+  return em_item (g->c->items, i);
+}
+
+static const EmSense *
+says (const Governor *g, guint i, EmSays what)
+{
+  return i >= g->c->first && i < g->c->end ? em_item_says (g->c->items, i, what) : NULL;
+}
+
+static gboolean
+is_size (const Governor *g, guint i)
+{
+  return i >= g->c->first && i < g->c->end && item (g, i)->type == EM_ITEM_SIZE;
+}
+
+static gboolean
+is_count (const Governor *g, guint i)
+{
+  return is_size (g, i) && (em_item_size (g->c->items, i)->roles & EM_ROLE_COUNT) != 0;
+}
+
+static EmLoose *
+add (Governor *g, const char *field, const char *text, guint from, guint to)
+{
+  EmLoose one = { .given = em_given_new (field, text, item (g, from)), .item = from };
+
+  one.given.field.length = item (g, to)->start + item (g, to)->length - item (g, from)->start;
+  g_array_append_val (g->loose, one);
+  for (guint i = from; i <= to; i++)
+    item (g, i)->is_used = TRUE;
+  return &g_array_index (g->loose, EmLoose, g->loose->len - 1);
+}
+
+static EmLoose *
+add_size (Governor *g, const char *field, guint i)
+{
+  EmLoose *one = add (g, field, NULL, i, i);
+  const EmSize *size = em_item_size (g->c->items, i);
+
+  one->given.size_item = i;
+  one->given.field.reason = size->reason;
+  one->given.field.state = size->reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
+  return one;
+}
+
+/* "ALL DIMS MM", "metric", or a unit that stands apart from any number: "(MM)". */
+static void
+read_units (Governor *g, guint i)
+{
+  const EmSense *units = says (g, i, EM_SAYS_UNITS), *unit = says (g, i, EM_SAYS_UNIT);
+  guint last = i;
+
+  if (item (g, i)->is_used)
+    return;
+  if (units != NULL && units->unit != EM_UNIT_NONE)
+    unit = units;
+  else if (units != NULL)
+    for (guint k = i + 1; k < g->c->end && k <= i + WINDOW && unit == NULL; k++)
+      {
+        unit = says (g, k, EM_SAYS_UNIT);
+        last = k;
+      }
+  else if (unit != NULL && i > g->c->first && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
+           !em_item_is_sign (g->c->items, i - 1, '['))
+    return;
+  if (unit == NULL || (unit->unit != EM_UNIT_MM && unit->unit != EM_UNIT_INCH) ||
+      (units == NULL && says (g, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < g->c->end && !em_item_is_sign (g->c->items, i + 1, ')')))
+    return;
+  if (!g->grammar->has_units)
+    {
+      g->grammar->has_units = TRUE;
+      g->grammar->units = unit->unit == EM_UNIT_INCH ? EM_UNITS_INCH : EM_UNITS_METRIC;
+      add (g, "units", unit->unit == EM_UNIT_INCH ? "in" : "mm", i, last)->is_general = TRUE;
+    }
+}
+
+static gboolean
+has_material_near (const Governor *g, guint i)
+{
+  for (guint k = i > g->c->first + 3 ? i - 3 : g->c->first; k < g->c->end && k <= i + 2; k++)
+    if (says (g, k, EM_SAYS_MATERIAL) != NULL)
+      {
+        item (g, k)->is_used = TRUE;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static void
+read_base (Governor *g, guint i)
+{
+  const EmSense *base = em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE);
+  gboolean has_material;
+
+  if (base == NULL || item (g, i)->is_used)
+    return;
+  has_material = has_material_near (g, i);
+  if (base->needs_material && !has_material)
+    return;
+  if (is_size (g, i))
+    em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
+  for (guint k = 0; k < g->grammar->general->len; k++)
+    if (strcmp (g_array_index (g->grammar->general, EmGiven, k).field.field, "base") == 0)
+      return;
+  add (g, "base", base->value, i, i)->is_general = TRUE;
+}
+
+static void
+read_simple (Governor *g, guint i)
+{
+  static const struct { EmSays says; const char *field; gboolean is_general; } simple[] = {
+    { EM_SAYS_COATING, "coating", TRUE },
+    { EM_SAYS_FINISH, "finish", FALSE },
+  };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (simple); k++)
+    {
+      const EmSense *sense = says (g, i, simple[k].says);
+
+      if (sense != NULL && !item (g, i)->is_used)
+        add (g, simple[k].field, sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
+    }
+}
+
+/* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
+static void
+read_reference (Governor *g, guint i)
+{
+  const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
+  guint from = i + 1, to;
+  gboolean has_digit = FALSE;
+  EmLoose *one;
+
+  if (sense == NULL)
+    return;
+  while (from < g->c->end && from <= i + WINDOW &&
+         (item (g, from)->type == EM_ITEM_SIGN || says (g, from, EM_SAYS_GLUE) != NULL))
+    from++;
+  if (from >= g->c->end)
+    return;
+  for (to = from; to < g->c->end && to < from + REFERENCE_WINDOW; to++)
+    {
+      if (to > from && (item (g, to)->flags & EM_TOKEN_GLUED) == 0)
+        break;
+      for (guint32 b = 0; b < item (g, to)->length; b++)
+        has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
+    }
+  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ',') || em_item_is_sign (g->c->items, to - 1, '.')))
+    to--;
+  if (!has_digit)
+    return;
+  for (guint k = from; k < to; k++)
+    if (is_size (g, k))
+      em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
+  one = add (g, sense->value, NULL, from, to - 1);
+  one->is_general = TRUE;
+  item (g, i)->is_used = TRUE;
+}
+
+static void
+read_tools (Governor *g, guint i)
+{
+  const EmSense *number = says (g, i, EM_SAYS_NUMBER);
+  EmLoose *one;
+
+  if (!is_count (g, i) && number == NULL)
+    return;
+  for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
+    if (says (g, k, EM_SAYS_TOOLS) != NULL)
+      {
+        one = add (g, "tools", NULL, i, k);
+        one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL) : em_fraction_plain (em_item_size (g->c->items, i)->value);
+        one->is_general = TRUE;
+        return;
+      }
+}
+
+/* "DO NOT WELD THREADS": what must stay free of weld. */
+static void
+read_refusal (Governor *g, guint i)
+{
+  const EmSense *thing = NULL;
+  guint last = i;
+
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used)
+    return;
+  for (guint k = i + 1; k < g->c->end && k <= i + WINDOW + 2 && thing == NULL; k++)
+    {
+      if (em_item_is_soft_break (g->c->items, k) || item (g, k)->type == EM_ITEM_SIZE)
+        break;
+      thing = says (g, k, EM_SAYS_THING);
+      last = k;
+    }
+  if (thing != NULL)
+    add (g, "refuse", thing->value, i, last)->is_general = g->has_all;
+  else if (last > i)
+    {
+      add (g, "refuse", NULL, i + 1, last)->is_general = g->has_all;
+      item (g, i)->is_used = TRUE;
+    }
+}
+
+/* A size that says how far: right before or after the thing, not naming a dimension. */
+static guint
+find_clearance (const Governor *g, guint thing, guint cue)
+{
+  const guint32 named = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
+                        EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_ANGLE | EM_ROLE_BUILD | EM_ROLE_COUNT | EM_ROLE_REFERENCE;
+
+  for (guint k = thing > g->c->first + WINDOW ? thing - WINDOW : g->c->first; k < g->c->end && k <= thing + WINDOW; k++)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0)
+      {
+        gboolean is_beside = FALSE;
+
+        for (guint m = k > g->c->first + 2 ? k - 2 : g->c->first; m < g->c->end && m <= k + 2; m++)
+          is_beside |= m == cue || m == thing;
+        if (is_beside)
+          return k;
+      }
+  return EM_NO_ITEM;
+}
+
+/* The word that says "near" beside the thing: "adjacent", or "to" after a size. */
+static guint
+find_cue (const Governor *g, guint thing)
+{
+  for (guint k = thing + 1; k < g->c->end && k <= thing + 3; k++)
+    if (says (g, k, EM_SAYS_NEAR) != NULL)
+      return k;
+  for (guint k = thing; k-- > g->c->first && k + WINDOW >= thing;)
+    {
+      if (says (g, k, EM_SAYS_NEAR) != NULL)
+        return k;
+      if (says (g, k, EM_SAYS_TO) != NULL && k > g->c->first && is_size (g, k - 1))
+        return k;
+      if (em_item_is_soft_break (g->c->items, k))
+        break;
+    }
+  return EM_NO_ITEM;
+}
+
+static void
+read_near (Governor *g, guint i)
+{
+  const EmSense *thing = says (g, i, EM_SAYS_THING);
+  gboolean is_surface;
+  guint cue, clearance;
+
+  if (thing == NULL || item (g, i)->is_used)
+    return;
+  is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
+  cue = find_cue (g, i);
+  if (cue == EM_NO_ITEM && (!is_surface || (says (g, i, EM_SAYS_KIND) != NULL && g->n_nouns == 1)))
+    {
+      if (is_surface)
+        {
+          add (g, "near", thing->value, i, i)->is_near = TRUE;
+          item (g, i)->is_used = FALSE;
+        }
+      return;
+    }
+  if (i > g->c->first && is_count (g, i - 1))
+    item (g, i - 1)->is_used = TRUE;
+  add (g, "near", thing->value, i, i)->is_near = TRUE;
+  if (cue == EM_NO_ITEM)
+    return;
+  item (g, cue)->is_used = TRUE;
+  clearance = find_clearance (g, i, cue);
+  if (clearance != EM_NO_ITEM)
+    em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
+}
+
+static void
+read_sizes (Governor *g, guint i)
+{
+  guint32 roles;
+  EmLoose *one;
+
+  if (!em_item_is_measure (g->c->items, i) || item (g, i)->is_used)
+    return;
+  roles = em_item_size (g->c->items, i)->roles;
+  if ((roles & EM_ROLE_STOCK) != 0)
+    add_size (g, "stock", i)->is_general = g->has_all;
+  else if ((roles & EM_ROLE_HARDNESS) != 0)
+    add_size (g, "hardness", i)->is_general = TRUE;
+  else if ((roles & EM_ROLE_CLEARANCE) != 0)
+    {
+      one = add_size (g, "clearance", i);
+      one->is_near = TRUE;
+    }
+}
+
+static int
+compare_item (gconstpointer a, gconstpointer b)
+{
+  const EmLoose *p = a, *q = b;
+
+  return p->item < q->item ? -1 : p->item > q->item;
+}
+
+gboolean
+em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
+{
+  Governor g = { grammar, clause, loose, FALSE, 0 };
+
+  for (guint i = clause->first; i < clause->end; i++)
+    {
+      if (says (&g, i, EM_SAYS_SOUND) != NULL)
+        return TRUE;
+      if (says (&g, i, EM_SAYS_ALL) != NULL)
+        {
+          g.has_all = TRUE;
+          item (&g, i)->is_used = TRUE;
+        }
+      g.n_nouns += says (&g, i, EM_SAYS_KIND) != NULL;
+    }
+  for (guint i = clause->first; i < clause->end; i++)
+    {
+      read_refusal (&g, i);
+      read_units (&g, i);
+      read_reference (&g, i);
+      read_base (&g, i);
+      read_simple (&g, i);
+      read_tools (&g, i);
+      read_near (&g, i);
+    }
+  for (guint i = clause->first; i < clause->end; i++)
+    read_sizes (&g, i);
+  g_array_sort (loose, compare_item);
+  return FALSE;
+}

@@ -1,0 +1,57 @@
+/* em-grammar: sentences into proposed repairs and notes that govern all.
+ *
+ * A proposal (EmProto) gathers what was said about one repair: weights for each kind, the
+ * sizes, the shared inputs. em-fit then chooses the kind and gives each size its field.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-clause.h"
+
+G_BEGIN_DECLS
+
+#define EM_NO_ITEM G_MAXUINT
+
+/* A field whose value may wait for its size's unit. */
+typedef struct
+{
+  EmReadField field;
+  guint       size_item;   /* EM_NO_ITEM: the field has its value */
+} EmGiven;
+
+typedef struct
+{
+  int      weight[EM_N_NOTE_KINDS];
+  int      noun_weight;    /* of the strongest noun */
+  guint    noun;           /* its item, or EM_NO_ITEM */
+  gboolean is_slip;        /* the noun was a near spelling */
+  gboolean has_verb, has_build, has_worn, is_equal;
+  const char *kind_reason; /* "heading" when the kind is not its own words', or NULL */
+  GArray  *sizes;          /* guint items of measures, in order */
+  GArray  *given;          /* EmGiven: shared inputs and choices, feature unset */
+  double   count;          /* NaN: not told */
+  guint    count_item;
+  guint    typical_item;   /* "TYP" or "several" without a number; EM_NO_ITEM: none */
+  guint    chamfer_item;   /* "3 X 45°"; EM_NO_ITEM: none */
+  guint    first, last;    /* items */
+  gboolean may_merge;      /* may be more of the proposal before it */
+  gboolean is_merged;      /* taken into the one before */
+} EmProto;
+
+typedef struct
+{
+  EmItems   *items;
+  gboolean   has_units;       /* a note says which */
+  EmUnits    units;
+  GPtrArray *protos;          /* EmProto */
+  GArray    *general;         /* EmGiven, feature 0 */
+} EmGrammar;
+
+/* A field of the item's words, not yet of a feature. */
+EmGiven    em_given_new    (const char *field, const char *text, const EmItem *item);
+EmGrammar *em_grammar_read (EmItems *items);
+void       em_grammar_free (EmGrammar *grammar);
+
+G_END_DECLS

@@ -1,0 +1,452 @@
+/* em-item: tokens grouped into phrases of the lexicon, sizes and signs.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-item.h"
+
+#include <math.h>
+#include <string.h>
+
+typedef struct
+{
+  EmItems *items;
+  GArray  *tokens;
+} Builder;
+
+/* What one inch, etc. is in mm, as a whole fraction: exact (NIST SP 811, appendix B). */
+static const EmFraction unit_scale[EM_N_UNIT] = {
+  [EM_UNIT_NONE] = { 1, 1 },       [EM_UNIT_MM] = { 1, 1 },         [EM_UNIT_CM] = { 10, 1 },
+  [EM_UNIT_UM] = { 1, 1000 },      [EM_UNIT_INCH] = { 254, 10 },    [EM_UNIT_THOU] = { 254, 10000 },
+  [EM_UNIT_FOOT] = { 3048, 10 },   [EM_UNIT_DEGREE] = { 1, 1 },     [EM_UNIT_MM2] = { 1, 1 },
+  [EM_UNIT_CM2] = { 100, 1 },      [EM_UNIT_INCH2] = { 64516, 100 },[EM_UNIT_HRC] = { 1, 1 },
+};
+
+double
+em_fraction_plain (EmFraction value)
+{
+  return value.d == 0 ? (double) NAN : (double) value.n / (double) value.d;
+}
+
+/* One division of whole numbers, so the result is the double nearest to the exact value while both stay below 2^53. */
+double
+em_fraction_in_mm (EmFraction value, EmUnit unit)
+{
+  EmFraction scale = unit_scale[unit];
+
+  if (value.d == 0)
+    return (double) NAN;
+  return ((double) value.n * (double) scale.n) / ((double) value.d * (double) scale.d);
+}
+
+static const EmToken *
+token_at (const Builder *b, guint at)
+{
+  static const EmToken end = { .type = EM_TOKEN_LINE };
+
+  return at < b->tokens->len ? &g_array_index (b->tokens, EmToken, at) : &end;
+}
+
+static gboolean
+is_sign (const Builder *b, guint at, gunichar sign)
+{
+  return token_at (b, at)->type == EM_TOKEN_SIGN && token_at (b, at)->sign == sign;
+}
+
+static gboolean
+is_glued (const Builder *b, guint at)
+{
+  return (token_at (b, at)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+static gboolean
+is_number (const Builder *b, guint at)
+{
+  return token_at (b, at)->type == EM_TOKEN_NUMBER;
+}
+
+static gboolean
+is_whole (const Builder *b, guint at)
+{
+  return is_number (b, at) && token_at (b, at)->denominator == 1;
+}
+
+static const EmPhrase *
+match (const Builder *b, guint at, guint *out_n)
+{
+  *out_n = 0;
+  if (at >= b->tokens->len)
+    return NULL;
+  return em_lexicon_match (b->items->lexicon, token_at (b, at), b->tokens->len - at, out_n);
+}
+
+/* Inch drawings divide by powers of two; a few others are met by hand. */
+static gboolean
+is_divisor (guint64 d)
+{
+  return d == 2 || d == 3 || d == 4 || d == 5 || d == 8 || d == 16 || d == 32 || d == 64 || d == 128;
+}
+
+/* "3/4" at at: three glued tokens, not part of a date. */
+static gboolean
+is_slash_fraction (const Builder *b, guint at)
+{
+  return is_whole (b, at) && is_sign (b, at + 1, '/') && is_whole (b, at + 2) && is_glued (b, at + 1) &&
+         is_glued (b, at + 2) && token_at (b, at)->numerator < token_at (b, at + 2)->numerator &&
+         is_divisor (token_at (b, at + 2)->numerator) &&
+         !(is_sign (b, at + 3, '/') && is_glued (b, at + 3) && is_number (b, at + 4));
+}
+
+static EmFraction
+fraction_of (const Builder *b, guint at)
+{
+  EmFraction f = { token_at (b, at)->numerator, token_at (b, at)->denominator };
+
+  return f;
+}
+
+/* The number itself: "12.5", "3/4", "1-1/4", "3 1/2", "1½". Returns the token after it. */
+static guint
+read_number (const Builder *b, guint at, EmSize *size)
+{
+  const EmToken *token = token_at (b, at);
+  guint part = at + 1;
+  EmFraction f;
+
+  size->value = fraction_of (b, at);
+  size->flags = token->flags;
+  size->n_decimals = token->n_decimals;
+  size->is_whole = token->denominator == 1;
+  size->is_fraction = (token->flags & EM_TOKEN_VULGAR) != 0;
+  if (is_slash_fraction (b, at))
+    {
+      size->value.d = token_at (b, at + 2)->numerator;
+      size->is_fraction = TRUE;
+      size->is_whole = FALSE;
+      return at + 3;
+    }
+  if (!size->is_whole || size->value.n > 1000)
+    return at + 1;
+  if (is_sign (b, part, '-') && is_glued (b, part) && is_glued (b, part + 1))
+    part++;
+  if (is_number (b, part) && (token_at (b, part)->flags & EM_TOKEN_VULGAR) != 0)
+    {
+      f = fraction_of (b, part);
+      part += 1;
+    }
+  else if (is_slash_fraction (b, part) && (part == at + 2 || !is_glued (b, part)))
+    {
+      f.n = token_at (b, part)->numerator;
+      f.d = token_at (b, part + 2)->numerator;
+      part += 3;
+    }
+  else
+    return at + 1;
+  size->value.n = size->value.n * f.d + f.n;
+  size->value.d = f.d;
+  size->is_fraction = TRUE;
+  size->is_whole = FALSE;
+  return part;
+}
+
+/* "in" is also a preposition: no unit before a word that names a place or thing. */
+static gboolean
+is_preposition (const Builder *b, guint at, guint n, const EmPhrase *phrase)
+{
+  const EmPhrase *next;
+  guint n_next;
+
+  if (em_phrase_find (phrase, EM_SAYS_PREPOSITION) == NULL || is_glued (b, at))
+    return FALSE;
+  if (is_sign (b, at + n, '.'))
+    return FALSE;
+  next = match (b, at + n, &n_next);
+  return em_phrase_find (next, EM_SAYS_KIND) != NULL || em_phrase_find (next, EM_SAYS_PLACE) != NULL ||
+         em_phrase_find (next, EM_SAYS_GLUE) != NULL;
+}
+
+/* The unit at at, if any: returns the token after it. */
+static guint
+read_unit (const Builder *b, guint at, EmUnit *out_unit)
+{
+  const EmPhrase *phrase;
+  const EmSense *sense;
+  guint n;
+
+  if (is_sign (b, at, '"') && is_glued (b, at))
+    {
+      *out_unit = EM_UNIT_INCH;
+      return at + 1;
+    }
+  if (is_sign (b, at, 0xb0))
+    {
+      /* Minutes of arc are below what a repair can tell; degrees stand alone. */
+      *out_unit = EM_UNIT_DEGREE;
+      return at + 1;
+    }
+  phrase = match (b, at, &n);
+  sense = em_phrase_find (phrase, EM_SAYS_UNIT);
+  if (sense == NULL && is_sign (b, at, '-') && is_glued (b, at))
+    {
+      phrase = match (b, at + 1, &n);
+      sense = em_phrase_find (phrase, EM_SAYS_UNIT);
+      n++;
+    }
+  if (sense == NULL || is_preposition (b, at, n, phrase))
+    return at;
+  *out_unit = sense->unit;
+  at += n;
+  /* "in." and "mm.": the point belongs to the unit unless a sentence ends there. */
+  if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
+      (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0)
+    at++;
+  return at;
+}
+
+/* "±.002", "+.002/-.000", "+0.1": a tolerance says how exact, not how large. */
+static guint
+read_tolerance (const Builder *b, guint at)
+{
+  EmUnit unit;
+
+  if (is_sign (b, at, 0xb1) && is_number (b, at + 1))
+    return read_unit (b, at + 2, &unit);
+  while ((is_sign (b, at, '+') || is_sign (b, at, '-')) && is_number (b, at + 1) && is_glued (b, at + 1) &&
+         (is_sign (b, at, '+') || !is_glued (b, at) || is_sign (b, at - 1, '/')))
+    {
+      const EmToken *number = token_at (b, at + 1);
+
+      /* "- 12 x 3" is a dash; a lower tolerance is small or nothing. */
+      if (is_sign (b, at, '-') && number->numerator > number->denominator)
+        break;
+      at = read_unit (b, at + 2, &unit);
+      if (is_sign (b, at, '/') && (is_sign (b, at + 1, '-') || is_sign (b, at + 1, '+')))
+        at++;
+    }
+  return at;
+}
+
+/* "H7" right after a size is a fit (ISO 286), not a steel. */
+static guint
+read_fit (const Builder *b, guint at)
+{
+  const EmToken *letter = token_at (b, at);
+  guint n;
+
+  if (letter->type != EM_TOKEN_WORD || letter->length > 2 || !is_whole (b, at + 1) || !is_glued (b, at + 1) ||
+      token_at (b, at + 1)->numerator < 4 || token_at (b, at + 1)->numerator > 10)
+    return at;
+  return em_phrase_find (match (b, at, &n), EM_SAYS_FIT) != NULL && n == 1 ? at + 2 : at;
+}
+
+static gboolean
+less (EmFraction a, EmFraction b)
+{
+  return em_fraction_plain (a) < em_fraction_plain (b);
+}
+
+/* "0.3-0.5", ".498/.502": limits of one size; the value is their middle. Returns the token after them. */
+static guint
+read_limits (const Builder *b, guint at, EmSize *size)
+{
+  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-');
+  EmSize second = { 0 };
+  double ratio;
+  guint next;
+
+  if ((!is_slash && !is_dash) || !is_number (b, at + 1) || size->value.n == 0)
+    return at;
+  if (is_dash && is_glued (b, at) != is_glued (b, at + 1))
+    return at;
+  next = read_number (b, at + 1, &second);
+  /* Keeps the middle's products whole in 64 bits; no dimension has more digits. */
+  if (size->value.n > 10000000 || second.value.n > 10000000 || size->value.d > 10000000 || second.value.d > 10000000)
+    return at;
+  ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
+  if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= 2.5)
+    return at;
+  if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.8 || ratio > 1.25))
+    return at;
+  if (is_dash && (ratio <= 1 || (second.n_decimals != size->n_decimals && second.n_decimals * size->n_decimals == 0)))
+    return at;
+  size->low = less (size->value, second.value) ? size->value : second.value;
+  size->high = less (size->value, second.value) ? second.value : size->value;
+  size->value.n = size->low.n * size->high.d + size->high.n * size->low.d;
+  size->value.d = 2 * size->low.d * size->high.d;
+  size->reason = "range-middle";
+  size->is_whole = FALSE;
+  return next;
+}
+
+/* 3 % covers two rounded figures of the smallest sizes (0.5 mm as .02 in). */
+static gboolean
+is_about (double a, double b)
+{
+  return fabs (a / b - 1) < 0.03;
+}
+
+/* "12.7 [.500]", ".500 (12.7)": the same size in the other unit (ASME Y14.5 dual dimensioning). In round brackets
+ * only when the two agree; otherwise it is a reference or a count. */
+static guint
+read_dual (const Builder *b, guint at, EmSize *size)
+{
+  gboolean is_square = is_sign (b, at, '[');
+  EmSize other = { 0 };
+  EmUnit unit = EM_UNIT_NONE;
+  double ratio;
+  guint next;
+
+  if ((!is_square && !is_sign (b, at, '(')) || !is_number (b, at + 1))
+    return at;
+  next = read_unit (b, read_number (b, at + 1, &other), &unit);
+  if (!is_sign (b, next, is_square ? ']' : ')') || size->value.n == 0 || other.value.n == 0)
+    return at;
+  ratio = em_fraction_plain (size->value) / em_fraction_plain (other.value);
+  if (is_about (ratio, 25.4) && size->unit != EM_UNIT_INCH && unit != EM_UNIT_MM)
+    {
+      size->unit = EM_UNIT_MM;
+      unit = EM_UNIT_INCH;
+    }
+  else if (is_about (ratio * 25.4, 1) && size->unit != EM_UNIT_MM && unit != EM_UNIT_INCH)
+    {
+      size->unit = EM_UNIT_INCH;
+      unit = EM_UNIT_MM;
+    }
+  else if (!is_square || unit == EM_UNIT_NONE)
+    return at;
+  else
+    size->reason = "dual-mismatch";
+  size->other = other.value;
+  size->other_unit = unit;
+  return next + 1;
+}
+
+static guint
+read_size (Builder *b, guint at, EmSize *size)
+{
+  guint next = read_limits (b, read_number (b, at, size), size);
+
+  size->label_item = G_MAXUINT32;
+  next = read_unit (b, next, &size->unit);
+  if (size->unit != EM_UNIT_NONE)
+    {
+      /* "0.3 mm - 0.5 mm" */
+      guint after = read_limits (b, next, size);
+
+      if (after != next)
+        next = read_unit (b, after, &size->unit);
+    }
+  next = read_tolerance (b, next);
+  next = read_fit (b, next);
+  if (size->unit == EM_UNIT_NONE)
+    next = read_unit (b, next, &size->unit);
+  return read_dual (b, next, size);
+}
+
+static EmItem *
+add_item (Builder *b, EmItemType type, guint at, guint next)
+{
+  const EmToken *first = token_at (b, at), *last = token_at (b, next - 1);
+  EmItem item = { .type = type, .start = first->start, .length = last->start + last->length - first->start,
+                  .line = first->line, .flags = first->flags };
+
+  g_array_append_val (b->items->items, item);
+  return &g_array_index (b->items->items, EmItem, b->items->items->len - 1);
+}
+
+/* A phrase of digits alone needs a word for material beside it; it stays a size that may be a metal. */
+static gboolean
+is_only_with_material (const EmPhrase *phrase)
+{
+  for (guint i = 0; i < phrase->n_senses; i++)
+    if (!phrase->sense[i]->needs_material)
+      return FALSE;
+  return TRUE;
+}
+
+/* A word that only one language's lexicon has tells the language. */
+static void
+note_language (EmItems *items, const EmPhrase *phrase)
+{
+  if (em_phrase_find (phrase, EM_SAYS_UNIT) == NULL && em_phrase_find (phrase, EM_SAYS_BASE) == NULL &&
+      (phrase->languages & (phrase->languages - 1)) == 0)
+    items->languages |= phrase->languages;
+}
+
+static guint
+build_number (Builder *b, guint at)
+{
+  guint n, next;
+  const EmPhrase *phrase = match (b, at, &n);
+  EmSize size = { 0 };
+  EmItem *item;
+
+  if (phrase != NULL && !is_only_with_material (phrase))
+    {
+      add_item (b, EM_ITEM_PHRASE, at, at + n)->phrase = phrase;
+      return at + n;
+    }
+  next = read_size (b, at, &size);
+  g_array_append_val (b->items->sizes, size);
+  item = add_item (b, EM_ITEM_SIZE, at, next);
+  item->size = b->items->sizes->len - 1;
+  item->phrase = phrase;
+  return next;
+}
+
+static guint
+build_next (Builder *b, guint at)
+{
+  const EmToken *token = token_at (b, at);
+  const EmPhrase *phrase;
+  guint n;
+
+  if (token->type == EM_TOKEN_LINE)
+    {
+      add_item (b, EM_ITEM_LINE, at, at + 1);
+      return at + 1;
+    }
+  if (token->type == EM_TOKEN_NUMBER)
+    return build_number (b, at);
+  phrase = match (b, at, &n);
+  if (phrase != NULL)
+    {
+      EmItem *item = add_item (b, EM_ITEM_PHRASE, at, at + n);
+
+      item->phrase = phrase;
+      for (guint i = 0; i < n; i++)
+        item->flags |= token_at (b, at + i)->flags & EM_TOKEN_SLIP;
+      note_language (b->items, phrase);
+      return at + n;
+    }
+  if (token->type == EM_TOKEN_SIGN)
+    add_item (b, EM_ITEM_SIGN, at, at + 1)->sign = token->sign;
+  else
+    add_item (b, EM_ITEM_UNKNOWN, at, at + 1);
+  return at + 1;
+}
+
+EmItems *
+em_items_new (const EmLexicon *lexicon, const char *text, gsize length)
+{
+  EmItems *items = g_new0 (EmItems, 1);
+  Builder b = { items, em_token_split (text, length) };
+
+  items->lexicon = lexicon;
+  items->text = text;
+  items->items = g_array_new (FALSE, FALSE, sizeof (EmItem));
+  items->sizes = g_array_new (FALSE, FALSE, sizeof (EmSize));
+  em_lexicon_name (lexicon, text, b.tokens);
+  for (guint at = 0; at < b.tokens->len;)
+    at = build_next (&b, at);
+  g_array_unref (b.tokens);
+  return items;
+}
+
+void
+em_items_free (EmItems *items)
+{
+  g_array_unref (items->items);
+  g_array_unref (items->sizes);
+  g_free (items);
+}

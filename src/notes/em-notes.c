@@ -1,0 +1,636 @@
+/* em-notes: a customer's words read into proposed features.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-notes.h"
+
+#include "em-fit.h"
+#include "em-read-result.h"
+#include "em-resolve.h"
+
+#include <math.h>
+#include <string.h>
+
+/* More than any note; what lies beyond stays visible as unused. Bounds memory. */
+enum { READ_BYTES_MAX = 2 * 1024 * 1024 };
+
+typedef struct
+{
+  const char   *text;
+  EmItems      *items;
+  EmGrammar    *grammar;
+  EmReadResult *result;
+  GArray       *fields;      /* EmReadField of one feature */
+  GArray       *as_mm, *as_inch; /* EmReadField: what the answers to inch or mm set */
+  guint         first_guess; /* item of the first size whose unit must be asked */
+  int           guess_feature; /* its feature; 0: several */
+  gboolean      has_decimal_comma;
+} Writer;
+
+static EmReadField
+field_at (const Writer *w, int feature, const char *field, guint item)
+{
+  EmReadField f = { .feature = feature, .field = field, .value = (double) NAN, .low = (double) NAN, .high = (double) NAN };
+
+  if (item != EM_NO_ITEM)
+    {
+      f.start = em_item (w->items, item)->start;
+      f.length = em_item (w->items, item)->length;
+      f.line = em_item (w->items, item)->line;
+    }
+  return f;
+}
+
+/* The size and the label right beside it. */
+static void
+widen (const Writer *w, EmReadField *field, guint item)
+{
+  guint label = em_item_size (w->items, item)->label_item;
+  const EmItem *size = em_item (w->items, item), *word;
+
+  if (label == G_MAXUINT32 || (label != item + 1 && label + 1 != item))
+    return;
+  word = em_item (w->items, label);
+  field->start = MIN (size->start, word->start);
+  field->length = MAX (size->start + size->length, word->start + word->length) - field->start;
+}
+
+static EmReadField
+fitted_field (const Writer *w, int feature, const EmFitted *fitted)
+{
+  EmReadField field = field_at (w, feature, fitted->field, fitted->item);
+
+  field.value = fitted->value;
+  field.low = fitted->low;
+  field.high = fitted->high;
+  field.text = fitted->text;
+  field.state = fitted->state;
+  field.reason = fitted->reason;
+  if (fitted->item != EM_NO_ITEM)
+    widen (w, &field, fitted->item);
+  return field;
+}
+
+/* ---- questions ---- */
+
+static EmReadQuestion
+new_question (const Writer *w, int feature, const char *code, const char *field, guint item)
+{
+  EmReadField at = field_at (w, feature, field, item);
+  EmReadQuestion question = { .feature = feature, .code = code, .field = field, .start = at.start, .length = at.length, .line = at.line };
+
+  return question;
+}
+
+static void
+add_answer (Writer *w, EmReadQuestion *question, const char *answer, const EmReadField *sets, guint n_sets)
+{
+  int k = question->n_answers;
+
+  if (k == EM_ANSWER_MAX)
+    return;
+  question->answer[k] = answer;
+  question->first_set[k] = w->result->sets->len;
+  question->n_sets[k] = n_sets;
+  if (n_sets > 0)
+    g_array_append_vals (w->result->sets, sets, n_sets);
+  question->n_answers++;
+}
+
+static EmReadField
+answer_value (const Writer *w, int feature, const char *field, guint item, double value)
+{
+  EmReadField set = field_at (w, feature, field, item);
+
+  set.value = value;
+  set.reason = "answered";
+  return set;
+}
+
+static EmReadField
+answer_text (const Writer *w, int feature, const char *field, guint item, const char *text)
+{
+  EmReadField set = answer_value (w, feature, field, item, (double) NAN);
+
+  set.text = text;
+  return set;
+}
+
+static double
+size_mm (const Writer *w, guint item)
+{
+  return em_fraction_in_mm (em_item_size (w->items, item)->value, em_item_size (w->items, item)->unit);
+}
+
+static void
+ask_side (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "side-or-diameter", "build", item);
+  EmReadField side = answer_value (w, feature, "build", item, size_mm (w, item));
+  EmReadField diameter = answer_value (w, feature, "build", item, size_mm (w, item) / 2);
+
+  add_answer (w, &question, "per-side", &side, 1);
+  add_answer (w, &question, "on-diameter", &diameter, 1);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_second_leg (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "second-leg", "leg_b", item);
+  EmReadField leg = answer_value (w, feature, "leg_b", item, size_mm (w, item));
+
+  add_answer (w, &question, "same", &leg, 1);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_which_field (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "which-field", NULL, item);
+  EmReadField length = answer_value (w, feature, "length", item, size_mm (w, item));
+  EmReadField legs[2] = { answer_value (w, feature, "leg_a", item, size_mm (w, item)),
+                          answer_value (w, feature, "leg_b", item, size_mm (w, item)) };
+
+  add_answer (w, &question, "length", &length, 1);
+  add_answer (w, &question, "depth", legs, 2);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_edge_side (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "outer-or-bore", "side", item);
+  EmReadField outer = answer_text (w, feature, "side", item, "outer");
+  EmReadField bore = answer_text (w, feature, "side", item, "bore");
+
+  add_answer (w, &question, "outer", &outer, 1);
+  add_answer (w, &question, "bore", &bore, 1);
+  g_array_append_val (w->result->questions, question);
+}
+
+static const struct { const char *code; void (*ask) (Writer *w, int feature, guint item); } fit_questions[] = {
+  { "side-or-diameter", ask_side },
+  { "second-leg", ask_second_leg },
+  { "which-field", ask_which_field },
+  { "outer-or-bore", ask_edge_side },
+};
+
+static void
+ask_count (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "count-unknown", "count", item);
+  EmReadField one = answer_value (w, feature, "count", item, 1);
+
+  add_answer (w, &question, "one", &one, 1);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_chamfer (Writer *w, int feature, guint item)
+{
+  const EmSize *size = em_item_size (w->items, item);
+  EmReadQuestion question = new_question (w, feature, "count-or-chamfer", NULL, item);
+  double value = em_fraction_in_mm (size->value, size->unit == EM_UNIT_INCH ? EM_UNIT_INCH : EM_UNIT_MM);
+  EmReadField places = answer_value (w, feature, "count", item, em_fraction_plain (size->value));
+  EmReadField legs[2] = { answer_value (w, feature, "leg_a", item, value), answer_value (w, feature, "leg_b", item, value) };
+
+  add_answer (w, &question, "places", &places, 1);
+  add_answer (w, &question, "chamfer", legs, 2);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_comma (Writer *w, int feature, const EmFitted *fitted)
+{
+  EmReadQuestion question = new_question (w, feature, "decimal-comma", fitted->field, fitted->item);
+  EmReadField point = answer_value (w, feature, fitted->field, fitted->item, fitted->value);
+  EmReadField thousands = answer_value (w, feature, fitted->field, fitted->item, fitted->value * 1000);
+
+  add_answer (w, &question, "decimal", &point, 1);
+  add_answer (w, &question, "thousands", &thousands, 1);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_dual (Writer *w, int feature, const EmFitted *fitted)
+{
+  const EmSize *size = em_item_size (w->items, fitted->item);
+  EmReadQuestion question = new_question (w, feature, "dual-mismatch", fitted->field, fitted->item);
+  EmReadField first = answer_value (w, feature, fitted->field, fitted->item, fitted->value);
+  EmReadField second = answer_value (w, feature, fitted->field, fitted->item,
+                                     em_fraction_in_mm (size->other, size->other_unit) * fitted->factor);
+
+  add_answer (w, &question, "first", &first, 1);
+  add_answer (w, &question, "second", &second, 1);
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+add_kind_answer (Writer *w, EmReadQuestion *question, const EmProto *proto, int kind, guint item)
+{
+  g_autoptr (GArray) sets = g_array_new (FALSE, FALSE, sizeof (EmReadField));
+  EmReadField set = answer_text (w, question->feature, "kind", item, em_note_kinds[kind]);
+  EmFit fit;
+
+  g_array_append_val (sets, set);
+  em_fit_sizes (w->items, proto, kind, &fit);
+  for (guint i = 0; i < fit.n_fitted; i++)
+    {
+      set = fitted_field (w, question->feature, &fit.fitted[i]);
+      g_array_append_val (sets, set);
+    }
+  add_answer (w, question, em_note_kinds[kind], (EmReadField *) (void *) sets->data, sets->len);
+}
+
+static void
+ask_kind (Writer *w, int feature, const EmProto *proto, int first, int second)
+{
+  static const int usual[] = { 3 /* face */, 2 /* sidewall */, 0 /* edge-nick */, 9 /* recess */, 5 /* bore */, 7 /* pin */ };
+  guint item = proto->noun != EM_NO_ITEM ? proto->noun : proto->first;
+  EmReadQuestion question = new_question (w, feature, "which-kind", "kind", item);
+
+  if (first >= 0)
+    {
+      add_kind_answer (w, &question, proto, first, item);
+      add_kind_answer (w, &question, proto, second, item);
+    }
+  else
+    for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
+      add_kind_answer (w, &question, proto, usual[i], item);
+  g_array_append_val (w->result->questions, question);
+}
+
+/* ---- one feature ---- */
+
+static void
+guess (Writer *w, const EmReadField *field, const EmFitted *fitted)
+{
+  const EmSize *size = em_item_size (w->items, fitted->item);
+  EmReadField set = *field;
+
+  set.reason = "answered";
+  set.state = EM_READ_READ;
+  set.value = em_fraction_in_mm (size->value, EM_UNIT_MM) * fitted->factor;
+  g_array_append_val (w->as_mm, set);
+  set.value = em_fraction_in_mm (size->value, EM_UNIT_INCH) * fitted->factor;
+  g_array_append_val (w->as_inch, set);
+  if (w->first_guess == EM_NO_ITEM)
+    {
+      w->first_guess = fitted->item;
+      w->guess_feature = field->feature;
+    }
+  else if (w->guess_feature != field->feature)
+    w->guess_feature = 0;
+}
+
+static void
+add_fitted (Writer *w, int feature, const EmFitted *fitted)
+{
+  EmReadField field = fitted_field (w, feature, fitted);
+  const EmSize *size;
+
+  if (fitted->item == EM_NO_ITEM)
+    {
+      /* A form told by the sizes: it stands where the kind does. */
+      field.line = w->fields->len > 0 ? g_array_index (w->fields, EmReadField, 0).line : 1;
+      g_array_append_val (w->fields, field);
+      return;
+    }
+  size = em_item_size (w->items, fitted->item);
+  em_item (w->items, fitted->item)->is_used = TRUE;
+  g_array_append_val (w->fields, field);
+  if (g_strcmp0 (size->reason, "quote-units") == 0)
+    guess (w, &field, fitted);
+  if (g_strcmp0 (size->reason, "dual-mismatch") == 0)
+    ask_dual (w, feature, fitted);
+  if ((size->flags & EM_TOKEN_THREE) != 0 && !w->has_decimal_comma)
+    ask_comma (w, feature, fitted);
+}
+
+static gboolean
+has_field (const Writer *w, const char *name)
+{
+  for (guint i = 0; i < w->fields->len; i++)
+    if (strcmp (g_array_index (w->fields, EmReadField, i).field, name) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static EmReadField
+given_field (const Writer *w, int feature, const EmGiven *given)
+{
+  EmReadField field = given->field;
+
+  field.feature = feature;
+  if (given->size_item != EM_NO_ITEM)
+    {
+      const EmSize *size = em_item_size (w->items, given->size_item);
+
+      field.value = size_mm (w, given->size_item);
+      field.low = em_fraction_in_mm (size->low, size->unit);
+      field.high = em_fraction_in_mm (size->high, size->unit);
+      if (field.reason == NULL && size->reason != NULL)
+        {
+          field.reason = size->reason;
+          field.state = EM_READ_INFERRED;
+        }
+      widen (w, &field, given->size_item);
+    }
+  else if (field.text == NULL && isnan (field.value))
+    field.text = g_string_chunk_insert_len (w->result->strings, w->text + field.start, field.length);
+  return field;
+}
+
+/* Choices that only some kinds have. */
+static gboolean
+suits (const char *field, int kind)
+{
+  static const struct { const char *field; guint kinds; } choices[] = {
+    { "ends", 1u << 0 | 1u << 8 }, { "side", 1u << 1 }, { "form", 0 }, { "wraps", 1u << 4 }, { "corners", 1u << 4 },
+    { "radius_to", 1u << 1 },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
+    if (strcmp (choices[i].field, field) == 0)
+      return kind >= 0 && (choices[i].kinds & (1u << kind)) != 0;
+  return TRUE;
+}
+
+static int
+compare_position (gconstpointer a, gconstpointer b)
+{
+  const EmReadField *p = a, *q = b;
+
+  if ((p->state == EM_READ_MISSING) != (q->state == EM_READ_MISSING))
+    return p->state == EM_READ_MISSING ? 1 : -1;
+  if ((strcmp (p->field, "kind") == 0) != (strcmp (q->field, "kind") == 0))
+    return strcmp (p->field, "kind") == 0 ? -1 : 1;
+  return p->start < q->start ? -1 : p->start > q->start ? 1 : strcmp (p->field, q->field);
+}
+
+static void
+add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_tie)
+{
+  EmReadField field = field_at (w, feature, "kind", proto->noun != EM_NO_ITEM ? proto->noun : proto->first);
+
+  field.text = em_note_kinds[kind];
+  field.line = em_item (w->items, proto->first)->line;
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || is_tie ? "from-words" : NULL;
+  field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
+  g_array_append_val (w->fields, field);
+}
+
+static void
+add_given (Writer *w, int feature, const EmProto *proto, int kind)
+{
+  if (proto->count_item != EM_NO_ITEM)
+    {
+      EmReadField count = field_at (w, feature, "count", proto->count_item);
+
+      count.value = proto->count;
+      g_array_append_val (w->fields, count);
+    }
+  for (guint i = 0; i < proto->given->len; i++)
+    {
+      const EmGiven *given = &g_array_index (proto->given, EmGiven, i);
+      EmReadField field = given_field (w, feature, given);
+
+      if (!has_field (w, field.field) && suits (field.field, kind))
+        g_array_append_val (w->fields, field);
+      if (given->size_item != EM_NO_ITEM && g_strcmp0 (field.reason, "quote-units") == 0)
+        {
+          EmFitted fitted = { .field = field.field, .factor = 1, .item = given->size_item };
+
+          guess (w, &field, &fitted);
+        }
+    }
+}
+
+static void
+add_missing (Writer *w, int feature, const EmFit *fit)
+{
+  const char *missing[6];
+  guint n = em_fit_missing (fit, missing, G_N_ELEMENTS (missing));
+
+  for (guint i = 0; i < n; i++)
+    {
+      EmReadField field = field_at (w, feature, missing[i], EM_NO_ITEM);
+
+      field.state = EM_READ_MISSING;
+      field.line = g_array_index (w->fields, EmReadField, 0).line;
+      g_array_append_val (w->fields, field);
+    }
+}
+
+static void
+write_feature (Writer *w, const EmProto *proto)
+{
+  int feature = ++w->result->n_features, second, kind = em_fit_kind (w->items, proto, &second);
+  EmReadSpan span = { em_item (w->items, proto->first)->start, 0, em_item (w->items, proto->first)->line };
+  const EmItem *last = em_item (w->items, proto->last);
+  EmFit fit = { .kind = -1 };
+
+  span.length = last->start + last->length - span.start;
+  g_array_append_val (w->result->spans, span);
+  g_array_set_size (w->fields, 0);
+  if (kind >= 0)
+    {
+      add_kind (w, feature, proto, kind, second >= 0);
+      em_fit_sizes (w->items, proto, kind, &fit);
+      for (guint i = 0; i < fit.n_fitted; i++)
+        add_fitted (w, feature, &fit.fitted[i]);
+    }
+  add_given (w, feature, proto, kind);
+  if (kind >= 0)
+    add_missing (w, feature, &fit);
+  g_array_sort (w->fields, compare_position);
+  g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
+  for (guint i = 0; i < fit.n_questions; i++)
+    for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
+      if (strcmp (fit.question[i].code, fit_questions[k].code) == 0)
+        fit_questions[k].ask (w, feature, fit.question[i].item);
+  if (proto->chamfer_item != EM_NO_ITEM)
+    ask_chamfer (w, feature, proto->chamfer_item);
+  if (proto->typical_item != EM_NO_ITEM && proto->count_item == EM_NO_ITEM)
+    ask_count (w, feature, proto->typical_item);
+  if (kind < 0 || second >= 0)
+    ask_kind (w, feature, proto, kind, second);
+}
+
+/* ---- the whole ---- */
+
+static void
+append_uint (GArray *to, const GArray *from)
+{
+  g_array_append_vals (to, from->data, from->len);
+}
+
+/* "BUILD UP CORE PIN .010" and on the next line "PIN .312 DIA X .875 LG": one repair told in two parts, when the parts
+ * are of one kind, neither is whole and no field is told twice. */
+static gboolean
+try_merge (Writer *w, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (w->items, proto, &second), other = em_fit_kind (w->items, next, &second);
+  EmFit a, b;
+
+  if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
+    return FALSE;
+  em_fit_sizes (w->items, proto, kind, &a);
+  em_fit_sizes (w->items, next, kind, &b);
+  if (a.is_complete || (b.is_complete && proto->sizes->len > 0))
+    return FALSE;
+  for (guint i = 0; i < b.n_fitted; i++)
+    {
+      const EmFitted *same = em_fit_find (&a, b.fitted[i].field);
+
+      if (same != NULL && b.fitted[i].item != EM_NO_ITEM && same->value != b.fitted[i].value)
+        return FALSE;
+    }
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  proto->last = next->last;
+  proto->has_build |= next->has_build;
+  proto->is_equal |= next->is_equal;
+  if (proto->count_item == EM_NO_ITEM)
+    {
+      proto->count = next->count;
+      proto->count_item = next->count_item;
+    }
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
+static void
+write_general (Writer *w)
+{
+  g_array_set_size (w->fields, 0);
+  for (guint i = 0; i < w->grammar->general->len; i++)
+    {
+      const EmGiven *given = &g_array_index (w->grammar->general, EmGiven, i);
+      EmReadField field = given_field (w, 0, given);
+
+      g_array_append_val (w->fields, field);
+    }
+  g_array_sort (w->fields, compare_position);
+  g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
+}
+
+static void
+write_features (Writer *w)
+{
+  GPtrArray *protos = w->grammar->protos;
+
+  for (guint i = 0; i < protos->len; i++)
+    {
+      EmProto *proto = g_ptr_array_index (protos, i);
+
+      if (proto->is_merged)
+        continue;
+      while (i + 1 < protos->len && try_merge (w, proto, g_ptr_array_index (protos, i + 1)))
+        i++;
+      write_feature (w, proto);
+    }
+}
+
+static void
+write_unit_question (Writer *w)
+{
+  EmReadQuestion question;
+  guint at = 0;
+
+  if (w->first_guess == EM_NO_ITEM)
+    return;
+  question = new_question (w, w->guess_feature, "inch-or-mm", NULL, w->first_guess);
+  add_answer (w, &question, "mm", (EmReadField *) (void *) w->as_mm->data, w->as_mm->len);
+  add_answer (w, &question, "inch", (EmReadField *) (void *) w->as_inch->data, w->as_inch->len);
+  while (at < w->result->questions->len && g_array_index (w->result->questions, EmReadQuestion, at).feature < question.feature)
+    at++;
+  g_array_insert_val (w->result->questions, at, question);
+}
+
+static gboolean
+is_content (const EmItem *item)
+{
+  static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES };
+
+  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE)
+    return FALSE;
+  for (gsize i = 0; item->type == EM_ITEM_PHRASE && i < G_N_ELEMENTS (empty); i++)
+    if (em_phrase_find (item->phrase, empty[i]) != NULL)
+      return FALSE;
+  return TRUE;
+}
+
+static void
+write_unused (Writer *w)
+{
+  EmReadSpan span = { 0 };
+  gboolean is_open = FALSE;
+
+  for (guint i = 0; i <= w->items->items->len; i++)
+    {
+      const EmItem *item = i < w->items->items->len ? em_item (w->items, i) : NULL;
+
+      if (item == NULL || item->type == EM_ITEM_LINE || item->is_used)
+        {
+          if (is_open)
+            g_array_append_val (w->result->unused, span);
+          is_open = FALSE;
+        }
+      else if (is_content (item))
+        {
+          if (!is_open)
+            {
+              span.start = item->start;
+              span.line = item->line;
+            }
+          span.length = item->start + item->length - span.start;
+          is_open = TRUE;
+        }
+    }
+}
+
+static gsize
+cut_length (const char *text, gsize length)
+{
+  if (length <= READ_BYTES_MAX)
+    return length;
+  length = READ_BYTES_MAX;
+  while (length > 0 && ((guchar) text[length] & 0xc0) == 0x80)
+    length--;
+  return length;
+}
+
+EmReadResult *
+em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units)
+{
+  gsize read = cut_length (text, length);
+  Writer w = { .text = text, .result = em_read_result_new (), .first_guess = EM_NO_ITEM };
+
+  w.items = em_items_new (lexicon, text, read);
+  w.grammar = em_grammar_read (w.items);
+  em_resolve_units (w.grammar, units);
+  w.fields = g_array_new (FALSE, FALSE, sizeof (EmReadField));
+  w.as_mm = g_array_new (FALSE, FALSE, sizeof (EmReadField));
+  w.as_inch = g_array_new (FALSE, FALSE, sizeof (EmReadField));
+  for (guint i = 0; i < w.items->sizes->len && !w.has_decimal_comma; i++)
+    w.has_decimal_comma = (g_array_index (w.items->sizes, EmSize, i).flags & (EM_TOKEN_COMMA | EM_TOKEN_THREE)) == EM_TOKEN_COMMA;
+  write_general (&w);
+  write_features (&w);
+  write_unit_question (&w);
+  write_unused (&w);
+  if (read < length)
+    {
+      EmReadSpan rest = { (guint32) read, (guint32) MIN (length - read, G_MAXUINT32), w.items->items->len > 0 ? em_item (w.items, w.items->items->len - 1)->line : 1 };
+
+      g_array_append_val (w.result->unused, rest);
+    }
+  g_array_unref (w.fields);
+  g_array_unref (w.as_mm);
+  g_array_unref (w.as_inch);
+  em_grammar_free (w.grammar);
+  em_items_free (w.items);
+  return w.result;
+}

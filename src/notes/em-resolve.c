@@ -1,0 +1,182 @@
+/* em-resolve: the unit of each bare number.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-resolve.h"
+
+typedef struct
+{
+  guint n_inch, n_mm;      /* sizes that tell their system */
+  guint n_zero;            /* "0.5": metric by ASME Y14.5, but often written so for inches too */
+} Votes;
+
+typedef struct
+{
+  EmGrammar *grammar;
+  EmItems   *items;
+  EmUnits    fallback;
+  Votes      all;
+  GArray    *rows;         /* EmUnit by chain */
+  gboolean   has_language;
+  EmUnits    language;
+} Resolver;
+
+static gboolean
+is_length (const EmSize *size)
+{
+  return (size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | EM_ROLE_HARDNESS)) == 0 && size->unit != EM_UNIT_DEGREE;
+}
+
+/* The system a size's own writing tells: INCH, MM, or NONE. */
+static EmUnit
+told (const EmSize *size)
+{
+  switch (size->unit)
+    {
+    case EM_UNIT_INCH: case EM_UNIT_THOU: case EM_UNIT_FOOT: case EM_UNIT_INCH2:
+      return EM_UNIT_INCH;
+    case EM_UNIT_MM: case EM_UNIT_CM: case EM_UNIT_UM: case EM_UNIT_MM2: case EM_UNIT_CM2:
+      return EM_UNIT_MM;
+    default:
+      break;
+    }
+  if ((size->flags & EM_TOKEN_LEADING_DOT) != 0 || size->is_fraction)
+    return EM_UNIT_INCH;
+  if ((size->flags & EM_TOKEN_COMMA) != 0 && (size->flags & EM_TOKEN_THREE) == 0)
+    return EM_UNIT_MM;
+  return EM_UNIT_NONE;
+}
+
+static void
+vote (Votes *votes, const EmSize *size)
+{
+  EmUnit unit = told (size);
+
+  if (!is_length (size))
+    return;
+  votes->n_inch += unit == EM_UNIT_INCH;
+  votes->n_mm += unit == EM_UNIT_MM;
+  votes->n_zero += unit == EM_UNIT_NONE && (size->flags & EM_TOKEN_LEADING_ZERO) != 0 && size->n_decimals <= 2;
+}
+
+static EmUnit
+one_side (const Votes *votes)
+{
+  if ((votes->n_inch > 0) == (votes->n_mm > 0))
+    return EM_UNIT_NONE;
+  return votes->n_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
+}
+
+static EmUnit
+unit_of (EmUnits units)
+{
+  return units == EM_UNITS_INCH ? EM_UNIT_INCH : EM_UNIT_MM;
+}
+
+static void
+settle (EmSize *size, EmUnit unit, const char *reason)
+{
+  size->unit = unit;
+  if (size->reason == NULL)
+    size->reason = reason;
+}
+
+static void
+settle_bare (const Resolver *r, EmSize *size, const Votes *own)
+{
+  EmUnit written = told (size), row = size->chain != 0 ? g_array_index (r->rows, EmUnit, size->chain) : EM_UNIT_NONE;
+
+  if (row != EM_UNIT_NONE)
+    size->unit = row;
+  else if (r->grammar->has_units)
+    settle (size, unit_of (r->grammar->units), "general-note");
+  else if (written == EM_UNIT_INCH)
+    settle (size, written, size->is_fraction ? "fraction-inch" : "leading-dot-inch");
+  else if (written == EM_UNIT_MM)
+    settle (size, written, "comma-decimal");
+  else if (one_side (own) != EM_UNIT_NONE)
+    settle (size, one_side (own), "same-feature");
+  else if (one_side (&r->all) != EM_UNIT_NONE)
+    settle (size, one_side (&r->all), "same-note");
+  else if (own->n_inch == 0 && r->all.n_inch == 0 && r->has_language)
+    settle (size, unit_of (r->language), "same-language");
+  else if (own->n_inch == 0 && r->all.n_inch == 0 && r->all.n_zero > 0 && r->fallback == EM_UNITS_METRIC)
+    settle (size, EM_UNIT_MM, "leading-zero-mm");
+  else
+    {
+      /* The reason marks it as asked, so it wins over any other. */
+      size->unit = unit_of (r->fallback);
+      size->reason = "quote-units";
+    }
+}
+
+/* Angles and hardness have one unit each whether or not it is written. */
+static void
+settle_special (EmSize *size)
+{
+  if (size->unit != EM_UNIT_NONE)
+    return;
+  if ((size->roles & EM_ROLE_HARDNESS) != 0)
+    size->unit = EM_UNIT_HRC;
+  else if ((size->roles & (EM_ROLE_ANGLE | EM_ROLE_DRAFT | EM_ROLE_ARC)) != 0 && size->chain == 0)
+    size->unit = EM_UNIT_DEGREE;
+}
+
+static void
+count_votes (Resolver *r)
+{
+  EmUnit none = EM_UNIT_NONE;
+
+  for (guint i = 0; i < r->items->sizes->len; i++)
+    {
+      EmSize *size = &g_array_index (r->items->sizes, EmSize, i);
+
+      settle_special (size);
+      vote (&r->all, size);
+      while (r->rows->len <= size->chain)
+        g_array_append_val (r->rows, none);
+      if (size->chain != 0 && is_length (size) && (size->unit == EM_UNIT_MM || size->unit == EM_UNIT_INCH))
+        g_array_index (r->rows, EmUnit, size->chain) = size->unit;
+    }
+}
+
+static void
+settle_item (const Resolver *r, guint item, const Votes *votes)
+{
+  EmSize *size = em_item_size (r->items, item);
+
+  if (size->unit == EM_UNIT_NONE && is_length (size))
+    settle_bare (r, size, votes);
+}
+
+static void
+settle_proto (const Resolver *r, const EmProto *proto)
+{
+  Votes votes = { 0 };
+
+  for (guint i = 0; i < proto->sizes->len; i++)
+    vote (&votes, em_item_size (r->items, g_array_index (proto->sizes, guint, i)));
+  for (guint i = 0; i < proto->sizes->len; i++)
+    settle_item (r, g_array_index (proto->sizes, guint, i), &votes);
+  for (guint i = 0; i < proto->given->len; i++)
+    if (g_array_index (proto->given, EmGiven, i).size_item != EM_NO_ITEM)
+      settle_item (r, g_array_index (proto->given, EmGiven, i).size_item, &votes);
+}
+
+void
+em_resolve_units (EmGrammar *grammar, EmUnits fallback)
+{
+  Resolver r = { .grammar = grammar, .items = grammar->items, .fallback = fallback,
+                 .rows = g_array_new (FALSE, FALSE, sizeof (EmUnit)) };
+  Votes none = { 0 };
+
+  count_votes (&r);
+  r.has_language = em_lexicon_units (grammar->items->lexicon, grammar->items->languages, &r.language);
+  for (guint i = 0; i < grammar->protos->len; i++)
+    settle_proto (&r, g_ptr_array_index (grammar->protos, i));
+  for (guint i = 0; i < grammar->general->len; i++)
+    if (g_array_index (grammar->general, EmGiven, i).size_item != EM_NO_ITEM)
+      settle_item (&r, g_array_index (grammar->general, EmGiven, i).size_item, &none);
+  g_array_unref (r.rows);
+}

@@ -1,0 +1,288 @@
+/* Precision and recall of the reader against readings by a person.
+ *
+ * corpus/grown holds notes that the lexicon was grown on, corpus/kept notes that were written before it was tuned and that it
+ * was never tuned on. NNN.tsv is what a person reads in NNN.txt, in the rows of em_read_result_to_tsv, but with inches as
+ * written and the unit "in": the check converts by 25.4 mm (NIST SP 811), apart from the reader's own arithmetic.
+ * Conventions of the readings: a part of the tool is no unused text and "label" rows are not judged; only texts with meaning are
+ * listed as unused and they count as found when a reported stretch overlaps them; a unit that stands apart from any size governs.
+ *
+ * usage: test-corpus FOLDER PRECISION RECALL
+ * ESTIMEND_CORPUS_DETAIL=1 prints every difference.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-notes.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define MM_PER_INCH 25.4
+
+typedef struct
+{
+  int   line, feature;
+  char *field, *value, *unit;
+  gboolean is_found;
+} Row;
+
+typedef struct
+{
+  guint n_expected, n_got, n_right_recall, n_right_precision, n_right_line;
+} Score;
+
+typedef struct
+{
+  GHashTable *by_field;   /* char* → Score */
+  Score       all;
+  guint       n_unmarked; /* wrong and stated as plainly read */
+  gboolean    has_detail;
+} Report;
+
+static void
+free_row (gpointer data)
+{
+  Row *row = data;
+
+  g_free (row->field);
+  g_free (row->value);
+  g_free (row->unit);
+  g_free (row);
+}
+
+static GPtrArray *
+parse_rows (const char *tsv)
+{
+  GPtrArray *rows = g_ptr_array_new_with_free_func (free_row);
+  g_auto (GStrv) lines = g_strsplit (tsv, "\n", -1);
+
+  for (char **line = lines; *line != NULL; line++)
+    {
+      g_auto (GStrv) columns = g_strsplit (*line, "\t", -1);
+      Row *row;
+
+      if (g_strv_length (columns) < 4)
+        continue;
+      row = g_new0 (Row, 1);
+      row->line = atoi (columns[0]);
+      row->feature = atoi (columns[1]);
+      row->field = g_strdup (columns[2]);
+      row->value = g_strdup (columns[3]);
+      row->unit = g_strdup (columns[4] != NULL ? columns[4] : "");
+      g_ptr_array_add (rows, row);
+    }
+  return rows;
+}
+
+static Score *
+score_of (Report *report, const char *field)
+{
+  Score *score = g_hash_table_lookup (report->by_field, field);
+
+  if (score == NULL)
+    {
+      score = g_new0 (Score, 1);
+      g_hash_table_insert (report->by_field, g_strdup (field), score);
+    }
+  return score;
+}
+
+static gboolean
+is_text_row (const Row *row)
+{
+  return strcmp (row->field, "unused") == 0;
+}
+
+static gboolean
+is_same_value (const Row *expected, const Row *got)
+{
+  char *end_a, *end_b;
+  double a = g_ascii_strtod (expected->value, &end_a), b = g_ascii_strtod (got->value, &end_b);
+
+  if (*expected->value == '\0' || *end_a != '\0' || *end_b != '\0' || *got->value == '\0')
+    return g_ascii_strcasecmp (expected->value, got->value) == 0;
+  if (strcmp (expected->unit, "in") == 0)
+    a *= MM_PER_INCH;
+  if (strcmp (expected->unit, "in2") == 0)
+    a *= MM_PER_INCH * MM_PER_INCH;
+  return fabs (a - b) <= 1e-9 * MAX (1, fabs (a));
+}
+
+static gboolean
+overlaps (const char *a, const char *b)
+{
+  return strstr (a, b) != NULL || strstr (b, a) != NULL;
+}
+
+static gboolean
+matches (const Row *expected, const Row *got)
+{
+  if (strcmp (expected->field, got->field) != 0)
+    return FALSE;
+  if (is_text_row (expected))
+    return expected->line == got->line && overlaps (expected->value, got->value);
+  return expected->feature == got->feature && is_same_value (expected, got);
+}
+
+/* A field that is wrong must carry its mark: inferred with a reason, or a question about it. */
+static gboolean
+is_marked (const EmReadResult *result, const Row *row)
+{
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (field->feature == row->feature && strcmp (field->field, row->field) == 0 && field->state != EM_READ_READ)
+        return TRUE;
+    }
+  for (guint i = 0; i < result->questions->len; i++)
+    {
+      const EmReadQuestion *question = &g_array_index (result->questions, EmReadQuestion, i);
+
+      if (question->feature == row->feature && (question->field == NULL || strcmp (question->field, row->field) == 0 || strcmp (question->code, "which-kind") == 0))
+        return TRUE;
+    }
+  return is_text_row (row) || strcmp (row->field, "question") == 0;
+}
+
+static void
+judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *expected, GPtrArray *got)
+{
+  for (guint g = 0; g < got->len; g++)
+    {
+      Row *row = g_ptr_array_index (got, g);
+      gboolean is_right = FALSE;
+      Score *score;
+
+      if (strcmp (row->field, "label") == 0)
+        continue;
+      score = score_of (report, row->field);
+      for (guint e = 0; e < expected->len; e++)
+        {
+          Row *want = g_ptr_array_index (expected, e);
+
+          if (!matches (want, row))
+            continue;
+          score->n_right_line += !is_right && want->line == row->line;
+          report->all.n_right_line += !is_right && want->line == row->line;
+          is_right = want->is_found = TRUE;
+        }
+      score->n_got++;
+      report->all.n_got++;
+      score->n_right_precision += is_right;
+      report->all.n_right_precision += is_right;
+      if (!is_right && !is_marked (result, row))
+        {
+          report->n_unmarked++;
+          printf ("%s: wrong and unmarked: feature %d %s = %s %s\n", name, row->feature, row->field, row->value, row->unit);
+        }
+      else if (!is_right && report->has_detail)
+        printf ("%s: not in the reading: feature %d %s = %s %s\n", name, row->feature, row->field, row->value, row->unit);
+    }
+  for (guint e = 0; e < expected->len; e++)
+    {
+      const Row *want = g_ptr_array_index (expected, e);
+      Score *score = score_of (report, want->field);
+
+      score->n_expected++;
+      report->all.n_expected++;
+      score->n_right_recall += want->is_found;
+      report->all.n_right_recall += want->is_found;
+      if (!want->is_found && report->has_detail)
+        printf ("%s: not found: feature %d %s = %s %s\n", name, want->feature, want->field, want->value, want->unit);
+    }
+}
+
+static gboolean
+judge_note (Report *report, const EmLexicon *lexicon, const char *folder, const char *name)
+{
+  g_autofree char *stem = g_strndup (name, strlen (name) - 4);
+  g_autofree char *text_path = g_build_filename (folder, name, NULL);
+  g_autofree char *tsv_name = g_strconcat (stem, ".tsv", NULL);
+  g_autofree char *tsv_path = g_build_filename (folder, tsv_name, NULL);
+  g_autofree char *text = NULL, *tsv = NULL, *read = NULL;
+  g_autoptr (EmReadResult) result = NULL;
+  g_autoptr (GPtrArray) expected = NULL, got = NULL;
+  gsize length;
+
+  if (!g_file_get_contents (text_path, &text, &length, NULL) || !g_file_get_contents (tsv_path, &tsv, NULL, NULL))
+    return FALSE;
+  result = em_notes_read (lexicon, text, length, EM_UNITS_METRIC);
+  read = em_read_result_to_tsv (result, text);
+  expected = parse_rows (tsv);
+  got = parse_rows (read);
+  judge (report, stem, result, expected, got);
+  return TRUE;
+}
+
+static double
+share (guint part, guint whole)
+{
+  return whole == 0 ? 1 : (double) part / whole;
+}
+
+static void
+print_score (const char *name, const Score *score)
+{
+  printf ("%-14s precision %.3f (%u of %u)  recall %.3f (%u of %u)\n", name, share (score->n_right_precision, score->n_got),
+          score->n_right_precision, score->n_got, share (score->n_right_recall, score->n_expected), score->n_right_recall, score->n_expected);
+}
+
+static int
+compare_names (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(char *const *) a, *(char *const *) b);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (EmLexicon) lexicon = NULL;
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *folder = NULL;
+  g_autoptr (GList) fields = NULL;
+  Report report = { .by_field = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free),
+                    .has_detail = g_getenv ("ESTIMEND_CORPUS_DETAIL") != NULL };
+  const char *name, *data = g_getenv ("ESTIMEND_TEST_DATA");
+  g_autofree char *en = g_build_filename (data != NULL ? data : "data", "notes-en.xml", NULL);
+  g_autofree char *de = g_build_filename (data != NULL ? data : "data", "notes-de.xml", NULL);
+  g_autofree char *es = g_build_filename (data != NULL ? data : "data", "notes-es.xml", NULL);
+  const char *paths[] = { en, de, es, NULL };
+  GDir *dir;
+  gboolean is_good;
+
+  if (argc != 4)
+    return 2;
+  folder = g_build_filename (g_getenv ("ESTIMEND_TEST_SOURCE") != NULL ? g_getenv ("ESTIMEND_TEST_SOURCE") : ".", "tests", "notes", "corpus", argv[1], NULL);
+  lexicon = em_lexicon_load (paths, &error);
+  dir = lexicon != NULL ? g_dir_open (folder, 0, &error) : NULL;
+  if (dir == NULL)
+    {
+      fprintf (stderr, "%s\n", error->message);
+      return 1;
+    }
+  while ((name = g_dir_read_name (dir)) != NULL)
+    if (g_str_has_suffix (name, ".txt"))
+      g_ptr_array_add (names, g_strdup (name));
+  g_dir_close (dir);
+  g_ptr_array_sort (names, compare_names);
+  for (guint i = 0; i < names->len; i++)
+    if (!judge_note (&report, lexicon, folder, g_ptr_array_index (names, i)))
+      {
+        fprintf (stderr, "%s: no reading beside it\n", (char *) g_ptr_array_index (names, i));
+        return 1;
+      }
+  fields = g_list_sort (g_hash_table_get_keys (report.by_field), (GCompareFunc) strcmp);
+  for (GList *field = fields; field != NULL; field = field->next)
+    print_score (field->data, g_hash_table_lookup (report.by_field, field->data));
+  printf ("%s: %u notes; wrong and unmarked: %u; right line: %u of %u; limits: precision %s, recall %s\n", argv[1], names->len,
+          report.n_unmarked, report.all.n_right_line, report.all.n_right_precision, argv[2], argv[3]);
+  print_score ("all", &report.all);
+  is_good = names->len >= 100 && share (report.all.n_right_precision, report.all.n_got) >= g_ascii_strtod (argv[2], NULL) &&
+            share (report.all.n_right_recall, report.all.n_expected) >= g_ascii_strtod (argv[3], NULL) && report.n_unmarked == 0;
+  g_hash_table_unref (report.by_field);
+  return is_good ? 0 : 1;
+}
