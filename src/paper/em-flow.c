@@ -5,6 +5,8 @@
 
 #include "em-flow-private.h"
 
+#include "em-paper.h"
+
 #include <math.h>
 
 #define FAMILIES "Source Sans 3, Source Sans Pro, Open Sans, Noto Sans, DejaVu Sans, sans-serif"
@@ -36,10 +38,16 @@ static const EmColour inks[EM_N_INK_COLOUR] =
 static char *font_family;
 
 void
-em_flow_set_font (const char *family)
+em_paper_set_font (const char *family)
 {
   g_free (font_family);
   font_family = family != NULL ? g_strdup_printf ("%s, %s", family, FAMILIES) : NULL;
+}
+
+const char *
+em_flow_font (void)
+{
+  return font_family != NULL ? font_family : FAMILIES;
 }
 
 static void
@@ -111,7 +119,7 @@ em_flow_new (double width, double height, double margin_left, double margin_righ
   flow->table = -1;
   for (int i = 0; i < EM_N_TEXT; i++)
     {
-      flow->font[i] = pango_font_description_from_string (font_family != NULL ? font_family : FAMILIES);
+      flow->font[i] = pango_font_description_from_string (em_flow_font ());
       pango_font_description_set_absolute_size (flow->font[i], styles[i].size_pt * PANGO_SCALE);
       pango_font_description_set_weight (flow->font[i], styles[i].weight);
     }
@@ -198,6 +206,12 @@ em_flow_row (EmFlow *flow)
       flow->has_heading = TRUE;
     }
   return row;
+}
+
+EmRow *
+em_flow_last_row (EmFlow *flow)
+{
+  return g_ptr_array_index (flow->rows, flow->rows->len - 1);
 }
 
 static void
@@ -421,6 +435,11 @@ show (EmFlow *flow, cairo_t *cr, const char *text, double y, EmAlign align)
   if (text == NULL)
     return;
   layout = em_flow_layout (flow, EM_TEXT_SMALL, text, 0, EM_ALIGN_LEFT);
+  if (em_layout_width (layout) > em_flow_width (flow) * 0.7)
+    {
+      pango_layout_set_width (layout, (int) (em_flow_width (flow) * 0.7 * PANGO_SCALE));
+      pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+    }
   set_ink (cr, EM_INK_QUIET);
   cairo_move_to (cr, align == EM_ALIGN_RIGHT ? flow->width - flow->right - em_layout_width (layout) : flow->left, y);
   pango_cairo_show_layout (cr, layout);

@@ -73,6 +73,7 @@ double       em_layout_width  (PangoLayout *layout);
 
 /* Appends an empty row; x of its items is from the left margin. The row is the flow's. */
 EmRow *em_flow_row (EmFlow *flow);
+EmRow *em_flow_last_row (EmFlow *flow);
 /* Takes layout; grows the row to hold it. */
 void   em_row_text_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double x, double y);
 /* Only lines first … first + n − 1, the first of them at y. */
@@ -98,7 +99,7 @@ int    em_flow_pages (const EmFlow *flow);
 void   em_flow_draw (EmFlow *flow, int page, cairo_t *cr);
 GArray *em_flow_bookmarks (const EmFlow *flow);   /* EmBookmark, in order; borrowed */
 
-/* "DejaVu Sans" and the like, before other families; for tests that compare images. NULL: our own list. */
-void   em_flow_set_font (const char *family);
+/* Families in order of preference. */
+const char *em_flow_font (void);
 
 G_END_DECLS

@@ -38,6 +38,7 @@ typedef struct EmPages EmPages;
 /* Lays out; page size in points (A4 595.28 × 841.89). */
 EmPages *em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error);
 int      em_pages_count (const EmPages *pages);
+const char *em_pages_title (const EmPages *pages);   /* "Quote 2041 – Lower cavity", for print jobs */
 void     em_pages_draw (EmPages *pages, int page, cairo_t *cr);   /* from 0; user space in points */
 void     em_pages_free (EmPages *pages);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmPages, em_pages_free)
@@ -47,6 +48,12 @@ void em_paper_size (const EmQuote *quote, const EmRates *rates, double *out_widt
 
 /* Byte-identical for identical input; date: ISO 8601, as the PDF's creation date. Written beside and renamed. */
 gboolean em_paper_export (EmSheet sheet, const EmPaperSource *source, const char *path, const char *date, GError **error);
+
+/* The same bytes, for a stream. */
+GBytes  *em_paper_to_pdf (EmSheet sheet, const EmPaperSource *source, const char *date, GError **error);
+
+/* Font family before our own list, for all papers from now on; NULL: our own. For tests that compare images. */
+void     em_paper_set_font (const char *family);
 
 /* CSV (RFC 4180). */
 char *em_paper_lines_csv   (const EmPaperSource *source);

@@ -1,0 +1,292 @@
+/* em-paper-bench: the sheet the bench works from: order, settings, cautions. No prices.
+ *
+ * What is done at one feature is in em-paper-steps.c.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-sheet-bench.h"
+
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+#include <string.h>
+
+#define TICK 7.0
+
+void
+em_sheet_add_tick (EmPaperSheet *sheet, const char *text, double x, double width)
+{
+  EmRow *row = em_flow_row (sheet->flow);
+  EmCellText cell = { EM_TEXT_BODY, EM_INK_TEXT, g_strdup (text), 0 };
+
+  row->space_before = 3;
+  em_row_box (row, EM_INK_TEXT, x + 0.5, 2, TICK, TICK, FALSE);
+  em_sheet_stack_take (sheet, row, &cell, 1, x + TICK + 7, 0, width - TICK - 7);
+}
+
+void
+em_sheet_add_tick_take (EmPaperSheet *sheet, char *take_text, double x, double width)
+{
+  if (take_text != NULL)
+    em_sheet_add_tick (sheet, take_text, x, width);
+  g_free (take_text);
+}
+
+static void
+add_facts (EmPaperSheet *sheet, EmRow *row, const char *const (*facts)[2], int n_facts, int n_columns, double top)
+{
+  double width = (sheet->width - 12 * (n_columns - 1)) / n_columns, bottom = top;
+  int column = 0;
+
+  for (int i = 0; i < n_facts; i++)
+    {
+      if (facts[i][1] == NULL || facts[i][1][0] == '\0')
+        continue;
+      bottom = fmax (bottom, em_sheet_add_fact (sheet, row, facts[i][0], facts[i][1], column * (width + 12), top, width));
+      if (++column == n_columns)
+        {
+          column = 0;
+          top = bottom;
+        }
+    }
+}
+
+static void
+add_head (EmPaperSheet *sheet)
+{
+  const EmQuote *quote = sheet->source->quote;
+  g_autofree char *date = em_words_date (em_sheet_text (sheet, EM_QUOTE_DATE));
+  g_autofree char *base = em_sheet_base_name (sheet);
+  g_autofree char *tools = g_strdup_printf ("%d", quote->n_tools);
+  g_autofree char *section = em_is_absent (quote->section_mm) ? NULL : em_words_length (quote->section_mm, quote->units, 2);
+  const char *const facts[][2] = {
+    { _("Number"), em_sheet_text (sheet, EM_QUOTE_NUMBER) },
+    { _("Revision"), em_sheet_text (sheet, EM_QUOTE_REVISION) },
+    { _("Date"), date },
+    { _("Customer"), em_sheet_text (sheet, EM_QUOTE_CUSTOMER) },
+    { _("Tool"), em_sheet_text (sheet, EM_QUOTE_TOOL) },
+    { _("Tool number"), em_sheet_text (sheet, EM_QUOTE_TOOL_NUMBER) },
+    { _("Drawing"), em_sheet_text (sheet, EM_QUOTE_DRAWING) },
+    { _("Tools"), tools },
+    { _("Tool metal"), base },
+    { _("Section thickness"), section },
+    { _("Coating"), em_sheet_text (sheet, EM_QUOTE_COATING) },
+    { _("Customer’s reference"), em_sheet_text (sheet, EM_QUOTE_REFERENCE) },
+  };
+  EmRow *row = em_flow_row (sheet->flow);
+
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_TITLE, _("Bench sheet"), 0, EM_ALIGN_LEFT), EM_INK_ACCENT, 0, 0);
+  add_facts (sheet, row, facts, G_N_ELEMENTS (facts), 4, 34);
+  row->space_before = 12;
+  row->height += 2;
+  em_row_rule (row, EM_INK_LINE, 0, row->height, sheet->width, row->height, 0.6);
+}
+
+/* Stretches of the customer's words that forbid welding, word for word. */
+static void
+add_refusals (EmPaperSheet *sheet)
+{
+  const EmQuote *quote = sheet->source->quote;
+  const char *notes = quote->text[EM_QUOTE_NOTES];
+  gsize length = notes != NULL ? strlen (notes) : 0;
+
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    {
+      const EmMark *mark = &quote->mark[i];
+      g_autofree char *words = NULL;
+      g_autofree char *text = NULL;
+
+      if (g_strcmp0 (mark->field, "refuse") != 0 || (gsize) mark->start + mark->length > length)
+        continue;
+      words = g_strndup (notes + mark->start, mark->length);
+      text = g_strdup_printf (_("Do not weld: “%s”"), g_strstrip (words));
+      em_sheet_add_notice (sheet, text);
+    }
+}
+
+static char *
+describe_preheat (const EmPaperSheet *sheet)
+{
+  const EmCost *cost = sheet->source->cost;
+  const EmBase *base = em_sheet_base (sheet);
+  g_autofree char *degrees = em_words_number (cost->preheat_degc, 0);
+  g_autofree char *ceiling = base != NULL ? em_words_number (base->temper_degc, 0) : NULL;
+
+  if (!cost->is_preheated)
+    return g_strdup (_("No preheat is planned. Let the tool come to room temperature before welding."));
+  if (!isfinite (cost->preheat_degc))
+    return g_strdup (_("Preheat the tool; the office has the temperature."));
+  if (base != NULL && isfinite (base->temper_degc))
+    return g_strdup_printf (_("Preheat to about %1$s" EM_NBSP "°C, hold it while welding and stay below %2$s" EM_NBSP "°C, where the tool would soften. Cool slowly under cover."),
+                            degrees, ceiling);
+  return g_strdup_printf (_("Preheat to about %s" EM_NBSP "°C, hold it while welding, cool slowly under cover."), degrees);
+}
+
+static void
+add_before (EmPaperSheet *sheet)
+{
+  const EmQuote *quote = sheet->source->quote;
+  const char *coating = quote->text[EM_QUOTE_COATING];
+
+  em_sheet_add_heading (sheet, _("Before starting"), 12);
+  add_refusals (sheet);
+  em_sheet_add_tick (sheet, _("Tool, drawing and this sheet belong together; each place is found and marked on the tool."), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Metal and hardness of the tool checked; tell the office when they differ from this sheet."), 0, sheet->width);
+  em_sheet_add_tick_take (sheet, coating != NULL ? g_strdup_printf (_("Coating “%s” taken off wherever heat will come, and the rest protected."), coating)
+                                                 : g_strdup (_("Looked for a coating or nitriding: nothing found, or the office told.")), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Oil, water and plastic residue cleaned out of holes and cooling channels."), 0, sheet->width);
+  em_sheet_add_tick_take (sheet, describe_preheat (sheet), 0, sheet->width);
+}
+
+/* Columns of the order of work, as shares of the width; figures end right. */
+static const double order_x[] = { 0, 0.08, 0.17, 0.56, 0.86 };
+
+static void
+add_order_heading (EmPaperSheet *sheet)
+{
+  const char *heads[] = { _("Stop"), _("Setting"), _("Feature"), _("Wire"), _("Arc or beam on") };
+  EmRow *row = em_flow_row (sheet->flow);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (heads); i++)
+    em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, heads[i], 0, EM_ALIGN_LEFT), EM_INK_QUIET, order_x[i] * sheet->width, 2);
+  row->height += 3;
+  em_row_rule (row, EM_INK_TEXT, 0, row->height, sheet->width, row->height, 0.8);
+}
+
+char *
+em_sheet_wire_text (const EmPaperSheet *sheet, const EmFeatureCost *cost)
+{
+  g_autofree char *size = em_words_length (cost->rules.wire_mm, sheet->source->quote->units, 3);
+  const char *designation = cost->filler >= 0 ? sheet->source->catalogue->filler[cost->filler].designation : "";
+
+  return g_strdup_printf ("%s, ⌀" EM_NBSP "%s", designation, size);
+}
+
+static void
+add_order_row (EmPaperSheet *sheet, int32_t stop)
+{
+  const EmVisit *visit = &sheet->source->cost->visit[stop];
+  const EmFeatureCost *cost = &sheet->source->cost->feature[visit->feature];
+  EmRow *row = em_flow_row (sheet->flow);
+  g_autofree char *number = g_strdup_printf ("%d", stop + 1);
+  g_autofree char *setting = visit->is_new_setting ? g_strdup_printf ("%d", visit->setting) : g_strdup ("");
+  g_autofree char *wire = em_sheet_wire_text (sheet, cost);
+  g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
+  EmCellText name = { EM_TEXT_BODY, EM_INK_TEXT, em_words_feature_name (sheet->source->quote, visit->feature), 0 };
+
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, number, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[0] * sheet->width, 4);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_STRONG, setting, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[1] * sheet->width, 4);
+  em_row_text_take (row, em_flow_layout (sheet->flow, visit->is_new_wire ? EM_TEXT_STRONG : EM_TEXT_BODY, wire,
+                                         (order_x[4] - order_x[3]) * sheet->width - 8, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[3] * sheet->width, 4);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, arc_on, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[4] * sheet->width, 4);
+  em_row_rule (row, EM_INK_LINE, 0, 0, sheet->width, 0, 0.5);
+  em_sheet_stack_take (sheet, row, &name, 1, order_x[2] * sheet->width, 4, (order_x[3] - order_x[2]) * sheet->width - 10);
+  row->height += 3;
+}
+
+static void
+add_order (EmPaperSheet *sheet)
+{
+  const EmCost *cost = sheet->source->cost;
+  g_autofree char *settings = g_strdup_printf (ngettext ("%d setting", "%d settings", (gulong) cost->settings), cost->settings);
+  g_autofree char *changes = g_strdup_printf (ngettext ("%d wire to load", "%d times to load a wire", (gulong) cost->wire_changes), cost->wire_changes);
+  g_autofree char *text = g_strdup_printf (_("For each tool: %1$s, %2$s. Bold shows a wire that is new at that stop."), settings, changes);
+
+  em_sheet_add_heading (sheet, _("Order of work"), 14);
+  em_flow_paragraph (sheet->flow, EM_TEXT_QUIET, EM_INK_QUIET, text, 0, sheet->width, 0);
+  em_flow_last_row (sheet->flow)->keep_next = TRUE;
+  em_flow_begin_table (sheet->flow, NULL);
+  add_order_heading (sheet);
+  for (int32_t i = 0; i < cost->n_visits; i++)
+    add_order_row (sheet, i);
+  em_flow_end_table (sheet->flow);
+}
+
+/* One wire of one size, over the whole order. */
+typedef struct { int32_t filler; double wire_mm, length_mm; } Wire;
+
+static void
+count_wire (GArray *wires, const EmFeatureCost *cost, int32_t n_tools)
+{
+  Wire wire = { cost->filler, cost->rules.wire_mm, cost->wire_length_mm * n_tools };
+
+  for (guint i = 0; i < wires->len; i++)
+    {
+      Wire *other = &g_array_index (wires, Wire, i);
+
+      if (other->filler == wire.filler && other->wire_mm == wire.wire_mm)
+        {
+          other->length_mm += wire.length_mm;
+          return;
+        }
+    }
+  g_array_append_val (wires, wire);
+}
+
+static void
+add_wires (EmPaperSheet *sheet)
+{
+  const EmPaperSource *source = sheet->source;
+  g_autoptr (GArray) wires = g_array_new (FALSE, FALSE, sizeof (Wire));
+
+  for (int32_t i = 0; i < source->cost->n_visits; i++)
+    count_wire (wires, &source->cost->feature[source->cost->visit[i].feature], source->quote->n_tools);
+  em_sheet_add_heading (sheet, _("Wire to have ready"), 14);
+  for (guint i = 0; i < wires->len; i++)
+    {
+      const Wire *wire = &g_array_index (wires, Wire, i);
+      g_autofree char *size = em_words_length (wire->wire_mm, source->quote->units, 3);
+      g_autofree char *length = em_words_figure (wire->length_mm / 1000, 3);
+
+      em_sheet_add_tick_take (sheet, g_strdup_printf (_("%1$s, ⌀" EM_NBSP "%2$s: about %3$s" EM_NBSP "m for the whole order"),
+                                                      wire->filler >= 0 ? source->catalogue->filler[wire->filler].designation : "", size, length),
+                              0, sheet->width);
+    }
+}
+
+static void
+add_stops (EmPaperSheet *sheet)
+{
+  const EmCost *cost = sheet->source->cost;
+
+  for (int32_t i = 0; i < cost->n_visits; i++)
+    {
+      if (cost->visit[i].is_new_setting)
+        {
+          g_autofree char *text = g_strdup_printf (_("Setting %d"), cost->visit[i].setting);
+
+          em_sheet_add_heading (sheet, text, 16);
+          em_sheet_add_tick (sheet, _("Tool clamped and trued; everything in this setting can be reached."), 0, sheet->width);
+          em_flow_last_row (sheet->flow)->keep_next = TRUE;
+        }
+      em_sheet_add_stop (sheet, i);
+    }
+}
+
+static void
+add_after (EmPaperSheet *sheet)
+{
+  em_sheet_add_heading (sheet, _("After the last weld"), 14);
+  if (sheet->source->cost->is_preheated)
+    em_sheet_add_tick (sheet, _("Cooled slowly to hand-warm before it is moved or checked."), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Masking off; holes, threads and cooling channels free."), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Every place checked again cold: cracks can come hours after welding."), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Actual figures written in, sheet back to the office."), 0, sheet->width);
+}
+
+gboolean
+em_sheet_fill_bench (EmPaperSheet *sheet, GError **error)
+{
+  if (!em_sheet_add_letterhead (sheet, _("Bench sheet"), error))
+    return FALSE;
+  add_head (sheet);
+  add_before (sheet);
+  add_order (sheet);
+  add_wires (sheet);
+  em_sheet_add_cautions (sheet, EM_CAUTION_ON_BENCH, TRUE);
+  add_stops (sheet);
+  add_after (sheet);
+  return TRUE;
+}

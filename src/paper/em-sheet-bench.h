@@ -1,0 +1,20 @@
+/* em-sheet-bench: parts of the bench sheet shared by its files.
+ *
+ * Private to the paper room.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-sheet.h"
+
+G_BEGIN_DECLS
+
+/* A box to tick and what for. */
+void  em_sheet_add_tick      (EmPaperSheet *sheet, const char *text, double x, double width);
+void  em_sheet_add_tick_take (EmPaperSheet *sheet, char *take_text, double x, double width);   /* NULL: nothing */
+char *em_sheet_wire_text     (const EmPaperSheet *sheet, const EmFeatureCost *cost);            /* "ER420 (AWS A5.9), ⌀ 0.5 mm" */
+void  em_sheet_add_stop      (EmPaperSheet *sheet, int32_t stop);
+
+G_END_DECLS
