@@ -389,7 +389,10 @@ em_clause_mark_labels (const EmClause *c)
         }
       else if (says (c, i, EM_SAYS_TIMES))
         l.open = G_MAXUINT;
-      else if (says (c, i, EM_SAYS_KIND) || item->type == EM_ITEM_UNKNOWN)
-        l.open = G_MAXUINT;
+      else if (says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
+        {
+          l.open = G_MAXUINT;
+          l.pending &= ~(guint32) EM_ROLE_BUILD;
+        }
     }
 }

@@ -154,6 +154,9 @@ fit_labelled (Fitter *f, guint item)
   guint32 roles = size->roles;
   gboolean is_angle = size->unit == EM_UNIT_DEGREE;
 
+  /* "3.0 LG WORN": the length of what is worn. */
+  if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
+    roles &= ~(guint32) EM_ROLE_WORN;
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)

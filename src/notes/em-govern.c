@@ -84,7 +84,7 @@ read_units (Governor *g, guint i)
         unit = says (g, k, EM_SAYS_UNIT);
         last = k;
       }
-  else if (unit != NULL && i > g->c->first && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
+  else if (unit != NULL && i > g->c->first && (i + 1 < g->c->end || says (g, i, EM_SAYS_PREPOSITION) != NULL) && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
            !em_item_is_sign (g->c->items, i - 1, '['))
     return;
   if (unit == NULL || (unit->unit != EM_UNIT_MM && unit->unit != EM_UNIT_INCH) ||

@@ -95,6 +95,18 @@ is_demoted (const Reader *r, guint i)
   return FALSE;
 }
 
+/* "Lifter pocket: sidewall 2.0 LG": a noun before a colon names the place when another noun follows. */
+static gboolean
+is_before_colon (const Reader *r, guint i)
+{
+  if (i + 1 >= r->end || !em_item_is_sign (r->items, i + 1, ':'))
+    return FALSE;
+  for (guint k = i + 2; k < r->end && k <= i + 2 + PREPOSITION_WINDOW; k++)
+    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 is_noun (const Reader *r, guint i)
 {
@@ -105,6 +117,14 @@ static gboolean
 is_verb (const Reader *r, guint i)
 {
   return em_item_says (r->items, i, EM_SAYS_VERB) != NULL && !em_item (r->items, i)->is_used;
+}
+
+static gboolean
+is_bullet_sign (const EmItem *item)
+{
+  return (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_PHRASE) &&
+         (item->sign == '-' || item->sign == 0xd7 || item->sign == 0x2022 || item->sign == 0xb7 || item->sign == '>' ||
+          item->sign == 0x25cf || item->sign == 0x25aa);
 }
 
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given. */
@@ -139,7 +159,7 @@ static void
 add_noun (const Reader *r, EmProto *proto, guint i)
 {
   const EmSense *sense = em_item_says (r->items, i, EM_SAYS_KIND);
-  gboolean demoted = is_demoted (r, i);
+  gboolean demoted = is_demoted (r, i) || is_before_colon (r, i);
   int best = 0;
 
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
@@ -194,6 +214,8 @@ add_phrase (const Reader *r, EmProto *proto, guint i)
             proto->weight[w] += sense->weight[w] * OWN_PER_DEMOTED;
           item->is_used = TRUE;
         }
+      if (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_BUILD) != 0)
+        item->is_used = TRUE;
       proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0;
       proto->is_equal |= sense->says == EM_SAYS_EQUAL;
       item->is_used |= sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
@@ -421,11 +443,17 @@ continues (const Reader *r, const Content *content, guint first)
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }
 
+/* "EDGE NICKS:" at the end of a line, or "EDGE NICKS" with bullets under it. */
 static gboolean
 is_heading_line (const Reader *r, guint end)
 {
-  return end > r->first && em_item_is_sign (r->items, end - 1, ':') &&
-         (end == r->items->items->len || em_item (r->items, end)->type == EM_ITEM_LINE);
+  guint n = r->items->items->len;
+
+  if (end == r->first || (end < n && em_item (r->items, end)->type != EM_ITEM_LINE))
+    return FALSE;
+  if (em_item_is_sign (r->items, end - 1, ':'))
+    return TRUE;
+  return end + 2 < n && is_bullet_sign (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
 }
 
 static void
@@ -579,8 +607,7 @@ skip_bullet (Reader *r, guint i, guint end)
   const EmItem *item = em_item (r->items, i);
   guint mark = i + 1;
 
-  if (item->type == EM_ITEM_SIGN && (item->sign == '-' || item->sign == 0xd7 || item->sign == 0x2022 || item->sign == 0xb7 ||
-                                     item->sign == '>' || item->sign == 0x25cf || item->sign == 0x25aa))
+  if (is_bullet_sign (item))
     {
       em_item (r->items, i)->is_used = TRUE;
       r->is_bullet = TRUE;
@@ -624,7 +651,7 @@ ends_sentence (const Reader *r, guint i)
   if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
-    if (before->length <= 6 && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
+    if ((before->length <= 6 || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&
              ((before->flags & EM_TOKEN_UPPER) == 0 || em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
               em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL);

@@ -414,6 +414,7 @@ build_next (Builder *b, guint at)
       EmItem *item = add_item (b, EM_ITEM_PHRASE, at, at + n);
 
       item->phrase = phrase;
+      item->sign = n == 1 ? token->sign : 0;
       for (guint i = 0; i < n; i++)
         item->flags |= token_at (b, at + i)->flags & EM_TOKEN_SLIP;
       note_language (b->items, phrase);

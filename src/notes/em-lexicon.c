@@ -147,6 +147,9 @@ add_phrase (EmLexicon *lexicon, const char *words, EmSense *sense)
   guint32 node = 0;
   EmPhrase *phrase;
 
+  /* A full stop at the end may also end the sentence: the grammar sees to it. */
+  if (tokens->len > 1 && g_array_index (tokens, EmToken, tokens->len - 1).sign == '.')
+    g_array_set_size (tokens, tokens->len - 1);
   if (tokens->len == 0 || tokens->len > PHRASE_TOKENS_MAX)
     return FALSE;
   for (guint i = 0; i < tokens->len; i++)
@@ -278,6 +281,8 @@ read_say (EmLexicon *lexicon, xmlNode *node, const char *name, GError **error)
     g_auto (GStrv) phrases = g_strsplit (content != NULL ? (const char *) content : "", "|", -1);
 
     xmlFree (content);
+    if (*phrases == NULL)
+      return refuse (error, name, line, "no phrase");
     for (char **phrase = phrases; *phrase != NULL; phrase++)
       {
         g_strdelimit (*phrase, "\n\r\t", ' ');

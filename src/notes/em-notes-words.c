@@ -48,6 +48,8 @@ static const Words answer_words[] = {
 static const Words reason_words[] = {
   { "leading-dot-inch", N_("a number that begins with its decimal point is taken as inches (ASME Y14.5)") },
   { "leading-zero-mm", N_("a decimal with a zero before its point is taken as millimetres (ASME Y14.5)") },
+  { "trailing-zero-inch", N_("a decimal that ends in a zero is taken as inches (ASME Y14.5)") },
+  { "same-language", N_("notes in this language are in this unit") },
   { "fraction-inch", N_("a fraction is taken as inches") },
   { "general-note", N_("a general note says so") },
   { "same-feature", N_("other sizes of this feature are in this unit") },

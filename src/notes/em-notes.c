@@ -455,6 +455,8 @@ write_feature (Writer *w, const EmProto *proto)
     ask_chamfer (w, feature, proto->chamfer_item);
   if (proto->typical_item != EM_NO_ITEM && proto->count_item == EM_NO_ITEM)
     ask_count (w, feature, proto->typical_item);
+  for (guint i = 0; kind < 0 && i < proto->sizes->len; i++)
+    em_item (w->items, g_array_index (proto->sizes, guint, i))->is_used = TRUE;
   if (kind < 0 || second >= 0)
     ask_kind (w, feature, proto, kind, second);
 }

@@ -9,6 +9,7 @@ typedef struct
 {
   guint n_inch, n_mm;      /* sizes that tell their system */
   guint n_zero;            /* "0.5": metric by ASME Y14.5, but often written so for inches too */
+  guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5) */
 } Votes;
 
 typedef struct
@@ -57,6 +58,7 @@ vote (Votes *votes, const EmSize *size)
     return;
   votes->n_inch += unit == EM_UNIT_INCH;
   votes->n_mm += unit == EM_UNIT_MM;
+  votes->n_trailing += unit == EM_UNIT_NONE && size->n_decimals >= 3 && size->value.n % 10 == 0;
   votes->n_zero += unit == EM_UNIT_NONE && (size->flags & EM_TOKEN_LEADING_ZERO) != 0 && size->n_decimals <= 2;
 }
 
@@ -101,6 +103,8 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
     settle (size, one_side (&r->all), "same-note");
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->has_language)
     settle (size, unit_of (r->language), "same-language");
+  else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_trailing > 0)
+    settle (size, EM_UNIT_INCH, "trailing-zero-inch");
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->all.n_zero > 0 && r->fallback == EM_UNITS_METRIC)
     settle (size, EM_UNIT_MM, "leading-zero-mm");
   else

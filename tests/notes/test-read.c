@@ -1,0 +1,202 @@
+/* Checks of notes/em-notes: conventions of drawing notes against the standards that define them.
+ *
+ * Inches are converted by 25.4 mm exactly (NIST SP 811, appendix B), worked by hand beside each row.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-lexicon.h"
+#include "notes-check.h"
+
+static EmLexicon *lexicon;
+
+typedef struct
+{
+  const char *text;
+  EmUnits     units;
+  const char *row;
+} Case;
+
+static const Case cases[] = {
+  /* Symbols of ASME Y14.5-2018 and ISO 129-1. */
+  { "BORE ⌀12 MM X 20 DEEP, 0.1 PER SIDE", EM_UNITS_METRIC, "1\t1\tdiameter\t12\tmm" },
+  { "PIT ⌀1.2 MM ↧0.4 MM", EM_UNITS_METRIC, "1\t1\tdepth\t0.4\tmm" },
+  { "CORNER WORN R0.5 MM X 40 LG", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
+  { "SPHERICAL SEAT SR6 MM", EM_UNITS_METRIC, "1\t1\tradius\t6\tmm" },
+  { "4X NICK 2 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "⌴ TO FILL ⌀8 MM ↧3 MM", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
+  { "⌵ TO FILL ⌀8 MM ↧3 MM", EM_UNITS_METRIC, "1\t1\tform\tcone\t" },
+  { "DAM 10 LG X 3 WD X 2 HT MM, 5° DRAFT", EM_UNITS_METRIC, "1\t1\tdraft\t5\tdeg" },
+  /* Reference sizes are for information only and never used (ASME Y14.5). */
+  { "NICK 5 X 1 X 1 MM (12.5)", EM_UNITS_METRIC, "1\t0\tunused\t12.5\t" },
+  /* A tolerance is no size: 25 ±0.1. */
+  { "PIN ⌀25 ±0.1 MM WORN TO 24.8", EM_UNITS_METRIC, "1\t1\tworn\t24.8\tmm" },
+  { "BORE .500 +.001/-.000 DIA X .75 DP", EM_UNITS_METRIC, "1\t1\tdiameter\t12.7\tmm" },
+  /* Limits .498/.502: the middle .500 in = 12.7 mm. */
+  { "BORE ⌀.498/.502 X .75 DP", EM_UNITS_METRIC, "1\t1\tdiameter\t12.7\tmm" },
+  /* Abbreviations of ASME Y14.38: DP, LG, THK, WD, HT, DIA, RAD, TYP, PLCS, REF, INCL, STK, MATL. */
+  { "CRACK 1 LG X .1 DP", EM_UNITS_INCH, "1\t1\tdepth\t2.54\tmm" },
+  { "FACE 2 LG X 1 WD X .02 THK", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
+  { "SIDEWALL 2 LG X .5 HT X .02 THK", EM_UNITS_INCH, "1\t1\theight\t12.7\tmm" },
+  { "CRACK 1\" LG X .1 DP X 60 DEG INCL", EM_UNITS_INCH, "1\t1\tangle\t60\tdeg" },
+  { "NICK .1 X .02 X .02 4 PLCS", EM_UNITS_INCH, "1\t1\tcount\t4\t" },
+  { "NICK .1 X .02 X .02 (4) PLCS", EM_UNITS_INCH, "1\t1\tcount\t4\t" },
+  { "NICK .1 X .02 X .02 TYP", EM_UNITS_INCH, "1\t1\tquestion\tcount-unknown\t" },
+  { "MATL: P20, 30 HRC", EM_UNITS_INCH, "1\t0\tbase\tp20\t" },
+  { "MATL: P20, 30 HRC", EM_UNITS_INCH, "1\t0\thardness\t30\tHRC" },
+  { "MATL 420", EM_UNITS_INCH, "1\t0\tbase\t420\t" },
+  { "EDGE NICK 420 LONG", EM_UNITS_METRIC, "!1\t0\tbase\t420\t" },
+  /* Inch exactness: .030 → 0.762; 3/4 → 19.05; 1-1/4 → 31.75; 20 thou → 0.508; 1 mil → 0.0254. */
+  { "FACE 2 X 1, ADD .030", EM_UNITS_METRIC, "1\t1\tthickness\t0.762\tmm" },
+  { "CRACK 3/4 LG", EM_UNITS_METRIC, "1\t1\tlength\t19.05\tmm" },
+  { "CRACK 1-1/4 LG", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
+  { "CRACK 1 1/4 LG", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
+  { "CRACK 1¼ LG", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
+  { "FACE 2\" X 1\", ADD 20 THOU", EM_UNITS_METRIC, "1\t1\tthickness\t0.508\tmm" },
+  { "FACE 2\" X 1\", ADD 10 MILS", EM_UNITS_METRIC, "1\t1\tthickness\t0.254\tmm" },
+  /* ISO 129-1: a decimal comma. */
+  { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
+  /* Both units: the first stands, the other confirms it. */
+  { "CRACK 12.70 [.500] LG", EM_UNITS_METRIC, "1\t1\tlength\t12.7\tmm" },
+  { "CRACK .500 [12.7] LG", EM_UNITS_METRIC, "1\t1\tlength\t12.7\tmm" },
+  { "CRACK 12.7 MM [.600 IN] LG", EM_UNITS_METRIC, "1\t1\tquestion\tdual-mismatch\t" },
+  /* Per side or on diameter: .020 on diameter is .010 per side = 0.254 mm (common practice, no source). */
+  { "BORE ⌀.5 X .75 DP BUILD .020 ON DIA", EM_UNITS_INCH, "1\t1\tbuild\t0.254\tmm" },
+  { "BORE ⌀.5 X .75 DP BUILD .010 PER SIDE", EM_UNITS_INCH, "1\t1\tbuild\t0.254\tmm" },
+  { "BORE ⌀.5 X .75 DP BUILD .010 P/S", EM_UNITS_INCH, "1\t1\tbuild\t0.254\tmm" },
+  { "BORE ⌀.5 X .75 DP BUILD UP .010", EM_UNITS_INCH, "1\t1\tquestion\tside-or-diameter\t" },
+  { "BORE ⌀.5 X .75 DP BUILD UP .010", EM_UNITS_INCH, "!1\t1\tbuild\t0.254\tmm" },
+  /* Notes that govern. */
+  { "ALL DIMS MM\nCRACK 12 LG", EM_UNITS_INCH, "2\t1\tlength\t12\tmm" },
+  { "CRACK 12 LG\nDIMENSIONS IN INCHES", EM_UNITS_METRIC, "1\t1\tlength\t304.8\tmm" },
+  { "ADD .015 STOCK ALL OVER", EM_UNITS_INCH, "1\t0\tstock\t0.381\tmm" },
+  { "MACHINING BY CUSTOMER", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
+  { "HARD CHROME PLATED", EM_UNITS_INCH, "1\t0\tcoating\tchrome\t" },
+  /* Negations make no feature. */
+  { "DO NOT WELD THREADS", EM_UNITS_INCH, "1\t0\trefuse\tthread\t" },
+  { "NO WELD ON TEXTURE", EM_UNITS_INCH, "1\t0\trefuse\ttexture\t" },
+  { "NO REPAIR NEEDED ON BORE ⌀.5 X .75 DP", EM_UNITS_INCH, "!1\t1\tkind\tbore\t" },
+  /* What lies near is no repair of its own. */
+  { "4 HOLES ADJACENT\nNICK .1 X .02 X .02", EM_UNITS_INCH, "1\t1\tnear\thole\t" },
+  { "4 HOLES ADJACENT\nNICK .1 X .02 X .02", EM_UNITS_INCH, "!1\t1\tkind\tbore\t" },
+  { "TEXTURED FACE ABOVE\nNICK .1 X .02 X .02", EM_UNITS_INCH, "1\t1\tnear\ttexture\t" },
+  /* Nothing says which unit: asked, and the quote's own taken meanwhile. */
+  { "NICK 9 X 2 X 2", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
+  { "NICK 9 X 2 X 2", EM_UNITS_INCH, "1\t1\tlength\t228.6\tmm" },
+  { "NICK 9 X 2 X 2 MM", EM_UNITS_INCH, "!1\t1\tquestion\tinch-or-mm\t" },
+  /* "3 X 45°" with blanks may be a chamfer of 3 or three places. */
+  { "EDGE CHIPPED 3 X 45°", EM_UNITS_METRIC, "1\t1\tquestion\tcount-or-chamfer\t" },
+  { "WELD 2.5 X .25 X .125", EM_UNITS_INCH, "1\t1\tquestion\twhich-kind\t" },
+  { "CIRCULAR EDGE WORN R.010, DIA .750", EM_UNITS_INCH, "1\t1\tquestion\touter-or-bore\t" },
+  { "NICK 5 MM LONG, 1 MM DEEP", EM_UNITS_INCH, "1\t1\tquestion\tsecond-leg\t" },
+  { "NICK 5 MM", EM_UNITS_INCH, "1\t1\tquestion\twhich-field\t" },
+  { "CRACK 1,250 MM LG", EM_UNITS_METRIC, "1\t1\tquestion\tdecimal-comma\t" },
+  /* A fit (ISO 286) is no steel, a number of three digits no thousands. */
+  { "BORE 16 H7 X 20 DEEP MM, BUILD 0.1 PER SIDE", EM_UNITS_METRIC, "1\t1\tdiameter\t16\tmm" },
+  { "CORNR NICKD 2 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  /* Text that means nothing stays visible. */
+  { "Regards, Frobisher", EM_UNITS_METRIC, "1\t0\tunused\tRegards, Frobisher\t" },
+};
+
+START_TEST (test_case)
+{
+  assert_row (lexicon, cases[_i].text, cases[_i].units, cases[_i].row);
+}
+END_TEST
+
+/* Answers set what they say: .010 in is 0.254 mm per side, and 0.127 mm when it was meant on diameter. */
+START_TEST (test_answers_set_fields)
+{
+  const char *text = "BORE ⌀.5 X .75 DP BUILD UP .010";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_INCH);
+  const EmReadQuestion *question = &g_array_index (result->questions, EmReadQuestion, 0);
+
+  ck_assert_uint_eq (result->questions->len, 1);
+  ck_assert_int_eq (question->n_answers, 2);
+  ck_assert_str_eq (question->answer[0], "per-side");
+  ck_assert_str_eq (question->answer[1], "on-diameter");
+  ck_assert_double_eq_tol (g_array_index (result->sets, EmReadField, question->first_set[0]).value, 0.254, 1e-12);
+  ck_assert_double_eq_tol (g_array_index (result->sets, EmReadField, question->first_set[1]).value, 0.127, 1e-12);
+}
+END_TEST
+
+START_TEST (test_missing_fields_are_told)
+{
+  const char *text = "CRACK IN RUNNER";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_INCH);
+  guint n_missing = 0;
+
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (field->state == EM_READ_MISSING)
+        {
+          n_missing++;
+          ck_assert (strcmp (field->field, "length") == 0 || strcmp (field->field, "depth") == 0);
+          ck_assert_uint_eq (field->length, 0);
+        }
+    }
+  ck_assert_uint_eq (n_missing, 2);
+}
+END_TEST
+
+/* Each field is tied to the words it came from. */
+START_TEST (test_fields_point_to_their_words)
+{
+  const char *text = "Worn corner R.020, 3.5 LG";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+      g_autofree char *words = g_strndup (text + field->start, field->length);
+
+      if (strcmp (field->field, "radius") == 0)
+        ck_assert_str_eq (words, "R.020");
+      if (strcmp (field->field, "length") == 0)
+        ck_assert_str_eq (words, "3.5 LG");
+      if (strcmp (field->field, "radius") == 0)
+        ck_assert_str_eq (field->reason, "leading-dot-inch");
+    }
+}
+END_TEST
+
+START_TEST (test_lexicon_errors_name_the_line)
+{
+  static const char *const bad[] = {
+    "<lexicon/>",
+    "<lexicon xmlns='https://estimend.org/ns/notes-1' language='en'>\n<say is='nonsense'>x</say></lexicon>",
+    "<lexicon xmlns='https://estimend.org/ns/notes-1' language='en'>\n<say is='kind' kinds='tooth:3'>x</say></lexicon>",
+    "<lexicon xmlns='https://estimend.org/ns/notes-1' language='en'>\n<say is='glue'></say></lexicon>",
+    "<!DOCTYPE lexicon [<!ENTITY e 'x'>]><lexicon xmlns='https://estimend.org/ns/notes-1' language='en'><say is='glue'>&e;</say></lexicon>",
+    "<lexicon",
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      const char *xml[] = { bad[i], NULL };
+      g_autoptr (GError) error = NULL;
+      EmLexicon *none = em_lexicon_parse (xml, &error);
+
+      ck_assert_msg (none == NULL && error != NULL && g_str_has_prefix (error->message, "lexicon:"), "%s", bad[i]);
+    }
+}
+END_TEST
+
+int
+main (void)
+{
+  TCase *tcase = tcase_create ("read");
+  int status;
+
+  lexicon = load_lexicon ();
+  tcase_add_loop_test (tcase, test_case, 0, G_N_ELEMENTS (cases));
+  tcase_add_test (tcase, test_answers_set_fields);
+  tcase_add_test (tcase, test_missing_fields_are_told);
+  tcase_add_test (tcase, test_fields_point_to_their_words);
+  tcase_add_test (tcase, test_lexicon_errors_name_the_line);
+  status = run_suite ("notes: read", tcase);
+  em_lexicon_free (lexicon);
+  return status;
+}
