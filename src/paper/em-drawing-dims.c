@@ -127,6 +127,25 @@ offset_of (const EmCanvas *canvas, int index)
   return canvas->style->font_px * (1.7 + 1.7 * level_of (canvas, index));
 }
 
+/* The right end of the metal to add, where the near thing is drawn beyond. */
+static double
+metal_right_mm (const EmCanvas *canvas)
+{
+  double right = -INFINITY;
+
+  for (int i = 0; i < canvas->outline.n_points; i++)
+    if (canvas->outline.point[i].ink == EM_INK_METAL)
+      right = fmax (right, canvas->outline.point[i].x_mm);
+  return right;
+}
+
+static gboolean
+has_near (const EmCanvas *canvas)
+{
+  return !em_is_absent (canvas->feature->clearance_mm) && canvas->feature->clearance_mm >= 0
+         && canvas->feature->near != EM_NEAR_NOTHING && canvas->feature->near < EM_N_NEAR && isfinite (metal_right_mm (canvas));
+}
+
 void
 em_drawing_margins (EmCanvas *canvas, double out_margin[4])
 {
@@ -134,6 +153,8 @@ em_drawing_margins (EmCanvas *canvas, double out_margin[4])
 
   out_margin[0] = out_margin[1] = out_margin[2] = font * 0.6;
   out_margin[3] = font * 2.2;   /* the scale */
+  if (has_near (canvas))
+    out_margin[1] = font * 1.6;
   for (int i = 0; i < canvas->outline.n_dims; i++)
     {
       g_autofree char *text = dim_text (canvas, &canvas->outline.dim[i]);
@@ -143,13 +164,13 @@ em_drawing_margins (EmCanvas *canvas, double out_margin[4])
       text_size (layout, &width, &height);
       side_of (&canvas->outline.dim[i], &x, &y);
       if (x < -0.5)
-        out_margin[0] = fmax (out_margin[0], offset + width / 2 + font * 0.4);
+        out_margin[0] = fmax (out_margin[0], offset + width + font * 0.6);
       if (x > 0.5)
-        out_margin[1] = fmax (out_margin[1], offset + width / 2 + font * 0.4);
+        out_margin[1] = fmax (out_margin[1], offset + width + font * (has_near (canvas) ? 2.0 : 0.6));
       if (y < -0.5)
-        out_margin[2] = fmax (out_margin[2], offset + font * 0.8);
+        out_margin[2] = fmax (out_margin[2], offset + font * 1.5);
       if (y > 0.5)
-        out_margin[3] = fmax (out_margin[3], offset + font * 2.8);
+        out_margin[3] = fmax (out_margin[3], offset + font * 3.2);
     }
 }
 
@@ -173,19 +194,19 @@ segment (EmCanvas *canvas, double x0, double y0, double x1, double y1)
   cairo_stroke (canvas->cr);
 }
 
-/* The dimension line with its arrowheads, pointing inwards from outside when there is no room between, and its text. */
+/* The dimension line with its arrowheads, which point inwards from outside where there is no room between them, and its
+ * text: on the line, or beyond it away from the metal (side_x, side_y) where it would not fit. */
 static void
-measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, const char *text, const EmColour *colour)
+measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, double side_x, double side_y, const char *text, const EmColour *colour)
 {
   double length = hypot (x1 - x0, y1 - y0), font = canvas->style->font_px, arrow = font * ARROW_EM;
   double ux = length > 0 ? (x1 - x0) / length : 1, uy = length > 0 ? (y1 - y0) / length : 0;
   g_autoptr (PangoLayout) layout = make_text (canvas, text);
-  double width, height, room, text_x = (x0 + x1) / 2, text_y = (y0 + y1) / 2;
-  gboolean is_outside;
+  double width, height, room, beyond = 0;
+  gboolean is_outside = length < 2.6 * arrow;
 
   text_size (layout, &width, &height);
   room = fabs (ux) * width + fabs (uy) * height * 0.8;
-  is_outside = length < 2.6 * arrow;
   if (is_outside)
     {
       segment (canvas, x0 - ux * arrow * 2, y0 - uy * arrow * 2, x0, y0);
@@ -195,15 +216,9 @@ measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, cons
     segment (canvas, x0, y0, x1, y1);
   arrowhead (canvas, x0, y0, is_outside ? ux : -ux, is_outside ? uy : -uy);
   arrowhead (canvas, x1, y1, is_outside ? -ux : ux, is_outside ? -uy : uy);
-  /* No room between the heads: the text stands beyond the second, or beyond the first at the right and bottom ends of the room. */
   if (room + 2.2 * arrow > length)
-    {
-      double far = (is_outside ? 2.2 : 0.6) * arrow + room / 2 + font * 0.1, sign = ux < -0.5 || uy > 0.5 ? -1 : 1;
-
-      text_x = (sign > 0 ? x1 : x0) + sign * ux * far;
-      text_y = (sign > 0 ? y1 : y0) + sign * uy * far;
-    }
-  show_text (canvas, text, text_x, text_y, colour);
+    beyond = (fabs (side_x) * width + fabs (side_y) * height * 0.8) / 2 + font * 0.3;
+  show_text (canvas, text, (x0 + x1) / 2 + side_x * beyond, (y0 + y1) / 2 + side_y * beyond, colour);
 }
 
 static void
@@ -229,7 +244,7 @@ draw_dim (EmCanvas *canvas, int index)
 
       far = fabs (sx) > 0.95 ? (edge_x - (sx > 0 ? fmax (x0, x1) : fmin (x0, x1))) * sx
             : fabs (sy) > 0.95 ? (edge_y - (sy > 0 ? fmax (y0, y1) : fmin (y0, y1))) * sy : 0;
-      offset += fmax (far, 0);
+      offset += fmax (far, 0) + (sx > 0.95 && has_near (canvas) ? canvas->style->font_px * 1.4 : 0);
     }
   em_canvas_set_colour (canvas, colour, 1);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * (is_chosen ? 0.11 : 0.06));
@@ -241,7 +256,7 @@ draw_dim (EmCanvas *canvas, int index)
   if (is_angle (canvas, dim))
     show_text (canvas, text, (x0 + x1) / 2 + sx * offset, (y0 + y1) / 2 + sy * offset, colour);
   else
-    measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, text, colour);
+    measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, sx, sy, text, colour);
 }
 
 void
@@ -251,30 +266,11 @@ em_drawing_draw_dims (EmCanvas *canvas)
     draw_dim (canvas, i);
 }
 
-/* The right end of the metal to add, where the near thing is drawn beyond. */
-static double
-metal_right_mm (const EmCanvas *canvas)
-{
-  double right = -INFINITY;
-
-  for (int i = 0; i < canvas->outline.n_points; i++)
-    if (canvas->outline.point[i].ink == EM_INK_METAL)
-      right = fmax (right, canvas->outline.point[i].x_mm);
-  return right;
-}
-
-static gboolean
-has_near (const EmCanvas *canvas)
-{
-  return !em_is_absent (canvas->feature->clearance_mm) && canvas->feature->clearance_mm >= 0
-         && canvas->feature->near != EM_NEAR_NOTHING && canvas->feature->near < EM_N_NEAR && isfinite (metal_right_mm (canvas));
-}
-
 void
 em_drawing_extend_near (EmCanvas *canvas)
 {
   if (has_near (canvas))
-    em_canvas_extend (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm * 1.15, canvas->bottom_mm);
+    em_canvas_extend (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm, canvas->bottom_mm);
 }
 
 /* Where the near thing begins: a line across at its clearance from the weld, named. */
@@ -293,7 +289,12 @@ em_drawing_draw_near (EmCanvas *canvas)
   cairo_set_dash (canvas->cr, dashes, 2, 0);
   segment (canvas, x, em_canvas_y (canvas, canvas->top_mm), x, em_canvas_y (canvas, canvas->bottom_mm));
   cairo_set_dash (canvas->cr, NULL, 0, 0);
-  show_text (canvas, em_words_near (canvas->feature->near), x, middle, &canvas->style->quiet);
+  /* Its name stands along the line, read from the right as on drawings. */
+  cairo_save (canvas->cr);
+  cairo_translate (canvas->cr, x + canvas->style->font_px * 0.75, middle);
+  cairo_rotate (canvas->cr, -G_PI / 2);
+  show_text (canvas, em_words_near (canvas->feature->near), 0, 0, &canvas->style->quiet);
+  cairo_restore (canvas->cr);
 }
 
 /* A round length whose bar is about a quarter of the width. */

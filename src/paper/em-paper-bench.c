@@ -22,7 +22,7 @@ em_sheet_add_tick (EmPaperSheet *sheet, const char *text, double x, double width
   EmCellText cell = { EM_TEXT_BODY, EM_INK_TEXT, g_strdup (text), 0 };
 
   row->space_before = 3;
-  em_row_box (row, EM_INK_TEXT, x + 0.5, 2, TICK, TICK, FALSE);
+  em_row_box (row, EM_INK_TEXT, x + 0.5, 1.6, TICK, TICK, FALSE);
   em_sheet_stack_take (sheet, row, &cell, 1, x + TICK + 7, 0, width - TICK - 7);
 }
 

@@ -21,17 +21,21 @@ static const char *const line_ids[EM_N_LINE] =
 static void
 add_cell (GString *csv, const char *text)
 {
-  if (csv->len > 0 && csv->str[csv->len - 1] != '\n')
-    g_string_append_c (csv, ',');
-  if (strpbrk (text, ",\"\r\n") == NULL)
-    {
-      g_string_append (csv, text);
-      return;
-    }
-  g_string_append_c (csv, '"');
+  gboolean is_quoted = strpbrk (text, ",\"\r\n") != NULL;
+
+  if (is_quoted)
+    g_string_append_c (csv, '"');
   for (; *text != '\0'; text++)
     g_string_append (csv, *text == '"' ? "\"\"" : (char[]) { *text, '\0' });
-  g_string_append_c (csv, '"');
+  g_string_append (csv, is_quoted ? "\"," : ",");
+}
+
+/* The comma behind the last cell gives way to the record's end. */
+static void
+end_record (GString *csv)
+{
+  g_string_truncate (csv, csv->len - 1);
+  g_string_append (csv, "\r\n");
 }
 
 static void
@@ -69,7 +73,7 @@ add_heads (GString *csv, const char *const *heads)
 {
   for (; *heads != NULL; heads++)
     add_cell (csv, *heads);
-  g_string_append (csv, "\r\n");
+  end_record (csv);
 }
 
 static void
@@ -81,7 +85,7 @@ add_sum (GString *csv, const char *type, int64_t minor, const EmPaperSource *sou
   add_whole (csv, source->cost->totals.n_tools);
   add_money (csv, minor, &source->rates->currency);
   add_cell (csv, source->rates->currency.code);
-  g_string_append (csv, "\r\n");
+  end_record (csv);
 }
 
 /** Printed lines in order, then net, tax and total. */
@@ -104,7 +108,7 @@ em_paper_lines_csv (const EmPaperSource *source)
       add_whole (csv, cost->line[i].quantity);
       add_money (csv, cost->line[i].amount_minor, &source->rates->currency);
       add_cell (csv, source->rates->currency.code);
-      g_string_append (csv, "\r\n");
+      end_record (csv);
     }
   add_sum (csv, "net", cost->totals.net_minor, source);
   add_sum (csv, "tax-sum", cost->totals.tax_minor, source);
@@ -151,7 +155,7 @@ add_compare_row (GString *csv, const EmCompareRow *row, int rank, const EmPaperS
   add_real (csv, row->pairing.hardness_high_hrc);
   add_real (csv, row->pairing.preheat_degc);
   add_reasons (csv, row->reasons);
-  g_string_append (csv, "\r\n");
+  end_record (csv);
 }
 
 /** The comparison's rows; header only when there is none. */

@@ -10,11 +10,12 @@
 #include "em-words.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
-#define DRAWING_WIDTH  104.0
-#define DRAWING_HEIGHT 64.0
-#define AMOUNT_WIDTH   80.0
-#define PLACES_WIDTH   48.0
+#define DRAWING_WIDTH  118.0
+#define DRAWING_HEIGHT 72.0
+#define AMOUNT_WIDTH   74.0
+#define PLACES_WIDTH   44.0
 #define GUTTER         10.0
 #define PAD            6.0
 
@@ -95,7 +96,7 @@ add_tool (EmPaperSheet *sheet)
 
   for (gsize i = 0; i < G_N_ELEMENTS (facts); i++)
     {
-      bottom = MAX (bottom, em_sheet_add_fact (sheet, row, facts[i].label, facts[i].value, x, 7, facts[i].share * room - 8));
+      bottom = fmax (bottom, em_sheet_add_fact (sheet, row, facts[i].label, facts[i].value, x, 7, facts[i].share * room - 8));
       x += facts[i].share * room;
     }
   em_row_rule (row, EM_INK_LINE, 0, 0, sheet->width, 0, 0.6);

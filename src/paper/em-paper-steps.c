@@ -50,9 +50,9 @@ add_head (Stop *stop, int32_t number)
   EmRow *row = em_flow_row (sheet->flow);
   g_autofree char *name = em_words_feature_name (stop->quote, stop->index);
   g_autofree char *places = g_strdup_printf (ngettext ("%d place", "%d places", (gulong) stop->feature->count), stop->feature->count);
-  g_autofree char *badge = g_strdup_printf ("%d", number);
+  g_autofree char *badge = g_strdup_printf (_("Stop %d"), number);
   EmCellText texts[] = {
-    { EM_TEXT_SUM, EM_INK_TEXT, g_strdup_printf ("%s – %s", name, places), 0 },
+    { EM_TEXT_HEADING, EM_INK_TEXT, g_strdup_printf ("%s – %s", name, places), 0 },
     { EM_TEXT_QUIET, EM_INK_QUIET, em_words_sizes (stop->feature, stop->quote->units), 2 },
     { EM_TEXT_STRONG, EM_INK_TEXT, g_strdup (stop->feature->text[EM_FEATURE_REMARK]), 3 },
   };
@@ -62,8 +62,8 @@ add_head (Stop *stop, int32_t number)
   row->space_before = 10;
   row->keep_next = TRUE;
   em_row_rule (row, EM_INK_TEXT, 0, 0, sheet->width, 0, 0.8);
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SUM, badge, 0, EM_ALIGN_LEFT), EM_INK_ACCENT, 0, 7);
-  em_sheet_stack_take (sheet, row, texts, G_N_ELEMENTS (texts), 24, 7, sheet->width - 24);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_HEADING, badge, 0, EM_ALIGN_LEFT), EM_INK_ACCENT, 0, 7);
+  em_sheet_stack_take (sheet, row, texts, G_N_ELEMENTS (texts), 62, 7, sheet->width - 62);
 }
 
 static void
