@@ -80,7 +80,7 @@ dim_text (const EmCanvas *canvas, const EmOutlineDim *dim)
 
   if (space != NULL)
     *space = '\0';
-  return field != NULL && field->symbol != NULL ? g_strdup_printf ("%s\302\240%s", field->symbol, value) : g_steal_pointer (&value);
+  return field != NULL && field->symbol != NULL && field->symbol[0] != '\0' ? g_strdup_printf ("%s\302\240%s", field->symbol, value) : g_steal_pointer (&value);
 }
 
 /* Unit vector from the measured points to the dimension line, in user space (y down). */
@@ -273,15 +273,29 @@ em_drawing_extend_near (EmCanvas *canvas)
     em_canvas_extend (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm, canvas->bottom_mm);
 }
 
+/* "Hole 0.4" */
+static char *
+near_text (const EmCanvas *canvas)
+{
+  g_autofree char *clearance = em_words_length (canvas->feature->clearance_mm, canvas->units, 3);
+  char *space = g_strrstr (clearance, "\302\240");
+
+  if (space != NULL)
+    *space = '\0';
+  return g_strdup_printf ("%s\302\240%s", em_words_near (canvas->feature->near), clearance);
+}
+
 /* Where the near thing begins: a line across at its clearance from the weld, named. */
 void
 em_drawing_draw_near (EmCanvas *canvas)
 {
   static const double dashes[] = { 1.5, 1.5 };
+  g_autofree char *text = NULL;
   double x, middle;
 
   if (!has_near (canvas))
     return;
+  text = near_text (canvas);
   x = em_canvas_x (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm);
   middle = (em_canvas_y (canvas, canvas->top_mm) + em_canvas_y (canvas, canvas->bottom_mm)) / 2;
   em_canvas_set_colour (canvas, &canvas->style->ink, 1);
@@ -293,7 +307,7 @@ em_drawing_draw_near (EmCanvas *canvas)
   cairo_save (canvas->cr);
   cairo_translate (canvas->cr, x + canvas->style->font_px * 0.75, middle);
   cairo_rotate (canvas->cr, -G_PI / 2);
-  show_text (canvas, em_words_near (canvas->feature->near), 0, 0, &canvas->style->quiet);
+  show_text (canvas, text, 0, 0, &canvas->style->quiet);
   cairo_restore (canvas->cr);
 }
 

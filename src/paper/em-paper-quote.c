@@ -75,7 +75,7 @@ add_title (EmPaperSheet *sheet)
   y[0] = em_sheet_add_fact (sheet, row, _("Your reference"), em_sheet_text (sheet, EM_QUOTE_REFERENCE), left, y[0], width);
   y[1] = em_sheet_add_fact (sheet, row, _("Lead time"), em_sheet_text (sheet, EM_QUOTE_LEAD_TIME), left + width + 12, y[1], width);
   em_sheet_add_fact (sheet, row, _("Prepared by"), em_sheet_text (sheet, EM_QUOTE_PREPARED_BY), left, MAX (y[0], y[1]), 2 * width);
-  row->space_before = 14;
+  row->space_before = 8;
 }
 
 static void
@@ -104,6 +104,29 @@ add_tool (EmPaperSheet *sheet)
   row->space_before = 10;
 }
 
+/* What it comes to, on the first page however long the table. */
+static void
+add_summary (EmPaperSheet *sheet)
+{
+  const EmPaperSource *source = sheet->source;
+  int32_t n = source->quote->n_features;
+  g_autofree char *features = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
+  g_autofree char *tools = g_strdup_printf (ngettext ("%d tool", "%d tools", (gulong) source->quote->n_tools), source->quote->n_tools);
+  g_autofree char *total = em_words_money (source->cost->totals.total_minor, &source->rates->currency);
+  const char *label = source->rates->n_taxes > 0 ? _("Total with tax") : _("Total");
+  PangoLayout *figure = em_flow_layout (sheet->flow, EM_TEXT_SUM, total, 0, EM_ALIGN_LEFT);
+  double figure_x = sheet->width - 10 - em_layout_width (figure);
+  EmRow *row = em_flow_row (sheet->flow);
+  /* TRANSLATORS: "3 features", "2 tools". */
+  g_autofree char *count = g_strdup_printf (_("%1$s on %2$s"), features, tools);
+
+  em_row_box (row, EM_INK_TINT, 0, 0, sheet->width, 26, TRUE);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, count, 0, EM_ALIGN_LEFT), EM_INK_TEXT, 8, 7.5);
+  em_sheet_right_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, label, 0, EM_ALIGN_LEFT), EM_INK_QUIET, figure_x - 10, 7.5);
+  em_row_text_take (row, figure, EM_INK_TEXT, figure_x, 6);
+  row->height = 26;
+}
+
 /* What must be read before the price. */
 static void
 add_notices (EmPaperSheet *sheet)
@@ -111,7 +134,7 @@ add_notices (EmPaperSheet *sheet)
   const EmPaperSource *source = sheet->source;
 
   if (source->rates->is_demo)
-    em_sheet_add_notice (sheet, _("Made with invented rates: an example, not an offer. The shop’s own rate book has still to be filled in."));
+    em_sheet_add_notice (sheet, _("Made with invented rates: an example, not an offer."));
   if (source->cost->n_faults > 0)
     {
       g_autofree char *text = g_strdup_printf (ngettext ("%d feature has no price yet and is not in the total.",
@@ -298,6 +321,7 @@ em_sheet_fill_quote (EmPaperSheet *sheet, GError **error)
     return FALSE;
   add_title (sheet);
   add_tool (sheet);
+  add_summary (sheet);
   add_notices (sheet);
   add_prices (sheet);
   add_each (sheet);

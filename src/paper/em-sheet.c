@@ -10,9 +10,11 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
 
 #define LOGO_WIDTH   170.0
 #define LOGO_HEIGHT  46.0
+#define FACT_LINES   10
 #define CELL_HEIGHT  230.0   /* a row grows no taller by its text */
 
 const char *
@@ -185,18 +187,31 @@ em_sheet_add_notice (EmPaperSheet *sheet, const char *text)
   row->height = height;
 }
 
+/* The first lines of text; what follows gives way to an ellipsis. */
+static char *
+first_lines (const char *text, int n_lines)
+{
+  const char *at = text;
+
+  for (; n_lines > 0 && (at = strchr (at, '\n')) != NULL; n_lines--)
+    at++;
+  return at == NULL ? g_strdup (text) : g_strdup_printf ("%.*s…", (int) (at - 1 - text), text);
+}
+
 double
 em_sheet_add_fact (EmPaperSheet *sheet, EmRow *row, const char *label, const char *value, double x, double y, double width)
 {
+  g_autofree char *text = NULL;
   PangoLayout *layout;
   double height;
 
   if (value == NULL || value[0] == '\0')
     return y;
+  text = first_lines (value, FACT_LINES);
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, label, width, EM_ALIGN_LEFT), EM_INK_QUIET, x, y);
-  layout = em_flow_layout (sheet->flow, EM_TEXT_BODY, value, width, EM_ALIGN_LEFT);
-  /* A letterhead's fact is a line or a few; what is longer is cut with an ellipsis. */
-  pango_layout_set_height (layout, -10);
+  layout = em_flow_layout (sheet->flow, EM_TEXT_BODY, text, width, EM_ALIGN_LEFT);
+  /* A letterhead's fact is a line or a few; what is longer is cut with an ellipsis, each of its lines too. */
+  pango_layout_set_height (layout, -3);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   height = em_layout_height (layout);
   em_row_text_take (row, layout, EM_INK_TEXT, x, y + 9.5);

@@ -22,7 +22,7 @@ void em_words_init (const char *locale_dir);
 /* Translates a core EM_N string; "" for NULL. Borrowed. */
 const char *em_words (const char *text);
 
-/* From here to the matching pop, translations and number formats are those of language ("en", "de", "es", "fr"; NULL: the program's).
+/* From here to the matching pop, translations and number formats are those of language ("en", "de", "es", "fr"; NULL or another: as they are).
  * Main thread only; nests. */
 void em_words_push (const char *language);
 void em_words_pop  (void);
