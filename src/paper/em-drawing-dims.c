@@ -69,6 +69,15 @@ is_angle (const EmCanvas *canvas, const EmOutlineDim *dim)
   return field != NULL && field->quantity == EM_QUANTITY_ANGLE;
 }
 
+/* From a centre to an arc: one arrowhead, on the arc (ISO 129-1). */
+static gboolean
+is_radius (const EmCanvas *canvas, const EmOutlineDim *dim)
+{
+  const EmField *field = field_of (canvas, dim);
+
+  return dim->offset_mm == 0 && field != NULL && (field->symbol[0] == 'r' || field->symbol[0] == 'R');
+}
+
 /* "l 10" in the quote's unit, which the scale's caption names. */
 static char *
 dim_text (const EmCanvas *canvas, const EmOutlineDim *dim)
@@ -197,7 +206,7 @@ segment (EmCanvas *canvas, double x0, double y0, double x1, double y1)
 /* The dimension line with its arrowheads, which point inwards from outside where there is no room between them, and its
  * text: on the line, or beyond it away from the metal (side_x, side_y) where it would not fit. */
 static void
-measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, double side_x, double side_y, const char *text, const EmColour *colour)
+measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, double side_x, double side_y, gboolean has_one_head, const char *text, const EmColour *colour)
 {
   double length = hypot (x1 - x0, y1 - y0), font = canvas->style->font_px, arrow = font * ARROW_EM;
   double ux = length > 0 ? (x1 - x0) / length : 1, uy = length > 0 ? (y1 - y0) / length : 0;
@@ -214,7 +223,8 @@ measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, doub
     }
   else
     segment (canvas, x0, y0, x1, y1);
-  arrowhead (canvas, x0, y0, is_outside ? ux : -ux, is_outside ? uy : -uy);
+  if (!has_one_head)
+    arrowhead (canvas, x0, y0, is_outside ? ux : -ux, is_outside ? uy : -uy);
   arrowhead (canvas, x1, y1, is_outside ? -ux : ux, is_outside ? -uy : uy);
   if (room + 2.2 * arrow > length)
     beyond = (fabs (side_x) * width + fabs (side_y) * height * 0.8) / 2 + font * 0.3;
@@ -256,7 +266,7 @@ draw_dim (EmCanvas *canvas, int index)
   if (is_angle (canvas, dim))
     show_text (canvas, text, (x0 + x1) / 2 + sx * offset, (y0 + y1) / 2 + sy * offset, colour);
   else
-    measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, sx, sy, text, colour);
+    measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, sx, sy, is_radius (canvas, dim), text, colour);
 }
 
 void

@@ -79,15 +79,20 @@ em_row_new (void)
   return row;
 }
 
-/* Printed pages are laid out in points without hinting, so that they are the same at any scale. */
+/* Printed pages are laid out in points without hinting, so that they are the same at any scale. One map for all flows keeps
+ * the fonts it loaded. */
 static PangoContext *
 make_context (void)
 {
-  g_autoptr (PangoFontMap) map = pango_cairo_font_map_new ();
+  static PangoFontMap *map;
   PangoContext *context;
   cairo_font_options_t *options = cairo_font_options_create ();
 
-  pango_cairo_font_map_set_resolution (PANGO_CAIRO_FONT_MAP (map), 72);
+  if (map == NULL)
+    {
+      map = pango_cairo_font_map_new ();
+      pango_cairo_font_map_set_resolution (PANGO_CAIRO_FONT_MAP (map), 72);
+    }
   context = pango_font_map_create_context (map);
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
   cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
