@@ -1,0 +1,588 @@
+/* em-document: an open quote: the one thing in the window that changes it.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-document.h"
+
+#include "em-history.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+struct _EmDocument
+{
+  GObject parent_instance;
+
+  EmQuoteFile file;          /* the quote lives in it; its sent rates stay there untouched */
+  EmBasis    *shop_basis;
+  EmBasis    *sent_basis;    /* a sent quote's own rates and metals, or NULL */
+  EmCost      cost;
+  EmStatus    status;        /* of the quote's own numbers */
+  EmFault     fault;
+  EmHistory  *history;
+  GHashTable *good_prices;   /* feature id → int64: the last that could be reckoned */
+  int64_t     good_net_minor, good_total_minor;
+  gboolean    has_good_total;
+  GHashTable *problems;      /* "id/field" → text */
+  uint32_t    selected_id;
+  char       *path;
+};
+
+G_DEFINE_FINAL_TYPE (EmDocument, em_document, G_TYPE_OBJECT)
+
+enum { CHANGED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+static EmBasis *
+present_basis (EmDocument *self)
+{
+  return self->file.quote.has_sent_rates && self->sent_basis != NULL ? self->sent_basis : self->shop_basis;
+}
+
+/* Keeps what could be reckoned, so that a slip of the keyboard does not blank the price. */
+static void
+keep_good_prices (EmDocument *self)
+{
+  const EmQuote *quote = &self->file.quote;
+
+  for (int32_t i = 0; i < self->cost.n_features && i < quote->n_features; i++)
+    if (self->cost.feature[i].status == EM_OK)
+      {
+        int64_t *kept = g_new (int64_t, 1);
+        *kept = self->cost.feature[i].price_minor;
+        g_hash_table_insert (self->good_prices, GUINT_TO_POINTER (quote->feature[i].id), kept);
+      }
+  if (self->status == EM_OK && self->cost.n_faults == 0)
+    {
+      self->good_net_minor = self->cost.totals.net_minor;
+      self->good_total_minor = self->cost.totals.total_minor;
+      self->has_good_total = TRUE;
+    }
+}
+
+static void
+reckon (EmDocument *self, EmChange what, int32_t index)
+{
+  EmBasis *basis = present_basis (self);
+  const EmRates *rates = em_basis_get_rates (basis);
+  const EmCatalogue *catalogue = em_basis_get_catalogue (basis);
+  const EmQuote *quote = &self->file.quote;
+
+  /* One feature edited alone is reckoned alone. */
+  if (what == EM_CHANGE_FEATURE && index >= 0 && self->status == EM_OK && self->cost.n_features == quote->n_features)
+    self->status = em_cost_update (&self->cost, index, quote, rates, catalogue, &self->fault);
+  else
+    self->status = em_cost_quote (&self->cost, quote, rates, catalogue, NULL, &self->fault);
+  keep_good_prices (self);
+}
+
+static void
+settle_selection (EmDocument *self)
+{
+  const EmQuote *quote = &self->file.quote;
+
+  if (self->selected_id != 0 && em_quote_find (quote, self->selected_id) < 0)
+    self->selected_id = 0;
+  if (self->selected_id == 0 && quote->n_features > 0)
+    self->selected_id = quote->feature[0].id;
+}
+
+static void
+emit_changed (EmDocument *self, EmChange what, int32_t index)
+{
+  g_signal_emit (self, signals[CHANGED], 0, (guint) what, (int) index);
+}
+
+static void
+reckon_and_tell (EmDocument *self, EmChange what, int32_t index)
+{
+  reckon (self, what, index);
+  if (what != EM_CHANGE_FEATURE)
+    settle_selection (self);
+  emit_changed (self, what, index);
+}
+
+static void
+em_document_finalize (GObject *object)
+{
+  EmDocument *self = EM_DOCUMENT (object);
+
+  em_cost_clear (&self->cost);
+  em_quote_file_clear (&self->file);
+  g_clear_pointer (&self->shop_basis, em_basis_unref);
+  g_clear_pointer (&self->sent_basis, em_basis_unref);
+  g_clear_pointer (&self->history, em_history_free);
+  g_clear_pointer (&self->good_prices, g_hash_table_unref);
+  g_clear_pointer (&self->problems, g_hash_table_unref);
+  g_clear_pointer (&self->path, g_free);
+  G_OBJECT_CLASS (em_document_parent_class)->finalize (object);
+}
+
+static void
+em_document_class_init (EmDocumentClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = em_document_finalize;
+
+  signals[CHANGED] = g_signal_new ("changed", EM_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_INT);
+}
+
+static void
+em_document_init (EmDocument *self)
+{
+  em_quote_file_init (&self->file);
+  em_cost_init (&self->cost);
+  self->history = em_history_new ();
+  self->good_prices = g_hash_table_new_full (NULL, NULL, NULL, g_free);
+  self->problems = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+}
+
+EmDocument *
+em_document_new (EmBasis *basis)
+{
+  EmDocument *self = g_object_new (EM_TYPE_DOCUMENT, NULL);
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+
+  self->shop_basis = em_basis_ref (basis);
+  self->file.quote.units = em_basis_get_rates (basis)->units;
+  em_quote_set_text (&self->file.quote, EM_QUOTE_DATE, today);
+  reckon (self, EM_CHANGE_ALL, -1);
+  return self;
+}
+
+EmDocument *
+em_document_new_take (EmBasis *basis, EmQuoteFile *file, const char *path)
+{
+  EmDocument *self = g_object_new (EM_TYPE_DOCUMENT, NULL);
+
+  self->shop_basis = em_basis_ref (basis);
+  em_quote_file_clear (&self->file);
+  self->file = *file;
+  em_quote_file_init (file);
+  self->path = g_strdup (path);
+  if (self->file.sent_rates != NULL && self->file.sent_catalogue != NULL)
+    {
+      EmRates rates;
+      EmCatalogue catalogue;
+      if (em_rates_copy (self->file.sent_rates, &rates) == EM_OK
+          && em_catalogue_copy (self->file.sent_catalogue, &catalogue) == EM_OK)
+        self->sent_basis = em_basis_new_take (&rates, &catalogue);
+    }
+  reckon (self, EM_CHANGE_ALL, -1);
+  settle_selection (self);
+  return self;
+}
+
+EmDocument *
+em_document_new_from_path (EmBasis *basis, const char *path, GError **error)
+{
+  EmQuoteFile file;
+
+  if (!em_quote_file_load (path, &file, error))
+    return NULL;
+  return em_document_new_take (basis, &file, path);
+}
+
+const EmQuote *
+em_document_get_quote (EmDocument *self)
+{
+  return &self->file.quote;
+}
+
+const EmCost *
+em_document_get_cost (EmDocument *self)
+{
+  return &self->cost;
+}
+
+EmStatus
+em_document_get_status (EmDocument *self, EmFault *out_fault)
+{
+  if (out_fault != NULL && self->status != EM_OK)
+    *out_fault = self->fault;
+  return self->status;
+}
+
+EmBasis *
+em_document_get_basis (EmDocument *self)
+{
+  return present_basis (self);
+}
+
+const EmRates *
+em_document_get_rates (EmDocument *self)
+{
+  return em_basis_get_rates (present_basis (self));
+}
+
+const EmCatalogue *
+em_document_get_catalogue (EmDocument *self)
+{
+  return em_basis_get_catalogue (present_basis (self));
+}
+
+EmUnits
+em_document_get_units (EmDocument *self)
+{
+  return self->file.quote.units;
+}
+
+void
+em_document_set_basis (EmDocument *self, EmBasis *basis)
+{
+  EmBasis *old = self->shop_basis;
+
+  self->shop_basis = em_basis_ref (basis);
+  em_basis_unref (old);
+  reckon_and_tell (self, EM_CHANGE_BASIS, -1);
+}
+
+void
+em_document_trace (EmDocument *self, int32_t row, EmTrace *out_trace)
+{
+  EmBasis *basis = present_basis (self);
+
+  em_trace_init (out_trace);
+  if (row >= 0)
+    {
+      EmFeatureCost one;
+      em_cost_feature (&self->file.quote, row, em_basis_get_rates (basis), em_basis_get_catalogue (basis), &one, out_trace);
+      return;
+    }
+
+  EmCost whole;
+  em_cost_init (&whole);
+  em_cost_quote (&whole, &self->file.quote, em_basis_get_rates (basis), em_basis_get_catalogue (basis), out_trace, NULL);
+  em_cost_clear (&whole);
+}
+
+int64_t
+em_document_get_feature_price (EmDocument *self, int32_t index, gboolean *out_is_stale)
+{
+  uint32_t id = self->file.quote.feature[index].id;
+  const EmFeatureCost *cost = index < self->cost.n_features ? &self->cost.feature[index] : NULL;
+
+  *out_is_stale = cost == NULL || cost->status != EM_OK || em_document_has_problem (self, id);
+  if (cost != NULL && cost->status == EM_OK)
+    return cost->price_minor;
+
+  const int64_t *kept = g_hash_table_lookup (self->good_prices, GUINT_TO_POINTER (id));
+  return kept != NULL ? *kept : 0;
+}
+
+static gboolean
+is_total_good (EmDocument *self)
+{
+  return self->status == EM_OK && self->cost.n_faults == 0;
+}
+
+int64_t
+em_document_get_total (EmDocument *self, gboolean *out_is_stale)
+{
+  *out_is_stale = !is_total_good (self) || g_hash_table_size (self->problems) > 0;
+  return is_total_good (self) || !self->has_good_total ? self->cost.totals.total_minor : self->good_total_minor;
+}
+
+int64_t
+em_document_get_net (EmDocument *self, gboolean *out_is_stale)
+{
+  *out_is_stale = !is_total_good (self) || g_hash_table_size (self->problems) > 0;
+  return is_total_good (self) || !self->has_good_total ? self->cost.totals.net_minor : self->good_net_minor;
+}
+
+void
+em_document_set_problem (EmDocument *self, uint32_t feature_id, const char *field, const char *text)
+{
+  g_autofree char *key = g_strdup_printf ("%u/%s", feature_id, field);
+  const char *present = g_hash_table_lookup (self->problems, key);
+
+  if (g_strcmp0 (present, text) == 0)
+    return;
+  if (text != NULL)
+    g_hash_table_insert (self->problems, g_steal_pointer (&key), g_strdup (text));
+  else
+    g_hash_table_remove (self->problems, key);
+  emit_changed (self, EM_CHANGE_PROBLEMS, -1);
+}
+
+gboolean
+em_document_has_problem (EmDocument *self, uint32_t feature_id)
+{
+  g_autofree char *prefix = g_strdup_printf ("%u/", feature_id);
+  GHashTableIter iter;
+  gpointer key;
+
+  g_hash_table_iter_init (&iter, self->problems);
+  while (g_hash_table_iter_next (&iter, &key, NULL))
+    if (g_str_has_prefix (key, prefix))
+      return TRUE;
+  return FALSE;
+}
+
+guint
+em_document_get_problems (EmDocument *self)
+{
+  return g_hash_table_size (self->problems);
+}
+
+uint32_t
+em_document_get_selected (EmDocument *self)
+{
+  return self->selected_id;
+}
+
+int32_t
+em_document_get_selected_index (EmDocument *self)
+{
+  return self->selected_id == 0 ? -1 : em_quote_find (&self->file.quote, self->selected_id);
+}
+
+void
+em_document_set_selected (EmDocument *self, uint32_t feature_id)
+{
+  if (self->selected_id == feature_id)
+    return;
+  em_history_break (self->history);
+  self->selected_id = feature_id;
+  emit_changed (self, EM_CHANGE_SELECTION, -1);
+}
+
+gboolean
+em_document_edit_feature (EmDocument *self, int32_t index, guint64 key, EmEditFeature func, gconstpointer data)
+{
+  EmFeature *present = &self->file.quote.feature[index];
+  EmFeature edited;
+
+  if (em_feature_copy (present, &edited) != EM_OK)
+    return FALSE;
+  func (&edited, data);
+  if (em_feature_equal (present, &edited))
+    {
+      em_feature_clear (&edited);
+      return FALSE;
+    }
+  em_history_add_feature_take (self->history, key, EM_CHANGE_FEATURE, index, present);
+  *present = edited;
+  reckon_and_tell (self, EM_CHANGE_FEATURE, index);
+  return TRUE;
+}
+
+gboolean
+em_document_edit_quote (EmDocument *self, guint64 key, EmChange what, EmEditQuote func, gconstpointer data)
+{
+  EmQuote edited;
+
+  if (em_quote_copy (&self->file.quote, &edited) != EM_OK)
+    return FALSE;
+  func (&edited, data);
+  if (em_quote_equal (&self->file.quote, &edited))
+    {
+      em_quote_clear (&edited);
+      return FALSE;
+    }
+  em_history_add_quote_take (self->history, key, what, &self->file.quote);
+  self->file.quote = edited;
+  reckon_and_tell (self, what, -1);
+  return TRUE;
+}
+
+void
+em_document_break (EmDocument *self)
+{
+  em_history_break (self->history);
+}
+
+gboolean
+em_document_can_undo (EmDocument *self)
+{
+  return em_history_can_undo (self->history);
+}
+
+gboolean
+em_document_can_redo (EmDocument *self)
+{
+  return em_history_can_redo (self->history);
+}
+
+/* What was typed but not taken is gone once the quote moves under it. */
+static void
+tell_step (EmDocument *self, guint what, int32_t index)
+{
+  g_hash_table_remove_all (self->problems);
+  if (index >= 0)
+    {
+      self->selected_id = self->file.quote.feature[index].id;
+      reckon (self, EM_CHANGE_FEATURE, index);
+      emit_changed (self, (EmChange) what | EM_CHANGE_SELECTION | EM_CHANGE_PROBLEMS, index);
+    }
+  else
+    reckon_and_tell (self, (EmChange) what | EM_CHANGE_PROBLEMS, -1);
+}
+
+void
+em_document_undo (EmDocument *self)
+{
+  guint what;
+  int32_t index;
+
+  if (em_history_undo (self->history, &self->file.quote, &what, &index))
+    tell_step (self, what, index);
+}
+
+void
+em_document_redo (EmDocument *self)
+{
+  guint what;
+  int32_t index;
+
+  if (em_history_redo (self->history, &self->file.quote, &what, &index))
+    tell_step (self, what, index);
+}
+
+const char *
+em_document_get_path (EmDocument *self)
+{
+  return self->path;
+}
+
+gboolean
+em_document_is_modified (EmDocument *self)
+{
+  return !em_history_is_saved (self->history);
+}
+
+gboolean
+em_document_is_blank (EmDocument *self)
+{
+  return self->path == NULL && !em_history_can_undo (self->history) && !em_history_can_redo (self->history)
+         && self->file.quote.n_features == 0;
+}
+
+char *
+em_document_dup_title (EmDocument *self)
+{
+  const char *number = self->file.quote.text[EM_QUOTE_NUMBER];
+  const char *customer = self->file.quote.text[EM_QUOTE_CUSTOMER];
+
+  if (number != NULL && customer != NULL)
+    return g_strdup_printf ("%s · %s", number, customer);
+  if (number != NULL || customer != NULL)
+    return g_strdup (number != NULL ? number : customer);
+  if (self->path != NULL)
+    return g_filename_display_basename (self->path);
+  return g_strdup (_("Untitled quote"));
+}
+
+/* What goes to disk now. Shallow: borrows everything. */
+static EmQuoteFile
+present_file (EmDocument *self)
+{
+  EmQuoteFile file = self->file;
+
+  if (!file.quote.has_sent_rates)
+    {
+      file.sent_rates = NULL;
+      file.sent_catalogue = NULL;
+    }
+  return file;
+}
+
+GBytes *
+em_document_to_bytes (EmDocument *self, GError **error)
+{
+  EmQuoteFile file = present_file (self);
+
+  return em_quote_file_write (&file, error);
+}
+
+void
+em_document_take_sent_basis (EmDocument *self)
+{
+  EmRates *rates = g_new0 (EmRates, 1);
+  EmCatalogue *catalogue = g_new0 (EmCatalogue, 1);
+
+  if (self->sent_basis != NULL
+      || em_rates_copy (em_basis_get_rates (self->shop_basis), rates) != EM_OK
+      || em_catalogue_copy (em_basis_get_catalogue (self->shop_basis), catalogue) != EM_OK)
+    {
+      g_free (rates);
+      g_free (catalogue);
+      return;
+    }
+  self->file.sent_rates = rates;
+  self->file.sent_catalogue = catalogue;
+  self->sent_basis = em_basis_ref (self->shop_basis);
+}
+
+typedef struct
+{
+  char    *path;
+  GBytes  *bytes;
+} EmSaving;
+
+static void
+free_saving (gpointer data)
+{
+  EmSaving *saving = data;
+
+  g_free (saving->path);
+  g_bytes_unref (saving->bytes);
+  g_free (saving);
+}
+
+static void
+save_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  EmSaving *saving = data;
+  g_autoptr (GFile) file = g_file_new_for_path (saving->path);
+  GError *error = NULL;
+  gsize size;
+  const char *content = g_bytes_get_data (saving->bytes, &size);
+
+  (void) source;
+  if (g_file_replace_contents (file, content, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+void
+em_document_save_async (EmDocument *self, const char *path, GCancellable *cancellable, GAsyncReadyCallback callback, gpointer data)
+{
+  g_autoptr (GTask) task = g_task_new (self, cancellable, callback, data);
+  GError *error = NULL;
+  GBytes *bytes = em_document_to_bytes (self, &error);
+
+  if (bytes == NULL)
+    {
+      g_task_return_error (task, error);
+      return;
+    }
+
+  EmSaving *saving = g_new0 (EmSaving, 1);
+  saving->path = g_strdup (path);
+  saving->bytes = bytes;
+  g_task_set_task_data (task, saving, free_saving);
+  em_history_break (self->history);
+  em_history_mark_saved (self->history);
+  g_task_run_in_thread (task, save_in_thread);
+}
+
+gboolean
+em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error)
+{
+  EmSaving *saving = g_task_get_task_data (G_TASK (result));
+
+  if (!g_task_propagate_boolean (G_TASK (result), error))
+    {
+      em_history_unmark_saved (self->history);
+      emit_changed (self, EM_CHANGE_FILE, -1);
+      return FALSE;
+    }
+  g_free (self->path);
+  self->path = g_strdup (saving->path);
+  emit_changed (self, EM_CHANGE_FILE, -1);
+  return TRUE;
+}

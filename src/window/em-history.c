@@ -1,0 +1,177 @@
+/* em-history: steps back and forth through a quote.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-history.h"
+
+typedef struct
+{
+  guint64   key;
+  guint     what;
+  int32_t   index;     /* of the feature; −1: the whole quote */
+  EmFeature feature;
+  EmQuote  *quote;
+} EmStep;
+
+/* steps[0 … done − 1] can be undone, steps[done …] redone. saved is the value of done
+ * when the quote was last on disk, −1 when that state can no longer be reached. */
+struct EmHistory
+{
+  GPtrArray *steps;
+  guint      done;
+  gint64     saved;
+  gboolean   is_broken;
+};
+
+static void
+free_step (gpointer data)
+{
+  EmStep *step = data;
+
+  if (step->quote != NULL)
+    {
+      em_quote_clear (step->quote);
+      g_free (step->quote);
+    }
+  else
+    em_feature_clear (&step->feature);
+  g_free (step);
+}
+
+EmHistory *
+em_history_new (void)
+{
+  EmHistory *history = g_new0 (EmHistory, 1);
+
+  history->steps = g_ptr_array_new_with_free_func (free_step);
+  return history;
+}
+
+void
+em_history_free (EmHistory *history)
+{
+  g_ptr_array_unref (history->steps);
+  g_free (history);
+}
+
+/* Whether a change with key belongs to the newest step. A saved state stays reachable. */
+static gboolean
+joins (const EmHistory *history, guint64 key)
+{
+  if (key == 0 || history->is_broken || history->done == 0 || history->done != history->steps->len
+      || history->saved == (gint64) history->done)
+    return FALSE;
+  return ((EmStep *) g_ptr_array_index (history->steps, history->done - 1))->key == key;
+}
+
+static EmStep *
+add_step (EmHistory *history, guint64 key, guint what, int32_t index)
+{
+  EmStep *step = g_new0 (EmStep, 1);
+
+  step->key = key;
+  step->what = what;
+  step->index = index;
+  if (history->saved > (gint64) history->done)
+    history->saved = -1;
+  g_ptr_array_set_size (history->steps, (gint) history->done);
+  g_ptr_array_add (history->steps, step);
+  history->done++;
+  history->is_broken = FALSE;
+  return step;
+}
+
+void
+em_history_add_feature_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature)
+{
+  if (joins (history, key))
+    em_feature_clear (old_feature);
+  else
+    add_step (history, key, what, index)->feature = *old_feature;
+}
+
+void
+em_history_add_quote_take (EmHistory *history, guint64 key, guint what, EmQuote *old_quote)
+{
+  if (joins (history, key))
+    em_quote_clear (old_quote);
+  else
+    add_step (history, key, what, -1)->quote = g_memdup2 (old_quote, sizeof *old_quote);
+}
+
+void
+em_history_break (EmHistory *history)
+{
+  history->is_broken = TRUE;
+}
+
+gboolean
+em_history_can_undo (const EmHistory *history)
+{
+  return history->done > 0;
+}
+
+gboolean
+em_history_can_redo (const EmHistory *history)
+{
+  return history->done < history->steps->len;
+}
+
+static void
+swap_step (EmHistory *history, guint at, EmQuote *quote, guint *out_what, int32_t *out_index)
+{
+  EmStep *step = g_ptr_array_index (history->steps, at);
+
+  if (step->quote != NULL)
+    {
+      EmQuote other = *step->quote;
+      *step->quote = *quote;
+      *quote = other;
+    }
+  else
+    {
+      EmFeature other = step->feature;
+      step->feature = quote->feature[step->index];
+      quote->feature[step->index] = other;
+    }
+  *out_what = step->what;
+  *out_index = step->index;
+  history->is_broken = TRUE;
+}
+
+gboolean
+em_history_undo (EmHistory *history, EmQuote *quote, guint *out_what, int32_t *out_index)
+{
+  if (!em_history_can_undo (history))
+    return FALSE;
+  swap_step (history, --history->done, quote, out_what, out_index);
+  return TRUE;
+}
+
+gboolean
+em_history_redo (EmHistory *history, EmQuote *quote, guint *out_what, int32_t *out_index)
+{
+  if (!em_history_can_redo (history))
+    return FALSE;
+  swap_step (history, history->done++, quote, out_what, out_index);
+  return TRUE;
+}
+
+void
+em_history_mark_saved (EmHistory *history)
+{
+  history->saved = history->done;
+}
+
+void
+em_history_unmark_saved (EmHistory *history)
+{
+  history->saved = -1;
+}
+
+gboolean
+em_history_is_saved (const EmHistory *history)
+{
+  return history->saved == (gint64) history->done;
+}

@@ -1,0 +1,43 @@
+/* em-history: steps back and forth through a quote.
+ *
+ * A step holds the side of the change that is not in the quote at present: one
+ * feature, or the whole quote where several parts changed at once. Going back or
+ * forth swaps the two, so a way back to the start gives the very same quote.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-quote.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef struct EmHistory EmHistory;
+
+EmHistory *em_history_new  (void);
+void       em_history_free (EmHistory *history);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmHistory, em_history_free)
+
+/* Records the old side of a change just made and drops what had been undone. key names
+ * what was typed into; a step with the key of the newest one joins it unless
+ * em_history_break came between. 0 never joins. what: passed back by step. Contents are taken. */
+void em_history_add_feature_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature);
+void em_history_add_quote_take   (EmHistory *history, guint64 key, guint what, EmQuote *old_quote);
+/* The next change begins a step of its own. */
+void em_history_break (EmHistory *history);
+
+gboolean em_history_can_undo (const EmHistory *history);
+gboolean em_history_can_redo (const EmHistory *history);
+/* Swaps a step into quote; FALSE when there is none. out_index: the feature, or −1. */
+gboolean em_history_undo (EmHistory *history, EmQuote *quote, guint *out_what, int32_t *out_index);
+gboolean em_history_redo (EmHistory *history, EmQuote *quote, guint *out_what, int32_t *out_index);
+
+/* The present state is the one on disk. */
+void     em_history_mark_saved (EmHistory *history);
+void     em_history_unmark_saved (EmHistory *history);
+gboolean em_history_is_saved   (const EmHistory *history);
+
+G_END_DECLS
