@@ -1,0 +1,26 @@
+/* em-application: the program: its windows, its files, the basis all quotes are priced on.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-window.h"
+
+G_BEGIN_DECLS
+
+#define EM_TYPE_APPLICATION (em_application_get_type ())
+G_DECLARE_FINAL_TYPE (EmApplication, em_application, EM, APPLICATION, GtkApplication)
+
+EmApplication *em_application_new        (void);
+EmBasis       *em_application_get_basis  (EmApplication *self);
+/* A changed rate book or catalogue: every open draft is priced anew. */
+void           em_application_set_basis  (EmApplication *self, EmBasis *basis);
+/* In a thread; into window when it is blank, else into a window of its own. Says so in window on failure. */
+void           em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window);
+EmWindow      *em_application_add_window (EmApplication *self, EmDocument *document);
+
+/* main's part. */
+int            em_application_main       (int argc, char **argv);
+
+G_END_DECLS

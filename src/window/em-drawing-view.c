@@ -1,0 +1,117 @@
+/* em-drawing-view: one view of a feature, to scale, live.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-drawing-view.h"
+
+#include "em-look.h"
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+
+struct _EmDrawingView
+{
+  GtkWidget parent_instance;
+
+  EmView      view;
+  EmDocument *document;   /* owned */
+  int         field;
+};
+
+G_DEFINE_FINAL_TYPE (EmDrawingView, em_drawing_view, GTK_TYPE_WIDGET)
+
+enum { LEAST_WIDTH = 120, LEAST_HEIGHT = 110 };
+
+static void
+em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  EmDrawingView *self = EM_DRAWING_VIEW (widget);
+  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  int32_t index = self->document != NULL ? em_document_get_selected_index (self->document) : -1;
+  EmDrawingStyle style;
+
+  if (index < 0 || width < 20 || height < 20)
+    return;
+
+  const EmCost *cost = em_document_get_cost (self->document);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  em_look_drawing_style (widget, &style);
+  em_drawing_draw (cr, width, height, &em_document_get_quote (self->document)->feature[index], &cost->feature[index],
+                   self->view, em_document_get_units (self->document), &style, self->field);
+  cairo_destroy (cr);
+}
+
+static void
+em_drawing_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
+                         int *minimum_baseline, int *natural_baseline)
+{
+  (void) widget;
+  (void) for_size;
+  *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : LEAST_HEIGHT;
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : LEAST_HEIGHT + 60;
+  *minimum_baseline = *natural_baseline = -1;
+}
+
+static void
+em_drawing_view_finalize (GObject *object)
+{
+  g_clear_object (&EM_DRAWING_VIEW (object)->document);
+  G_OBJECT_CLASS (em_drawing_view_parent_class)->finalize (object);
+}
+
+static void
+em_drawing_view_class_init (EmDrawingViewClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  G_OBJECT_CLASS (class)->finalize = em_drawing_view_finalize;
+  widget_class->snapshot = em_drawing_view_snapshot;
+  widget_class->measure = em_drawing_view_measure;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+em_drawing_view_init (EmDrawingView *self)
+{
+  self->field = -1;
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+}
+
+GtkWidget *
+em_drawing_view_new (EmView view)
+{
+  EmDrawingView *self = g_object_new (EM_TYPE_DRAWING_VIEW, NULL);
+
+  self->view = view;
+  return GTK_WIDGET (self);
+}
+
+/* Says in words what the picture shows. */
+static void
+describe (EmDrawingView *self)
+{
+  int32_t index = self->document != NULL ? em_document_get_selected_index (self->document) : -1;
+  g_autofree char *text = NULL;
+
+  if (index >= 0)
+    {
+      const EmFeature *feature = &em_document_get_quote (self->document)->feature[index];
+      g_autofree char *sizes = em_words_sizes (feature, em_document_get_units (self->document));
+      text = g_strdup_printf (self->view == EM_VIEW_SECTION ? _("Section: %s, %s") : _("Plan: %s, %s"),
+                              em_words (feature->kind->name), sizes);
+    }
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  text != NULL ? text : self->view == EM_VIEW_SECTION ? _("Section") : _("Plan"), -1);
+}
+
+void
+em_drawing_view_show (EmDrawingView *self, EmDocument *document, int field)
+{
+  g_set_object (&self->document, document);
+  self->field = field;
+  describe (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}

@@ -1,0 +1,730 @@
+/* em-feature-editor: the selected feature's entries, made from its kind's field table.
+ *
+ * Kind fields are built anew when another kind is selected, and only filled otherwise,
+ * so that typing never loses its place. Shared inputs are built once.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-feature-editor.h"
+
+#include "em-drawing-view.h"
+#include "em-field.h"
+#include "em-quantity-entry.h"
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+
+/* One number of the kind's table or of the shared ones. */
+typedef struct
+{
+  gboolean   is_shared;
+  int        field;        /* index in the kind's table, or EmFeatureNumber */
+  EmBound3   bound;
+  GtkWidget *widget;       /* EmQuantityEntry or GtkDropDown */
+  GtkWidget *box;          /* what is shown or hidden */
+} EmSlot;
+
+enum { GROUP_SIZE, GROUP_PLACE, GROUP_WELD, GROUP_PAPER, N_GROUP };
+
+struct _EmFeatureEditor
+{
+  GtkWidget parent_instance;
+
+  GtkWidget *views, *groups, *kind_name, *label_entry, *range_toggle, *fault_label;  /* template */
+
+  GtkWidget *section, *plan;
+  GtkWidget *expander[N_GROUP], *flow[N_GROUP];
+  GArray    *kind_slots, *shared_slots;   /* EmSlot */
+  GtkWidget *filler, *machine, *override, *override_problem, *override_reason, *remark, *assumption;
+
+  EmDocument   *document;      /* owned */
+  const EmKind *kind;          /* the kind the slots are for */
+  uint32_t      feature_id;
+  int           shown_field;   /* dimension brought out in the drawing */
+};
+
+G_DEFINE_FINAL_TYPE (EmFeatureEditor, em_feature_editor, GTK_TYPE_WIDGET)
+
+typedef struct
+{
+  EmFeatureNumber number;
+  int             group;
+  const char     *label;    /* with mnemonic */
+  const char     *hint;     /* what an empty entry means */
+} EmSharedRow;
+
+static const EmSharedRow shared_rows[] =
+{
+  { EM_FEATURE_COUNT, GROUP_PLACE, N_("Pla_ces"), NULL },
+  { EM_FEATURE_ACCESS, GROUP_PLACE, N_("_Access"), NULL },
+  { EM_FEATURE_NEAR, GROUP_PLACE, N_("N_ear it"), NULL },
+  { EM_FEATURE_CLEARANCE, GROUP_PLACE, N_("Clea_rance"), NULL },
+  { EM_FEATURE_SLOT_WIDTH, GROUP_PLACE, N_("Slot _width"), N_("no slot") },
+  { EM_FEATURE_SLOT_DEPTH, GROUP_PLACE, N_("Slot _depth"), N_("no slot") },
+  { EM_FEATURE_SETTING, GROUP_PLACE, N_("Shared settin_g"), N_("its own") },
+  { EM_FEATURE_WIRE, GROUP_WELD, N_("Wire d_iameter"), N_("cheapest") },
+  { EM_FEATURE_STOCK, GROUP_WELD, N_("_Machining allowance"), N_("rate book") },
+  { EM_FEATURE_SAFETY_LAYERS, GROUP_WELD, N_("Layers for safet_y"), N_("rate book") },
+  { EM_FEATURE_MELT_OUT, GROUP_WELD, N_("Melt o_ut first"), NULL },
+  { EM_FEATURE_CAP, GROUP_WELD, N_("Cap the ed_ges"), NULL },
+  { EM_FEATURE_FINISH, GROUP_WELD, N_("_Finish"), NULL },
+};
+
+static int32_t
+selected (EmFeatureEditor *self)
+{
+  return self->document != NULL ? em_document_get_selected_index (self->document) : -1;
+}
+
+static const EmFeature *
+feature_of (EmFeatureEditor *self)
+{
+  int32_t index = selected (self);
+
+  return index < 0 ? NULL : &em_document_get_quote (self->document)->feature[index];
+}
+
+static const char *
+field_id_of (EmFeatureEditor *self, const EmSlot *slot)
+{
+  return slot->is_shared ? em_feature_numbers[slot->field].id : self->kind->fields[slot->field].id;
+}
+
+static EmSlot *
+find_slot (EmFeatureEditor *self, GtkWidget *widget)
+{
+  for (int which = 0; which < 2; which++)
+    {
+      GArray *slots = which == 0 ? self->kind_slots : self->shared_slots;
+      for (guint i = 0; i < slots->len; i++)
+        if (g_array_index (slots, EmSlot, i).widget == widget)
+          return &g_array_index (slots, EmSlot, i);
+    }
+  return NULL;
+}
+
+static void
+settle_problem (EmFeatureEditor *self, const EmSlot *slot, const char *problem)
+{
+  g_autofree char *field = g_strdup_printf ("%s/%d", field_id_of (self, slot), (int) slot->bound);
+
+  em_document_set_problem (self->document, self->feature_id, field, problem);
+}
+
+static void
+on_read (EmFeatureEditor *self, const EmReading *reading, GtkWidget *entry)
+{
+  EmSlot slot = *find_slot (self, entry);
+  int32_t index = selected (self);
+  double value = reading != NULL ? reading->value : EM_ABSENT;
+
+  if (index < 0)
+    return;
+  settle_problem (self, &slot, NULL);
+  if (slot.is_shared)
+    em_document_set_feature_number (self->document, index, (EmFeatureNumber) slot.field, value);
+  else if (slot.bound == EM_LIKELY && reading != NULL)
+    em_document_set_reading (self->document, index, slot.field, reading);
+  else
+    em_document_set_value (self->document, index, slot.field, slot.bound, value);
+}
+
+static void
+on_unread (EmFeatureEditor *self, const char *problem, GtkWidget *entry)
+{
+  settle_problem (self, find_slot (self, entry), problem);
+}
+
+static void
+on_done (EmFeatureEditor *self)
+{
+  if (self->document != NULL)
+    em_document_break (self->document);
+}
+
+static void
+on_chosen (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
+{
+  EmSlot slot = *find_slot (self, drop_down);
+  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
+  int32_t index = selected (self);
+
+  (void) spec;
+  if (index < 0 || chosen == GTK_INVALID_LIST_POSITION)
+    return;
+  if (slot.is_shared)
+    em_document_set_feature_number (self->document, index, (EmFeatureNumber) slot.field, chosen);
+  else
+    em_document_set_value (self->document, index, slot.field, EM_LIKELY, chosen);
+  em_document_break (self->document);
+}
+
+static void
+show_drawings (EmFeatureEditor *self)
+{
+  em_drawing_view_show (EM_DRAWING_VIEW (self->section), self->document, self->shown_field);
+  em_drawing_view_show (EM_DRAWING_VIEW (self->plan), self->document, self->shown_field);
+}
+
+/* The dimension being typed stands out in the drawing. */
+static void
+on_entered (GtkEventController *controller, EmFeatureEditor *self)
+{
+  EmSlot *slot = find_slot (self, g_object_get_data (G_OBJECT (controller), "entry"));
+
+  self->shown_field = slot != NULL && !slot->is_shared ? slot->field : -1;
+  show_drawings (self);
+}
+
+static GtkWidget *
+make_entry (EmFeatureEditor *self, const char *label, EmQuantityType type, const char *hint)
+{
+  GtkWidget *entry = em_quantity_entry_new (label, type);
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  em_quantity_entry_set_hint (EM_QUANTITY_ENTRY (entry), hint);
+  g_object_set_data (G_OBJECT (focus), "entry", entry);
+  g_signal_connect (focus, "enter", G_CALLBACK (on_entered), self);
+  gtk_widget_add_controller (entry, focus);
+  g_signal_connect_swapped (entry, "read", G_CALLBACK (on_read), self);
+  g_signal_connect_swapped (entry, "unread", G_CALLBACK (on_unread), self);
+  g_signal_connect_swapped (entry, "done", G_CALLBACK (on_done), self);
+  return entry;
+}
+
+static const char *const *
+shared_options (EmFeatureNumber number)
+{
+  static const char *near[EM_N_NEAR + 1], *access[EM_N_ACCESS + 1], *finish[EM_N_FINISH + 1], *choice[4];
+
+  switch (number)
+    {
+    case EM_FEATURE_NEAR:
+      for (int i = 0; i < EM_N_NEAR; i++)
+        near[i] = em_words_near ((EmNear) i);
+      return near;
+    case EM_FEATURE_ACCESS:
+      for (int i = 0; i < EM_N_ACCESS; i++)
+        access[i] = em_words_access ((EmAccess) i);
+      return access;
+    case EM_FEATURE_FINISH:
+      for (int i = 0; i < EM_N_FINISH; i++)
+        finish[i] = em_words_finish ((EmFinish) i);
+      return finish;
+    default:
+      choice[0] = _("As the kind needs");
+      choice[1] = _("Yes");
+      choice[2] = _("No");
+      return choice;
+    }
+}
+
+static void
+add_shared (EmFeatureEditor *self, const EmSharedRow *row)
+{
+  const EmNumberRow *number = &em_feature_numbers[row->number];
+  EmSlot slot = { .is_shared = TRUE, .field = row->number };
+
+  if (number->quantity == EM_QUANTITY_CHOICE)
+    {
+      slot.box = em_field_choice (_(row->label), shared_options (row->number), &slot.widget);
+      g_signal_connect (slot.widget, "notify::selected", G_CALLBACK (on_chosen), self);
+    }
+  else
+    {
+      slot.box = slot.widget = make_entry (self, _(row->label), number->quantity, row->hint != NULL ? _(row->hint) : NULL);
+      em_quantity_entry_set_limits (EM_QUANTITY_ENTRY (slot.widget), number->low, number->high, number->quantity == EM_QUANTITY_COUNT);
+    }
+  em_flow_add (self->flow[row->group], slot.box);
+  g_array_append_val (self->shared_slots, slot);
+}
+
+static const char *const *
+field_options (const EmField *field)
+{
+  static const char *names[33];
+  int n = 0;
+
+  for (; n < 32 && field->option_names != NULL && field->option_names[n] != NULL; n++)
+    names[n] = em_words (field->option_names[n]);
+  names[n] = NULL;
+  return names;
+}
+
+static void
+add_bound (EmFeatureEditor *self, GtkWidget *box, int field, EmBound3 bound)
+{
+  static const char *const labels[] = { [EM_LOW] = N_("at least"), [EM_HIGH] = N_("at most") };
+  const EmField *row = &self->kind->fields[field];
+  EmSlot slot = { .field = field, .bound = bound };
+
+  slot.widget = slot.box = make_entry (self, _(labels[bound]), row->quantity, NULL);
+  gtk_box_append (GTK_BOX (box), slot.box);
+  g_object_bind_property (self->range_toggle, "active", slot.box, "visible", G_BINDING_SYNC_CREATE);
+  g_array_append_val (self->kind_slots, slot);
+}
+
+static void
+add_kind_field (EmFeatureEditor *self, int field)
+{
+  const EmField *row = &self->kind->fields[field];
+  EmSlot slot = { .field = field };
+  g_autofree char *label = row->quantity == EM_QUANTITY_CHOICE || row->symbol == NULL || row->symbol[0] == '\0'
+                             ? g_strdup (em_words (row->name)) : g_strdup_printf ("%s  %s", em_words (row->name), row->symbol);
+
+  if (row->quantity == EM_QUANTITY_CHOICE)
+    {
+      slot.box = em_field_choice (label, field_options (row), &slot.widget);
+      g_signal_connect (slot.widget, "notify::selected", G_CALLBACK (on_chosen), self);
+    }
+  else
+    {
+      slot.widget = make_entry (self, label, row->quantity, NULL);
+      slot.box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+      gtk_box_append (GTK_BOX (slot.box), slot.widget);
+      add_bound (self, slot.box, field, EM_LOW);
+      add_bound (self, slot.box, field, EM_HIGH);
+    }
+  gtk_widget_set_valign (slot.box, GTK_ALIGN_START);
+  em_flow_add (self->flow[GROUP_SIZE], slot.box);
+  g_array_append_val (self->kind_slots, slot);
+}
+
+static void
+build_kind (EmFeatureEditor *self, const EmKind *kind)
+{
+  GtkWidget *child;
+
+  g_array_set_size (self->kind_slots, 0);
+  while ((child = gtk_widget_get_first_child (self->flow[GROUP_SIZE])) != NULL)
+    gtk_flow_box_remove (GTK_FLOW_BOX (self->flow[GROUP_SIZE]), child);
+  self->kind = kind;
+  for (int i = 0; i < kind->n_fields; i++)
+    add_kind_field (self, i);
+}
+
+static double
+slot_value (const EmFeature *feature, const EmSlot *slot)
+{
+  if (slot->is_shared)
+    return em_feature_get_number (feature, (EmFeatureNumber) slot->field);
+  switch (slot->bound)
+    {
+    case EM_LOW: return feature->low[slot->field];
+    case EM_HIGH: return feature->high[slot->field];
+    case EM_LIKELY: break;
+    }
+  return feature->value[slot->field];
+}
+
+static gboolean
+is_slot_shown (const EmFeature *feature, const EmSlot *slot)
+{
+  if (!slot->is_shared)
+    return em_field_is_shown (feature->kind, slot->field, feature->value);
+  switch (slot->field)
+    {
+    case EM_FEATURE_SLOT_WIDTH:
+    case EM_FEATURE_SLOT_DEPTH:
+      return feature->kind->sits_in_slot || !em_is_absent (slot_value (feature, slot));
+    case EM_FEATURE_CLEARANCE:
+      return feature->near != EM_NEAR_NOTHING || !em_is_absent (feature->clearance_mm);
+    default:
+      return TRUE;
+    }
+}
+
+static const char *
+origin_remark (const EmFeature *feature, const EmSlot *slot)
+{
+  if (slot->is_shared || slot->bound != EM_LIKELY)
+    return NULL;
+  switch (feature->origin[slot->field])
+    {
+    case EM_ORIGIN_READ: return _("from the notes");
+    case EM_ORIGIN_INFERRED: return _("inferred from the notes");
+    default: return NULL;
+    }
+}
+
+static void
+fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost *cost, EmSlot *slot)
+{
+  EmQuantityEntry *entry = EM_QUANTITY_ENTRY (slot->widget);
+  EmUnits units = em_document_get_units (self->document);
+  g_autofree char *problem = NULL;
+  double value = slot_value (feature, slot);
+
+  em_quantity_entry_set_value (entry, value, units);
+  if (!slot->is_shared && !em_is_absent (feature->kind->fields[slot->field].preset))
+    {
+      char hint[64];
+      em_quantity_write (feature->kind->fields[slot->field].preset, feature->kind->fields[slot->field].quantity, units, '.', hint, sizeof hint);
+      em_quantity_entry_set_hint (entry, hint);
+    }
+  if (cost->status != EM_OK && slot->bound == EM_LIKELY
+      && (g_strcmp0 (cost->fault.field, field_id_of (self, slot)) == 0
+          || g_strcmp0 (cost->fault.other_field, field_id_of (self, slot)) == 0))
+    {
+      EmFault fault = cost->fault;
+      fault.row = EM_ROW_QUOTE;
+      problem = em_words_fault (&fault, NULL, units);
+    }
+  em_quantity_entry_set_problem (entry, problem);
+  em_quantity_entry_set_remark (entry, origin_remark (feature, slot));
+}
+
+static void
+fill_slot (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost *cost, EmSlot *slot)
+{
+  double value = slot_value (feature, slot);
+  GtkWidget *child = gtk_widget_get_ancestor (slot->box, GTK_TYPE_FLOW_BOX_CHILD);
+
+  if (slot->bound == EM_LIKELY)
+    gtk_widget_set_visible (child, is_slot_shown (feature, slot));
+  if (GTK_IS_DROP_DOWN (slot->widget))
+    {
+      if (em_is_absent (value) && !slot->is_shared)
+        value = feature->kind->fields[slot->field].preset;
+      em_field_put_choice (slot->widget, em_is_absent (value) ? GTK_INVALID_LIST_POSITION : (guint) value, self);
+    }
+  else
+    fill_entry (self, feature, cost, slot);
+}
+
+/* Names for a choice of wires or machines; the first stands for the quote's own. */
+static void
+fill_metals (EmFeatureEditor *self)
+{
+  const EmCatalogue *catalogue = em_document_get_catalogue (self->document);
+  const EmRates *rates = em_document_get_rates (self->document);
+  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+
+  g_ptr_array_add (names, (gpointer) _("As the quote"));
+  for (int32_t i = 0; i < catalogue->n_fillers; i++)
+    g_ptr_array_add (names, catalogue->filler[i].designation);
+  g_ptr_array_add (names, NULL);
+  g_signal_handlers_block_matched (self->filler, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
+  em_field_set_options (self->filler, (const char *const *) names->pdata);
+  g_signal_handlers_unblock_matched (self->filler, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
+
+  g_ptr_array_set_size (names, 1);
+  for (int32_t i = 0; i < rates->n_machines; i++)
+    g_ptr_array_add (names, rates->machine[i].name);
+  g_ptr_array_add (names, NULL);
+  g_signal_handlers_block_matched (self->machine, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
+  em_field_set_options (self->machine, (const char *const *) names->pdata);
+  g_signal_handlers_unblock_matched (self->machine, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
+}
+
+static void
+on_filler (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
+{
+  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
+  const EmCatalogue *catalogue = em_document_get_catalogue (self->document);
+
+  (void) spec;
+  if (selected (self) >= 0 && chosen <= (guint) catalogue->n_fillers)
+    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_FILLER, chosen == 0 ? NULL : catalogue->filler[chosen - 1].id);
+  em_document_break (self->document);
+}
+
+static void
+on_machine (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
+{
+  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
+  const EmRates *rates = em_document_get_rates (self->document);
+
+  (void) spec;
+  if (selected (self) >= 0 && chosen <= (guint) rates->n_machines)
+    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_MACHINE, chosen == 0 ? NULL : rates->machine[chosen - 1].id);
+  em_document_break (self->document);
+}
+
+static void
+set_override_problem (EmFeatureEditor *self, const char *problem)
+{
+  gtk_label_set_text (GTK_LABEL (self->override_problem), problem != NULL ? problem : "");
+  gtk_widget_set_visible (self->override_problem, problem != NULL);
+  if (problem != NULL)
+    gtk_widget_add_css_class (self->override, "error");
+  else
+    gtk_widget_remove_css_class (self->override, "error");
+  em_document_set_problem (self->document, self->feature_id, "override/0", problem);
+}
+
+static void
+on_override (GtkEditable *entry, EmFeatureEditor *self)
+{
+  const char *text = gtk_editable_get_text (entry);
+  int64_t minor = 0;
+
+  if (selected (self) < 0)
+    return;
+  if (text[0] == '\0')
+    em_document_set_override (self->document, selected (self), FALSE, 0);
+  else if (em_money_read (text, &em_document_get_rates (self->document)->currency, &minor))
+    em_document_set_override (self->document, selected (self), TRUE, minor);
+  else
+    {
+      set_override_problem (self, _("Not an amount"));
+      return;
+    }
+  set_override_problem (self, NULL);
+}
+
+static void
+on_text (GtkEditable *entry, EmFeatureEditor *self)
+{
+  EmFeatureText which = (EmFeatureText) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (entry), "which"));
+
+  if (selected (self) >= 0)
+    em_document_set_feature_text (self->document, selected (self), which, gtk_editable_get_text (entry));
+}
+
+static void
+add_text (EmFeatureEditor *self, const char *label, EmFeatureText which, GtkWidget **out_entry)
+{
+  em_flow_add (self->flow[GROUP_PAPER], em_field_text (label, out_entry));
+  g_object_set_data (G_OBJECT (*out_entry), "which", GINT_TO_POINTER (which));
+  g_signal_connect (*out_entry, "changed", G_CALLBACK (on_text), self);
+}
+
+static guint
+metal_position (EmFeatureEditor *self, const EmFeature *feature)
+{
+  const char *id = feature->text[EM_FEATURE_FILLER];
+
+  return id == NULL ? 0 : (guint) (em_catalogue_find_filler (em_document_get_catalogue (self->document), id) + 1);
+}
+
+static guint
+machine_position (EmFeatureEditor *self, const EmFeature *feature)
+{
+  const char *id = feature->text[EM_FEATURE_MACHINE];
+
+  return id == NULL ? 0 : (guint) (em_rates_find_machine (em_document_get_rates (self->document), id) + 1);
+}
+
+/* An override typed as "80" stays as typed while it means what the quote holds. */
+static void
+fill_override (EmFeatureEditor *self, const EmFeature *feature)
+{
+  const EmCurrency *currency = &em_document_get_rates (self->document)->currency;
+  const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->override));
+  g_autofree char *text = feature->has_override ? em_money_write (feature->override_minor, currency) : g_strdup ("");
+  int64_t minor;
+  gboolean is_same = feature->has_override ? em_money_read (typed, currency, &minor) && minor == feature->override_minor
+                                           : typed[0] == '\0';
+
+  if (!is_same && !gtk_widget_has_css_class (self->override, "error"))
+    em_field_put_text (self->override, text, self);
+}
+
+static void
+fill (EmFeatureEditor *self)
+{
+  const EmFeature *feature = feature_of (self);
+
+  gtk_widget_set_sensitive (self->groups, feature != NULL);
+  if (feature == NULL)
+    return;
+  const EmFeatureCost *cost = &em_document_get_cost (self->document)->feature[selected (self)];
+  if (feature->kind != self->kind)
+    build_kind (self, feature->kind);
+  if (feature->id != self->feature_id)
+    gtk_widget_remove_css_class (self->override, "error");
+  self->feature_id = feature->id;
+  gtk_label_set_text (GTK_LABEL (self->kind_name), em_words (feature->kind->name));
+  em_field_put_text (self->label_entry, feature->text[EM_FEATURE_LABEL], self);
+  em_field_put_text (self->override_reason, feature->text[EM_FEATURE_OVERRIDE_REASON], self);
+  em_field_put_text (self->remark, feature->text[EM_FEATURE_REMARK], self);
+  em_field_put_text (self->assumption, feature->text[EM_FEATURE_ASSUMPTION], self);
+  em_field_put_choice (self->filler, metal_position (self, feature), self);
+  em_field_put_choice (self->machine, machine_position (self, feature), self);
+  fill_override (self, feature);
+  for (guint i = 0; i < self->kind_slots->len; i++)
+    fill_slot (self, feature, cost, &g_array_index (self->kind_slots, EmSlot, i));
+  for (guint i = 0; i < self->shared_slots->len; i++)
+    fill_slot (self, feature, cost, &g_array_index (self->shared_slots, EmSlot, i));
+
+  g_autofree char *fault = cost->status != EM_OK
+    ? em_words_fault (&cost->fault, em_document_get_quote (self->document), em_document_get_units (self->document)) : NULL;
+  gtk_label_set_text (GTK_LABEL (self->fault_label), fault != NULL ? fault : "");
+  gtk_widget_set_visible (self->fault_label, fault != NULL);
+  show_drawings (self);
+}
+
+/* A feature with a range shows it. */
+static void
+show_range (EmFeatureEditor *self)
+{
+  const EmFeature *feature = feature_of (self);
+  gboolean has_range = FALSE;
+
+  for (int i = 0; feature != NULL && i < EM_FIELD_MAX; i++)
+    has_range = has_range || !em_is_absent (feature->low[i]) || !em_is_absent (feature->high[i]);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->range_toggle), has_range);
+}
+
+static void
+on_document_changed (EmFeatureEditor *self, guint what, int index)
+{
+  (void) index;
+  if ((what & ~(guint) EM_CHANGE_FILE) == 0 || what == EM_CHANGE_PROBLEMS)
+    return;
+  if (what & EM_CHANGE_BASIS)
+    fill_metals (self);
+  if (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST))
+    {
+      self->shown_field = -1;
+      show_range (self);
+    }
+  fill (self);
+}
+
+static void
+em_feature_editor_dispose (GObject *object)
+{
+  EmFeatureEditor *self = EM_FEATURE_EDITOR (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  g_clear_pointer (&self->kind_slots, g_array_unref);
+  g_clear_pointer (&self->shared_slots, g_array_unref);
+  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
+  if (child != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (em_feature_editor_parent_class)->dispose (object);
+}
+
+static void
+em_feature_editor_class_init (EmFeatureEditorClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  G_OBJECT_CLASS (class)->dispose = em_feature_editor_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/feature-editor.ui");
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, views);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, groups);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, kind_name);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, label_entry);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, range_toggle);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, fault_label);
+}
+
+static void
+add_group (EmFeatureEditor *self, int group, const char *name)
+{
+  self->flow[group] = em_flow_new ();
+  if (group == GROUP_SIZE)
+    {
+      gtk_box_append (GTK_BOX (self->groups), self->flow[group]);
+      return;
+    }
+  self->expander[group] = gtk_expander_new_with_mnemonic (name);
+  gtk_widget_set_margin_top (self->flow[group], 6);
+  gtk_expander_set_child (GTK_EXPANDER (self->expander[group]), self->flow[group]);
+  gtk_box_append (GTK_BOX (self->groups), self->expander[group]);
+}
+
+static void
+add_override (EmFeatureEditor *self)
+{
+  GtkWidget *box = em_field_text (_("_Line price, stated"), &self->override);
+
+  gtk_editable_set_alignment (GTK_EDITABLE (self->override), 1);
+  gtk_widget_add_css_class (self->override, "figure");
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->override), _("calculated"));
+  self->override_problem = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->override_problem), 0);
+  gtk_widget_add_css_class (self->override_problem, "problem");
+  gtk_widget_set_visible (self->override_problem, FALSE);
+  gtk_box_append (GTK_BOX (box), self->override_problem);
+  g_signal_connect (self->override, "changed", G_CALLBACK (on_override), self);
+  em_flow_add (self->flow[GROUP_PAPER], box);
+}
+
+static void
+em_feature_editor_init (EmFeatureEditor *self)
+{
+  static const char *const none[] = { NULL };
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->shown_field = -1;
+  self->kind_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));
+  self->shared_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));
+  self->section = em_drawing_view_new (EM_VIEW_SECTION);
+  self->plan = em_drawing_view_new (EM_VIEW_PLAN);
+  gtk_box_append (GTK_BOX (self->views), self->section);
+  gtk_box_append (GTK_BOX (self->views), self->plan);
+  g_object_set_data (G_OBJECT (self->label_entry), "which", GINT_TO_POINTER (EM_FEATURE_LABEL));
+  g_signal_connect (self->label_entry, "changed", G_CALLBACK (on_text), self);
+
+  add_group (self, GROUP_SIZE, NULL);
+  add_group (self, GROUP_PLACE, _("Where it is"));
+  add_group (self, GROUP_WELD, _("How it is welded"));
+  add_group (self, GROUP_PAPER, _("Price and paper"));
+  em_flow_add (self->flow[GROUP_WELD], em_field_choice (_("Wire allo_y"), none, &self->filler));
+  em_flow_add (self->flow[GROUP_WELD], em_field_choice (_("Machi_ne"), none, &self->machine));
+  g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);
+  g_signal_connect (self->machine, "notify::selected", G_CALLBACK (on_machine), self);
+  for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)
+    add_shared (self, &shared_rows[i]);
+  add_override (self);
+  add_text (self, _("Reason for the stated price"), EM_FEATURE_OVERRIDE_REASON, &self->override_reason);
+  add_text (self, _("Remark for the bench"), EM_FEATURE_REMARK, &self->remark);
+  add_text (self, _("Assumption, printed"), EM_FEATURE_ASSUMPTION, &self->assumption);
+}
+
+void
+em_feature_editor_set_document (EmFeatureEditor *self, EmDocument *document)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
+  fill_metals (self);
+  show_range (self);
+  fill (self);
+}
+
+static EmSlot *
+find_slot_by_id (EmFeatureEditor *self, const char *field_id)
+{
+  for (int which = 0; which < 2; which++)
+    {
+      GArray *slots = which == 0 ? self->kind_slots : self->shared_slots;
+      for (guint i = 0; i < slots->len; i++)
+        {
+          EmSlot *slot = &g_array_index (slots, EmSlot, i);
+          if (slot->bound == EM_LIKELY && (field_id == NULL || g_str_equal (field_id_of (self, slot), field_id)))
+            return slot;
+        }
+    }
+  return NULL;
+}
+
+GtkWidget *
+em_feature_editor_get_entry (EmFeatureEditor *self, const char *field_id)
+{
+  EmSlot *slot = find_slot_by_id (self, field_id);
+
+  return slot != NULL ? slot->widget : NULL;
+}
+
+void
+em_feature_editor_focus_field (EmFeatureEditor *self, const char *field_id)
+{
+  EmSlot *slot = find_slot_by_id (self, field_id);
+
+  if (slot == NULL)
+    return;
+  GtkWidget *expander = gtk_widget_get_ancestor (slot->box, GTK_TYPE_EXPANDER);
+  if (expander != NULL)
+    gtk_expander_set_expanded (GTK_EXPANDER (expander), TRUE);
+  gtk_widget_grab_focus (slot->widget);
+}

@@ -1,0 +1,198 @@
+/* em-field: labelled fields other than numbers.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-field.h"
+
+#include <locale.h>
+#include <string.h>
+
+GtkWidget *
+em_field_box (const char *label, GtkWidget *widget)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *name = gtk_label_new_with_mnemonic (label);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (name), widget);
+  gtk_widget_add_css_class (name, "field-name");
+  gtk_widget_set_tooltip_text (name, gtk_label_get_text (GTK_LABEL (name)));
+  gtk_widget_set_valign (box, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), widget);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY, name, NULL, -1);
+  return box;
+}
+
+GtkWidget *
+em_field_text (const char *label, GtkWidget **out_entry)
+{
+  *out_entry = gtk_entry_new ();
+  gtk_editable_set_width_chars (GTK_EDITABLE (*out_entry), 8);
+  gtk_widget_set_hexpand (*out_entry, TRUE);
+  return em_field_box (label, *out_entry);
+}
+
+/* Long names give way instead of widening the pane. */
+static void
+on_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  (void) factory;
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), 6);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkStringObject *string = gtk_list_item_get_item (item);
+
+  (void) factory;
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), gtk_string_object_get_string (string));
+}
+
+static GtkListItemFactory *
+name_factory (void)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (on_bind), NULL);
+  return factory;
+}
+
+GtkWidget *
+em_field_choice (const char *label, const char *const *options, GtkWidget **out_drop_down)
+{
+  g_autoptr (GtkListItemFactory) factory = name_factory ();
+
+  *out_drop_down = gtk_drop_down_new_from_strings (options);
+  gtk_drop_down_set_factory (GTK_DROP_DOWN (*out_drop_down), factory);
+  gtk_widget_set_hexpand (*out_drop_down, TRUE);
+  return em_field_box (label, *out_drop_down);
+}
+
+void
+em_field_set_options (GtkWidget *drop_down, const char *const *options)
+{
+  g_autoptr (GtkStringList) list = gtk_string_list_new (options);
+
+  gtk_drop_down_set_model (GTK_DROP_DOWN (drop_down), G_LIST_MODEL (list));
+}
+
+void
+em_field_put_text (GtkWidget *entry, const char *text, gpointer data)
+{
+  if (text == NULL)
+    text = "";
+  if (g_str_equal (text, gtk_editable_get_text (GTK_EDITABLE (entry))))
+    return;
+  g_signal_handlers_block_matched (entry, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  g_signal_handlers_unblock_matched (entry, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
+}
+
+void
+em_field_put_choice (GtkWidget *drop_down, guint selected, gpointer data)
+{
+  if (gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down)) == selected)
+    return;
+  g_signal_handlers_block_matched (drop_down, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), selected);
+  g_signal_handlers_unblock_matched (drop_down, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
+}
+
+/* Where the decimal mark stands, or NULL: the last mark, unless it groups thousands. */
+static const char *
+find_mark (const char *text, int digits)
+{
+  const char *mark = NULL;
+  int n_marks = 0;
+
+  for (const char *c = text; *c != '\0'; c++)
+    if (*c == '.' || *c == ',')
+      {
+        mark = c;
+        n_marks++;
+      }
+  if (mark == NULL || digits == 0)
+    return NULL;
+  gsize n_after = strlen (mark + 1);
+  /* "1.250" of a currency with two digits groups; "1.250" of one with three is a decimal. */
+  if (n_after == 3 && digits != 3)
+    return NULL;
+  return n_after <= (gsize) digits || n_marks == 1 ? mark : NULL;
+}
+
+gboolean
+em_money_read (const char *text, const EmCurrency *currency, int64_t *out_minor)
+{
+  g_autofree char *stripped = g_strstrip (g_strdup (text));
+  const char *mark = find_mark (stripped, currency->digits);
+  int64_t minor = 0;
+  int n_after = 0, n_figures = 0;
+
+  for (const char *c = stripped; *c != '\0'; c++)
+    {
+      if (c == mark)
+        continue;
+      if ((*c == '.' || *c == ',' || *c == ' ' || *c == '\'') && (mark == NULL || c < mark) && n_figures > 0)
+        continue;
+      if (!g_ascii_isdigit (*c) || (mark != NULL && c > mark && ++n_after > currency->digits)
+          || __builtin_mul_overflow (minor, 10, &minor) || __builtin_add_overflow (minor, *c - '0', &minor))
+        return FALSE;
+      n_figures++;
+    }
+  for (; n_after < currency->digits; n_after++)
+    if (__builtin_mul_overflow (minor, 10, &minor))
+      return FALSE;
+  if (n_figures == 0)
+    return FALSE;
+  *out_minor = minor;
+  return TRUE;
+}
+
+char *
+em_money_write (int64_t minor, const EmCurrency *currency)
+{
+  const char *mark = localeconv ()->decimal_point;
+  int64_t unit = 1;
+
+  for (int i = 0; i < currency->digits; i++)
+    unit *= 10;
+  if (currency->digits == 0)
+    return g_strdup_printf ("%" G_GINT64_FORMAT, minor);
+  return g_strdup_printf ("%" G_GINT64_FORMAT "%s%0*" G_GINT64_FORMAT, minor / unit, mark, currency->digits, minor % unit);
+}
+
+GtkWidget *
+em_flow_new (void)
+{
+  GtkWidget *flow = gtk_flow_box_new ();
+
+  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (flow), GTK_SELECTION_NONE);
+  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (flow), TRUE);
+  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), 1);
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), 4);
+  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 10);
+  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (flow), 6);
+  gtk_widget_set_focusable (flow, FALSE);
+  gtk_widget_add_css_class (flow, "fields");
+  return flow;
+}
+
+void
+em_flow_add (GtkWidget *flow, GtkWidget *widget)
+{
+  GtkWidget *child = gtk_flow_box_child_new ();
+
+  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), widget);
+  gtk_widget_set_focusable (child, FALSE);
+  gtk_flow_box_append (GTK_FLOW_BOX (flow), child);
+}

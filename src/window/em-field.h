@@ -1,0 +1,35 @@
+/* em-field: labelled fields other than numbers: a text, a choice, an amount.
+ *
+ * Each is a box of a label over its widget, tied for mnemonics and screen readers.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-money.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+GtkWidget *em_field_box       (const char *label, GtkWidget *widget);
+GtkWidget *em_field_text      (const char *label, GtkWidget **out_entry);
+/* options: NULL-terminated. */
+GtkWidget *em_field_choice    (const char *label, const char *const *options, GtkWidget **out_drop_down);
+void       em_field_set_options (GtkWidget *drop_down, const char *const *options);
+/* Sets without signals to handler data. */
+void       em_field_put_text   (GtkWidget *entry, const char *text, gpointer data);
+void       em_field_put_choice (GtkWidget *drop_down, guint selected, gpointer data);
+
+/* "1,250.00", "1250,5", "80": the whole of text as an amount; FALSE when it is none, too large or finer than the
+ * minor unit. The last point or comma before at most `digits` figures is the decimal mark. */
+gboolean   em_money_read  (const char *text, const EmCurrency *currency, int64_t *out_minor);
+/* As em_money_read takes it back; no grouping. */
+char      *em_money_write (int64_t minor, const EmCurrency *currency);
+
+GtkWidget *em_flow_new (void);
+/* Puts widget into a flow without a second stop for Tab. */
+void       em_flow_add (GtkWidget *flow, GtkWidget *widget);
+
+G_END_DECLS

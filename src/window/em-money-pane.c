@@ -1,0 +1,432 @@
+/* em-money-pane: the price, where it goes, what else it could be, and what to beware of.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-money-pane.h"
+
+#include "em-caution.h"
+#include "em-feature-row.h"
+#include "em-money-bar.h"
+#include "em-wire-table.h"
+#include "em-words.h"
+#include "em-working.h"
+
+#include <glib/gi18n.h>
+
+struct _EmMoneyPane
+{
+  GtkWidget parent_instance;
+
+  GtkWidget *summary, *price_button, *price, *price_note, *picture, *lines, *breaks, *wires, *spinner, *wire_table,
+            *cautions_scroller, *cautions;   /* template */
+
+  GtkWidget  *bar, *key;
+  GtkWidget  *key_amount[EM_N_MONEY], *key_row[EM_N_MONEY];
+  uint32_t    shown_cautions;
+  EmDocument *document;   /* owned */
+  EmOutlook  *outlook;    /* owned */
+};
+
+G_DEFINE_FINAL_TYPE (EmMoneyPane, em_money_pane, GTK_TYPE_WIDGET)
+
+static const EmCurrency *
+currency_of (EmMoneyPane *self)
+{
+  return &em_document_get_rates (self->document)->currency;
+}
+
+static void
+empty (GtkWidget *box)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (box)) != NULL)
+    gtk_box_remove (GTK_BOX (box), child);
+}
+
+static GtkWidget *
+label_new (const char *text, const char *css_class, float xalign)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), xalign);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+/* Price */
+
+static void
+show_price_note (EmMoneyPane *self, gboolean is_stale)
+{
+  const EmCost *cost = em_document_get_cost (self->document);
+  const EmRange *range = em_outlook_get_range (self->outlook);
+  g_autoptr (GString) text = g_string_new (NULL);
+  EmFault fault;
+
+  if (em_document_get_status (self->document, &fault) != EM_OK)
+    {
+      g_autofree char *sentence = em_words_fault (&fault, em_document_get_quote (self->document), em_document_get_units (self->document));
+      g_string_append (text, sentence);
+    }
+  else if (is_stale)
+    g_string_append (text, _("The last good price. Something marked needs attention."));
+  else if (cost->n_features == 0)
+    g_string_append (text, _("The price appears with the first feature."));
+  else
+    {
+      g_autofree char *tax = em_words_money_bare (cost->totals.tax_minor, currency_of (self));
+      g_string_append_printf (text, cost->totals.tax_minor != 0 ? _("Estimate, taxes of %s in it") : _("Estimate, before taxes"), tax);
+      if (cost->totals.n_tools > 1)
+        {
+          g_autofree char *each = em_words_money_bare (cost->totals.each_minor, currency_of (self));
+          g_string_append_printf (text, _("\n%d tools, %s each before taxes"), cost->totals.n_tools, each);
+        }
+    }
+  if (range != NULL && !is_stale)
+    {
+      g_autofree char *low = em_words_money_bare (range->p10_minor, currency_of (self));
+      g_autofree char *high = em_words_money_bare (range->p90_minor, currency_of (self));
+      g_string_append_printf (text, _("\nBefore taxes, 8 times in 10 from %s to %s"), low, high);
+    }
+  gtk_label_set_text (GTK_LABEL (self->price_note), text->str);
+}
+
+static void
+show_price (EmMoneyPane *self)
+{
+  gboolean is_stale;
+  int64_t total = em_document_get_total (self->document, &is_stale);
+  g_autofree char *price = em_words_money (total, currency_of (self));
+  const EmCost *cost = em_document_get_cost (self->document);
+
+  gtk_label_set_text (GTK_LABEL (self->price), price);
+  if (is_stale)
+    gtk_widget_add_css_class (self->price, "stale");
+  else
+    gtk_widget_remove_css_class (self->price, "stale");
+  g_autofree char *spoken = g_strdup_printf (is_stale ? _("Total %s, stale") : _("Total %s"), price);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->price_button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  if (cost->n_features > 0)
+    {
+      g_autofree char *labour = em_words_duration (cost->labour_s);
+      g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
+      g_autofree char *text = g_strdup_printf (_("%s of work, %s arc-on"), labour, arc_on);
+      gtk_label_set_text (GTK_LABEL (self->summary), text);
+    }
+  else
+    gtk_label_set_text (GTK_LABEL (self->summary), "");
+  show_price_note (self, is_stale);
+}
+
+/* Where it goes */
+
+static void
+build_picture (EmMoneyPane *self)
+{
+  GtkWidget *title = label_new (_("Where the money goes"), "section-name", 0);
+
+  self->bar = em_money_bar_new ();
+  self->key = gtk_flow_box_new ();
+  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->key), GTK_SELECTION_NONE);
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->key), 2);
+  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (self->key), TRUE);
+  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->key), 14);
+  gtk_box_append (GTK_BOX (self->picture), title);
+  gtk_box_append (GTK_BOX (self->picture), self->bar);
+  gtk_box_append (GTK_BOX (self->picture), self->key);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->bar), GTK_ACCESSIBLE_RELATION_LABELLED_BY, title, NULL, -1);
+  for (int i = 0; i < EM_N_MONEY; i++)
+    {
+      GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+      GtkWidget *name = label_new (em_words (em_moneys[i].name), NULL, 0);
+      GtkWidget *child = gtk_flow_box_child_new ();
+      self->key_amount[i] = label_new (NULL, "money", 1);
+      gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+      gtk_widget_set_hexpand (name, TRUE);
+      gtk_box_append (GTK_BOX (row), em_money_swatch_new ((EmMoney) i));
+      gtk_box_append (GTK_BOX (row), name);
+      gtk_box_append (GTK_BOX (row), self->key_amount[i]);
+      gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), row);
+      gtk_widget_set_focusable (child, FALSE);
+      gtk_flow_box_append (GTK_FLOW_BOX (self->key), child);
+      self->key_row[i] = child;
+    }
+}
+
+static void
+show_picture (EmMoneyPane *self)
+{
+  const EmCost *cost = em_document_get_cost (self->document);
+
+  gtk_widget_set_visible (self->picture, cost->n_features > cost->n_faults);
+  em_money_bar_show (EM_MONEY_BAR (self->bar), cost->money_minor);
+  for (int i = 0; i < EM_N_MONEY; i++)
+    {
+      g_autofree char *amount = em_words_money_bare (cost->money_minor[i], currency_of (self));
+      gtk_label_set_text (GTK_LABEL (self->key_amount[i]), amount);
+      gtk_widget_set_visible (self->key_row[i], cost->money_minor[i] != 0);
+    }
+}
+
+/* Lines: rows are kept and filled anew, so that a keystroke costs a few labels and no widgets. */
+
+static void
+on_line (GtkButton *button, EmMoneyPane *self)
+{
+  int32_t row = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "row"));
+  GtkWidget *name = g_object_get_data (G_OBJECT (button), "name");
+
+  em_working_popup (GTK_WIDGET (button), self->document, row, NULL, gtk_label_get_text (GTK_LABEL (name)));
+}
+
+static GtkWidget *
+line_row (EmMoneyPane *self, GtkWidget *box, int at)
+{
+  GtkWidget *button = gtk_widget_get_first_child (box);
+
+  for (int i = 0; i < at && button != NULL; i++)
+    button = gtk_widget_get_next_sibling (button);
+  if (button != NULL)
+    return button;
+
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *badge = em_badge_new (0), *name = label_new (NULL, NULL, 0), *amount = label_new (NULL, "money", 1);
+  button = gtk_button_new ();
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_widget_set_hexpand (name, TRUE);
+  gtk_box_append (GTK_BOX (row), badge);
+  gtk_box_append (GTK_BOX (row), name);
+  gtk_box_append (GTK_BOX (row), amount);
+  gtk_button_set_child (GTK_BUTTON (button), row);
+  gtk_widget_add_css_class (button, "line");
+  g_object_set_data (G_OBJECT (button), "badge", badge);
+  g_object_set_data (G_OBJECT (button), "name", name);
+  g_object_set_data (G_OBJECT (button), "amount", amount);
+  g_signal_connect (button, "clicked", G_CALLBACK (on_line), self);
+  gtk_box_append (GTK_BOX (box), button);
+  return button;
+}
+
+static void
+fill_line (EmMoneyPane *self, GtkWidget *box, int at, int badge, const char *name, int64_t minor, int32_t row, gboolean is_sum)
+{
+  GtkWidget *button = line_row (self, box, at);
+  GtkWidget *badge_label = g_object_get_data (G_OBJECT (button), "badge");
+  g_autofree char *amount = em_words_money_bare (minor, currency_of (self));
+  g_autofree char *number = g_strdup_printf ("%d", badge);
+  g_autofree char *spoken = g_strdup_printf ("%s %s", name, amount);
+
+  gtk_widget_set_visible (button, TRUE);
+  gtk_widget_set_visible (badge_label, badge > 0);
+  gtk_label_set_text (GTK_LABEL (badge_label), number);
+  gtk_label_set_text (GTK_LABEL (g_object_get_data (G_OBJECT (button), "name")), name);
+  gtk_widget_set_tooltip_text (button, name);
+  gtk_label_set_text (GTK_LABEL (g_object_get_data (G_OBJECT (button), "amount")), amount);
+  g_object_set_data (G_OBJECT (button), "row", GINT_TO_POINTER (row));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  if (is_sum)
+    {
+      gtk_widget_add_css_class (button, "sum");
+      gtk_widget_add_css_class (button, "total-line");
+    }
+  else
+    {
+      gtk_widget_remove_css_class (button, "sum");
+      gtk_widget_remove_css_class (button, "total-line");
+    }
+}
+
+static void
+hide_rest (GtkWidget *box, int used)
+{
+  int at = 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (box); child != NULL; child = gtk_widget_get_next_sibling (child))
+    if (at++ >= used)
+      gtk_widget_set_visible (child, FALSE);
+}
+
+static char *
+line_name (EmMoneyPane *self, const EmLine *line)
+{
+  const EmQuote *quote = em_document_get_quote (self->document);
+
+  if (line->type == EM_LINE_FEATURE && line->row >= 0 && line->row < quote->n_features)
+    {
+      const EmFeature *feature = &quote->feature[line->row];
+      const char *label = feature->text[EM_FEATURE_LABEL] != NULL ? feature->text[EM_FEATURE_LABEL] : em_words (feature->kind->name);
+      return line->is_override ? g_strdup_printf (_("%s (stated)"), label) : g_strdup (label);
+    }
+  return em_words_line (line, quote, em_document_get_rates (self->document));
+}
+
+static void
+show_lines (EmMoneyPane *self)
+{
+  const EmCost *cost = em_document_get_cost (self->document);
+  int used = 0;
+  gboolean has_tax = FALSE;
+
+  for (int32_t i = 0; i < cost->n_lines && cost->n_features > 0; i++)
+    {
+      const EmLine *line = &cost->line[i];
+      g_autofree char *name = line_name (self, line);
+      if (line->type == EM_LINE_TAX && !has_tax)
+        {
+          fill_line (self, self->lines, used++, 0, _("Net"), cost->totals.net_minor, EM_ROW_QUOTE, TRUE);
+          has_tax = TRUE;
+        }
+      fill_line (self, self->lines, used++, line->type == EM_LINE_FEATURE ? line->row + 1 : 0, name, line->amount_minor,
+                 line->type == EM_LINE_FEATURE ? line->row : EM_ROW_QUOTE, FALSE);
+    }
+  if (cost->n_lines > 0 && cost->n_features > 0)
+    fill_line (self, self->lines, used++, 0, _("Total"), cost->totals.total_minor, EM_ROW_QUOTE, TRUE);
+  hide_rest (self->lines, used);
+
+  used = 0;
+  for (int32_t i = 0; i < cost->n_breaks && cost->n_features > 0; i++)
+    {
+      const EmTotals *totals = &cost->breaks[i];
+      g_autofree char *each = em_words_money_bare (totals->each_minor, currency_of (self));
+      g_autofree char *name = g_strdup_printf (ngettext ("%d tool, %s each", "%d tools, %s each", (gulong) totals->n_tools), totals->n_tools, each);
+      fill_line (self, self->breaks, used++, 0, name, totals->net_minor, EM_ROW_QUOTE, FALSE);
+    }
+  hide_rest (self->breaks, used);
+}
+
+/* Cautions */
+
+static void
+show_cautions (EmMoneyPane *self)
+{
+  uint32_t set = em_caution_quote (em_document_get_quote (self->document), em_document_get_cost (self->document),
+                                   em_document_get_rates (self->document), em_document_get_catalogue (self->document));
+
+  if (set == self->shown_cautions)
+    return;
+  self->shown_cautions = set;
+  empty (self->cautions);
+  for (int i = 0; i < EM_N_CAUTION; i++)
+    if (set & (1u << i))
+      {
+        GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+        GtkWidget *icon = gtk_image_new_from_icon_name ("dialog-warning-symbolic");
+        GtkWidget *label = label_new (em_words_caution ((EmCaution) i), NULL, 0);
+        gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+        gtk_widget_set_hexpand (label, TRUE);
+        gtk_widget_set_valign (icon, GTK_ALIGN_START);
+        gtk_widget_set_tooltip_text (row, em_words (em_cautions[i].source));
+        gtk_accessible_update_property (GTK_ACCESSIBLE (icon), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Caution"), -1);
+        gtk_box_append (GTK_BOX (row), icon);
+        gtk_box_append (GTK_BOX (row), label);
+        gtk_box_append (GTK_BOX (self->cautions), row);
+      }
+}
+
+static void
+on_document_changed (EmMoneyPane *self, guint what)
+{
+  if (what == EM_CHANGE_FILE || what == EM_CHANGE_SELECTION)
+    return;
+  show_price (self);
+  show_picture (self);
+  show_lines (self);
+  show_cautions (self);
+  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), em_outlook_is_busy (self->outlook));
+  gtk_widget_set_visible (self->wires, em_document_get_quote (self->document)->n_features > 0);
+}
+
+static void
+on_ready (EmMoneyPane *self)
+{
+  em_wire_table_show (EM_WIRE_TABLE (self->wire_table), self->document, em_outlook_get_compare (self->outlook));
+  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), em_outlook_is_busy (self->outlook));
+  show_price (self);
+}
+
+static void
+on_price (EmMoneyPane *self)
+{
+  em_working_popup (self->price_button, self->document, EM_ROW_QUOTE, NULL, _("How the price came about"));
+}
+
+static void
+forget (EmMoneyPane *self)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  if (self->outlook != NULL)
+    g_signal_handlers_disconnect_by_data (self->outlook, self);
+  g_clear_object (&self->document);
+  g_clear_object (&self->outlook);
+}
+
+static void
+em_money_pane_dispose (GObject *object)
+{
+  EmMoneyPane *self = EM_MONEY_PANE (object);
+  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
+
+  forget (self);
+  if (child != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (em_money_pane_parent_class)->dispose (object);
+}
+
+static void
+em_money_pane_class_init (EmMoneyPaneClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  g_type_ensure (EM_TYPE_WIRE_TABLE);
+  G_OBJECT_CLASS (class)->dispose = em_money_pane_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/money-pane.ui");
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, summary);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price_button);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price_note);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, picture);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, lines);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, breaks);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wires);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, spinner);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wire_table);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions_scroller);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions);
+}
+
+static void
+em_money_pane_init (EmMoneyPane *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  build_picture (self);
+  g_signal_connect_swapped (self->price_button, "clicked", G_CALLBACK (on_price), self);
+}
+
+void
+em_money_pane_set_document (EmMoneyPane *self, EmDocument *document, EmOutlook *outlook)
+{
+  forget (self);
+  self->document = g_object_ref (document);
+  self->outlook = g_object_ref (outlook);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (outlook, "ready", G_CALLBACK (on_ready), self, G_CONNECT_SWAPPED);
+  on_document_changed (self, EM_CHANGE_ALL);
+  on_ready (self);
+}
+
+const char *
+em_money_pane_get_price (EmMoneyPane *self)
+{
+  return gtk_label_get_text (GTK_LABEL (self->price));
+}
+
+void
+em_money_pane_focus (EmMoneyPane *self)
+{
+  gtk_widget_grab_focus (self->price_button);
+}

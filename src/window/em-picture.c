@@ -1,0 +1,112 @@
+/* em-picture: a picture of the window.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-picture.h"
+
+#include "em-look.h"
+
+#include <stdio.h>
+
+enum { SETTLE_MS = 400, STEP_MS = 250 };
+
+struct EmPictureWish
+{
+  char    *path;
+  int      width, height;   /* 0: as it is */
+  double   text_scale;
+  gboolean is_dark;
+  char   **actions;
+};
+
+typedef struct
+{
+  EmWindow            *window;   /* owned */
+  const EmPictureWish *wish;
+  int                  next;     /* action */
+} EmSitting;
+
+EmPictureWish *
+em_picture_wish_new (const char *path, GVariantDict *options)
+{
+  EmPictureWish *wish = g_new0 (EmPictureWish, 1);
+  const char *size = NULL, *actions = NULL;
+
+  wish->path = g_strdup (path);
+  if (g_variant_dict_lookup (options, "size", "&s", &size) && sscanf (size, "%dx%d", &wish->width, &wish->height) != 2)
+    g_printerr ("--size WIDTHxHEIGHT\n");
+  g_variant_dict_lookup (options, "text-scale", "d", &wish->text_scale);
+  wish->is_dark = g_variant_dict_contains (options, "dark");
+  g_variant_dict_lookup (options, "actions", "&s", &actions);
+  wish->actions = g_strsplit (actions != NULL ? actions : "", ";", -1);
+  return wish;
+}
+
+void
+em_picture_wish_free (EmPictureWish *wish)
+{
+  g_free (wish->path);
+  g_strfreev (wish->actions);
+  g_free (wish);
+}
+
+gboolean
+em_picture_save (GtkWidget *widget, const char *path)
+{
+  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (widget);
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  g_autoptr (GskRenderNode) node = NULL;
+  g_autoptr (GdkTexture) texture = NULL;
+
+  gdk_paintable_snapshot (paintable, snapshot, width, height);
+  node = gtk_snapshot_free_to_node (snapshot);
+  if (node == NULL)
+    return FALSE;
+  texture = gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node,
+                                         &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  return gdk_texture_save_to_png (texture, path);
+}
+
+static gboolean
+on_settled (gpointer data)
+{
+  EmSitting *sitting = data;
+  const char *action = sitting->wish->actions[sitting->next];
+
+  if (action != NULL)
+    {
+      g_autofree char *name = NULL;
+      g_autoptr (GVariant) target = NULL;
+      sitting->next++;
+      if (g_action_parse_detailed_name (action, &name, &target, NULL))
+        gtk_widget_activate_action_variant (GTK_WIDGET (sitting->window), name, target);
+      g_timeout_add (STEP_MS, on_settled, sitting);
+      return G_SOURCE_REMOVE;
+    }
+  if (!em_picture_save (GTK_WIDGET (sitting->window), sitting->wish->path))
+    g_printerr ("%s could not be written\n", sitting->wish->path);
+  gtk_window_destroy (GTK_WINDOW (sitting->window));
+  g_object_unref (sitting->window);
+  g_free (sitting);
+  return G_SOURCE_REMOVE;
+}
+
+void
+em_picture_take (EmWindow *window, const EmPictureWish *wish)
+{
+  EmSitting *sitting = g_new0 (EmSitting, 1);
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  if (wish->is_dark)
+    em_look_set_scheme (EM_SCHEME_DARK);
+  if (wish->text_scale > 0)
+    g_object_set (settings, "gtk-xft-dpi", (int) (96 * 1024 * wish->text_scale), NULL);
+  if (wish->width > 0)
+    gtk_window_set_default_size (GTK_WINDOW (window), wish->width, wish->height);
+  g_object_set (settings, "gtk-enable-animations", FALSE, NULL);
+  sitting->window = g_object_ref (window);
+  sitting->wish = wish;
+  g_timeout_add (SETTLE_MS, on_settled, sitting);
+}

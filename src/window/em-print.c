@@ -1,0 +1,87 @@
+/* em-print: the pages to a printer.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-print.h"
+
+struct _EmPrint
+{
+  GtkPrintOperation parent_instance;
+
+  EmSheet     sheet;
+  EmPages    *pages;
+  EmDocument *document;   /* owned */
+  EmOutlook  *outlook;    /* owned */
+};
+
+G_DEFINE_FINAL_TYPE (EmPrint, em_print, GTK_TYPE_PRINT_OPERATION)
+
+static void
+em_print_begin_print (GtkPrintOperation *operation, GtkPrintContext *context)
+{
+  EmPrint *self = EM_PRINT (operation);
+  EmPaperSource source;
+  g_autoptr (GError) error = NULL;
+
+  em_paper_source_fill (&source, self->document, self->outlook);
+  g_clear_pointer (&self->pages, em_pages_free);
+  self->pages = em_pages_new (self->sheet, &source, gtk_print_context_get_width (context), gtk_print_context_get_height (context), &error);
+  if (self->pages == NULL)
+    {
+      g_warning ("%s", error->message);
+      gtk_print_operation_cancel (operation);
+      return;
+    }
+  gtk_print_operation_set_n_pages (operation, em_pages_count (self->pages));
+}
+
+static void
+em_print_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page)
+{
+  em_pages_draw (EM_PRINT (operation)->pages, page, gtk_print_context_get_cairo_context (context));
+}
+
+static void
+em_print_finalize (GObject *object)
+{
+  EmPrint *self = EM_PRINT (object);
+
+  g_clear_pointer (&self->pages, em_pages_free);
+  g_clear_object (&self->document);
+  g_clear_object (&self->outlook);
+  G_OBJECT_CLASS (em_print_parent_class)->finalize (object);
+}
+
+static void
+em_print_class_init (EmPrintClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = em_print_finalize;
+  GTK_PRINT_OPERATION_CLASS (class)->begin_print = em_print_begin_print;
+  GTK_PRINT_OPERATION_CLASS (class)->draw_page = em_print_draw_page;
+}
+
+static void
+em_print_init (EmPrint *self)
+{
+  (void) self;
+}
+
+EmPrint *
+em_print_new (EmDocument *document, EmOutlook *outlook, EmSheet sheet)
+{
+  EmPrint *self = g_object_new (EM_TYPE_PRINT, "unit", GTK_UNIT_POINTS, "use-full-page", TRUE, "embed-page-setup", TRUE, NULL);
+  g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
+  g_autofree char *title = em_document_dup_title (document);
+  double width, height;
+
+  self->document = g_object_ref (document);
+  self->outlook = outlook != NULL ? g_object_ref (outlook) : NULL;
+  self->sheet = sheet;
+  em_paper_size (em_document_get_quote (document), em_document_get_rates (document), &width, &height);
+  g_autoptr (GtkPaperSize) size = gtk_paper_size_new (width < 600 ? GTK_PAPER_NAME_A4 : GTK_PAPER_NAME_LETTER);
+  gtk_page_setup_set_paper_size (setup, size);
+  gtk_print_operation_set_default_page_setup (GTK_PRINT_OPERATION (self), setup);
+  gtk_print_operation_set_job_name (GTK_PRINT_OPERATION (self), title);
+  return self;
+}

@@ -1,0 +1,17 @@
+/* em-print: the pages to a printer, by the same renderer as preview and PDF.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-paper-view.h"
+
+G_BEGIN_DECLS
+
+#define EM_TYPE_PRINT (em_print_get_type ())
+G_DECLARE_FINAL_TYPE (EmPrint, em_print, EM, PRINT, GtkPrintOperation)
+
+EmPrint *em_print_new (EmDocument *document, EmOutlook *outlook, EmSheet sheet);
+
+G_END_DECLS

@@ -1,0 +1,132 @@
+/* em-welcome: the first start.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-welcome.h"
+
+#include "em-application.h"
+#include "em-book-file.h"
+#include "em-field.h"
+
+#include <glib/gi18n.h>
+
+struct _EmWelcome
+{
+  GtkWidget parent_instance;
+
+  GtkWidget *demo_button, *fields, *problem, *start_button;   /* template */
+  GtkWidget *name, *currency, *units;
+};
+
+G_DEFINE_FINAL_TYPE (EmWelcome, em_welcome, GTK_TYPE_WIDGET)
+
+static void
+say (EmWelcome *self, const char *problem)
+{
+  gtk_label_set_text (GTK_LABEL (self->problem), problem);
+  gtk_widget_set_visible (self->problem, TRUE);
+}
+
+/* The shop's own book is the shipped one with what was asked put in. */
+static EmBasis *
+make_basis (EmWelcome *self, const EmBasis *basis, GError **error)
+{
+  EmRates rates;
+  EmCatalogue catalogue;
+  const char *code = gtk_editable_get_text (GTK_EDITABLE (self->currency));
+  EmCurrency currency;
+  g_autofree char *upper = g_ascii_strup (code, -1);
+  g_autofree char *path = em_book_own_rates_path ();
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  if (!em_currency_find (upper, &currency))
+    {
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT, _("“%s” is no ISO 4217 currency. Write EUR, USD, CHF, JPY …"), code);
+      return NULL;
+    }
+  if (em_rates_copy (em_basis_get_rates (basis), &rates) != EM_OK)
+    return NULL;
+  if (em_catalogue_copy (em_basis_get_catalogue (basis), &catalogue) != EM_OK)
+    {
+      em_rates_clear (&rates);
+      return NULL;
+    }
+  rates.currency = currency;
+  rates.units = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->units)) == 1 ? EM_UNITS_INCH : EM_UNITS_METRIC;
+  em_rates_set_text (&rates, EM_SHOP_NAME, gtk_editable_get_text (GTK_EDITABLE (self->name)));
+  g_mkdir_with_parents (folder, 0755);
+  if (!em_rates_save (path, &rates, error))
+    {
+      em_rates_clear (&rates);
+      em_catalogue_clear (&catalogue);
+      return NULL;
+    }
+  return em_basis_new_take (&rates, &catalogue);
+}
+
+static void
+on_start (EmWelcome *self)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+  EmApplication *application = EM_APPLICATION (gtk_window_get_application (window));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (EmBasis) basis = make_basis (self, em_application_get_basis (application), &error);
+
+  if (basis == NULL)
+    {
+      say (self, error != NULL ? error->message : _("Not enough memory"));
+      return;
+    }
+  em_application_set_basis (application, basis);
+  if (em_document_is_blank (em_window_get_document (EM_WINDOW (window))))
+    {
+      g_autoptr (EmDocument) document = em_document_new (basis);
+      em_window_set_document (EM_WINDOW (window), document);
+    }
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.work", NULL);
+}
+
+static void
+em_welcome_dispose (GObject *object)
+{
+  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (object));
+
+  if (child != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (em_welcome_parent_class)->dispose (object);
+}
+
+static void
+em_welcome_class_init (EmWelcomeClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  G_OBJECT_CLASS (class)->dispose = em_welcome_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/welcome.ui");
+  gtk_widget_class_bind_template_child (widget_class, EmWelcome, demo_button);
+  gtk_widget_class_bind_template_child (widget_class, EmWelcome, fields);
+  gtk_widget_class_bind_template_child (widget_class, EmWelcome, problem);
+  gtk_widget_class_bind_template_child (widget_class, EmWelcome, start_button);
+}
+
+static void
+em_welcome_init (EmWelcome *self)
+{
+  const char *units[] = { _("Millimetres"), _("Inches"), NULL };
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (self->fields), em_field_text (_("Name of your _shop"), &self->name));
+  gtk_box_append (GTK_BOX (self->fields), em_field_text (_("_Currency, by its three letters"), &self->currency));
+  gtk_box_append (GTK_BOX (self->fields), em_field_choice (_("_Units of new quotes"), units, &self->units));
+  gtk_entry_set_max_length (GTK_ENTRY (self->currency), 3);
+  gtk_editable_set_text (GTK_EDITABLE (self->currency), "USD");
+  g_signal_connect_swapped (self->start_button, "clicked", G_CALLBACK (on_start), self);
+}
+
+GtkWidget *
+em_welcome_new (void)
+{
+  return g_object_new (EM_TYPE_WELCOME, NULL);
+}

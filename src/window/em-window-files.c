@@ -1,0 +1,343 @@
+/* em-window-files: opening, saving, printing and closing.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-window-private.h"
+
+#include "em-application.h"
+#include "em-print.h"
+#include "em-settings.h"
+
+#include <glib/gi18n.h>
+
+enum { NOTES_MAX = 4 * 1024 * 1024 };
+
+void
+em_window_fill_recent (EmWindow *self)
+{
+  g_auto (GStrv) recent = g_settings_get_strv (em_settings_get (), "recent-files");
+
+  g_menu_remove_all (self->recent_menu);
+  for (char **path = recent; *path != NULL; path++)
+    {
+      g_autoptr (GMenuItem) item = NULL;
+      g_autofree char *name = g_filename_display_basename (*path);
+      g_auto (GStrv) parts = g_strsplit (name, "_", -1);
+      g_autofree char *label = g_strjoinv ("__", parts);
+      item = g_menu_item_new (label, NULL);
+      g_menu_item_set_action_and_target (item, "app.open-path", "s", *path);
+      g_menu_append_item (self->recent_menu, item);
+    }
+}
+
+static void
+say_error (EmWindow *self, const char *format, const char *name, const GError *error)
+{
+  g_autofree char *sentence = g_strdup_printf ("%s: %s %s", format, name, error->message);
+
+  em_window_say (self, sentence);
+}
+
+/* Text and DXF files are the customer's words; anything else is taken for a quote. */
+
+typedef struct
+{
+  EmWindow *window;   /* owned */
+  GFile    *file;     /* owned */
+} EmOpening;
+
+static void
+free_opening (EmOpening *opening)
+{
+  g_object_unref (opening->window);
+  g_object_unref (opening->file);
+  g_free (opening);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmOpening, free_opening)
+
+static gboolean
+has_suffix (GFile *file, const char *suffix)
+{
+  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *lower = name != NULL ? g_ascii_strdown (name, -1) : NULL;
+
+  return lower != NULL && g_str_has_suffix (lower, suffix);
+}
+
+static void
+on_notes_loaded (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmOpening) opening = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *content = NULL, *name = g_file_get_basename (G_FILE (source));
+  gsize length;
+  EmUnits units = EM_UNITS_METRIC;
+  gboolean has_units = FALSE;
+
+  if (!g_file_load_contents_finish (G_FILE (source), result, &content, &length, NULL, &error))
+    {
+      say_error (opening->window, _("Could not read"), name, error);
+      return;
+    }
+  if (length > NOTES_MAX)
+    {
+      em_window_say (opening->window, _("That file is too long for a customer’s notes."));
+      return;
+    }
+  if (has_suffix (G_FILE (source), ".dxf"))
+    {
+      char *text = em_dxf_text (content, length, &units, &has_units, &error);
+      if (text == NULL)
+        {
+          say_error (opening->window, _("Could not read the drawing"), name, error);
+          return;
+        }
+      g_free (content);
+      content = text;
+    }
+  em_words_pane_take_text (EM_WORDS_PANE (opening->window->words), content, has_units, units);
+}
+
+void
+em_window_open_file (EmWindow *self, GFile *file)
+{
+  if (has_suffix (file, ".txt") || has_suffix (file, ".dxf"))
+    {
+      EmOpening *opening = g_new0 (EmOpening, 1);
+      opening->window = g_object_ref (self);
+      opening->file = g_object_ref (file);
+      g_file_load_contents_async (file, NULL, on_notes_loaded, opening);
+      return;
+    }
+  em_application_open_quote (EM_APPLICATION (gtk_window_get_application (GTK_WINDOW (self))), file, self);
+}
+
+static void
+run_chooser (EmWindow *self, GtkFileChooserAction action, const char *title, const char *accept, GCallback callback)
+{
+  g_clear_object (&self->chooser);
+  self->chooser = gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, _("_Cancel"));
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
+  g_signal_connect (self->chooser, "response", callback, self);
+}
+
+static void
+add_filter (GtkFileChooserNative *chooser, const char *name, const char *const *patterns)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, name);
+  for (; *patterns != NULL; patterns++)
+    gtk_file_filter_add_pattern (filter, *patterns);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), filter);
+}
+
+static void
+put_folder (EmWindow *self)
+{
+  g_autofree char *folder = g_settings_get_string (em_settings_get (), "shop-folder");
+  g_autoptr (GFile) file = folder[0] != '\0' ? g_file_new_for_path (folder) : NULL;
+
+  if (file != NULL)
+    gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (self->chooser), file, NULL);
+}
+
+static GFile *
+chosen_file (GtkNativeDialog *dialog, int response)
+{
+  return response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
+}
+
+static void
+on_open_chosen (GtkNativeDialog *dialog, int response, EmWindow *self)
+{
+  g_autoptr (GFile) file = chosen_file (dialog, response);
+
+  if (file != NULL)
+    em_window_open_file (self, file);
+}
+
+void
+em_window_open_dialog (EmWindow *self)
+{
+  static const char *const quotes[] = { "*.estimend", NULL }, *const words[] = { "*.txt", "*.dxf", NULL }, *const all[] = { "*", NULL };
+
+  run_chooser (self, GTK_FILE_CHOOSER_ACTION_OPEN, _("Open a quote or a customer’s notes"), _("_Open"), G_CALLBACK (on_open_chosen));
+  add_filter (self->chooser, _("Quotes"), quotes);
+  add_filter (self->chooser, _("Notes and drawings"), words);
+  add_filter (self->chooser, _("All files"), all);
+  put_folder (self);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
+on_saved (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmWindow) self = data;
+  g_autoptr (GError) error = NULL;
+
+  if (!em_document_save_finish (EM_DOCUMENT (source), result, &error))
+    {
+      g_autofree char *sentence = g_strdup_printf (_("Not saved; your work is still here. %s"), error->message);
+      self->is_closing = FALSE;
+      em_window_say (self, sentence);
+      return;
+    }
+  em_settings_add_recent (em_document_get_path (EM_DOCUMENT (source)));
+  em_window_fill_recent (self);
+  if (self->is_closing && !em_document_is_modified (self->document))
+    gtk_window_close (GTK_WINDOW (self));
+}
+
+void
+em_window_save_to (EmWindow *self, const char *path)
+{
+  em_document_save_async (self->document, path, NULL, on_saved, g_object_ref (self));
+}
+
+static void
+on_save_chosen (GtkNativeDialog *dialog, int response, EmWindow *self)
+{
+  g_autoptr (GFile) file = chosen_file (dialog, response);
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+
+  if (path == NULL)
+    {
+      self->is_closing = FALSE;
+      return;
+    }
+  if (!g_str_has_suffix (path, ".estimend"))
+    {
+      char *longer = g_strconcat (path, ".estimend", NULL);
+      g_free (path);
+      path = longer;
+    }
+  em_window_save_to (self, path);
+}
+
+/* A name that says what it is, fit for any file system. */
+static char *
+proposed_name (EmWindow *self, const char *suffix)
+{
+  g_autofree char *title = em_document_dup_title (self->document);
+
+  g_strdelimit (title, "/\\:*?\"<>|", '-');
+  return g_strconcat (title, suffix, NULL);
+}
+
+void
+em_window_save (EmWindow *self, gboolean as)
+{
+  const char *path = em_document_get_path (self->document);
+  g_autofree char *name = NULL;
+
+  if (path != NULL && !as)
+    {
+      em_window_save_to (self, path);
+      return;
+    }
+  run_chooser (self, GTK_FILE_CHOOSER_ACTION_SAVE, _("Save the quote"), _("_Save"), G_CALLBACK (on_save_chosen));
+  name = proposed_name (self, ".estimend");
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  put_folder (self);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+gboolean
+em_window_export_to (EmWindow *self, const char *path, GError **error)
+{
+  EmPaperSource source;
+  const char *date = em_document_get_quote (self->document)->text[EM_QUOTE_DATE];
+
+  em_paper_source_fill (&source, self->document, self->outlook);
+  return em_paper_export (em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)), &source, path, date, error);
+}
+
+static void
+on_export_chosen (GtkNativeDialog *dialog, int response, EmWindow *self)
+{
+  g_autoptr (GFile) file = chosen_file (dialog, response);
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (path == NULL)
+    return;
+  if (em_window_export_to (self, path, &error))
+    {
+      g_autofree char *name = g_path_get_basename (path);
+      g_autofree char *sentence = g_strdup_printf (_("%s is written."), name);
+      em_window_say (self, sentence);
+    }
+  else
+    say_error (self, _("The PDF could not be written"), "", error);
+}
+
+void
+em_window_export_dialog (EmWindow *self)
+{
+  g_autofree char *name = proposed_name (self, ".pdf");
+
+  run_chooser (self, GTK_FILE_CHOOSER_ACTION_SAVE, _("Save as PDF"), _("_Save"), G_CALLBACK (on_export_chosen));
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
+on_print_done (GtkPrintOperation *operation, GtkPrintOperationResult result, EmWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
+    return;
+  gtk_print_operation_get_error (operation, &error);
+  say_error (self, _("Not printed"), "", error);
+}
+
+void
+em_window_print (EmWindow *self)
+{
+  g_autoptr (EmPrint) print = em_print_new (self->document, self->outlook, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)));
+
+  gtk_print_operation_set_allow_async (GTK_PRINT_OPERATION (print), TRUE);
+  g_signal_connect_object (print, "done", G_CALLBACK (on_print_done), self, 0);
+  gtk_print_operation_run (GTK_PRINT_OPERATION (print), GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), NULL);
+}
+
+enum { RESPONSE_DISCARD = 1, RESPONSE_SAVE };
+
+static void
+on_close_answered (GtkDialog *dialog, int response, EmWindow *self)
+{
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  if (response == RESPONSE_DISCARD)
+    {
+      self->is_closing = TRUE;
+      gtk_window_close (GTK_WINDOW (self));
+    }
+  else if (response == RESPONSE_SAVE)
+    {
+      self->is_closing = TRUE;
+      em_window_save (self, FALSE);
+    }
+}
+
+gboolean
+em_window_may_close (EmWindow *self)
+{
+  if (self->is_closing || self->document == NULL || !em_document_is_modified (self->document))
+    return TRUE;
+
+  g_autofree char *title = em_document_dup_title (self->document);
+  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
+                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, _("Save “%s” before closing?"), title);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), _("What was changed since it was last saved is lost otherwise."));
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("Close _without saving"), RESPONSE_DISCARD, _("_Cancel"), GTK_RESPONSE_CANCEL,
+                          _("_Save"), RESPONSE_SAVE, NULL);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), RESPONSE_SAVE);
+  gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (GTK_DIALOG (dialog), RESPONSE_DISCARD), "destructive-action");
+  g_signal_connect (dialog, "response", G_CALLBACK (on_close_answered), self);
+  gtk_window_present (GTK_WINDOW (dialog));
+  return FALSE;
+}

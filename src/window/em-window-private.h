@@ -1,0 +1,42 @@
+/* em-window-private: the window's parts, shared by its files alone.
+ *
+ * em-window.c holds the window, em-window-actions.c what can be done in it,
+ * em-window-files.c opening, saving and closing.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-window.h"
+
+G_BEGIN_DECLS
+
+struct _EmWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  GtkWidget *title_label, *subtitle_label, *message_revealer, *message_label, *stack, *outer_paned, *inner_paned,
+            *words, *metal, *money, *paper;            /* template */
+  GMenu     *recent_menu, *demo_menu;                  /* template */
+
+  EmDocument *document;    /* owned */
+  EmOutlook  *outlook;     /* owned */
+  gboolean    is_closing;  /* asked and answered */
+  GtkFileChooserNative *chooser;   /* open dialog, owned */
+};
+
+void em_window_add_actions    (EmWindow *self);
+/* One place sets what can be done at present. */
+void em_window_update_actions (EmWindow *self);
+void em_window_update_title   (EmWindow *self);
+
+void em_window_open_dialog    (EmWindow *self);
+void em_window_save           (EmWindow *self, gboolean as);
+void em_window_export_dialog  (EmWindow *self);
+void em_window_print          (EmWindow *self);
+/* TRUE when the window may close now; else asks, and closes by itself later. */
+gboolean em_window_may_close  (EmWindow *self);
+void em_window_fill_recent    (EmWindow *self);
+
+G_END_DECLS

@@ -1,2 +1,0 @@
-/* Placeholder until the room has its first source. */
-typedef int em_window_stub;

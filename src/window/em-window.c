@@ -1,0 +1,246 @@
+/* em-window: one quote in one window.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-window-private.h"
+
+#include "em-demo.h"
+#include "em-look.h"
+#include "em-settings.h"
+#include "em-welcome.h"
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+
+G_DEFINE_FINAL_TYPE (EmWindow, em_window, GTK_TYPE_APPLICATION_WINDOW)
+
+void
+em_window_update_title (EmWindow *self)
+{
+  g_autofree char *title = em_document_dup_title (self->document);
+  const char *path = em_document_get_path (self->document);
+  gboolean is_modified = em_document_is_modified (self->document);
+  g_autofree char *shown = g_strdup_printf ("%s%s", is_modified ? "• " : "", title);
+  g_autofree char *name = path != NULL ? g_filename_display_name (path) : g_strdup (_("not saved yet"));
+  g_autofree char *subtitle = g_strdup_printf ("%s · %s", em_words_state (em_document_get_quote (self->document)->state), name);
+  g_autofree char *window_title = g_strdup_printf ("%s – Estimend", shown);
+
+  gtk_label_set_text (GTK_LABEL (self->title_label), shown);
+  gtk_widget_set_tooltip_text (self->title_label, is_modified ? _("Not saved") : NULL);
+  gtk_label_set_text (GTK_LABEL (self->subtitle_label), subtitle);
+  gtk_window_set_title (GTK_WINDOW (self), window_title);
+}
+
+static gboolean
+is_paper_shown (EmWindow *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)), "paper") == 0;
+}
+
+static void
+on_document_changed (EmWindow *self)
+{
+  em_window_update_title (self);
+  em_window_update_actions (self);
+  if (is_paper_shown (self))
+    em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document, self->outlook);
+}
+
+static void
+forget_document (EmWindow *self)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  g_clear_object (&self->outlook);
+}
+
+static gboolean
+on_drop (GtkDropTarget *target, const GValue *value, double x, double y, EmWindow *self)
+{
+  GSList *files = g_value_get_boxed (value);
+
+  (void) target;
+  (void) x;
+  (void) y;
+  for (GSList *file = files; file != NULL; file = file->next)
+    em_window_open_file (self, file->data);
+  return files != NULL;
+}
+
+static gboolean
+em_window_close_request (GtkWindow *window)
+{
+  EmWindow *self = EM_WINDOW (window);
+  GSettings *settings = em_settings_get ();
+  int width, height;
+
+  if (!em_window_may_close (self))
+    return TRUE;
+  gtk_window_get_default_size (window, &width, &height);
+  g_settings_set_boolean (settings, "is-maximized", gtk_window_is_maximized (window));
+  if (!gtk_window_is_maximized (window))
+    {
+      g_settings_set_int (settings, "window-width", width);
+      g_settings_set_int (settings, "window-height", height);
+    }
+  g_settings_set_int (settings, "words-width", gtk_paned_get_position (GTK_PANED (self->outer_paned)));
+  g_settings_set_int (settings, "metal-width", gtk_paned_get_position (GTK_PANED (self->inner_paned)));
+  return GTK_WINDOW_CLASS (em_window_parent_class)->close_request (window);
+}
+
+static void
+em_window_dispose (GObject *object)
+{
+  EmWindow *self = EM_WINDOW (object);
+
+  forget_document (self);
+  g_clear_object (&self->chooser);
+  G_OBJECT_CLASS (em_window_parent_class)->dispose (object);
+}
+
+static void
+em_window_class_init (EmWindowClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  g_type_ensure (EM_TYPE_WORDS_PANE);
+  g_type_ensure (EM_TYPE_METAL_PANE);
+  g_type_ensure (EM_TYPE_MONEY_PANE);
+  g_type_ensure (EM_TYPE_PAPER_VIEW);
+  G_OBJECT_CLASS (class)->dispose = em_window_dispose;
+  GTK_WINDOW_CLASS (class)->close_request = em_window_close_request;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/window.ui");
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, title_label);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, subtitle_label);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, message_revealer);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, message_label);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, outer_paned);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, inner_paned);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, words);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, metal);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, money);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, paper);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, recent_menu);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, demo_menu);
+}
+
+static void
+fill_demos (EmWindow *self)
+{
+  for (int i = 0; i < em_n_demos; i++)
+    {
+      g_autofree char *action = g_strdup_printf ("app.demo::%s", em_demos[i].id);
+      g_menu_append (self->demo_menu, _(em_demos[i].name), action);
+    }
+}
+
+static void
+em_window_init (EmWindow *self)
+{
+  GSettings *settings = em_settings_get ();
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+
+  em_look_init ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+  em_window_add_actions (self);
+  fill_demos (self);
+  em_window_fill_recent (self);
+  gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"), g_settings_get_int (settings, "window-height"));
+  if (g_settings_get_boolean (settings, "is-maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
+  gtk_paned_set_position (GTK_PANED (self->outer_paned), g_settings_get_int (settings, "words-width"));
+  gtk_paned_set_position (GTK_PANED (self->inner_paned), g_settings_get_int (settings, "metal-width"));
+  g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+}
+
+EmWindow *
+em_window_new (GtkApplication *application, EmDocument *document)
+{
+  EmWindow *self = g_object_new (EM_TYPE_WINDOW, "application", application, NULL);
+
+  em_window_set_document (self, document);
+  return self;
+}
+
+EmDocument *
+em_window_get_document (EmWindow *self)
+{
+  return self->document;
+}
+
+void
+em_window_set_document (EmWindow *self, EmDocument *document)
+{
+  g_object_ref (document);
+  forget_document (self);
+  self->document = document;
+  self->outlook = em_outlook_new (document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
+  em_words_pane_set_document (EM_WORDS_PANE (self->words), document);
+  em_metal_pane_set_document (EM_METAL_PANE (self->metal), document);
+  em_money_pane_set_document (EM_MONEY_PANE (self->money), document, self->outlook);
+  on_document_changed (self);
+}
+
+EmOutlook *
+em_window_get_outlook (EmWindow *self)
+{
+  return self->outlook;
+}
+
+EmWordsPane *
+em_window_get_words (EmWindow *self)
+{
+  return EM_WORDS_PANE (self->words);
+}
+
+EmMetalPane *
+em_window_get_metal (EmWindow *self)
+{
+  return EM_METAL_PANE (self->metal);
+}
+
+EmMoneyPane *
+em_window_get_money (EmWindow *self)
+{
+  return EM_MONEY_PANE (self->money);
+}
+
+EmPaperView *
+em_window_get_paper (EmWindow *self)
+{
+  return EM_PAPER_VIEW (self->paper);
+}
+
+void
+em_window_say (EmWindow *self, const char *text)
+{
+  if (text != NULL)
+    gtk_label_set_text (GTK_LABEL (self->message_label), text);
+  gtk_revealer_set_reveal_child (GTK_REVEALER (self->message_revealer), text != NULL);
+}
+
+const char *
+em_window_get_said (EmWindow *self)
+{
+  return gtk_revealer_get_reveal_child (GTK_REVEALER (self->message_revealer))
+         ? gtk_label_get_text (GTK_LABEL (self->message_label)) : NULL;
+}
+
+void
+em_window_show_welcome (EmWindow *self)
+{
+  GtkWidget *welcome = gtk_stack_get_child_by_name (GTK_STACK (self->stack), "welcome");
+
+  if (welcome == NULL)
+    {
+      welcome = em_welcome_new ();
+      gtk_stack_add_named (GTK_STACK (self->stack), welcome, "welcome");
+    }
+  gtk_stack_set_visible_child (GTK_STACK (self->stack), welcome);
+  em_window_update_actions (self);
+}

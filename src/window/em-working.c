@@ -1,0 +1,147 @@
+/* em-working: how a figure came about.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-working.h"
+
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+/* Lengths follow the quote's unit, money its currency; all else as the engine has it. */
+static char *
+term_text (EmDocument *document, const EmTraceTerm *term)
+{
+  if (g_str_equal (term->unit, "minor") && fabs (term->value) < 9e15)
+    return em_words_money ((int64_t) llround (term->value), &em_document_get_rates (document)->currency);
+  if (g_str_equal (term->unit, "mm"))
+    return em_words_length (term->value, em_document_get_units (document), 3);
+  if (g_str_equal (term->unit, "mm³") || g_str_equal (term->unit, "mm3"))
+    return em_words_volume (term->value, em_document_get_units (document));
+  g_autofree char *number = em_words_figure (term->value, 6);
+  return term->unit[0] == '\0' ? g_steal_pointer (&number) : g_strdup_printf ("%s %s", number, term->unit);
+}
+
+static gboolean
+is_wanted (const EmTraceStep *step, int32_t row, const char *quantity)
+{
+  return step->row == row && (quantity == NULL || g_strcmp0 (step->quantity, quantity) == 0);
+}
+
+static char *
+inputs_text (EmDocument *document, const EmTraceStep *step)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (int i = 0; i < step->n_inputs; i++)
+    {
+      g_autofree char *value = term_text (document, &step->input[i]);
+      g_string_append_printf (text, "%s%s = %s", i > 0 ? ",  " : "", step->input[i].symbol, value);
+    }
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+char *
+em_working_text (EmDocument *document, int32_t row, const char *quantity)
+{
+  EmTrace trace;
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  em_document_trace (document, row, &trace);
+  for (int i = 0; i < trace.n_steps; i++)
+    {
+      const EmTraceStep *step = &trace.step[i];
+      if (!is_wanted (step, row, quantity))
+        continue;
+      g_autofree char *inputs = inputs_text (document, step);
+      g_autofree char *result = term_text (document, &step->result);
+      g_string_append_printf (text, "%s = %s\n%s\n%s\n%s\n", step->result.symbol, result, em_words (step->formula), inputs, em_words (step->source));
+    }
+  em_trace_clear (&trace);
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static GtkWidget *
+text_line (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 52);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  gtk_widget_set_focusable (label, FALSE);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+static GtkWidget *
+step_new (EmDocument *document, const EmTraceStep *step)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
+  g_autofree char *inputs = inputs_text (document, step);
+  g_autofree char *result = term_text (document, &step->result);
+  g_autofree char *head = g_strdup_printf ("%s = %s", step->result.symbol, result);
+
+  gtk_box_append (GTK_BOX (box), text_line (head, "strong"));
+  if (step->formula != NULL)
+    gtk_box_append (GTK_BOX (box), text_line (em_words (step->formula), NULL));
+  if (step->n_inputs > 0)
+    gtk_box_append (GTK_BOX (box), text_line (inputs, "quiet"));
+  if (step->source != NULL)
+    gtk_box_append (GTK_BOX (box), text_line (em_words (step->source), "remark"));
+  return box;
+}
+
+/* The popover may not go while it still handles its own closing. */
+static gboolean
+drop_popover (gpointer popover)
+{
+  gtk_widget_unparent (popover);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+on_popover_closed (GtkPopover *popover)
+{
+  g_idle_add (drop_popover, popover);
+}
+
+void
+em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *quantity, const char *title)
+{
+  GtkWidget *popover = gtk_popover_new ();
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
+  EmTrace trace;
+  int n = 0;
+
+  gtk_box_append (GTK_BOX (box), text_line (title, "section-name"));
+  em_document_trace (document, row, &trace);
+  for (int i = 0; i < trace.n_steps; i++)
+    if (is_wanted (&trace.step[i], row, quantity))
+      {
+        gtk_box_append (GTK_BOX (box), step_new (document, &trace.step[i]));
+        n++;
+      }
+  em_trace_clear (&trace);
+  if (n == 0)
+    gtk_box_append (GTK_BOX (box), text_line (_("Nothing could be reckoned here yet."), "quiet"));
+  gtk_widget_set_margin_start (box, 6);
+  gtk_widget_set_margin_end (box, 6);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 420);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), box);
+  gtk_popover_set_child (GTK_POPOVER (popover), scrolled);
+  gtk_popover_set_position (GTK_POPOVER (popover), GTK_POS_LEFT);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  gtk_widget_set_parent (popover, at);
+  g_signal_connect (popover, "closed", G_CALLBACK (on_popover_closed), NULL);
+  gtk_popover_popup (GTK_POPOVER (popover));
+}
