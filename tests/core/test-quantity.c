@@ -1,0 +1,83 @@
+/* Checks of core/em-quantity. 1 in = 25.4 mm, 1 mil = 0.0254 mm exactly: NIST SP 811, appendix B.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-quantity.h"
+#include "em-test-main.h"
+
+#define X EM_ABSENT
+
+static const struct { const char *text; EmQuantityType type; EmUnits units; double value, count, low, high; } rows[] =
+{
+  { ".020", EM_QUANTITY_LENGTH, EM_UNITS_INCH, 0.508, X, X, X },
+  { ".020\"", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.508, X, X, X },
+  { "20 thou", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.508, X, X, X },
+  { "20 mil", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.508, X, X, X },
+  { "0,5 mm", EM_QUANTITY_LENGTH, EM_UNITS_INCH, 0.5, X, X, X },
+  { "1/2", EM_QUANTITY_LENGTH, EM_UNITS_INCH, 12.7, X, X, X },
+  { "1 1/2 in", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 38.1, X, X, X },
+  { "1-1/2\"", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 38.1, X, X, X },
+  { "1½", EM_QUANTITY_LENGTH, EM_UNITS_INCH, 38.1, X, X, X },
+  { "2 x 0.4", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.4, 2, X, X },
+  { "0.4 ±0.1", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.4, X, 0.3, 0.5 },
+  { "0.3-0.5", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.4, X, 0.3, 0.5 },
+  { "0.3…0.5", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.4, X, 0.3, 0.5 },
+  { "0.3/0.4/0.5", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 0.4, X, 0.3, 0.5 },
+  { "ø12", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 12, X, X, X },
+  { "45°", EM_QUANTITY_ANGLE, EM_UNITS_INCH, 45, X, X, X },
+  { "90 deg", EM_QUANTITY_ANGLE, EM_UNITS_METRIC, 90, X, X, X },
+  { "12 cm", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, 120, X, X, X },
+  { "3 mm2", EM_QUANTITY_AREA, EM_UNITS_INCH, 3, X, X, X },
+  { "0.5 in²", EM_QUANTITY_AREA, EM_UNITS_METRIC, 322.58, X, X, X },
+};
+
+static bool
+near_to (double a, double b)
+{
+  return (isnan (a) && isnan (b)) || fabs (a - b) < 1e-12;
+}
+
+START_TEST (test_reading)
+{
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      EmReading r;
+
+      ck_assert_msg (em_quantity_read (rows[i].text, rows[i].type, rows[i].units, "f", &r, NULL) == EM_OK, "%s", rows[i].text);
+      ck_assert_msg (near_to (r.value, rows[i].value) && near_to (r.count, rows[i].count) && near_to (r.low, rows[i].low)
+                     && near_to (r.high, rows[i].high), "%s: %.17g", rows[i].text, r.value);
+    }
+}
+END_TEST
+
+START_TEST (test_refusals)
+{
+  static const char *const wrong[] = { "abc", "1/0", "1..2.3", "5 kg", "0.5-0.3", "1 2", "--1", "0x10", "nan", "inf" };
+  EmReading r;
+  double value;
+
+  ck_assert_int_eq (em_quantity_read ("  ", EM_QUANTITY_LENGTH, EM_UNITS_METRIC, "f", &r, NULL), EM_FAULT_MISSING);
+  for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
+    ck_assert_msg (em_quantity_read (wrong[i], EM_QUANTITY_LENGTH, EM_UNITS_METRIC, "f", &r, NULL) == EM_FAULT_RANGE, "%s", wrong[i]);
+  ck_assert (!em_number_read ("1,5", &value) && !em_number_read ("inf", &value) && !em_number_read ("1e999", &value));
+}
+END_TEST
+
+START_TEST (test_writing)
+{
+  char text[64];
+  double back;
+
+  em_quantity_write (0.508, EM_QUANTITY_LENGTH, EM_UNITS_INCH, '.', text, sizeof text);
+  ck_assert_str_eq (text, ".02");
+  em_quantity_write (0.5, EM_QUANTITY_LENGTH, EM_UNITS_METRIC, ',', text, sizeof text);
+  ck_assert_str_eq (text, "0,5");
+  em_number_write (0.1, text, sizeof text);
+  ck_assert_str_eq (text, "0.1");
+  em_number_write (1.0 / 3.0, text, sizeof text);
+  ck_assert (em_number_read (text, &back) && back == 1.0 / 3.0);
+}
+END_TEST
+
+EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing)
