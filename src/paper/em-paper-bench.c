@@ -119,9 +119,9 @@ describe_preheat (const EmPaperSheet *sheet)
   if (!isfinite (cost->preheat_degc))
     return g_strdup (_("Preheat the tool; the office has the temperature."));
   if (base != NULL && isfinite (base->temper_degc))
-    return g_strdup_printf (_("Preheat to about %1$s" EM_NBSP "°C, hold it while welding and stay below %2$s" EM_NBSP "°C, where the tool would soften. Cool slowly under cover."),
+    return g_strdup_printf (_("Preheat to about %1$s\302\240°C, hold it while welding and stay below %2$s\302\240°C, where the tool would soften. Cool slowly under cover."),
                             degrees, ceiling);
-  return g_strdup_printf (_("Preheat to about %s" EM_NBSP "°C, hold it while welding, cool slowly under cover."), degrees);
+  return g_strdup_printf (_("Preheat to about %s\302\240°C, hold it while welding, cool slowly under cover."), degrees);
 }
 
 static void
@@ -240,7 +240,7 @@ add_wires (EmPaperSheet *sheet)
       g_autofree char *size = em_words_length (wire->wire_mm, source->quote->units, 3);
       g_autofree char *length = em_words_figure (wire->length_mm / 1000, 3);
 
-      em_sheet_add_tick_take (sheet, g_strdup_printf (_("%1$s, ⌀" EM_NBSP "%2$s: about %3$s" EM_NBSP "m for the whole order"),
+      em_sheet_add_tick_take (sheet, g_strdup_printf (_("%1$s, ⌀\302\240%2$s: about %3$s\302\240m for the whole order"),
                                                       wire->filler >= 0 ? source->catalogue->filler[wire->filler].designation : "", size, length),
                               0, sheet->width);
     }

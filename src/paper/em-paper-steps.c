@@ -14,6 +14,7 @@
 
 #define DRAWING_HEIGHT 118.0
 #define VALUE_COLUMNS  5
+#define BOX_HEIGHT     48.0
 
 /* A stop under way. */
 typedef struct
@@ -225,7 +226,7 @@ describe_hardness (const Stop *stop)
 
   if (filler == NULL || !isfinite (filler->hardness_low_hrc) || !isfinite (filler->hardness_high_hrc))
     return g_strdup (_("Hardness of the weld tested where it is to be known."));
-  return g_strdup_printf (_("Hardness of the weld tested: the wire’s catalog says %1$s to %2$s" EM_NBSP "HRC as deposited, a laser’s quench may leave it harder."), low, high);
+  return g_strdup_printf (_("Hardness of the weld tested: the wire’s catalog says %1$s to %2$s\302\240HRC as deposited, a laser’s quench may leave it harder."), low, high);
 }
 
 static void
@@ -265,10 +266,12 @@ add_actuals (Stop *stop)
     {
       g_autofree char *planned = boxes[i].planned != NULL ? g_strdup_printf (_("planned %s"), boxes[i].planned) : NULL;
       double x = (double) i * width;
+      PangoLayout *under;
 
-      em_row_box (row, EM_INK_TEXT, x, 0, width, 40, FALSE);
+      em_row_box (row, EM_INK_TEXT, x, 0, width, BOX_HEIGHT, FALSE);
       em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, boxes[i].label, width - 8, EM_ALIGN_LEFT), EM_INK_TEXT, x + 4, 3);
-      em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, planned, width - 8, EM_ALIGN_LEFT), EM_INK_QUIET, x + 4, 29);
+      under = em_flow_layout (sheet->flow, EM_TEXT_LABEL, planned, width - 8, EM_ALIGN_LEFT);
+      em_row_text_take (row, under, EM_INK_QUIET, x + 4, BOX_HEIGHT - 3 - em_layout_height (under));
     }
   row->space_before = 8;
   row->height += 4;

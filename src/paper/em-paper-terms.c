@@ -207,7 +207,7 @@ add_included (EmPaperSheet *sheet)
   if (cost->task_s[EM_TASK_STRIP] > 0)
     add_scope_item (sheet, g_strdup (_("Taking the coating off where we weld")));
   if (cost->is_preheated && isfinite (cost->preheat_degc))
-    add_scope_item (sheet, g_strdup_printf (_("Preheating to about %s" EM_NBSP "°C"), degrees));
+    add_scope_item (sheet, g_strdup_printf (_("Preheating to about %s\302\240°C"), degrees));
   add_scope_item (sheet, g_strdup (_("Welding with the filler wire and shielding gas it takes, and inspecting each weld")));
   add_machining (sheet, EM_FINISH_SHOP);
 }
