@@ -1,0 +1,189 @@
+/* test-number: figures, money, dates and times in the four languages, under the plain C locale.
+ *
+ * Expected forms: Unicode CLDR 42, main locales of en, de, es, fr (numbers: decimal, group, minimumGroupingDigits;
+ * percentFormat; medium dates). Thousands in French are parted by U+202F, percent by U+202F, German and Spanish percent
+ * by U+00A0. ISO 4217 digits.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-words.h"
+
+#include "../core/em-test-main.h"
+
+#include <locale.h>
+
+#define NB "\302\240"
+#define NN "\342\200\257"
+#define MINUS "\342\210\222"
+
+enum { N_LANGUAGES = 4 };
+static const char *const languages[N_LANGUAGES] = { "en", "de", "es", "fr" };
+
+#define CHECK_ALL(call, expected) \
+  for (int i = 0; i < N_LANGUAGES; i++) \
+    { \
+      em_words_push (languages[i]); \
+      g_autofree char *text = call; \
+      em_words_pop (); \
+      ck_assert_msg (g_str_equal (text, (expected)[i]), "%s: “%s” instead of “%s”", languages[i], text, (expected)[i]); \
+    }
+
+START_TEST (test_money)
+{
+  static const struct { int64_t minor; const char *code; const char *expected[N_LANGUAGES]; } rows[] = {
+    { 1234567, "EUR", { "12,345.67" NB "EUR", "12.345,67" NB "EUR", "12.345,67" NB "EUR", "12" NN "345,67" NB "EUR" } },
+    { 123456, "EUR", { "1,234.56" NB "EUR", "1.234,56" NB "EUR", "1234,56" NB "EUR", "1" NN "234,56" NB "EUR" } },
+    { -5, "USD", { MINUS "0.05" NB "USD", MINUS "0,05" NB "USD", MINUS "0,05" NB "USD", MINUS "0,05" NB "USD" } },
+    { 1234567, "JPY", { "1,234,567" NB "JPY", "1.234.567" NB "JPY", "1.234.567" NB "JPY", "1" NN "234" NN "567" NB "JPY" } },
+    { 1234567, "KWD", { "1,234.567" NB "KWD", "1.234,567" NB "KWD", "1234,567" NB "KWD", "1" NN "234,567" NB "KWD" } },
+    { INT64_MIN, "JPY", { MINUS "9,223,372,036,854,775,808" NB "JPY", MINUS "9.223.372.036.854.775.808" NB "JPY",
+                          MINUS "9.223.372.036.854.775.808" NB "JPY", MINUS "9" NN "223" NN "372" NN "036" NN "854" NN "775" NN "808" NB "JPY" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    {
+      EmCurrency currency;
+
+      ck_assert (em_currency_find (rows[r].code, &currency));
+      CHECK_ALL (em_words_money (rows[r].minor, &currency), rows[r].expected);
+    }
+}
+END_TEST
+
+START_TEST (test_numbers)
+{
+  static const struct { double value; int decimals; const char *expected[N_LANGUAGES]; } rows[] = {
+    { 0.5, 2, { "0.50", "0,50", "0,50", "0,50" } },
+    { -1234.5, 1, { MINUS "1,234.5", MINUS "1.234,5", MINUS "1234,5", MINUS "1" NN "234,5" } },
+    { -0.001, 2, { "0.00", "0,00", "0,00", "0,00" } },
+    { 999.5, 0, { "1,000", "1.000", "1000", "1" NN "000" } },
+    { NAN, 2, { "–", "–", "–", "–" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    CHECK_ALL (em_words_number (rows[r].value, rows[r].decimals), rows[r].expected);
+}
+END_TEST
+
+START_TEST (test_figures)
+{
+  static const struct { double value; int digits; const char *expected[N_LANGUAGES]; } rows[] = {
+    { 2.5, 3, { "2.5", "2,5", "2,5", "2,5" } },
+    { 0.0123456, 3, { "0.0123", "0,0123", "0,0123", "0,0123" } },
+    { 1250.4, 3, { "1,250", "1.250", "1250", "1" NN "250" } },
+    { 100, 3, { "100", "100", "100", "100" } },
+    { 0, 3, { "0", "0", "0", "0" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    CHECK_ALL (em_words_figure (rows[r].value, rows[r].digits), rows[r].expected);
+}
+END_TEST
+
+START_TEST (test_percent)
+{
+  static const struct { int64_t ppm; const char *expected[N_LANGUAGES]; } rows[] = {
+    { 82500, { "8.25%", "8,25" NB "%", "8,25" NB "%", "8,25" NN "%" } },
+    { 190000, { "19%", "19" NB "%", "19" NB "%", "19" NN "%" } },
+    { 1, { "0.0001%", "0,0001" NB "%", "0,0001" NB "%", "0,0001" NN "%" } },
+    { 0, { "0%", "0" NB "%", "0" NB "%", "0" NN "%" } },
+    { -50000, { MINUS "5%", MINUS "5" NB "%", MINUS "5" NB "%", MINUS "5" NN "%" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    CHECK_ALL (em_words_percent (rows[r].ppm), rows[r].expected);
+}
+END_TEST
+
+START_TEST (test_dates)
+{
+  static const struct { const char *iso; const char *expected[N_LANGUAGES]; } rows[] = {
+    { "2026-11-05", { "5" NB "Nov" NB "2026", "05.11.2026", "5" NB "nov" NB "2026", "5" NB "nov." NB "2026" } },
+    { "2024-02-29", { "29" NB "Feb" NB "2024", "29.02.2024", "29" NB "feb" NB "2024", "29" NB "févr." NB "2024" } },
+    { "2026-09-30", { "30" NB "Sep" NB "2026", "30.09.2026", "30" NB "sept" NB "2026", "30" NB "sept." NB "2026" } },
+    { "2026-02-29", { "2026-02-29", "2026-02-29", "2026-02-29", "2026-02-29" } },
+    { "soon", { "soon", "soon", "soon", "soon" } },
+    { NULL, { "", "", "", "" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    CHECK_ALL (em_words_date (rows[r].iso), rows[r].expected);
+}
+END_TEST
+
+START_TEST (test_durations)
+{
+  static const struct { double seconds; const char *expected; } rows[] = {
+    { 0.42, "0.4" NB "s" }, { 38.4, "38" NB "s" }, { 59.6, "1" NB "min" }, { 150, "2" NB "min 30" NB "s" }, { 180, "3" NB "min" },
+    { 2730, "46" NB "min" }, { 3599, "1" NB "h 00" NB "min" }, { 7500, "2" NB "h 05" NB "min" }, { -1, "–" },
+  };
+
+  em_words_push ("en");
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    {
+      g_autofree char *text = em_words_duration (rows[r].seconds);
+
+      ck_assert_str_eq (text, rows[r].expected);
+    }
+  em_words_pop ();
+}
+END_TEST
+
+/* 0.254 mm is 0.01 in, 0.61 mm is 0.02402 in: one inch is 25.4 mm (NIST SP 811). */
+START_TEST (test_lengths)
+{
+  static const struct { double mm; EmUnits units; int decimals; const char *expected[N_LANGUAGES]; } rows[] = {
+    { 0.60960001, EM_UNITS_METRIC, 3, { "0.61" NB "mm", "0,61" NB "mm", "0,61" NB "mm", "0,61" NB "mm" } },
+    { 0.254, EM_UNITS_INCH, 3, { ".01" NB "in", ",01" NB "in", ",01" NB "in", ",01" NB "in" } },
+    { 0.61, EM_UNITS_INCH, 3, { ".024" NB "in", ",024" NB "in", ",024" NB "in", ",024" NB "in" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    CHECK_ALL (em_words_length (rows[r].mm, rows[r].units, rows[r].decimals), rows[r].expected);
+}
+END_TEST
+
+/* 16,387.064 mm³ is one cubic inch: 25.4³. */
+START_TEST (test_masses_and_volumes)
+{
+  em_words_push ("de");
+  g_autofree char *gram = em_words_mass (0.425);
+  g_autofree char *kilo = em_words_mass (1250);
+  g_autofree char *small = em_words_volume (4.25, EM_UNITS_METRIC);
+  g_autofree char *large = em_words_volume (12345, EM_UNITS_METRIC);
+  g_autofree char *inch = em_words_volume (16387.064, EM_UNITS_INCH);
+
+  ck_assert_str_eq (gram, "0,42" NB "g");
+  ck_assert_str_eq (kilo, "1,25" NB "kg");
+  ck_assert_str_eq (small, "4,25" NB "mm³");
+  ck_assert_str_eq (large, "12,3" NB "cm³");
+  ck_assert_str_eq (inch, "1" NB "in³");
+  em_words_pop ();
+}
+END_TEST
+
+/* A push leaves no trace: language, environment and locale are as before. */
+START_TEST (test_push_and_pop)
+{
+  g_setenv ("LANGUAGE", "es", TRUE);
+  setlocale (LC_MESSAGES, "C");
+  em_words_push ("de");
+  ck_assert_str_eq (em_words_language (), "de");
+  em_words_push ("fr_CA.UTF-8");
+  ck_assert_str_eq (em_words_language (), "fr");
+  em_words_push (NULL);
+  ck_assert_str_eq (em_words_language (), "fr");
+  em_words_push ("xx");
+  ck_assert_str_eq (em_words_language (), "fr");
+  for (int i = 0; i < 3; i++)
+    em_words_pop ();
+  ck_assert_str_eq (em_words_language (), "de");
+  em_words_pop ();
+  ck_assert_str_eq (g_getenv ("LANGUAGE"), "es");
+  ck_assert_str_eq (setlocale (LC_MESSAGES, NULL), "C");
+}
+END_TEST
+
+EM_TEST_MAIN ("number", test_money, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
+              test_push_and_pop)
