@@ -28,7 +28,8 @@ em_item_is_soft_break (const EmItems *items, guint index)
   const EmSense *glue;
 
   if (item->type == EM_ITEM_SIGN)
-    return item->sign == ',' || (item->sign == '-' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == '&' || item->sign == 0x2022;
+    return item->sign == ',' || (item->sign == '-' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == '&' ||
+           (item->sign == '/' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == 0x2022;
   glue = em_item_says (items, index, EM_SAYS_GLUE);
   return glue != NULL && g_strcmp0 (glue->value, "and") == 0;
 }
@@ -114,6 +115,14 @@ is_before_noun (const EmClause *c, guint i)
   return FALSE;
 }
 
+/* "(x5)", "x5" at the head of a part. */
+static gboolean
+is_times_before (const EmClause *c, guint i)
+{
+  return i > c->first && says (c, i - 1, EM_SAYS_TIMES) && is_glued (c->items, i) &&
+         (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2));
+}
+
 static gboolean
 is_count (const EmClause *c, guint i)
 {
@@ -126,7 +135,7 @@ is_count (const EmClause *c, guint i)
     return TRUE;
   if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed)
+  if (is_bracketed || is_times_before (c, i))
     return TRUE;
   if (says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !says (c, prior, EM_SAYS_LABEL)) && i == c->first)
     return TRUE;
@@ -137,7 +146,8 @@ is_count (const EmClause *c, guint i)
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
-  return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')');
+  return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
+         em_item_size (c->items, i)->unit != EM_UNIT_HRC;
 }
 
 void
@@ -263,7 +273,7 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if ((sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0)
     return FALSE;
   next = next_size (c, i);
-  if (next == c->end)
+  if (next == c->end || (next != i + 1 && (sense->roles & dimension_roles) != 0))
     return TRUE;
   if ((sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0)
     return FALSE;
@@ -303,8 +313,16 @@ take_label (Labels *l, guint i)
         give_row (l, l->open, EM_ROLE_LEG);
       return;
     }
+  /* "a deep pit": a word that follows its size and has none. */
+  if (prior == NULL && next_size (l->c, i) == l->c->end)
+    {
+      em_item (l->c->items, i)->is_used = l->c->end - l->c->first > 1 && i + 1 < l->c->end && says (l->c, i + 1, EM_SAYS_KIND);
+      return;
+    }
   if (prior == NULL)
     prior = after;
+  if (l->pending != 0 && l->pending_item != G_MAXUINT)
+    em_item (l->c->items, l->pending_item)->is_used = TRUE;
   l->pending |= prior->roles;
   l->pending_item = i;
   l->open = G_MAXUINT;

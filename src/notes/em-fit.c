@@ -30,7 +30,8 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
   [EDGE_NICK] = { { "length", EM_ROLE_LENGTH, 1, TRUE },
                   { "leg_a", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_BUILD, 2, TRUE },
                   { "leg_b", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE } },
-  [WORN_CORNER] = { { "radius", EM_ROLE_RADIUS, 2, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE }, { "angle", EM_ROLE_ANGLE, 0, FALSE },
+  [WORN_CORNER] = { { "radius", EM_ROLE_RADIUS, 2, TRUE },
+                    { "length", EM_ROLE_LENGTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH, 1, TRUE }, { "angle", EM_ROLE_ANGLE, 0, FALSE },
                     { "diameter", EM_ROLE_DIAMETER, 0, FALSE } },
   [SIDEWALL] = { { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
                  { "length", EM_ROLE_LENGTH, 1, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_DEPTH, 2, TRUE } },
@@ -135,6 +136,21 @@ offer (Fitter *f, const char *field, guint item, double factor, const char *reas
   return TRUE;
 }
 
+static const char *
+given_text (const EmProto *proto, const char *field)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
+      return g_array_index (proto->given, EmGiven, i).field.text;
+  return NULL;
+}
+
+static gboolean
+is_round_form (const char *form)
+{
+  return g_strcmp0 (form, "cap") == 0 || g_strcmp0 (form, "cone") == 0 || g_strcmp0 (form, "cylinder") == 0;
+}
+
 static gboolean
 fit_slot (Fitter *f, guint item)
 {
@@ -157,6 +173,11 @@ fit_labelled (Fitter *f, guint item)
   /* "3.0 LG WORN": the length of what is worn. */
   if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     roles &= ~(guint32) EM_ROLE_WORN;
+  if ((roles & EM_ROLE_AREA) != 0)
+    roles = EM_ROLE_AREA;
+  /* "a dent 3 mm across" */
+  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && is_round_form (given_text (f->proto, "form")))
+    roles = EM_ROLE_DIAMETER;
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
@@ -222,6 +243,19 @@ is_diameter (const Fitter *f, guint item)
          ((size->roles & elsewhere) == 0 || (size->roles & EM_ROLE_DIAMETER) != 0);
 }
 
+/* "WORN .004": how much, not to what, when another size is many times as large. */
+static gboolean
+is_wear (const Fitter *f, guint item)
+{
+  if ((em_item_size (f->items, item)->roles & EM_ROLE_WORN) == 0)
+    return FALSE;
+  for (guint i = 0; i < f->proto->sizes->len && i < BARE_MAX; i++)
+    if (mm (f, g_array_index (f->proto->sizes, guint, i)) > 5 * mm (f, item) &&
+        em_item_size (f->items, g_array_index (f->proto->sizes, guint, i))->unit != EM_UNIT_DEGREE)
+      return TRUE;
+  return FALSE;
+}
+
 /* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
 static gboolean
 fit_build (Fitter *f, guint item)
@@ -234,7 +268,7 @@ fit_build (Fitter *f, guint item)
     return offer (f, "build", item, 0.5, "on-diameter");
   if ((roles & EM_ROLE_PER_SIDE) != 0)
     return offer (f, "build", item, 1, NULL);
-  if ((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 && (roles & EM_ROLE_DIAMETER) == 0 && mm (f, item) <= build_max_mm)
+  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 && mm (f, item) <= build_max_mm)
     {
       ask (f, "side-or-diameter", item);
       em_item (f->items, item)->is_used = TRUE;
@@ -384,6 +418,9 @@ fit_bare (Fitter *f)
     }
   for (guint i = 0; i < f->n_bare && i < n; i++)
     put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? NULL : reason);
+  /* A second row of sizes for one repair is another repair, or a change of mind: only the office can tell. */
+  if (f->n_bare >= n + 2)
+    ask (f, "two-values", f->bare[n]);
 }
 
 /* ---- what follows from the sizes that were found ---- */
@@ -425,15 +462,6 @@ finish_corner (Fitter *f)
           put (f, "radius_to", smaller, 1, NULL);
         }
     }
-}
-
-static const char *
-given_text (const EmProto *proto, const char *field)
-{
-  for (guint i = 0; i < proto->given->len; i++)
-    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
-      return g_array_index (proto->given, EmGiven, i).field.text;
-  return NULL;
 }
 
 static void
@@ -499,8 +527,9 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
       {
         guint item = g_array_index (proto->sizes, guint, i);
 
-        if (!fit_slot (&f, item) && !fit_labelled (&f, item) && f.n_bare < BARE_MAX &&
-            (em_item_size (items, item)->roles & ~(added | EM_ROLE_INFERRED_BUILD | EM_ROLE_FINISHED)) == 0)
+        if (fit_slot (&f, item) || fit_labelled (&f, item))
+          continue;
+        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_INFERRED_BUILD | EM_ROLE_FINISHED)) == 0 && f.n_bare < BARE_MAX)
           f.bare[f.n_bare++] = item;
       }
   if (kind == WORN_CORNER)

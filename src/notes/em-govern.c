@@ -82,6 +82,9 @@ read_units (Governor *g, guint i)
     for (guint k = i + 1; k < g->c->end && k <= i + WINDOW && unit == NULL; k++)
       {
         unit = says (g, k, EM_SAYS_UNIT);
+        /* "sizes in mm": that "in" is no inch. */
+        if (unit != NULL && says (g, k, EM_SAYS_PREPOSITION) != NULL && says (g, k + 1, EM_SAYS_UNIT) != NULL)
+          unit = NULL;
         last = k;
       }
   else if (unit != NULL && i > g->c->first && (i + 1 < g->c->end || says (g, i, EM_SAYS_PREPOSITION) != NULL) && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
@@ -96,6 +99,18 @@ read_units (Governor *g, guint i)
       g->grammar->units = unit->unit == EM_UNIT_INCH ? EM_UNITS_INCH : EM_UNITS_METRIC;
       add (g, "units", unit->unit == EM_UNIT_INCH ? "in" : "mm", i, last)->is_general = TRUE;
     }
+}
+
+static gboolean
+has_general (const Governor *g, const char *field)
+{
+  for (guint k = 0; k < g->grammar->general->len; k++)
+    if (strcmp (g_array_index (g->grammar->general, EmGiven, k).field.field, field) == 0)
+      return TRUE;
+  for (guint k = 0; k < g->loose->len; k++)
+    if (strcmp (g_array_index (g->loose, EmLoose, k).given.field.field, field) == 0)
+      return TRUE;
+  return FALSE;
 }
 
 static gboolean
@@ -123,10 +138,9 @@ read_base (Governor *g, guint i)
     return;
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
-  for (guint k = 0; k < g->grammar->general->len; k++)
-    if (strcmp (g_array_index (g->grammar->general, EmGiven, k).field.field, "base") == 0)
-      return;
-  add (g, "base", base->value, i, i)->is_general = TRUE;
+  /* The first stands; another one stays visible as unused. */
+  if (!has_general (g, "base"))
+    add (g, "base", base->value, i, i)->is_general = TRUE;
 }
 
 static void
@@ -176,6 +190,8 @@ read_reference (Governor *g, guint i)
   for (guint k = from; k < to; k++)
     if (is_size (g, k))
       em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
+  if (has_general (g, sense->value))
+    return;
   one = add (g, sense->value, NULL, from, to - 1);
   one->is_general = TRUE;
   item (g, i)->is_used = TRUE;

@@ -12,6 +12,7 @@
 
 enum
 {
+  HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   STRONG_NOUN = 5,       /* a noun of this weight is a repair by itself */
   PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
@@ -127,6 +128,17 @@ is_bullet_sign (const EmItem *item)
           item->sign == 0x25cf || item->sign == 0x25aa);
 }
 
+static int
+noun_weight (const Reader *r, guint i)
+{
+  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+  int best = 0;
+
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    best = MAX (best, noun->weight[k]);
+  return best;
+}
+
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given. */
 static guint
 end_of_segment (const Reader *r, guint start)
@@ -145,7 +157,7 @@ end_of_segment (const Reader *r, guint start)
         last_size = i;
       else if (is_verb (r, i))
         has_verb = TRUE;
-      else if (is_noun (r, i) && (has_verb || !is_demoted (r, i)))
+      else if (is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !is_demoted (r, i)))
         {
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && soft > last_size)
             return soft + 1;
@@ -218,7 +230,7 @@ add_phrase (const Reader *r, EmProto *proto, guint i)
         item->is_used = TRUE;
       proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0;
       proto->is_equal |= sense->says == EM_SAYS_EQUAL;
-      item->is_used |= sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
+      item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
       if (sense->says == EM_SAYS_ACCESS)
         {
           give_text (r, proto, "access", sense->value, i, EM_READ_READ, NULL);
@@ -604,8 +616,15 @@ read_sentence (Reader *r)
 static guint
 skip_bullet (Reader *r, guint i, guint end)
 {
-  const EmItem *item = em_item (r->items, i);
-  guint mark = i + 1;
+  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
+  const EmItem *item;
+  guint mark;
+
+  /* "ITEM 1:" */
+  if (word != NULL && g_strcmp0 (word->value, "item") == 0 && i + 2 < end)
+    i++;
+  item = em_item (r->items, i);
+  mark = i + 1;
 
   if (is_bullet_sign (item))
     {

@@ -170,11 +170,20 @@ ask_edge_side (Writer *w, int feature, guint item)
   g_array_append_val (w->result->questions, question);
 }
 
+static void
+ask_two_values (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "two-values", NULL, item);
+
+  g_array_append_val (w->result->questions, question);
+}
+
 static const struct { const char *code; void (*ask) (Writer *w, int feature, guint item); } fit_questions[] = {
   { "side-or-diameter", ask_side },
   { "second-leg", ask_second_leg },
   { "which-field", ask_which_field },
   { "outer-or-bore", ask_edge_side },
+  { "two-values", ask_two_values },
 };
 
 static void
@@ -557,7 +566,7 @@ is_content (const EmItem *item)
 {
   static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES };
 
-  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE)
+  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
     return FALSE;
   for (gsize i = 0; item->type == EM_ITEM_PHRASE && i < G_N_ELEMENTS (empty); i++)
     if (em_phrase_find (item->phrase, empty[i]) != NULL)
