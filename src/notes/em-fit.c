@@ -8,7 +8,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { ROW_MAX = 8, BARE_MAX = 12, EVIDENCE = 8 };
+enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40, EVIDENCE = 8 };
 
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
 static const double build_max_mm = 2.5;
@@ -44,7 +44,7 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
   [SEAT] = { { "radius", EM_ROLE_RADIUS | EM_ROLE_SPHERE, 0, FALSE },
              { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
              { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_LENGTH, 2, FALSE } },
-  [PIN] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 2, TRUE } },
+  [PIN] = { { "length", EM_ROLE_LENGTH | EM_ROLE_HEIGHT, 2, TRUE } },
   [DAM] = { { "draft", EM_ROLE_DRAFT | EM_ROLE_ANGLE, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
             { "width", EM_ROLE_WIDTH | EM_ROLE_THICKNESS, 2, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_BUILD, 3, TRUE } },
   [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
@@ -92,6 +92,9 @@ put (Fitter *f, const char *field, guint item, double factor, const char *reason
   fitted.high = em_fraction_in_mm (size->high, size->unit) * factor;
   if (fitted.reason == NULL)
     fitted.reason = size->reason;
+  /* A label that does not stand right beside its size may belong to another. */
+  if (fitted.reason == NULL && size->label_item != G_MAXUINT32 && size->label_item + 2 < item)
+    fitted.reason = "from-words";
   fitted.state = fitted.reason != NULL && strcmp (fitted.reason, "on-diameter") != 0 ? EM_READ_INFERRED : EM_READ_READ;
   f->fit->fitted[f->fit->n_fitted++] = fitted;
 }
@@ -512,6 +515,29 @@ em_fit_missing (const EmFit *fit, const char **out_fields, guint max)
   return n;
 }
 
+/* When a size of the repair found no field, the others may have the wrong ones: none of them is plainly read. */
+static void
+mark_unplaced (Fitter *f)
+{
+  gboolean is_unplaced = FALSE;
+
+  for (guint i = 0; i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
+    {
+      guint item = g_array_index (f->proto->sizes, guint, i);
+      gboolean is_placed = em_item (f->items, item)->is_used;
+
+      for (guint k = 0; k < f->fit->n_fitted; k++)
+        is_placed |= f->fit->fitted[k].item == item;
+      is_unplaced |= !is_placed;
+    }
+  for (guint k = 0; is_unplaced && k < f->fit->n_fitted; k++)
+    if (f->fit->fitted[k].state == EM_READ_READ)
+      {
+        f->fit->fitted[k].state = EM_READ_INFERRED;
+        f->fit->fitted[k].reason = "unplaced-sizes";
+      }
+}
+
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
@@ -540,12 +566,13 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   finish_form (&f);
   if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL)
     ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
+  mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;
 }
 
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
-em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second)
+em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
 {
   int weight[EM_N_NOTE_KINDS], best = -1, second = -1;
   guint32 roles = 0;
@@ -580,5 +607,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second)
     if (k != best && best >= 0 && weight[k] == weight[best] && second < 0)
       second = k;
   *out_second = second;
+  if (out_is_close != NULL)
+    *out_is_close = FALSE;
+  for (int k = 0; k < EM_N_NOTE_KINDS && out_is_close != NULL; k++)
+    *out_is_close |= k != best && best >= 0 && weight[k] * 2 > weight[best];
   return best;
 }

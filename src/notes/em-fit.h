@@ -41,8 +41,9 @@ typedef struct
   gboolean      is_complete;     /* every required field has a size */
 } EmFit;
 
-/* The likeliest kind, −1 when nothing tells; *out_second the next as likely, or −1 when the first stands alone. */
-int         em_fit_kind  (const EmItems *items, const EmProto *proto, int *out_second);
+/* The likeliest kind, −1 when nothing tells; *out_second the next as likely, or −1 when the first stands alone;
+ * *out_is_close (may be NULL): another kind has more than half its weight. */
+int         em_fit_kind  (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close);
 /* Sizes have their units by now. form: a form given in words, or NULL. */
 void        em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit);
 const EmFitted *em_fit_find (const EmFit *fit, const char *field);

@@ -338,15 +338,13 @@ compare_item (gconstpointer a, gconstpointer b)
   return p->item < q->item ? -1 : p->item > q->item;
 }
 
-gboolean
+void
 em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
 {
   Governor g = { grammar, clause, loose, FALSE, 0 };
 
   for (guint i = clause->first; i < clause->end; i++)
     {
-      if (says (&g, i, EM_SAYS_SOUND) != NULL)
-        return TRUE;
       if (says (&g, i, EM_SAYS_ALL) != NULL)
         {
           g.has_all = TRUE;
@@ -367,5 +365,4 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
   for (guint i = clause->first; i < clause->end; i++)
     read_sizes (&g, i);
   g_array_sort (loose, compare_item);
-  return FALSE;
 }

@@ -21,7 +21,7 @@ typedef struct
   gboolean is_near;     /* says what lies near a repair */
 } EmLoose;
 
-/* Appends EmLoose in order. TRUE when the sentence says that nothing is to be done: then none of it is used. */
-gboolean em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose);
+/* Appends EmLoose in order. */
+void em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose);
 
 G_END_DECLS

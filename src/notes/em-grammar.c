@@ -108,10 +108,13 @@ is_before_colon (const Reader *r, guint i)
   return FALSE;
 }
 
+/* A noun of a repair; "3.0 OD" is a size's label instead. */
 static gboolean
 is_noun (const Reader *r, guint i)
 {
-  return em_item_says (r->items, i, EM_SAYS_KIND) != NULL && !em_item (r->items, i)->is_used;
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || em_item (r->items, i)->is_used)
+    return FALSE;
+  return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == 0 || em_item (r->items, i - 1)->type != EM_ITEM_SIZE;
 }
 
 static gboolean
@@ -205,6 +208,9 @@ give_text (const Reader *r, EmProto *proto, const char *field, const char *text,
   g_array_append_val (proto->given, given);
 }
 
+/* Labels that also mean something without a size beside them. */
+static const guint32 modifiers = EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
+
 static void
 add_phrase (const Reader *r, EmProto *proto, guint i)
 {
@@ -226,7 +232,7 @@ add_phrase (const Reader *r, EmProto *proto, guint i)
             proto->weight[w] += sense->weight[w] * OWN_PER_DEMOTED;
           item->is_used = TRUE;
         }
-      if (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_BUILD) != 0)
+      if (sense->says == EM_SAYS_LABEL && (sense->roles & ~modifiers) == 0)
         item->is_used = TRUE;
       proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0;
       proto->is_equal |= sense->says == EM_SAYS_EQUAL;
@@ -271,6 +277,16 @@ use_count_words (const Reader *r, guint i)
 }
 
 static gboolean
+has_count_word (const Reader *r, guint i)
+{
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k < r->end && k <= i + 2; k++)
+    if (em_item_says (r->items, k, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL ||
+        em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
 is_chamfer (const Reader *r, guint i)
 {
   const EmSize *size = em_item_size (r->items, i), *next;
@@ -289,6 +305,8 @@ add_size (const Reader *r, EmProto *proto, guint i)
 
   if ((size->roles & EM_ROLE_COUNT) != 0)
     {
+      if (proto->count_item == EM_NO_ITEM)
+        proto->is_count_loose = !has_count_word (r, i);
       add_count (r, proto, i, (double) size->value.n);
       use_count_words (r, i);
       return;
@@ -327,7 +345,7 @@ static void
 use_connectives (const Reader *r, guint i)
 {
   EmItem *item = em_item (r->items, i);
-  static const EmSays used[] = { EM_SAYS_TO, EM_SAYS_UNIT, EM_SAYS_SLOT, EM_SAYS_PLACES };
+  static const EmSays used[] = { EM_SAYS_TO, EM_SAYS_UNIT, EM_SAYS_SLOT, EM_SAYS_PLACES, EM_SAYS_MATERIAL };
 
   for (gsize k = 0; k < G_N_ELEMENTS (used); k++)
     item->is_used |= em_item_says (r->items, i, used[k]) != NULL;
@@ -488,6 +506,13 @@ read_segment (Reader *r, guint first, guint end)
   gboolean is_repair = content.has_noun && (content.best >= STRONG_NOUN || content.has_verb || content.has_worn || content.n_sizes > 0);
   EmProto *proto, *before = r->current;
 
+  if (!is_repair && content.has_noun && before != NULL && line_of (r, first) == line_of (r, before->last))
+    {
+      /* ", corner of slide": says where the repair before it is. */
+      for (guint i = first; i < end; i++)
+        em_item (r->items, i)->is_used |= is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
+      return before;
+    }
   if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
     {
       set_heading (r, first, end);
@@ -588,8 +613,7 @@ read_sentence (Reader *r)
   em_clause_mark_counts (&clause);
   em_clause_mark_chains (&clause);
   em_clause_mark_labels (&clause);
-  if (em_govern_read (r->grammar, &clause, loose))
-    return;
+  em_govern_read (r->grammar, &clause, loose);
   for (guint first = r->first; first < r->end;)
     {
       guint end = end_of_segment (r, first);
@@ -677,6 +701,37 @@ ends_sentence (const Reader *r, guint i)
   return TRUE;
 }
 
+/* "The core is fine, cavity has a crack": the part between commas that says nothing is to be done is left out whole. */
+static void
+read_parts (Reader *r, guint first, guint end)
+{
+  guint start = first, part = first;
+
+  for (guint i = first; i <= end; i++)
+    {
+      gboolean is_end = i == end || em_item_is_soft_break (r->items, i);
+
+      if (!is_end && em_item_says (r->items, i, EM_SAYS_SOUND) != NULL)
+        {
+          guint stop = i;
+
+          while (stop < end && !em_item_is_soft_break (r->items, stop))
+            stop++;
+          r->first = start;
+          r->end = part;
+          if (part > start)
+            read_sentence (r);
+          start = part = i = stop;
+        }
+      else if (is_end)
+        part = i;
+    }
+  r->first = start;
+  r->end = end;
+  if (end > start)
+    read_sentence (r);
+}
+
 static void
 read_line (Reader *r, guint first, guint end)
 {
@@ -686,10 +741,8 @@ read_line (Reader *r, guint first, guint end)
   for (guint i = first; i <= end; i++)
     if (i == end || ends_sentence (r, i))
       {
-        r->first = first;
-        r->end = i;
         if (i > first)
-          read_sentence (r);
+          read_parts (r, first, i);
         first = i + 1;
         r->is_line_start = FALSE;
       }

@@ -33,6 +33,7 @@ typedef struct
   GArray  *given;          /* EmGiven: shared inputs and choices, feature unset */
   double   count;          /* NaN: not told */
   guint    count_item;
+  gboolean is_count_loose; /* a number before a noun, without "X", "PLCS" or "QTY" */
   guint    typical_item;   /* "TYP" or "several" without a number; EM_NO_ITEM: none */
   guint    chamfer_item;   /* "3 X 45°"; EM_NO_ITEM: none */
   guint    first, last;    /* items */

@@ -321,12 +321,25 @@ read_dual (const Builder *b, guint at, EmSize *size)
   return next + 1;
 }
 
+/* "1/4-20": a screw thread and its pitch (ASME B1.1), no size of a repair. */
+static gboolean
+is_thread (const Builder *b, guint at, const EmSize *size)
+{
+  return size->is_fraction && is_sign (b, at, '-') && is_glued (b, at) && is_glued (b, at + 1) && is_whole (b, at + 1) &&
+         token_at (b, at + 1)->numerator >= 8 && token_at (b, at + 1)->numerator <= 80 && !is_sign (b, at + 2, '/');
+}
+
 static guint
 read_size (Builder *b, guint at, EmSize *size)
 {
   guint next = read_limits (b, read_number (b, at, size), size);
 
   size->label_item = G_MAXUINT32;
+  if (is_thread (b, next, size))
+    {
+      size->roles = EM_ROLE_REFERENCE;
+      return next + 2;
+    }
   next = read_unit (b, next, &size->unit);
   if (size->unit != EM_UNIT_NONE)
     {

@@ -380,13 +380,13 @@ compare_position (gconstpointer a, gconstpointer b)
 }
 
 static void
-add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_tie)
+add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_close)
 {
   EmReadField field = field_at (w, feature, "kind", proto->noun != EM_NO_ITEM ? proto->noun : proto->first);
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
-  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || is_tie ? "from-words" : NULL;
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || is_close ? "from-words" : NULL;
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);
 }
@@ -399,6 +399,11 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
       EmReadField count = field_at (w, feature, "count", proto->count_item);
 
       count.value = proto->count;
+      if (proto->is_count_loose)
+        {
+          count.state = EM_READ_INFERRED;
+          count.reason = "from-words";
+        }
       g_array_append_val (w->fields, count);
     }
   for (guint i = 0; i < proto->given->len; i++)
@@ -436,7 +441,8 @@ add_missing (Writer *w, int feature, const EmFit *fit)
 static void
 write_feature (Writer *w, const EmProto *proto)
 {
-  int feature = ++w->result->n_features, second, kind = em_fit_kind (w->items, proto, &second);
+  gboolean is_close;
+  int feature = ++w->result->n_features, second, kind = em_fit_kind (w->items, proto, &second, &is_close);
   EmReadSpan span = { em_item (w->items, proto->first)->start, 0, em_item (w->items, proto->first)->line };
   const EmItem *last = em_item (w->items, proto->last);
   EmFit fit = { .kind = -1 };
@@ -446,7 +452,7 @@ write_feature (Writer *w, const EmProto *proto)
   g_array_set_size (w->fields, 0);
   if (kind >= 0)
     {
-      add_kind (w, feature, proto, kind, second >= 0);
+      add_kind (w, feature, proto, kind, is_close);
       em_fit_sizes (w->items, proto, kind, &fit);
       for (guint i = 0; i < fit.n_fitted; i++)
         add_fitted (w, feature, &fit.fitted[i]);
@@ -483,7 +489,7 @@ append_uint (GArray *to, const GArray *from)
 static gboolean
 try_merge (Writer *w, EmProto *proto, EmProto *next)
 {
-  int second, kind = em_fit_kind (w->items, proto, &second), other = em_fit_kind (w->items, next, &second);
+  int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
   EmFit a, b;
 
   if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
