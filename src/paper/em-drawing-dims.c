@@ -226,7 +226,7 @@ measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, doub
   if (!has_one_head)
     arrowhead (canvas, x0, y0, is_outside ? ux : -ux, is_outside ? uy : -uy);
   arrowhead (canvas, x1, y1, is_outside ? -ux : ux, is_outside ? -uy : uy);
-  if (room + 2.2 * arrow > length)
+  if (room + 2.9 * arrow > length)
     beyond = (fabs (side_x) * width + fabs (side_y) * height * 0.8) / 2 + font * 0.3;
   show_text (canvas, text, (x0 + x1) / 2 + side_x * beyond, (y0 + y1) / 2 + side_y * beyond, colour);
 }

@@ -219,6 +219,19 @@ em_flow_last_row (EmFlow *flow)
   return g_ptr_array_index (flow->rows, flow->rows->len - 1);
 }
 
+guint
+em_flow_n_rows (const EmFlow *flow)
+{
+  return flow->rows->len;
+}
+
+void
+em_flow_keep (EmFlow *flow, guint first, guint last)
+{
+  for (guint i = first; i < MIN (last, flow->rows->len); i++)
+    ((EmRow *) g_ptr_array_index (flow->rows, i))->keep_next = TRUE;
+}
+
 static void
 grow (EmRow *row, double bottom)
 {

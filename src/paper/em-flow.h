@@ -74,6 +74,9 @@ double       em_layout_width  (PangoLayout *layout);
 /* Appends an empty row; x of its items is from the left margin. The row is the flow's. */
 EmRow *em_flow_row (EmFlow *flow);
 EmRow *em_flow_last_row (EmFlow *flow);
+guint  em_flow_n_rows   (const EmFlow *flow);
+/* Chains rows first … last − 1 each to its next. */
+void   em_flow_keep     (EmFlow *flow, guint first, guint last);
 /* Takes layout; grows the row to hold it. */
 void   em_row_text_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double x, double y);
 /* Only lines first … first + n − 1, the first of them at y. */

@@ -12,7 +12,7 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-#define DRAWING_HEIGHT 118.0
+#define DRAWING_HEIGHT 150.0
 #define VALUE_COLUMNS  5
 #define BOX_HEIGHT     48.0
 
@@ -42,6 +42,13 @@ static char *
 write_length (const Stop *stop, double mm, int decimals)
 {
   return isfinite (mm) ? em_words_length (mm, stop->quote->units, decimals) : NULL;
+}
+
+/* Wire is counted in metres from one on; in inches always. */
+static char *
+write_wire (const Stop *stop, double mm)
+{
+  return stop->quote->units == EM_UNITS_METRIC && mm >= 1000 ? write_unit (mm / 1000, 3, "m") : write_length (stop, mm, 0);
 }
 
 static void
@@ -104,7 +111,7 @@ add_values (Stop *stop)
     { _("Gas flow"), stop->machine != NULL ? write_unit (stop->machine->gas_l_per_min, 3, "l/min") : NULL },
     { _("Tilt from the wall"), cost->tilt_deg > 0 ? em_words_quantity (ceil (cost->tilt_deg), EM_QUANTITY_ANGLE, stop->quote->units) : NULL },
     { _("Access"), g_strdup (em_words_access (stop->feature->access)) },
-    { _("Wire needed"), write_unit (cost->wire_length_mm / 1000, 3, "m") },
+    { _("Wire needed"), write_wire (stop, cost->wire_length_mm) },
   };
   double width = (sheet->width - 10 * (VALUE_COLUMNS - 1)) / VALUE_COLUMNS, top = 7, bottom = 7;
   EmRow *row = em_flow_row (sheet->flow);
@@ -123,6 +130,7 @@ add_values (Stop *stop)
   row->height = bottom;
   em_row_box (row, EM_INK_LINE, 0, 0, sheet->width, bottom, FALSE);
   row->space_before = 6;
+  row->keep_next = TRUE;
 }
 
 /* Layers with as many tracks each as one line: "Layers 1 to 3: 5 tracks of 12 mm". */
@@ -186,8 +194,9 @@ describe_melt_out (const Stop *stop)
 
   if (!stop->cost->rules.is_melted_out)
     return NULL;
-  return g_strdup_printf (_("Melted clean without filler: %1$d tracks, %2$s in all. Pores and dirt brushed off before filler goes on."),
-                          (int) MIN (stop->cost->plan.melt_out_tracks, G_MAXINT), length);
+  return g_strdup_printf (ngettext ("Melted clean without filler: %1$d track, %2$s in all. Pores and dirt brushed off before filler goes on.",
+                                    "Melted clean without filler: %1$d tracks, %2$s in all. Pores and dirt brushed off before filler goes on.",
+                                    (gulong) stop->cost->plan.melt_out_tracks), (int) MIN (stop->cost->plan.melt_out_tracks, G_MAXINT), length);
 }
 
 static char *
@@ -233,6 +242,7 @@ static void
 add_steps (Stop *stop)
 {
   EmPaperSheet *sheet = stop->sheet;
+  guint first = em_flow_n_rows (sheet->flow);
   gboolean by_shop = em_words_finish_of (stop->quote, stop->index) == EM_FINISH_SHOP;
 
   em_sheet_add_tick_take (sheet, describe_masking (stop), 0, sheet->width);
@@ -245,6 +255,9 @@ add_steps (Stop *stop)
   em_sheet_add_tick (sheet, _("Size measured: there is metal all over, stock and all."), 0, sheet->width);
   em_sheet_add_tick_take (sheet, describe_hardness (stop), 0, sheet->width);
   em_sheet_add_tick (sheet, by_shop ? _("Machined back to size by us.") : _("Left as welded: the customer machines it."), 0, sheet->width);
+  /* A few steps on either side of a page's end, the last ones with the boxes for actual figures. */
+  em_flow_keep (sheet->flow, first, first + 2);
+  em_flow_keep (sheet->flow, em_flow_n_rows (sheet->flow) - 3, em_flow_n_rows (sheet->flow));
 }
 
 /* Boxes to write in; what was planned stands under each label. */
@@ -255,7 +268,7 @@ add_actuals (Stop *stop)
   int32_t n_tools = stop->quote->n_tools;
   g_autofree char *arc_on = em_words_duration (stop->cost->arc_on_s * n_tools);
   g_autofree char *bench = em_words_duration ((stop->cost->task_s[EM_TASK_ARC_ON] + stop->cost->task_s[EM_TASK_HANDLING]) * n_tools);
-  g_autofree char *wire = write_unit (stop->cost->wire_length_mm * n_tools / 1000, 3, "m");
+  g_autofree char *wire = write_wire (stop, stop->cost->wire_length_mm * n_tools);
   const struct { const char *label, *planned; } boxes[] = {
     { _("Arc or beam on"), arc_on }, { _("At the bench, welding"), bench }, { _("Wire used"), wire }, { _("Hardness"), NULL }, { _("Done by, date"), NULL },
   };
