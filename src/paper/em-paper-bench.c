@@ -11,7 +11,6 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
-#include <string.h>
 
 #define TICK 7.0
 
@@ -89,20 +88,14 @@ static void
 add_refusals (EmPaperSheet *sheet)
 {
   const EmQuote *quote = sheet->source->quote;
-  const char *notes = quote->text[EM_QUOTE_NOTES];
-  gsize length = notes != NULL ? strlen (notes) : 0;
 
   for (int32_t i = 0; i < quote->n_marks; i++)
     {
-      const EmMark *mark = &quote->mark[i];
-      g_autofree char *words = NULL;
-      g_autofree char *text = NULL;
+      g_autofree char *words = g_strcmp0 (quote->mark[i].field, "refuse") == 0 ? em_sheet_mark_words (sheet, &quote->mark[i]) : NULL;
+      g_autofree char *text = words != NULL ? g_strdup_printf (_("Do not weld: “%s”"), words) : NULL;
 
-      if (g_strcmp0 (mark->field, "refuse") != 0 || (gsize) mark->start + mark->length > length)
-        continue;
-      words = g_strndup (notes + mark->start, mark->length);
-      text = g_strdup_printf (_("Do not weld: “%s”"), g_strstrip (words));
-      em_sheet_add_notice (sheet, text);
+      if (text != NULL)
+        em_sheet_add_notice (sheet, text);
     }
 }
 

@@ -272,12 +272,28 @@ add_general_assumptions (EmPaperSheet *sheet)
   add_scope_item (sheet, g_strdup (_("Sizes are as given. What turns out otherwise when the tool is here we will tell you before we weld.")));
 }
 
+/* The customer's own words that are still open when the quote goes out. */
+static void
+add_questions (EmPaperSheet *sheet)
+{
+  const EmQuote *quote = sheet->source->quote;
+
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    {
+      g_autofree char *words = quote->mark[i].state == EM_MARK_QUESTION ? em_sheet_mark_words (sheet, &quote->mark[i]) : NULL;
+
+      if (words != NULL && words[0] != '\0')
+        add_scope_item (sheet, g_strdup_printf (_("“%s” in your notes can be read in more than one way: please confirm that it is meant as drawn here."), words));
+    }
+}
+
 void
 em_sheet_add_assumptions (EmPaperSheet *sheet)
 {
   em_sheet_add_heading (sheet, _("What the price assumes"), 12);
   for (int32_t i = 0; i < sheet->source->quote->n_features; i++)
     add_inferred (sheet, i);
+  add_questions (sheet);
   add_general_assumptions (sheet);
 }
 

@@ -63,6 +63,18 @@ em_sheet_base_name (const EmPaperSheet *sheet)
   return g_strdup_printf ("%s, %s" EM_NBSP "HRC", base->designation, figure);
 }
 
+char *
+em_sheet_mark_words (const EmPaperSheet *sheet, const EmMark *mark)
+{
+  const char *notes = em_sheet_text (sheet, EM_QUOTE_NOTES);
+  g_autofree char *words = NULL;
+
+  if (notes == NULL || (gsize) mark->start + mark->length > strlen (notes))
+    return NULL;
+  words = g_strndup (notes + mark->start, mark->length);
+  return g_utf8_make_valid (g_strstrip (words), -1);
+}
+
 void
 em_sheet_right_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double right, double y)
 {
