@@ -222,7 +222,8 @@ append_code (GString *to, const char *at)
       stop = find_stop (at);
       return stop != NULL ? (gsize) (stop - at) + 1 : 2;
     default:
-      return at[1] == '\0' ? 1 : 2;
+      /* A letter outside ASCII is no code: its bytes stay together. */
+      return at[1] == '\0' || (guchar) at[1] >= 0x80 ? 1 : 2;
     }
 }
 

@@ -29,6 +29,8 @@ static const struct { const char *name, *dxf, *text; } good[] = {
   { "old code page", ENTITIES ("0\nTEXT\n1\nFL\xc4" "CHE 60\xb0\n"), "FLÄCHE 60°\n" },
   { "comment first", "999\nby hand\n" ENTITIES ("0\nTEXT\n1\nA\n"), "A\n" },
   { "other entities", ENTITIES ("0\nLINE\n1\nno\n0\nTEXT\n1\nyes\n"), "yes\n" },
+  /* Found by the fuzz target: the bytes of a letter were parted. */
+  { "backslash and a letter", ENTITIES ("0\nMTEXT\n1\nA\\\303\271B\n"), "A\303\271B\n" },
   { "code at the end", ENTITIES ("0\nMTEXT\n1\nA\\\n0\nTEXT\n1\n%%\n0\nMTEXT\n1\n\\S1\n"), "A\n%%\n1\n" },
 };
 

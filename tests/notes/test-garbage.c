@@ -7,33 +7,39 @@
 
 enum { N_RANDOM = 400, RANDOM_BYTES = 600, LONG_BYTES = 10 * 1024 * 1024 };
 
-/* Every span lies in the text, and every field is of a feature there is. */
+static gboolean
+is_inside (guint32 start, guint32 span, gsize length)
+{
+  return (gsize) start + span <= length;
+}
+
+/* Every span lies in the text, and every field is of a feature there is. One assertion for all: there may be a million. */
 static void
 check_result (const EmReadResult *result, gsize length)
 {
+  guint n_bad = 0;
+
   for (guint i = 0; i < result->fields->len; i++)
     {
       const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
 
-      ck_assert_uint_le ((gsize) field->start + field->length, length);
-      ck_assert_int_ge (field->feature, 0);
-      ck_assert_int_le (field->feature, result->n_features);
+      n_bad += !is_inside (field->start, field->length, length) || field->feature < 0 || field->feature > result->n_features;
     }
   for (guint i = 0; i < result->questions->len; i++)
     {
       const EmReadQuestion *question = &g_array_index (result->questions, EmReadQuestion, i);
 
-      ck_assert_uint_le ((gsize) question->start + question->length, length);
+      n_bad += !is_inside (question->start, question->length, length);
       for (int k = 0; k < question->n_answers; k++)
-        ck_assert_uint_le (question->first_set[k] + question->n_sets[k], result->sets->len);
+        n_bad += question->first_set[k] + question->n_sets[k] > result->sets->len;
     }
   for (guint i = 0; i < result->unused->len; i++)
     {
       const EmReadSpan *span = &g_array_index (result->unused, EmReadSpan, i);
 
-      ck_assert_uint_le ((gsize) span->start + span->length, length);
-      ck_assert_uint_gt (span->length, 0);
+      n_bad += !is_inside (span->start, span->length, length) || span->length == 0;
     }
+  ck_assert_uint_eq (n_bad, 0);
 }
 
 static void
