@@ -57,6 +57,29 @@ has_question (const EmReadResult *result, int feature)
   return first < last;
 }
 
+/* A round pit deeper than its radius is a half-ellipsoid, whose mouth the engine takes by length and width. */
+static void
+complete_ellipsoid (EmFeature *feature)
+{
+  int form = em_kind_field (feature->kind, "form"), diameter = em_kind_field (feature->kind, "diameter");
+  static const char *const sides[] = { "length", "width" };
+
+  if (strcmp (feature->kind->id, "recess") != 0 || form < 0 || diameter < 0 || em_is_absent (feature->value[form]) ||
+      em_is_absent (feature->value[diameter]) ||
+      strcmp (feature->kind->fields[form].options[(int) feature->value[form]], "ellipsoid") != 0)
+    return;
+  for (gsize i = 0; i < G_N_ELEMENTS (sides); i++)
+    {
+      int side = em_kind_field (feature->kind, sides[i]);
+
+      if (side >= 0 && em_is_absent (feature->value[side]))
+        {
+          feature->value[side] = feature->value[diameter];
+          feature->origin[side] = EM_ORIGIN_INFERRED;
+        }
+    }
+}
+
 /* Clears what an earlier reading put in and this one lacks; then puts in what was read. */
 static void
 fill_feature (Applier *a, EmFeature *feature, int number)
@@ -81,6 +104,7 @@ fill_feature (Applier *a, EmFeature *feature, int number)
         continue;
       em_feature_set_read (feature, field, field->state == EM_READ_READ ? EM_ORIGIN_READ : EM_ORIGIN_INFERRED);
     }
+  complete_ellipsoid (feature);
 }
 
 /* Shared inputs go back to their defaults unless the office changed them, so that a note taken out takes its effect with it. */
