@@ -27,6 +27,10 @@ em_item_is_soft_break (const EmItems *items, guint index)
   const EmItem *item = em_item (items, index);
   const EmSense *glue;
 
+  /* "(B) NICK" */
+  if (item->type == EM_ITEM_SIGN && item->sign == '(' && index + 2 < items->items->len)
+    return em_item (items, index + 1)->type != EM_ITEM_SIZE && em_item (items, index + 1)->type != EM_ITEM_SIGN &&
+           em_item (items, index + 1)->length == 1 && em_item_is_sign (items, index + 2, ')');
   if (item->type == EM_ITEM_SIGN)
     return item->sign == ',' || (item->sign == '-' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == '&' ||
            (item->sign == '/' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == 0x2022;
@@ -273,6 +277,10 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if ((sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0)
     return FALSE;
   next = next_size (c, i);
+  /* "back to R.010" */
+  if (next == c->end && i + 2 < c->end && em_item_is_measure (c->items, i + 2) && label_at (c, i + 1, EM_LABEL_BEFORE) != NULL &&
+      (sense->roles & dimension_roles) == 0)
+    return FALSE;
   if (next == c->end || (next != i + 1 && (sense->roles & dimension_roles) != 0))
     return TRUE;
   if ((sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0)
@@ -306,6 +314,10 @@ take_label (Labels *l, guint i)
   const EmSense *after = label_at (l->c, i, EM_LABEL_AFTER);
   const EmSense *prior = label_at (l->c, i, EM_LABEL_BEFORE);
 
+  /* "R.03": glued to the size after it. */
+  if (prior != NULL && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
+      (is_glued (l->c->items, i + 1) || (after != prior && after != NULL && after->place == EM_LABEL_AFTER)))
+    after = NULL;
   if (after != NULL && follows (l, i, after))
     {
       give (l, l->open, after->roles & ~(guint32) EM_ROLE_LEGS, i);

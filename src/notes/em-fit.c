@@ -191,6 +191,9 @@ fit_labelled (Fitter *f, guint item)
         continue;
       if (is_angle && f->fit->kind == GROOVE && (roles & EM_ROLE_PER_SIDE) != 0)
         return offer (f, row->field, item, 2, "half-angle");
+      /* "1 deep and 1 high": the two legs of a nick may be equal. */
+      if (f->fit->kind == EDGE_NICK && strcmp (row->field, "leg_a") == 0 && em_fit_find (f->fit, "leg_a") != NULL)
+        continue;
       if (offer (f, row->field, item, 1, NULL))
         return TRUE;
     }
@@ -265,7 +268,7 @@ fit_build (Fitter *f, guint item)
 {
   guint32 roles = em_item_size (f->items, item)->roles;
 
-  if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
+  if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE || (roles & EM_ROLE_LENGTH) != 0)
     return FALSE;
   if ((roles & EM_ROLE_ON_DIAMETER) != 0)
     return offer (f, "build", item, 0.5, "on-diameter");
@@ -413,6 +416,13 @@ fit_bare (Fitter *f)
     {
       move_to (f, extreme (f, TRUE), 0);
       reason = "largest";
+    }
+  if ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && n == 3 && f->n_bare == 3 && em_item_size (f->items, f->bare[0])->chain == 0 &&
+      em_item_size (f->items, f->bare[1])->chain != 0)
+    {
+      /* ".015 on the wall, 1.75 x .6": the one outside the row is the thickness. */
+      move_to (f, 0, 2);
+      reason = "from-words";
     }
   if (f->fit->kind == FACE && n == 3 && f->n_bare == 3 && extreme (f, FALSE) != 2)
     {

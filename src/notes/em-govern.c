@@ -183,7 +183,7 @@ read_reference (Governor *g, guint i)
       for (guint32 b = 0; b < item (g, to)->length; b++)
         has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
     }
-  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ',') || em_item_is_sign (g->c->items, to - 1, '.')))
+  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ',') || em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
     to--;
   if (!has_digit)
     return;
@@ -208,6 +208,8 @@ read_tools (Governor *g, guint i)
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (says (g, k, EM_SAYS_TOOLS) != NULL)
       {
+        if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)
+          item (g, i - 1)->is_used = TRUE;
         one = add (g, "tools", NULL, i, k);
         one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL) : em_fraction_plain (em_item_size (g->c->items, i)->value);
         one->is_general = TRUE;

@@ -13,7 +13,7 @@
 enum
 {
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
-  STRONG_NOUN = 5,       /* a noun of this weight is a repair by itself */
+  STRONG_NOUN = 7,       /* a noun of this weight is a repair by itself */
   PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2
@@ -324,6 +324,10 @@ add_size (const Reader *r, EmProto *proto, guint i)
       em_item (r->items, i)->is_used = TRUE;
       return;
     }
+  /* "2 SETTINGS": a bare whole number of something unknown measures nothing. */
+  if (size->is_whole && size->unit == EM_UNIT_NONE && size->label_item == G_MAXUINT32 && size->chain == 0 && size->roles == 0 &&
+      i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
+    return;
   g_array_append_val (proto->sizes, i);
 }
 
@@ -402,8 +406,20 @@ typedef struct
 {
   int      best;         /* strongest noun's weight */
   guint    n_sizes, n_labelled;
-  gboolean has_noun, has_verb, has_worn, has_same, has_given;
+  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given;
 } Content;
+
+/* "broken": a set phrase that speaks for a kind. */
+static gboolean
+is_damage (const Reader *r, guint i)
+{
+  const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
+
+  for (int k = 0; set != NULL && set->set_field == NULL && k < EM_N_NOTE_KINDS; k++)
+    if (set->weight[k] > 0)
+      return TRUE;
+  return FALSE;
+}
 
 static Content
 weigh (const Reader *r, guint first, guint end)
@@ -423,8 +439,9 @@ weigh (const Reader *r, guint first, guint end)
         }
       content.has_worn |= label != NULL && (label->roles & EM_ROLE_WORN) != 0;
       content.has_verb |= is_verb (r, i);
+      content.has_damage |= is_damage (r, i);
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
-      content.has_given |= em_item_says (r->items, i, EM_SAYS_SET) != NULL || em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
+      content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) || em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL || em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_TYPICAL) != NULL;
       if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0)
@@ -503,9 +520,12 @@ static EmProto *
 read_segment (Reader *r, guint first, guint end)
 {
   Content content = weigh (r, first, end);
-  gboolean is_repair = content.has_noun && (content.best >= STRONG_NOUN || content.has_verb || content.has_worn || content.n_sizes > 0);
+  gboolean is_repair = content.has_noun && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
+                                            (content.best > 0 && (content.has_verb || content.has_worn || content.has_damage)));
   EmProto *proto, *before = r->current;
 
+  /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
+  is_repair |= content.has_damage && content.n_sizes > 0;
   if (!is_repair && content.has_noun && before != NULL && line_of (r, first) == line_of (r, before->last))
     {
       /* ", corner of slide": says where the repair before it is. */

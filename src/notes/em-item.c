@@ -430,7 +430,8 @@ build_next (Builder *b, guint at)
       item->sign = n == 1 ? token->sign : 0;
       for (guint i = 0; i < n; i++)
         item->flags |= token_at (b, at + i)->flags & EM_TOKEN_SLIP;
-      note_language (b->items, phrase);
+      if (token->type == EM_TOKEN_WORD && item->length >= 4)
+        note_language (b->items, phrase);
       return at + n;
     }
   if (token->type == EM_TOKEN_SIGN)

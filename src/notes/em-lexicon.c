@@ -168,7 +168,8 @@ add_phrase (EmLexicon *lexicon, const char *words, EmSense *sense)
   phrase = &g_array_index (lexicon->phrases, EmPhrase, node);
   phrase->languages |= 1u << lexicon->n_languages;
   for (guint i = 0; i < phrase->n_senses; i++)
-    if (phrase->sense[i]->says == sense->says && g_strcmp0 (phrase->sense[i]->value, sense->value) == 0)
+    if (phrase->sense[i]->says == sense->says && phrase->sense[i]->place == sense->place &&
+        g_strcmp0 (phrase->sense[i]->value, sense->value) == 0)
       return TRUE;
   if (phrase->n_senses < EM_SENSE_MAX)
     phrase->sense[phrase->n_senses++] = sense;
