@@ -49,7 +49,7 @@ em_drawing_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_
   (void) widget;
   (void) for_size;
   *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : LEAST_HEIGHT;
-  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : LEAST_HEIGHT + 60;
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : LEAST_HEIGHT + 40;
   *minimum_baseline = *natural_baseline = -1;
 }
 
@@ -76,7 +76,6 @@ em_drawing_view_init (EmDrawingView *self)
 {
   self->field = -1;
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
 }
 

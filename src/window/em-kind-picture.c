@@ -18,48 +18,57 @@ struct _EmKindPicture
 
 G_DEFINE_FINAL_TYPE (EmKindPicture, em_kind_picture, GTK_TYPE_WIDGET)
 
-/* Proportions tried in turn: the i-th required length, mm. */
+/* Proportions tried in turn: the i-th length, mm. */
 static const double proportions[][5] =
 {
   { 12, 6, 4, 3, 2 }, { 12, 4, 4, 2, 2 }, { 8, 10, 6, 4, 3 }, { 10, 8, 6, 4, 3 }, { 2, 4, 6, 8, 10 }, { 12, 2, 2, 1, 1 }
 };
 
-/* Options are a shape's own choices; the first that fits is the picture. */
-static void
-put_proportions (const EmKind *kind, const double *lengths, double *out_value)
+static double
+typical (const EmField *field, const double *lengths, int *n_lengths)
 {
-  int n = 0;
+  double value = 0;
+
+  switch (field->quantity)
+    {
+    case EM_QUANTITY_LENGTH: value = lengths[MIN ((*n_lengths)++, 4)]; break;
+    case EM_QUANTITY_ANGLE: value = 90; break;
+    case EM_QUANTITY_AREA: value = 40; break;
+    case EM_QUANTITY_COUNT: value = 1; break;
+    case EM_QUANTITY_CHOICE: value = 0; break;
+    }
+  return CLAMP (value, field->low, field->high);
+}
+
+/* Fills what the kind says it misses, until it solves or finds fault with something else. */
+static gboolean
+solve_with (const EmKind *kind, const double *lengths, EmShape *out_shape)
+{
+  double value[EM_FIELD_MAX];
+  int n_lengths = 0;
+  EmFault fault;
 
   for (int i = 0; i < EM_FIELD_MAX; i++)
-    out_value[i] = EM_ABSENT;
-  for (int i = 0; i < kind->n_fields; i++)
+    value[i] = EM_ABSENT;
+  for (int i = 0; i <= kind->n_fields; i++)
     {
-      const EmField *field = &kind->fields[i];
-      if (!field->is_required || !em_is_absent (field->preset))
-        continue;
-      switch (field->quantity)
-        {
-        case EM_QUANTITY_LENGTH: out_value[i] = lengths[MIN (n++, 4)]; break;
-        case EM_QUANTITY_ANGLE: out_value[i] = 90; break;
-        case EM_QUANTITY_AREA: out_value[i] = 40; break;
-        case EM_QUANTITY_COUNT: out_value[i] = 1; break;
-        case EM_QUANTITY_CHOICE: out_value[i] = 0; break;
-        }
-      out_value[i] = CLAMP (out_value[i], field->low, field->high);
+      EmStatus status = em_shape_solve (kind, value, out_shape, &fault);
+      int missing = status == EM_FAULT_MISSING ? em_kind_field (kind, fault.field) : -1;
+      if (status == EM_OK)
+        return TRUE;
+      if (missing < 0)
+        return FALSE;
+      value[missing] = typical (&kind->fields[missing], lengths, &n_lengths);
     }
+  return FALSE;
 }
 
 gboolean
 em_kind_sample (const EmKind *kind, EmShape *out_shape)
 {
-  double value[EM_FIELD_MAX];
-
   for (gsize i = 0; i < G_N_ELEMENTS (proportions); i++)
-    {
-      put_proportions (kind, proportions[i], value);
-      if (em_shape_solve (kind, value, out_shape, NULL) == EM_OK)
-        return TRUE;
-    }
+    if (solve_with (kind, proportions[i], out_shape))
+      return TRUE;
   return FALSE;
 }
 

@@ -18,7 +18,7 @@ struct _EmMoneyPane
 {
   GtkWidget parent_instance;
 
-  GtkWidget *summary, *price_button, *price, *price_note, *picture, *lines, *breaks, *wires, *spinner, *wire_table,
+  GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *wires, *spinner, *wire_table,
             *cautions_scroller, *cautions;   /* template */
 
   GtkWidget  *bar, *key;
@@ -100,9 +100,11 @@ show_price (EmMoneyPane *self)
   gboolean is_stale;
   int64_t total = em_document_get_total (self->document, &is_stale);
   g_autofree char *price = em_words_money (total, currency_of (self));
+  g_autofree char *bare = em_words_money_bare (total, currency_of (self));
   const EmCost *cost = em_document_get_cost (self->document);
 
-  gtk_label_set_text (GTK_LABEL (self->price), price);
+  gtk_label_set_text (GTK_LABEL (self->price), bare);
+  gtk_label_set_text (GTK_LABEL (self->currency), currency_of (self)->code);
   if (is_stale)
     gtk_widget_add_css_class (self->price, "stale");
   else
@@ -388,6 +390,7 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, summary);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price_button);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, currency);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price_note);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, picture);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, lines);

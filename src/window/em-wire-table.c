@@ -40,7 +40,7 @@ reasons_text (const EmCompareRow *row)
   for (int i = 0; i < EM_N_REASON; i++)
     if (row->reasons & EM_REASON_BIT (i))
       g_string_append_printf (text, "%s%s%s", text->len > 0 ? "\n" : "",
-                              i < EM_REASON_SOFTER ? "＋ " : i < EM_REASON_WRONG_PROCESS ? "－ " : "× ", em_words_reason ((EmReason) i));
+                              i < EM_REASON_SOFTER ? "+ " : i < EM_REASON_WRONG_PROCESS ? "− " : "× ", em_words_reason ((EmReason) i));
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 

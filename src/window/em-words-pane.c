@@ -392,6 +392,23 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean by_keyboard, GtkTool
   return FALSE;
 }
 
+/* Colours of the marks are those of the scheme; they are looked up once it holds. */
+static gboolean
+show_marks_later (gpointer data)
+{
+  g_autoptr (EmWordsPane) self = data;
+
+  if (self->document != NULL)
+    show_marks (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+on_scheme_changed (EmWordsPane *self)
+{
+  g_idle_add (show_marks_later, g_object_ref (self));
+}
+
 static void
 em_words_pane_dispose (GObject *object)
 {
@@ -447,6 +464,8 @@ em_words_pane_init (EmWordsPane *self)
                            G_CALLBACK (gtk_widget_queue_draw), self->gutter, G_CONNECT_SWAPPED);
   g_signal_connect (self->buffer, "changed", G_CALLBACK (on_buffer_changed), self);
   g_signal_connect_swapped (self->buffer, "notify::cursor-position", G_CALLBACK (on_cursor_moved), self);
+  g_signal_connect_object (gtk_settings_get_default (), "notify::gtk-application-prefer-dark-theme", G_CALLBACK (on_scheme_changed), self,
+                           G_CONNECT_SWAPPED | G_CONNECT_AFTER);
   gtk_widget_set_has_tooltip (self->notes, TRUE);
   g_signal_connect (self->notes, "query-tooltip", G_CALLBACK (on_query_tooltip), self);
 }
