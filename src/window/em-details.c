@@ -335,7 +335,7 @@ add_texts (EmDetails *self, GtkWidget *flow, int block)
     if (text_rows[i].block == block)
       {
         GtkWidget **entry = &self->entry[text_rows[i].which];
-        em_flow_add (flow, em_field_text (_(text_rows[i].label), entry));
+        em_fields_add (flow, em_field_text (_(text_rows[i].label), entry));
         g_object_set_data (G_OBJECT (*entry), "which", GINT_TO_POINTER (text_rows[i].which));
         g_signal_connect (*entry, "changed", G_CALLBACK (on_text), self);
       }
@@ -366,7 +366,7 @@ add_numbers (EmDetails *self, GtkWidget *flow, int block)
         continue;
       if (limits->quantity == EM_QUANTITY_CHOICE)
         {
-          em_flow_add (flow, number_choice (self, row));
+          em_fields_add (flow, number_choice (self, row));
           continue;
         }
       /* Plain decimals are read as an angle's are: no unit of length comes into it. */
@@ -379,7 +379,7 @@ add_numbers (EmDetails *self, GtkWidget *flow, int block)
       g_signal_connect_swapped (entry, "read", G_CALLBACK (on_read), self);
       g_signal_connect_swapped (entry, "unread", G_CALLBACK (on_unread), self);
       g_signal_connect_swapped (entry, "done", G_CALLBACK (on_done), self);
-      em_flow_add (flow, entry);
+      em_fields_add (flow, entry);
     }
 }
 
@@ -388,7 +388,7 @@ add_metal (EmDetails *self, GtkWidget *flow, const char *label, EmQuoteText whic
 {
   static const char *const none[] = { NULL };
 
-  em_flow_add (flow, em_field_choice (label, none, out_drop_down));
+  em_fields_add (flow, em_field_choice (label, none, out_drop_down));
   g_object_set_data (G_OBJECT (*out_drop_down), "which", GINT_TO_POINTER (which));
   g_signal_connect (*out_drop_down, "notify::selected", G_CALLBACK (on_chosen), self);
 }
@@ -407,13 +407,13 @@ add_breaks (EmDetails *self, GtkWidget *flow)
   gtk_widget_set_visible (self->breaks_problem, FALSE);
   gtk_box_append (GTK_BOX (box), self->breaks_problem);
   g_signal_connect (self->breaks, "changed", G_CALLBACK (on_breaks), self);
-  em_flow_add (flow, box);
+  em_fields_add (flow, box);
 }
 
 static void
 add_block (EmDetails *self, int block, const char *title)
 {
-  GtkWidget *flow = em_flow_new ();
+  GtkWidget *flow = em_fields_new ();
   GtkWidget *label = gtk_label_new (title);
   const char *states[EM_N_STATE + 1] = { NULL };
 
@@ -428,7 +428,7 @@ add_block (EmDetails *self, int block, const char *title)
     {
       for (int i = 0; i < EM_N_STATE; i++)
         states[i] = em_words_state ((EmState) i);
-      em_flow_add (flow, em_field_choice (_("State"), states, &self->state));
+      em_fields_add (flow, em_field_choice (_("State"), states, &self->state));
       g_signal_connect (self->state, "notify::selected", G_CALLBACK (on_state), self);
     }
   add_texts (self, flow, block);

@@ -12,6 +12,7 @@
 #include "em-field.h"
 #include "em-quantity-entry.h"
 #include "em-words.h"
+#include "em-working.h"
 
 #include <glib/gi18n.h>
 
@@ -31,7 +32,8 @@ struct _EmFeatureEditor
 {
   GtkWidget parent_instance;
 
-  GtkWidget *views, *groups, *kind_name, *label_entry, *range_toggle, *fault_label;  /* template */
+  GtkWidget *views, *groups, *kind_name, *label_entry, *range_toggle, *fault_label,
+            *plan_button, *plan_label;  /* template */
 
   GtkWidget *section, *plan;
   GtkWidget *expander[N_GROUP], *flow[N_GROUP];
@@ -236,7 +238,7 @@ add_shared (EmFeatureEditor *self, const EmSharedRow *row)
       slot.box = slot.widget = make_entry (self, _(row->label), number->quantity, row->hint != NULL ? _(row->hint) : NULL);
       em_quantity_entry_set_limits (EM_QUANTITY_ENTRY (slot.widget), number->low, number->high, number->quantity == EM_QUANTITY_COUNT);
     }
-  em_flow_add (self->flow[row->group], slot.box);
+  em_fields_add (self->flow[row->group], slot.box);
   g_array_append_val (self->shared_slots, slot);
 }
 
@@ -287,7 +289,7 @@ add_kind_field (EmFeatureEditor *self, int field)
       add_bound (self, slot.box, field, EM_HIGH);
     }
   gtk_widget_set_valign (slot.box, GTK_ALIGN_START);
-  em_flow_add (self->flow[GROUP_SIZE], slot.box);
+  em_fields_add (self->flow[GROUP_SIZE], slot.box);
   g_array_append_val (self->kind_slots, slot);
 }
 
@@ -486,7 +488,7 @@ on_text (GtkEditable *entry, EmFeatureEditor *self)
 static void
 add_text (EmFeatureEditor *self, const char *label, EmFeatureText which, GtkWidget **out_entry)
 {
-  em_flow_add (self->flow[GROUP_PAPER], em_field_text (label, out_entry));
+  em_fields_add (self->flow[GROUP_PAPER], em_field_text (label, out_entry));
   g_object_set_data (G_OBJECT (*out_entry), "which", GINT_TO_POINTER (which));
   g_signal_connect (*out_entry, "changed", G_CALLBACK (on_text), self);
 }
@@ -522,6 +524,37 @@ fill_override (EmFeatureEditor *self, const EmFeature *feature)
     em_field_put_text (self->override, text, self);
 }
 
+/* How the metal goes on, in one line; a click opens the working. */
+static void
+show_plan (EmFeatureEditor *self, const EmFeatureCost *cost)
+{
+  EmUnits units = em_document_get_units (self->document);
+
+  gtk_widget_set_visible (self->plan_button, cost->status == EM_OK);
+  if (cost->status != EM_OK)
+    return;
+  g_autofree char *wire = em_words_quantity (cost->rules.wire_mm, EM_QUANTITY_LENGTH, units);
+  g_autofree char *layers = g_strdup_printf (ngettext ("%d layer", "%d layers", (gulong) cost->plan.layers), cost->plan.layers);
+  g_autofree char *tracks = g_strdup_printf (ngettext ("%" G_GINT64_FORMAT " track", "%" G_GINT64_FORMAT " tracks", (gulong) cost->plan.tracks), cost->plan.tracks);
+  g_autofree char *length = em_words_length (cost->welded_length_mm, units, 0);
+  g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
+  g_autofree char *extra = em_words_money_bare (cost->office_choice_minor, &em_document_get_rates (self->document)->currency);
+  g_autofree char *why = cost->why == EM_WHY_OFFICE && cost->office_choice_minor > 0
+    ? g_strdup_printf (_(" · your choice of wire costs %s more than the cheapest"), extra)
+    : g_strdup (cost->why == EM_WHY_ONLY ? _(" · the only wire that fits") : "");
+  g_autofree char *text = g_strdup_printf (_("Wire %s · %s · %s · %s welded · %s arc-on%s"), wire, layers, tracks, length, arc_on, why);
+  gtk_label_set_text (GTK_LABEL (self->plan_label), text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->plan_button), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+}
+
+static void
+on_plan (EmFeatureEditor *self)
+{
+  g_autofree char *name = em_words_feature_name (em_document_get_quote (self->document), selected (self));
+
+  em_working_popup (self->plan_button, self->document, selected (self), NULL, name);
+}
+
 static void
 fill (EmFeatureEditor *self)
 {
@@ -553,6 +586,7 @@ fill (EmFeatureEditor *self)
     ? em_words_fault (&cost->fault, em_document_get_quote (self->document), em_document_get_units (self->document)) : NULL;
   gtk_label_set_text (GTK_LABEL (self->fault_label), fault != NULL ? fault : "");
   gtk_widget_set_visible (self->fault_label, fault != NULL);
+  show_plan (self, cost);
   show_drawings (self);
 }
 
@@ -614,20 +648,20 @@ em_feature_editor_class_init (EmFeatureEditorClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, label_entry);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, range_toggle);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, fault_label);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, plan_button);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, plan_label);
 }
 
 static void
 add_group (EmFeatureEditor *self, int group, const char *name)
 {
-  self->flow[group] = em_flow_new ();
+  self->flow[group] = em_fields_new ();
   if (group == GROUP_SIZE)
     {
       gtk_box_append (GTK_BOX (self->groups), self->flow[group]);
       return;
     }
-  self->expander[group] = gtk_expander_new_with_mnemonic (name);
-  gtk_widget_set_margin_top (self->flow[group], 6);
-  gtk_expander_set_child (GTK_EXPANDER (self->expander[group]), self->flow[group]);
+  self->expander[group] = em_fold_new (name, self->flow[group]);
   gtk_box_append (GTK_BOX (self->groups), self->expander[group]);
 }
 
@@ -645,7 +679,7 @@ add_override (EmFeatureEditor *self)
   gtk_widget_set_visible (self->override_problem, FALSE);
   gtk_box_append (GTK_BOX (box), self->override_problem);
   g_signal_connect (self->override, "changed", G_CALLBACK (on_override), self);
-  em_flow_add (self->flow[GROUP_PAPER], box);
+  em_fields_add (self->flow[GROUP_PAPER], box);
 }
 
 static void
@@ -662,14 +696,15 @@ em_feature_editor_init (EmFeatureEditor *self)
   gtk_box_append (GTK_BOX (self->views), self->section);
   gtk_box_append (GTK_BOX (self->views), self->plan);
   g_object_set_data (G_OBJECT (self->label_entry), "which", GINT_TO_POINTER (EM_FEATURE_LABEL));
+  g_signal_connect_swapped (self->plan_button, "clicked", G_CALLBACK (on_plan), self);
   g_signal_connect (self->label_entry, "changed", G_CALLBACK (on_text), self);
 
   add_group (self, GROUP_SIZE, NULL);
   add_group (self, GROUP_PLACE, _("Where it is"));
   add_group (self, GROUP_WELD, _("How it is welded"));
   add_group (self, GROUP_PAPER, _("Price and paper"));
-  em_flow_add (self->flow[GROUP_WELD], em_field_choice (_("Wire allo_y"), none, &self->filler));
-  em_flow_add (self->flow[GROUP_WELD], em_field_choice (_("Machi_ne"), none, &self->machine));
+  em_fields_add (self->flow[GROUP_WELD], em_field_choice (_("Wire allo_y"), none, &self->filler));
+  em_fields_add (self->flow[GROUP_WELD], em_field_choice (_("Machi_ne"), none, &self->machine));
   g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);
   g_signal_connect (self->machine, "notify::selected", G_CALLBACK (on_machine), self);
   for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)

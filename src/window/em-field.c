@@ -172,7 +172,32 @@ em_money_write (int64_t minor, const EmCurrency *currency)
 }
 
 GtkWidget *
-em_flow_new (void)
+em_fold_new (const char *name, GtkWidget *child)
+{
+  GtkWidget *fold = gtk_expander_new (NULL);
+  GtkWidget *label = gtk_label_new_with_mnemonic (name);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (label), fold);
+  gtk_expander_set_label_widget (GTK_EXPANDER (fold), label);
+  gtk_widget_set_margin_top (child, 6);
+  gtk_expander_set_child (GTK_EXPANDER (fold), child);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (fold), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL, -1);
+  return fold;
+}
+
+void
+em_fold_set_name (GtkWidget *fold, const char *name)
+{
+  GtkWidget *label = gtk_expander_get_label_widget (GTK_EXPANDER (fold));
+
+  gtk_label_set_text (GTK_LABEL (label), name);
+  gtk_widget_set_tooltip_text (label, name);
+}
+
+GtkWidget *
+em_fields_new (void)
 {
   GtkWidget *flow = gtk_flow_box_new ();
 
@@ -188,7 +213,7 @@ em_flow_new (void)
 }
 
 void
-em_flow_add (GtkWidget *flow, GtkWidget *widget)
+em_fields_add (GtkWidget *flow, GtkWidget *widget)
 {
   GtkWidget *child = gtk_flow_box_child_new ();
 

@@ -28,8 +28,12 @@ gboolean   em_money_read  (const char *text, const EmCurrency *currency, int64_t
 /* As em_money_read takes it back; no grouping. */
 char      *em_money_write (int64_t minor, const EmCurrency *currency);
 
-GtkWidget *em_flow_new (void);
+/* An expander whose name, which may hold a mnemonic, gives way in narrow panes. */
+GtkWidget *em_fold_new      (const char *name, GtkWidget *child);
+void       em_fold_set_name (GtkWidget *fold, const char *name);
+
+GtkWidget *em_fields_new (void);
 /* Puts widget into a flow without a second stop for Tab. */
-void       em_flow_add (GtkWidget *flow, GtkWidget *widget);
+void       em_fields_add (GtkWidget *flow, GtkWidget *widget);
 
 G_END_DECLS

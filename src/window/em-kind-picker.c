@@ -5,6 +5,7 @@
 
 #include "em-kind-picker.h"
 
+#include "em-field.h"
 #include "em-kind-picture.h"
 #include "em-words.h"
 
@@ -34,12 +35,13 @@ card_new (const EmKind *kind)
 GtkWidget *
 em_kind_picker_new (int n_across)
 {
-  GtkWidget *grid = gtk_grid_new ();
+  GtkWidget *flow = em_fields_new ();
 
-  gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 2);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 2);
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), (guint) n_across);
+  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), MIN (2, (guint) n_across));
+  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 2);
+  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (flow), 2);
   for (int i = 0; i < em_n_kinds; i++)
-    gtk_grid_attach (GTK_GRID (grid), card_new (em_kinds[i]), i % n_across, i / n_across, 1, 1);
-  return grid;
+    em_fields_add (flow, card_new (em_kinds[i]));
+  return flow;
 }

@@ -9,7 +9,7 @@
 
 G_BEGIN_DECLS
 
-/* n_across: cards in a line. */
+/* n_across: cards in a line, at most. */
 GtkWidget *em_kind_picker_new (int n_across);
 
 G_END_DECLS

@@ -21,7 +21,8 @@ G_DEFINE_FINAL_TYPE (EmKindPicture, em_kind_picture, GTK_TYPE_WIDGET)
 /* Proportions tried in turn: the i-th length, mm. */
 static const double proportions[][5] =
 {
-  { 12, 6, 4, 3, 2 }, { 12, 4, 4, 2, 2 }, { 8, 10, 6, 4, 3 }, { 10, 8, 6, 4, 3 }, { 2, 4, 6, 8, 10 }, { 12, 2, 2, 1, 1 }
+  { 12, 6, 4, 3, 2 }, { 12, 4, 4, 2, 2 }, { 8, 10, 6, 4, 3 }, { 10, 8, 6, 4, 3 }, { 2, 4, 6, 8, 10 }, { 12, 2, 2, 1, 1 },
+  { 12, 6, 4, 1, 1 }, { 12, 4, 1, 1, 1 }
 };
 
 static double

@@ -6,6 +6,7 @@
 #include "em-money-pane.h"
 
 #include "em-caution.h"
+#include "em-extras.h"
 #include "em-feature-row.h"
 #include "em-money-bar.h"
 #include "em-wire-table.h"
@@ -18,7 +19,7 @@ struct _EmMoneyPane
 {
   GtkWidget parent_instance;
 
-  GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *wires, *spinner, *wire_table,
+  GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *extras, *wires, *spinner, *wire_table,
             *cautions_scroller, *cautions;   /* template */
 
   GtkWidget  *bar, *key;
@@ -130,6 +131,7 @@ build_picture (EmMoneyPane *self)
 {
   GtkWidget *title = label_new (_("Where the money goes"), "section-name", 0);
 
+  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
   self->bar = em_money_bar_new ();
   self->key = gtk_flow_box_new ();
   gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->key), GTK_SELECTION_NONE);
@@ -383,6 +385,7 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
+  g_type_ensure (EM_TYPE_EXTRAS);
   g_type_ensure (EM_TYPE_WIRE_TABLE);
   G_OBJECT_CLASS (class)->dispose = em_money_pane_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -395,6 +398,7 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, picture);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, lines);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, breaks);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, extras);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wires);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, spinner);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wire_table);
@@ -418,6 +422,7 @@ em_money_pane_set_document (EmMoneyPane *self, EmDocument *document, EmOutlook *
   self->outlook = g_object_ref (outlook);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (outlook, "ready", G_CALLBACK (on_ready), self, G_CONNECT_SWAPPED);
+  em_extras_set_document (EM_EXTRAS (self->extras), document);
   on_document_changed (self, EM_CHANGE_ALL);
   on_ready (self);
 }

@@ -5,6 +5,7 @@
 
 #include "em-wire-table.h"
 
+#include "em-field.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -150,9 +151,7 @@ em_wire_table_init (EmWireTable *self)
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   self->suited = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   self->ruled_out = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  self->expander = gtk_expander_new (NULL);
-  gtk_widget_set_margin_top (self->ruled_out, 6);
-  gtk_expander_set_child (GTK_EXPANDER (self->expander), self->ruled_out);
+  self->expander = em_fold_new ("", self->ruled_out);
   gtk_box_append (GTK_BOX (self->box), self->suited);
   gtk_box_append (GTK_BOX (self->box), self->expander);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
@@ -172,7 +171,7 @@ em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *co
       gtk_box_append (GTK_BOX (compare->row[i].is_ruled_out ? self->ruled_out : self->suited), row_new (self, &compare->row[i]));
     }
   g_autofree char *label = g_strdup_printf (ngettext ("%d wire ruled out, and why", "%d wires ruled out, and why", (gulong) n_out), n_out);
-  gtk_expander_set_label (GTK_EXPANDER (self->expander), label);
+  em_fold_set_name (self->expander, label);
   gtk_widget_set_visible (self->expander, n_out > 0);
 }
 
