@@ -67,12 +67,20 @@ add_size (Governor *g, const char *field, guint i)
   return one;
 }
 
+static void
+infer (EmLoose *one, const char *reason)
+{
+  one->given.field.state = EM_READ_INFERRED;
+  one->given.field.reason = reason;
+}
+
 /* "ALL DIMS MM", "metric", or a unit that stands apart from any number: "(MM)". */
 static void
 read_units (Governor *g, guint i)
 {
   const EmSense *units = says (g, i, EM_SAYS_UNITS), *unit = says (g, i, EM_SAYS_UNIT);
   guint last = i;
+  EmLoose *one;
 
   if (item (g, i)->is_used)
     return;
@@ -97,7 +105,11 @@ read_units (Governor *g, guint i)
     {
       g->grammar->has_units = TRUE;
       g->grammar->units = unit->unit == EM_UNIT_INCH ? EM_UNITS_INCH : EM_UNITS_METRIC;
-      add (g, "units", unit->unit == EM_UNIT_INCH ? "in" : "mm", i, last)->is_general = TRUE;
+      one = add (g, "units", unit->unit == EM_UNIT_INCH ? "in" : "mm", i, last);
+      one->is_general = TRUE;
+      /* A unit that only stands apart is taken to govern; "ALL DIMS MM" says so. */
+      if (units == NULL)
+        infer (one, "from-words");
     }
 }
 
@@ -130,6 +142,7 @@ read_base (Governor *g, guint i)
 {
   const EmSense *base = em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE);
   gboolean has_material;
+  EmLoose *one;
 
   if (base == NULL || item (g, i)->is_used)
     return;
@@ -140,7 +153,12 @@ read_base (Governor *g, guint i)
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
   /* The first stands; another one stays visible as unused. */
   if (!has_general (g, "base"))
-    add (g, "base", base->value, i, i)->is_general = TRUE;
+    {
+      one = add (g, "base", base->value, i, i);
+      one->is_general = TRUE;
+      if (!has_material)
+        infer (one, "from-words");
+    }
 }
 
 static void
@@ -160,6 +178,14 @@ read_simple (Governor *g, guint i)
     }
 }
 
+/* Something follows without a blank: "A-77" is one number though "a" is a little word. */
+static gboolean
+is_glued_on (const Governor *g, guint i)
+{
+  return i + 1 < g->c->end && (item (g, i + 1)->flags & EM_TOKEN_GLUED) != 0 && !em_item_is_sign (g->c->items, i + 1, ':') &&
+         !em_item_is_sign (g->c->items, i + 1, '.');
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
@@ -172,7 +198,7 @@ read_reference (Governor *g, guint i)
   if (sense == NULL)
     return;
   while (from < g->c->end && from <= i + WINDOW &&
-         (item (g, from)->type == EM_ITEM_SIGN || says (g, from, EM_SAYS_GLUE) != NULL))
+         (item (g, from)->type == EM_ITEM_SIGN || (says (g, from, EM_SAYS_GLUE) != NULL && !is_glued_on (g, from))))
     from++;
   if (from >= g->c->end)
     return;

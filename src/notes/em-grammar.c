@@ -311,7 +311,8 @@ add_size (const Reader *r, EmProto *proto, guint i)
       use_count_words (r, i);
       return;
     }
-  if ((size->roles & EM_ROLE_REFERENCE) != 0)
+  /* "Bore #3" is a name. */
+  if ((size->roles & EM_ROLE_REFERENCE) != 0 || (i > r->first && em_item_is_sign (r->items, i - 1, '#')))
     return;
   if (is_chamfer (r, i))
     {
@@ -339,6 +340,7 @@ add_number_word (const Reader *r, EmProto *proto, guint i)
   for (guint k = i + 1; k < r->end && k <= i + 3; k++)
     if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL)
       {
+        proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
         add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
         use_count_words (r, i);
         return;
