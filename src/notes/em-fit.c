@@ -525,6 +525,23 @@ em_fit_missing (const EmFit *fit, const char **out_fields, guint max)
   return n;
 }
 
+/* "ADD .015 TO FACE": how thick, but neither which face nor how large. */
+static void
+finish_face (Fitter *f)
+{
+  static const char *const plan[] = { "length", "width", "diameter", "area", "height" };
+  const EmFitted *thickness = em_fit_find (f->fit, "thickness");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (plan); i++)
+    if (em_fit_find (f->fit, plan[i]) != NULL)
+      return;
+  for (guint i = 0; i < f->proto->given->len; i++)
+    if (strcmp (g_array_index (f->proto->given, EmGiven, i).field.field, "label") == 0)
+      return;
+  if (thickness != NULL)
+    ask (f, "which-face", thickness->item);
+}
+
 /* When a size of the repair found no field, the others may have the wrong ones: none of them is plainly read. */
 static void
 mark_unplaced (Fitter *f)
@@ -573,6 +590,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   fit_bare (&f);
   if (kind == EDGE_NICK)
     finish_nick (&f);
+  if (kind == FACE || kind == SIDEWALL)
+    finish_face (&f);
   finish_form (&f);
   if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL)
     ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);

@@ -25,6 +25,7 @@ static const Words question_words[] = {
   { "worn-or-finished", N_("Which of the two diameters is the worn one?") },
   { "decimal-comma", N_("Is the comma a decimal mark or does it part thousands?") },
   { "dual-mismatch", N_("The two units of this size do not agree. Which one is right?") },
+  { "which-face", N_("Which face is meant, and how large is it?") },
   { "two-values", N_("Sizes are given twice with different values. Are these two repairs, or which are right?") },
 };
 

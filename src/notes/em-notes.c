@@ -171,6 +171,14 @@ ask_edge_side (Writer *w, int feature, guint item)
 }
 
 static void
+ask_which_face (Writer *w, int feature, guint item)
+{
+  EmReadQuestion question = new_question (w, feature, "which-face", NULL, item);
+
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
 ask_two_values (Writer *w, int feature, guint item)
 {
   EmReadQuestion question = new_question (w, feature, "two-values", NULL, item);
@@ -184,6 +192,7 @@ static const struct { const char *code; void (*ask) (Writer *w, int feature, gui
   { "which-field", ask_which_field },
   { "outer-or-bore", ask_edge_side },
   { "two-values", ask_two_values },
+  { "which-face", ask_which_face },
 };
 
 static void

@@ -47,7 +47,8 @@ enum { EM_ANSWER_MAX = 6 };
 typedef struct
 {
   int         feature;      /* from 1; 0: general */
-  const char *code;         /* stable: "side-or-diameter", "inch-or-mm", "which-kind", "count-unknown", … em_notes_question_text() */
+  const char *code;         /* stable: "side-or-diameter", "inch-or-mm", "which-kind", "which-field", "which-face", "count-unknown",
+                             * "count-or-chamfer", "outer-or-bore", "second-leg", "decimal-comma", "dual-mismatch", "two-values" */
   const char *field;        /* the field it is about, or NULL */
   guint32     start, length, line;
   int         n_answers;    /* 0: only the office can tell */

@@ -87,6 +87,7 @@ static const Case cases[] = {
   /* "3 X 45°" with blanks may be a chamfer of 3 or three places. */
   { "EDGE CHIPPED 3 X 45°", EM_UNITS_METRIC, "1\t1\tquestion\tcount-or-chamfer\t" },
   { "WELD 2.5 X .25 X .125", EM_UNITS_INCH, "1\t1\tquestion\twhich-kind\t" },
+  { "ADD .015 TO FACE", EM_UNITS_INCH, "1\t1\tquestion\twhich-face\t" },
   { "CIRCULAR EDGE WORN R.010, DIA .750", EM_UNITS_INCH, "1\t1\tquestion\touter-or-bore\t" },
   { "NICK 5 MM LONG, 1 MM DEEP", EM_UNITS_INCH, "1\t1\tquestion\tsecond-leg\t" },
   { "NICK 5 MM", EM_UNITS_INCH, "1\t1\tquestion\twhich-field\t" },

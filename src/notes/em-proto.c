@@ -1,0 +1,334 @@
+/* em-proto: what the items of a stretch add to a proposal.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-proto.h"
+
+#include <math.h>
+#include <string.h>
+
+enum
+{
+  PREPOSITION_WINDOW = 3,
+  OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
+  DEMOTED = 2
+};
+
+EmGiven
+em_given_new (const char *field, const char *text, const EmItem *item)
+{
+  EmGiven given = { .field = { .field = field, .value = (double) NAN, .low = (double) NAN, .high = (double) NAN, .text = text,
+                               .start = item->start, .length = item->length, .line = item->line },
+                    .size_item = EM_NO_ITEM };
+
+  return given;
+}
+
+EmProto *
+em_proto_new (void)
+{
+  EmProto *proto = g_new0 (EmProto, 1);
+
+  proto->sizes = g_array_new (FALSE, FALSE, sizeof (guint));
+  proto->given = g_array_new (FALSE, FALSE, sizeof (EmGiven));
+  proto->noun = proto->count_item = proto->typical_item = proto->chamfer_item = EM_NO_ITEM;
+  proto->count = (double) NAN;
+  return proto;
+}
+
+void
+em_proto_free (gpointer data)
+{
+  EmProto *proto = data;
+
+  g_array_unref (proto->sizes);
+  g_array_unref (proto->given);
+  g_free (proto);
+}
+
+guint32
+em_reader_line_of (const EmReader *r, guint i)
+{
+  return em_item (r->items, i)->line;
+}
+
+gboolean
+em_reader_is_sized (const EmReader *r, guint i)
+{
+  const guint32 apart = EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_HARDNESS;
+
+  return em_item_is_measure (r->items, i) && !em_item (r->items, i)->is_used &&
+         (em_item_size (r->items, i)->roles & apart) == 0;
+}
+
+/* A noun after a preposition names the place: "nick IN SIDEWALL". */
+gboolean
+em_reader_is_demoted (const EmReader *r, guint i)
+{
+  for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
+    {
+      const EmItem *item = em_item (r->items, k);
+
+      if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
+        return TRUE;
+      if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) ||
+          (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && em_item_says (r->items, k, EM_SAYS_PLACE) == NULL))
+        return FALSE;
+    }
+  return FALSE;
+}
+
+/* "Lifter pocket: sidewall 2.0 LG": a noun before a colon names the place when another noun follows. */
+static gboolean
+is_before_colon (const EmReader *r, guint i)
+{
+  if (i + 1 >= r->end || !em_item_is_sign (r->items, i + 1, ':'))
+    return FALSE;
+  for (guint k = i + 2; k < r->end && k <= i + 2 + PREPOSITION_WINDOW; k++)
+    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* A noun of a repair; "3.0 OD" is a size's label instead. */
+gboolean
+em_reader_is_noun (const EmReader *r, guint i)
+{
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || em_item (r->items, i)->is_used)
+    return FALSE;
+  return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == 0 || em_item (r->items, i - 1)->type != EM_ITEM_SIZE;
+}
+
+gboolean
+em_reader_is_verb (const EmReader *r, guint i)
+{
+  return em_item_says (r->items, i, EM_SAYS_VERB) != NULL && !em_item (r->items, i)->is_used;
+}
+
+static void
+add_noun (const EmReader *r, EmProto *proto, guint i)
+{
+  const EmSense *sense = em_item_says (r->items, i, EM_SAYS_KIND);
+  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i);
+  int best = 0;
+
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    {
+      proto->weight[k] += sense->weight[k] * (demoted ? DEMOTED : OWN_PER_DEMOTED);
+      best = MAX (best, sense->weight[k]);
+    }
+  best = demoted ? 1 : best;
+  if (best > proto->noun_weight)
+    {
+      proto->noun_weight = best;
+      proto->noun = i;
+      proto->is_slip = (em_item (r->items, i)->flags & EM_TOKEN_SLIP) != 0;
+    }
+  em_item (r->items, i)->is_used = TRUE;
+}
+
+static void
+give_text (const EmReader *r, EmProto *proto, const char *field, const char *text, guint i, EmReadState state, const char *reason)
+{
+  const EmItem *item = em_item (r->items, i);
+  EmGiven given = em_given_new (field, text, item);
+
+  given.field.state = state;
+  given.field.reason = reason;
+  if (g_ascii_isdigit (text[0]) && strlen (text) <= 4)
+    {
+      given.field.value = (double) g_ascii_strtoll (text, NULL, 10);
+      given.field.text = NULL;
+    }
+  g_array_append_val (proto->given, given);
+}
+
+/* Labels that also mean something without a size beside them. */
+static const guint32 modifiers = EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
+
+static void
+add_phrase (const EmReader *r, EmProto *proto, guint i)
+{
+  EmItem *item = em_item (r->items, i);
+  const EmSense *sense;
+
+  for (guint k = 0; k < item->phrase->n_senses; k++)
+    {
+      sense = item->phrase->sense[k];
+      if (sense->set_field != NULL)
+        {
+          give_text (r, proto, sense->set_field, sense->set_value, i, sense->says == EM_SAYS_SET ? EM_READ_READ : EM_READ_INFERRED,
+                     sense->says == EM_SAYS_SET ? NULL : "shape-from-word");
+          item->is_used = TRUE;
+        }
+      if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0))
+        {
+          for (int w = 0; w < EM_N_NOTE_KINDS; w++)
+            proto->weight[w] += sense->weight[w] * OWN_PER_DEMOTED;
+          item->is_used = TRUE;
+        }
+      if (sense->says == EM_SAYS_LABEL && (sense->roles & ~modifiers) == 0)
+        item->is_used = TRUE;
+      proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0;
+      proto->is_equal |= sense->says == EM_SAYS_EQUAL;
+      item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
+      if (sense->says == EM_SAYS_ACCESS)
+        {
+          give_text (r, proto, "access", sense->value, i, EM_READ_READ, NULL);
+          item->is_used = TRUE;
+        }
+      if (sense->says == EM_SAYS_VERB)
+        {
+          proto->has_verb = TRUE;
+          proto->has_build |= g_strcmp0 (sense->value, "build") == 0;
+        }
+      if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY) && proto->typical_item == EM_NO_ITEM)
+        {
+          proto->typical_item = i;
+          item->is_used = TRUE;
+        }
+    }
+}
+
+static void
+add_count (const EmReader *r, EmProto *proto, guint i, double count)
+{
+  if (proto->count_item != EM_NO_ITEM)
+    return;
+  proto->count = count;
+  proto->count_item = i;
+  em_item (r->items, i)->is_used = TRUE;
+}
+
+/* Marks what stands round a count as used with it: brackets, "X", "PLCS", "QTY". */
+static void
+use_count_words (const EmReader *r, guint i)
+{
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k < r->end && k <= i + 2; k++)
+    if (k < i ? em_item_says (r->items, k, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL
+              : em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL ||
+                  em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
+      em_item (r->items, k)->is_used = TRUE;
+}
+
+static gboolean
+has_count_word (const EmReader *r, guint i)
+{
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k < r->end && k <= i + 2; k++)
+    if (em_item_says (r->items, k, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL ||
+        em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_chamfer (const EmReader *r, guint i)
+{
+  const EmSize *size = em_item_size (r->items, i), *next;
+
+  if (i + 2 >= r->end || !size->is_whole || size->unit != EM_UNIT_NONE || em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL ||
+      em_item (r->items, i + 2)->type != EM_ITEM_SIZE)
+    return FALSE;
+  next = em_item_size (r->items, i + 2);
+  return next->unit == EM_UNIT_DEGREE && (em_item (r->items, i + 1)->flags & EM_TOKEN_GLUED) == 0;
+}
+
+static void
+add_size (const EmReader *r, EmProto *proto, guint i)
+{
+  EmSize *size = em_item_size (r->items, i);
+
+  if ((size->roles & EM_ROLE_COUNT) != 0)
+    {
+      if (proto->count_item == EM_NO_ITEM)
+        proto->is_count_loose = !has_count_word (r, i);
+      add_count (r, proto, i, (double) size->value.n);
+      use_count_words (r, i);
+      return;
+    }
+  /* "Bore #3" is a name. */
+  if ((size->roles & EM_ROLE_REFERENCE) != 0 || (i > r->first && em_item_is_sign (r->items, i - 1, '#')))
+    return;
+  if (is_chamfer (r, i))
+    {
+      proto->chamfer_item = i;
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
+  if (proto->chamfer_item != EM_NO_ITEM && i == proto->chamfer_item + 2)
+    {
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
+  /* "2 SETTINGS": a bare whole number of something unknown measures nothing. */
+  if (size->is_whole && size->unit == EM_UNIT_NONE && size->label_item == G_MAXUINT32 && size->chain == 0 && size->roles == 0 &&
+      i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
+    return;
+  g_array_append_val (proto->sizes, i);
+}
+
+static void
+add_number_word (const EmReader *r, EmProto *proto, guint i)
+{
+  const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+
+  for (guint k = i + 1; k < r->end && k <= i + 3; k++)
+    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL)
+      {
+        proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
+        add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
+        use_count_words (r, i);
+        return;
+      }
+}
+
+static void
+use_connectives (const EmReader *r, guint i)
+{
+  EmItem *item = em_item (r->items, i);
+  static const EmSays used[] = { EM_SAYS_TO, EM_SAYS_UNIT, EM_SAYS_SLOT, EM_SAYS_PLACES, EM_SAYS_MATERIAL };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (used); k++)
+    item->is_used |= em_item_says (r->items, i, used[k]) != NULL;
+}
+
+/* Adds the items from first to end; nouns that name things near were used before. */
+void
+em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
+{
+  guint in_slot = EM_NO_ITEM;
+
+  if (proto->last == 0 && proto->first == 0)
+    proto->first = first;
+  proto->last = end - 1;
+  for (guint i = first; i < end; i++)
+    {
+      EmItem *item = em_item (r->items, i);
+
+      if (item->is_used && item->type != EM_ITEM_PHRASE)
+        continue;
+      if (item->type == EM_ITEM_SIZE)
+        {
+          if (in_slot != EM_NO_ITEM)
+            em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
+          add_size (r, proto, i);
+        }
+      if (em_item_is_soft_break (r->items, i))
+        in_slot = EM_NO_ITEM;
+      if (item->type != EM_ITEM_PHRASE)
+        continue;
+      if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL)
+        in_slot = i;
+      if (em_reader_is_noun (r, i))
+        add_noun (r, proto, i);
+      if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
+        add_number_word (r, proto, i);
+      if (!item->is_used || em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)
+        add_phrase (r, proto, i);
+      use_connectives (r, i);
+    }
+  for (guint k = 0; k < r->waiting->len; k++)
+    g_array_append_val (proto->given, g_array_index (r->waiting, EmGiven, k));
+  g_array_set_size (r->waiting, 0);
+}

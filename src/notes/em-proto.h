@@ -1,0 +1,40 @@
+/* em-proto: what the items of a stretch add to a proposal.
+ *
+ * Private to the grammar. The reader's state is one struct that em-grammar moves along the sentences.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-grammar.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  EmGrammar *grammar;
+  EmItems   *items;
+  EmProto   *current;        /* what a continuation adds to, or NULL */
+  EmProto   *heading;        /* gives its kind to the lines under it, or NULL */
+  GArray    *waiting;        /* EmGiven for the next proposal: things near it */
+  guint32    n_chains;
+  guint      first, end;     /* the sentence */
+  gboolean   is_bullet;      /* it begins a numbered or bulleted line */
+  gboolean   is_line_start;
+} EmReader;
+
+EmProto *em_proto_new  (void);
+void     em_proto_free (gpointer data);
+
+guint32  em_reader_line_of    (const EmReader *r, guint i);
+/* A size that measures the repair: neither stock nor clearance nor hardness. */
+gboolean em_reader_is_sized   (const EmReader *r, guint i);
+/* A noun after a preposition names the place: "nick IN SIDEWALL". */
+gboolean em_reader_is_demoted (const EmReader *r, guint i);
+gboolean em_reader_is_noun    (const EmReader *r, guint i);
+gboolean em_reader_is_verb    (const EmReader *r, guint i);
+/* Adds the items from first to end; nouns that name things near were used before. */
+void     em_reader_add_items  (EmReader *r, EmProto *proto, guint first, guint end);
+
+G_END_DECLS
