@@ -28,28 +28,28 @@ G_DEFINE_FINAL_TYPE (EmDetails, em_details, GTK_TYPE_WIDGET)
 
 enum { BLOCK_WHO, BLOCK_TOOL, BLOCK_TERMS, N_BLOCK };
 
-typedef struct { EmQuoteText which; int block; const char *label; } EmTextRow;
+typedef struct { EmQuoteText which; int block; const char *label; gboolean has_lines; } EmTextRow;
 
 static const EmTextRow text_rows[] =
 {
-  { EM_QUOTE_CUSTOMER, BLOCK_WHO, N_("C_ustomer") },
-  { EM_QUOTE_CONTACT, BLOCK_WHO, N_("Contact") },
-  { EM_QUOTE_EMAIL, BLOCK_WHO, N_("E-mail") },
-  { EM_QUOTE_PHONE, BLOCK_WHO, N_("Phone") },
-  { EM_QUOTE_ADDRESS, BLOCK_WHO, N_("Address") },
-  { EM_QUOTE_REFERENCE, BLOCK_WHO, N_("Their reference") },
-  { EM_QUOTE_NUMBER, BLOCK_WHO, N_("Quote number") },
-  { EM_QUOTE_REVISION, BLOCK_WHO, N_("Revision") },
-  { EM_QUOTE_DATE, BLOCK_WHO, N_("Date") },
-  { EM_QUOTE_PREPARED_BY, BLOCK_WHO, N_("Prepared by") },
-  { EM_QUOTE_TOOL, BLOCK_TOOL, N_("_Tool") },
-  { EM_QUOTE_TOOL_NUMBER, BLOCK_TOOL, N_("Tool number") },
-  { EM_QUOTE_DRAWING, BLOCK_TOOL, N_("Drawing") },
-  { EM_QUOTE_COATING, BLOCK_TOOL, N_("Coating") },
-  { EM_QUOTE_LEAD_TIME, BLOCK_TERMS, N_("Lead time") },
-  { EM_QUOTE_SCOPE, BLOCK_TERMS, N_("What is included") },
-  { EM_QUOTE_TERMS, BLOCK_TERMS, N_("Terms") },
-  { EM_QUOTE_INTERNAL, BLOCK_TERMS, N_("Our own remarks") },
+  { EM_QUOTE_CUSTOMER, BLOCK_WHO, N_("C_ustomer"), FALSE },
+  { EM_QUOTE_CONTACT, BLOCK_WHO, N_("Contact"), FALSE },
+  { EM_QUOTE_EMAIL, BLOCK_WHO, N_("E-mail"), FALSE },
+  { EM_QUOTE_PHONE, BLOCK_WHO, N_("Phone"), FALSE },
+  { EM_QUOTE_ADDRESS, BLOCK_WHO, N_("Address"), TRUE },
+  { EM_QUOTE_REFERENCE, BLOCK_WHO, N_("Their reference"), FALSE },
+  { EM_QUOTE_NUMBER, BLOCK_WHO, N_("Quote number"), FALSE },
+  { EM_QUOTE_REVISION, BLOCK_WHO, N_("Revision"), FALSE },
+  { EM_QUOTE_DATE, BLOCK_WHO, N_("Date"), FALSE },
+  { EM_QUOTE_PREPARED_BY, BLOCK_WHO, N_("Prepared by"), FALSE },
+  { EM_QUOTE_TOOL, BLOCK_TOOL, N_("_Tool"), FALSE },
+  { EM_QUOTE_TOOL_NUMBER, BLOCK_TOOL, N_("Tool number"), FALSE },
+  { EM_QUOTE_DRAWING, BLOCK_TOOL, N_("Drawing"), FALSE },
+  { EM_QUOTE_COATING, BLOCK_TOOL, N_("Coating"), FALSE },
+  { EM_QUOTE_LEAD_TIME, BLOCK_TERMS, N_("Lead time"), FALSE },
+  { EM_QUOTE_SCOPE, BLOCK_TERMS, N_("What is included"), TRUE },
+  { EM_QUOTE_TERMS, BLOCK_TERMS, N_("Terms"), TRUE },
+  { EM_QUOTE_INTERNAL, BLOCK_TERMS, N_("Our own remarks"), TRUE },
 };
 
 typedef struct { EmQuoteNumber which; int block; const char *label; const char *unit; const char *hint; } EmNumberLabel;
@@ -81,6 +81,17 @@ on_text (GtkEditable *entry, EmDetails *self)
   EmQuoteText which = (EmQuoteText) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (entry), "which"));
 
   em_document_set_text (self->document, which, gtk_editable_get_text (entry));
+}
+
+static void
+on_lines (GtkTextBuffer *buffer, EmDetails *self)
+{
+  EmQuoteText which = (EmQuoteText) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (buffer), "which"));
+  GtkTextIter start, end;
+
+  gtk_text_buffer_get_bounds (buffer, &start, &end);
+  g_autofree char *text = gtk_text_buffer_get_text (buffer, &start, &end, TRUE);
+  em_document_set_text (self->document, which, text);
 }
 
 static EmQuoteNumber
@@ -279,7 +290,9 @@ fill (EmDetails *self)
   EmUnits units = em_document_get_units (self->document);
 
   for (int i = 0; i < EM_N_QUOTE_TEXT; i++)
-    if (self->entry[i] != NULL)
+    if (GTK_IS_TEXT_VIEW (self->entry[i]))
+      em_field_put_lines (self->entry[i], quote->text[i], self);
+    else if (self->entry[i] != NULL)
       em_field_put_text (self->entry[i], quote->text[i], self);
   for (int i = 0; i < EM_N_QUOTE_NUMBER; i++)
     {
@@ -329,16 +342,26 @@ em_details_class_init (EmDetailsClass *class)
 }
 
 static void
+add_text (EmDetails *self, GtkWidget *flow, const EmTextRow *row)
+{
+  GtkWidget **entry = &self->entry[row->which];
+  GObject *source;
+
+  if (row->has_lines)
+    gtk_box_append (GTK_BOX (self->box), em_field_lines (_(row->label), entry));
+  else
+    em_fields_add (flow, em_field_text (_(row->label), entry));
+  source = row->has_lines ? G_OBJECT (gtk_text_view_get_buffer (GTK_TEXT_VIEW (*entry))) : G_OBJECT (*entry);
+  g_object_set_data (source, "which", GINT_TO_POINTER (row->which));
+  g_signal_connect (source, "changed", row->has_lines ? G_CALLBACK (on_lines) : G_CALLBACK (on_text), self);
+}
+
+static void
 add_texts (EmDetails *self, GtkWidget *flow, int block)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (text_rows); i++)
     if (text_rows[i].block == block)
-      {
-        GtkWidget **entry = &self->entry[text_rows[i].which];
-        em_fields_add (flow, em_field_text (_(text_rows[i].label), entry));
-        g_object_set_data (G_OBJECT (*entry), "which", GINT_TO_POINTER (text_rows[i].which));
-        g_signal_connect (*entry, "changed", G_CALLBACK (on_text), self);
-      }
+      add_text (self, flow, &text_rows[i]);
 }
 
 static GtkWidget *
@@ -349,7 +372,7 @@ number_choice (EmDetails *self, const EmNumberLabel *row)
   GtkWidget *box;
 
   for (int i = 0; i < EM_N_FINISH; i++)
-    finish[i] = em_words_finish ((EmFinish) i);
+    finish[i] = i == EM_FINISH_DEFAULT ? _("As usual, left to the customer") : em_words_finish ((EmFinish) i);
   box = em_field_choice (_(row->label), row->which == EM_QUOTE_PREHEAT ? preheat : finish, &self->number[row->which]);
   g_signal_connect (self->number[row->which], "notify::selected", G_CALLBACK (on_number_chosen), self);
   return box;

@@ -30,9 +30,31 @@ GtkWidget *
 em_field_text (const char *label, GtkWidget **out_entry)
 {
   *out_entry = gtk_entry_new ();
-  gtk_editable_set_width_chars (GTK_EDITABLE (*out_entry), 8);
+  gtk_editable_set_width_chars (GTK_EDITABLE (*out_entry), 6);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (*out_entry), 10);
   gtk_widget_set_hexpand (*out_entry, TRUE);
   return em_field_box (label, *out_entry);
+}
+
+GtkWidget *
+em_field_lines (const char *label, GtkWidget **out_view)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *box;
+
+  *out_view = gtk_text_view_new ();
+  gtk_text_view_set_wrap_mode (GTK_TEXT_VIEW (*out_view), GTK_WRAP_WORD_CHAR);
+  gtk_text_view_set_accepts_tab (GTK_TEXT_VIEW (*out_view), FALSE);
+  gtk_text_buffer_set_enable_undo (gtk_text_view_get_buffer (GTK_TEXT_VIEW (*out_view)), FALSE);
+  gtk_widget_add_css_class (*out_view, "lines");
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), 54);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), *out_view);
+  gtk_widget_add_css_class (scrolled, "sheet");
+  box = em_field_box (label, scrolled);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (gtk_widget_get_first_child (box)), *out_view);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (*out_view), GTK_ACCESSIBLE_RELATION_LABELLED_BY, gtk_widget_get_first_child (box), NULL, -1);
+  return box;
 }
 
 /* Long names give way instead of widening the pane. */
@@ -45,6 +67,18 @@ on_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (GTK_LABEL (label), 6);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 10);
+  gtk_list_item_set_child (item, label);
+}
+
+/* In the list that drops down there is room for them whole. */
+static void
+on_setup_listed (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  (void) factory;
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_list_item_set_child (item, label);
 }
 
@@ -58,11 +92,11 @@ on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
 }
 
 static GtkListItemFactory *
-name_factory (void)
+name_factory (gboolean is_listed)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
 
-  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
+  g_signal_connect (factory, "setup", is_listed ? G_CALLBACK (on_setup_listed) : G_CALLBACK (on_setup), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (on_bind), NULL);
   return factory;
 }
@@ -70,10 +104,12 @@ name_factory (void)
 GtkWidget *
 em_field_choice (const char *label, const char *const *options, GtkWidget **out_drop_down)
 {
-  g_autoptr (GtkListItemFactory) factory = name_factory ();
+  g_autoptr (GtkListItemFactory) factory = name_factory (FALSE);
+  g_autoptr (GtkListItemFactory) listed = name_factory (TRUE);
 
   *out_drop_down = gtk_drop_down_new_from_strings (options);
   gtk_drop_down_set_factory (GTK_DROP_DOWN (*out_drop_down), factory);
+  gtk_drop_down_set_list_factory (GTK_DROP_DOWN (*out_drop_down), listed);
   gtk_widget_set_hexpand (*out_drop_down, TRUE);
   return em_field_box (label, *out_drop_down);
 }
@@ -96,6 +132,21 @@ em_field_put_text (GtkWidget *entry, const char *text, gpointer data)
   g_signal_handlers_block_matched (entry, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   g_signal_handlers_unblock_matched (entry, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
+}
+
+void
+em_field_put_lines (GtkWidget *view, const char *text, gpointer data)
+{
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (view));
+  GtkTextIter start, end;
+
+  gtk_text_buffer_get_bounds (buffer, &start, &end);
+  g_autofree char *shown = gtk_text_buffer_get_text (buffer, &start, &end, TRUE);
+  if (g_str_equal (shown, text != NULL ? text : ""))
+    return;
+  g_signal_handlers_block_matched (buffer, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
+  gtk_text_buffer_set_text (buffer, text != NULL ? text : "", -1);
+  g_signal_handlers_unblock_matched (buffer, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, data);
 }
 
 void

@@ -15,11 +15,14 @@ G_BEGIN_DECLS
 
 GtkWidget *em_field_box       (const char *label, GtkWidget *widget);
 GtkWidget *em_field_text      (const char *label, GtkWidget **out_entry);
+/* Several lines of text; Tab leaves it. */
+GtkWidget *em_field_lines     (const char *label, GtkWidget **out_view);
 /* options: NULL-terminated. */
 GtkWidget *em_field_choice    (const char *label, const char *const *options, GtkWidget **out_drop_down);
 void       em_field_set_options (GtkWidget *drop_down, const char *const *options);
 /* Sets without signals to handler data. */
 void       em_field_put_text   (GtkWidget *entry, const char *text, gpointer data);
+void       em_field_put_lines  (GtkWidget *view, const char *text, gpointer data);
 void       em_field_put_choice (GtkWidget *drop_down, guint selected, gpointer data);
 
 /* "1,250.00", "1250,5", "80": the whole of text as an amount; FALSE when it is none, too large or finer than the

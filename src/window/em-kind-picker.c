@@ -33,12 +33,12 @@ card_new (const EmKind *kind)
 }
 
 GtkWidget *
-em_kind_picker_new (int n_across)
+em_kind_picker_new (int n_least, int n_most)
 {
   GtkWidget *flow = em_fields_new ();
 
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), (guint) n_across);
-  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), MIN (2, (guint) n_across));
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), (guint) n_most);
+  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), (guint) n_least);
   gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 2);
   gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (flow), 2);
   for (int i = 0; i < em_n_kinds; i++)

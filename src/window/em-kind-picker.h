@@ -9,7 +9,7 @@
 
 G_BEGIN_DECLS
 
-/* n_across: cards in a line, at most. */
-GtkWidget *em_kind_picker_new (int n_across);
+/* Cards in a line, at least and at most. */
+GtkWidget *em_kind_picker_new (int n_least, int n_most);
 
 G_END_DECLS

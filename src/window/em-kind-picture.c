@@ -32,7 +32,7 @@ typical (const EmField *field, const double *lengths, int *n_lengths)
 
   switch (field->quantity)
     {
-    case EM_QUANTITY_LENGTH: value = lengths[MIN ((*n_lengths)++, 4)]; break;
+    case EM_QUANTITY_LENGTH: value = lengths[MIN (*n_lengths, 4)]; (*n_lengths)++; break;
     case EM_QUANTITY_ANGLE: value = 90; break;
     case EM_QUANTITY_AREA: value = 40; break;
     case EM_QUANTITY_COUNT: value = 1; break;

@@ -203,10 +203,10 @@ add_picker (EmMetalPane *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 460);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), em_kind_picker_new (3));
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), em_kind_picker_new (3, 3));
   gtk_popover_set_child (GTK_POPOVER (popover), scrolled);
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->add_button), popover);
-  gtk_box_append (GTK_BOX (self->empty_box), em_kind_picker_new (4));
+  gtk_box_append (GTK_BOX (self->empty_box), em_kind_picker_new (2, 4));
 }
 
 static void

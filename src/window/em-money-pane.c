@@ -287,7 +287,7 @@ show_lines (EmMoneyPane *self)
                  line->type == EM_LINE_FEATURE ? line->row : EM_ROW_QUOTE, FALSE);
     }
   if (cost->n_lines > 0 && cost->n_features > 0)
-    fill_line (self, self->lines, used++, 0, _("Total"), cost->totals.total_minor, EM_ROW_QUOTE, TRUE);
+    fill_line (self, self->lines, used++, 0, cost->n_faults > 0 ? _("Total without what is marked") : _("Total"), cost->totals.total_minor, EM_ROW_QUOTE, TRUE);
   hide_rest (self->lines, used);
 
   used = 0;
