@@ -415,6 +415,10 @@ em_clause_mark_labels (const EmClause *c)
           /* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes. */
           if (next != c->end && (em_item_size (c->items, next)->chain == 0))
             em_item_size (c->items, next)->roles |= EM_ROLE_BUILD;
+          /* "0,3 auftragen", ".010 buildup": the verb behind its size. */
+          if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->chain == 0 &&
+              (em_item_size (c->items, l.open)->roles & dimension_roles) == 0)
+            em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD;
           l.open = G_MAXUINT;
         }
       else if (says (c, i, EM_SAYS_TIMES))

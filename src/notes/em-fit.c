@@ -623,7 +623,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       if (k == WORN_CORNER || k == SEAT)
         weight[k] += (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) != 0 ? EVIDENCE * 2 : 0;
       if (k == EDGE_NICK)
-        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 ? EVIDENCE : 0);
+        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 ? 2 * EVIDENCE : 0);
       if (k == BORE || k == PIN)
         weight[k] += (roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? EVIDENCE / 2 : 0;
       if (k == RECESS)

@@ -75,6 +75,7 @@ typedef struct
 {
   int      best;         /* strongest noun's weight */
   guint    n_sizes, n_labelled;
+  guint32  roles;
   gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given;
 } Content;
 
@@ -118,6 +119,7 @@ weigh (const EmReader *r, guint first, guint end)
       if (em_reader_is_sized (r, i))
         {
           content.n_sizes++;
+          content.roles |= em_item_size (r->items, i)->roles;
           content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32;
         }
     }
@@ -144,6 +146,9 @@ borrow_kind (EmProto *proto, const EmProto *from, const char *reason)
   proto->kind_reason = reason;
 }
 
+/* Roles that one repair has once. */
+static const guint32 once = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_AREA;
+
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
 continues (const EmReader *r, const Content *content, guint first)
@@ -155,7 +160,8 @@ continues (const EmReader *r, const Content *content, guint first)
   line = em_reader_line_of (r, r->current->last);
   if (em_reader_line_of (r, first) == line)
     return TRUE;
-  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet &&
+  /* A line that names a size again tells of something else. */
+  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && (r->current->roles & content->roles & once) == 0 &&
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }
 

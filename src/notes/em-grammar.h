@@ -30,6 +30,7 @@ typedef struct
   gboolean has_verb, has_build, has_worn, is_equal;
   const char *kind_reason; /* "heading" when the kind is not its own words', or NULL */
   GArray  *sizes;          /* guint items of measures, in order */
+  guint32  roles;          /* of all of them together */
   GArray  *given;          /* EmGiven: shared inputs and choices, feature unset */
   double   count;          /* NaN: not told */
   guint    count_item;

@@ -319,7 +319,7 @@ add_fitted (Writer *w, int feature, const EmFitted *fitted)
   size = em_item_size (w->items, fitted->item);
   em_item (w->items, fitted->item)->is_used = TRUE;
   g_array_append_val (w->fields, field);
-  if (g_strcmp0 (size->reason, "quote-units") == 0)
+  if (size->is_asked)
     guess (w, &field, fitted);
   if (g_strcmp0 (size->reason, "dual-mismatch") == 0)
     ask_dual (w, feature, fitted);
@@ -422,7 +422,7 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
 
       if (!has_field (w, field.field) && suits (field.field, kind))
         g_array_append_val (w->fields, field);
-      if (given->size_item != EM_NO_ITEM && g_strcmp0 (field.reason, "quote-units") == 0)
+      if (given->size_item != EM_NO_ITEM && em_item_size (w->items, given->size_item)->is_asked)
         {
           EmFitted fitted = { .field = field.field, .factor = 1, .item = given->size_item };
 

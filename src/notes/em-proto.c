@@ -266,6 +266,7 @@ add_size (const EmReader *r, EmProto *proto, guint i)
       i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
     return;
   g_array_append_val (proto->sizes, i);
+  proto->roles |= size->roles;
 }
 
 static void

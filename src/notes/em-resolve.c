@@ -8,6 +8,7 @@
 typedef struct
 {
   guint n_inch, n_mm;      /* sizes that tell their system */
+  guint n_plain_inch, n_plain_mm; /* those of them that name a unit */
   guint n_zero;            /* "0.5": metric by ASME Y14.5, but often written so for inches too */
   guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5) */
 } Votes;
@@ -56,6 +57,8 @@ vote (Votes *votes, const EmSize *size)
 
   if (!is_length (size))
     return;
+  votes->n_plain_inch += unit == EM_UNIT_INCH && (size->unit != EM_UNIT_NONE || size->is_fraction);
+  votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
   votes->n_inch += unit == EM_UNIT_INCH;
   votes->n_mm += unit == EM_UNIT_MM;
   votes->n_trailing += unit == EM_UNIT_NONE && size->n_decimals >= 3 && size->value.n % 10 == 0;
@@ -65,6 +68,9 @@ vote (Votes *votes, const EmSize *size)
 static EmUnit
 one_side (const Votes *votes)
 {
+  /* A named unit outweighs a leading point. */
+  if ((votes->n_plain_inch > 0) != (votes->n_plain_mm > 0))
+    return votes->n_plain_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
   if ((votes->n_inch > 0) == (votes->n_mm > 0))
     return EM_UNIT_NONE;
   return votes->n_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
@@ -93,6 +99,12 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
     size->unit = row;
   else if (r->grammar->has_units)
     settle (size, unit_of (r->grammar->units), "general-note");
+  else if (written == EM_UNIT_INCH && !size->is_fraction && r->all.n_plain_mm > 0 && r->all.n_plain_inch == 0)
+    {
+      /* ".05" beside "3 mm": inch by its writing, metric by its company. */
+      settle (size, EM_UNIT_MM, "same-note");
+      size->is_asked = TRUE;
+    }
   else if (written == EM_UNIT_INCH)
     settle (size, written, size->is_fraction ? "fraction-inch" : "leading-dot-inch");
   else if (written == EM_UNIT_MM)
@@ -109,9 +121,8 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
     settle (size, EM_UNIT_MM, "leading-zero-mm");
   else
     {
-      /* The reason marks it as asked, so it wins over any other. */
-      size->unit = unit_of (r->fallback);
-      size->reason = "quote-units";
+      settle (size, unit_of (r->fallback), "quote-units");
+      size->is_asked = TRUE;
     }
 }
 
