@@ -8,6 +8,7 @@
 
 #include "em-feature-editor.h"
 
+#include "em-actuals.h"
 #include "em-drawing-view.h"
 #include "em-field.h"
 #include "em-quantity-entry.h"
@@ -26,7 +27,7 @@ typedef struct
   GtkWidget *box;          /* what is shown or hidden */
 } EmSlot;
 
-enum { GROUP_SIZE, GROUP_PLACE, GROUP_WELD, GROUP_PAPER, N_GROUP };
+enum { GROUP_SIZE, GROUP_PLACE, GROUP_WELD, GROUP_PAPER, GROUP_AFTER, N_GROUP };
 
 struct _EmFeatureEditor
 {
@@ -38,6 +39,7 @@ struct _EmFeatureEditor
   GtkWidget *section, *plan;
   GtkWidget *expander[N_GROUP], *flow[N_GROUP];
   GArray    *kind_slots, *shared_slots;   /* EmSlot */
+  GtkWidget *actuals;
   GtkWidget *filler, *machine, *override, *override_problem, *override_reason, *remark, *assumption;
 
   EmDocument   *document;      /* owned */
@@ -577,6 +579,8 @@ fill (EmFeatureEditor *self)
   em_field_put_choice (self->filler, metal_position (self, feature), self);
   em_field_put_choice (self->machine, machine_position (self, feature), self);
   fill_override (self, feature);
+  em_actuals_show (EM_ACTUALS (self->actuals), self->document);
+  gtk_widget_set_visible (self->expander[GROUP_AFTER], em_document_get_quote (self->document)->state == EM_STATE_WON);
   for (guint i = 0; i < self->kind_slots->len; i++)
     fill_slot (self, feature, cost, &g_array_index (self->kind_slots, EmSlot, i));
   for (guint i = 0; i < self->shared_slots->len; i++)
@@ -655,7 +659,7 @@ em_feature_editor_class_init (EmFeatureEditorClass *class)
 static void
 add_group (EmFeatureEditor *self, int group, const char *name)
 {
-  self->flow[group] = em_fields_new ();
+  self->flow[group] = group == GROUP_AFTER ? (self->actuals = em_actuals_new ()) : em_fields_new ();
   if (group == GROUP_SIZE)
     {
       gtk_box_append (GTK_BOX (self->groups), self->flow[group]);
@@ -703,6 +707,7 @@ em_feature_editor_init (EmFeatureEditor *self)
   add_group (self, GROUP_PLACE, _("Where it is"));
   add_group (self, GROUP_WELD, _("How it is welded"));
   add_group (self, GROUP_PAPER, _("Price and paper"));
+  add_group (self, GROUP_AFTER, _("After the job"));
   em_fields_add (self->flow[GROUP_WELD], em_field_choice (_("Wire allo_y"), none, &self->filler));
   em_fields_add (self->flow[GROUP_WELD], em_field_choice (_("Machi_ne"), none, &self->machine));
   g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);

@@ -28,7 +28,9 @@ row_at (EmMetalPane *self, int index)
   return EM_FEATURE_ROW (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), index));
 }
 
-/* Drag and drop within one list: the row's place travels. */
+/* The list a drag began in; the row's place travels. */
+static EmMetalPane *dragged_from;
+
 static GdkContentProvider *
 on_drag_prepare (GtkDragSource *source, double x, double y, EmMetalPane *self)
 {
@@ -36,7 +38,7 @@ on_drag_prepare (GtkDragSource *source, double x, double y, EmMetalPane *self)
 
   (void) x;
   (void) y;
-  (void) self;
+  dragged_from = self;
   return gdk_content_provider_new_typed (G_TYPE_INT, gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (row)));
 }
 
@@ -58,10 +60,13 @@ on_drop (GtkDropTarget *target, const GValue *value, double x, double y, EmMetal
 
   (void) x;
   (void) y;
-  if (from < 0 || from >= em_document_get_quote (self->document)->n_features || from == to)
+  if (dragged_from == NULL || from < 0 || from >= em_document_get_quote (dragged_from->document)->n_features
+      || (dragged_from == self && from == to))
     return FALSE;
-  em_document_move (self->document, from, to);
-  return TRUE;
+  if (dragged_from == self)
+    return em_document_move (self->document, from, to);
+  g_autofree char *xml = em_document_copy_xml (dragged_from->document, from);
+  return em_document_paste_xml (self->document, to, xml, NULL);
 }
 
 static void
@@ -153,13 +158,29 @@ on_row_activated (EmMetalPane *self)
   em_feature_editor_focus_field (self->editor, NULL);
 }
 
+typedef struct
+{
+  guint           key;
+  GdkModifierType state;
+  const char     *action;
+} EmListKey;
+
+/* What people press without thinking, while the list has the keyboard. */
+static const EmListKey list_keys[] =
+{
+  { GDK_KEY_Delete, 0, "win.remove" },
+  { GDK_KEY_c, GDK_CONTROL_MASK, "win.copy-feature" },
+  { GDK_KEY_v, GDK_CONTROL_MASK, "win.paste-feature" },
+};
+
 static gboolean
 on_list_key (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state, EmMetalPane *self)
 {
   (void) controller;
   (void) code;
-  if (key == GDK_KEY_Delete && (state & gtk_accelerator_get_default_mod_mask ()) == 0)
-    return gtk_widget_activate_action (GTK_WIDGET (self), "win.remove", NULL);
+  for (gsize i = 0; i < G_N_ELEMENTS (list_keys); i++)
+    if (key == list_keys[i].key && (state & gtk_accelerator_get_default_mod_mask ()) == list_keys[i].state)
+      return gtk_widget_activate_action (GTK_WIDGET (self), list_keys[i].action, NULL);
   return FALSE;
 }
 
@@ -169,6 +190,8 @@ em_metal_pane_dispose (GObject *object)
   EmMetalPane *self = EM_METAL_PANE (object);
   GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
 
+  if (dragged_from == self)
+    dragged_from = NULL;
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
