@@ -164,7 +164,10 @@ em_clause_mark_counts (const EmClause *c)
       if (em_item (c->items, i)->type != EM_ITEM_SIZE)
         continue;
       size = em_item_size (c->items, i);
-      if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
+      /* "Lifter #3" is a name. */
+      if (i > c->first && em_item_is_sign (c->items, i - 1, '#') && !(i > c->first + 1 && says (c, i - 2, EM_SAYS_QUANTITY)))
+        size->roles |= EM_ROLE_REFERENCE;
+      else if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
       else if (is_reference (c, i))
         size->roles |= EM_ROLE_REFERENCE;
@@ -268,11 +271,12 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if (l->open == G_MAXUINT)
     return FALSE;
   size = em_item_size (c->items, l->open);
+  if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, '=') ||
+                         (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER)))
+    return FALSE;
   if (sense->place == EM_LABEL_AFTER)
     return TRUE;
   if (sense->place == EM_LABEL_BEFORE)
-    return FALSE;
-  if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')))
     return FALSE;
   if ((sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0)
     return FALSE;

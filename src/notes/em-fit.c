@@ -50,7 +50,8 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
   [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
                { "length", EM_ROLE_LENGTH, 1, TRUE }, { "width", EM_ROLE_WIDTH, 2, TRUE } },
   [GROOVE] = { { "angle", EM_ROLE_ANGLE, 0, FALSE }, { "gap", EM_ROLE_GAP | EM_ROLE_WIDTH, 3, FALSE },
-               { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 2, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE } },
+               { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER /* "D=" */, 2, TRUE },
+               { "length", EM_ROLE_LENGTH, 1, TRUE } },
 };
 
 typedef struct

@@ -225,7 +225,7 @@ read_segment (EmReader *r, guint first, guint end)
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (continues (r, &content, first))
     proto = r->current;
-  else if (content.has_verb && content.n_sizes > 0)
+  else if ((content.has_verb || content.has_worn) && content.n_sizes > 0)
     proto = start_proto (r);
   else
     return NULL;

@@ -106,11 +106,18 @@ em_reader_is_verb (const EmReader *r, guint i)
   return em_item_says (r->items, i, EM_SAYS_VERB) != NULL && !em_item (r->items, i)->is_used;
 }
 
+/* "PIN BORE": the last noun of a row is the thing, those before it say which. */
+static gboolean
+is_compound (const EmReader *r, guint i)
+{
+  return i + 1 < r->end && em_reader_is_noun (r, i + 1);
+}
+
 static void
 add_noun (const EmReader *r, EmProto *proto, guint i)
 {
   const EmSense *sense = em_item_says (r->items, i, EM_SAYS_KIND);
-  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i);
+  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i);
   int best = 0;
 
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
@@ -247,8 +254,7 @@ add_size (const EmReader *r, EmProto *proto, guint i)
       use_count_words (r, i);
       return;
     }
-  /* "Bore #3" is a name. */
-  if ((size->roles & EM_ROLE_REFERENCE) != 0 || (i > r->first && em_item_is_sign (r->items, i - 1, '#')))
+  if ((size->roles & EM_ROLE_REFERENCE) != 0)
     return;
   if (is_chamfer (r, i))
     {
