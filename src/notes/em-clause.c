@@ -135,7 +135,7 @@ is_count (const EmClause *c, guint i)
   gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
   guint next = is_bracketed ? i + 2 : i + 1;
 
-  if (says (c, next, EM_SAYS_PLACES))
+  if (says (c, next, EM_SAYS_PLACES) || (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
   if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
     return TRUE;
@@ -320,7 +320,7 @@ take_label (Labels *l, guint i)
 
   /* "R.03": glued to the size after it. */
   if (prior != NULL && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
-      (is_glued (l->c->items, i + 1) || (after != prior && after != NULL && after->place == EM_LABEL_AFTER)))
+      (is_glued (l->c->items, i + 1) || (prior->place == EM_LABEL_BEFORE && after != NULL && after->place == EM_LABEL_AFTER)))
     after = NULL;
   if (after != NULL && follows (l, i, after))
     {
@@ -423,6 +423,13 @@ em_clause_mark_labels (const EmClause *c)
           if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->chain == 0 &&
               (em_item_size (c->items, l.open)->roles & dimension_roles) == 0)
             em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD;
+          l.open = G_MAXUINT;
+        }
+      else if (says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
+        {
+          /* "⌀1.25 TO 1.00": two of the same. */
+          l.pending |= em_item_size (c->items, l.open)->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);
+          l.pending_item = i;
           l.open = G_MAXUINT;
         }
       else if (says (c, i, EM_SAYS_TIMES))

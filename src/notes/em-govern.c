@@ -198,7 +198,8 @@ read_reference (Governor *g, guint i)
   if (sense == NULL)
     return;
   while (from < g->c->end && from <= i + WINDOW &&
-         (item (g, from)->type == EM_ITEM_SIGN || (says (g, from, EM_SAYS_GLUE) != NULL && !is_glued_on (g, from))))
+         (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') || em_item_is_sign (g->c->items, from, '.') ||
+          em_item_is_sign (g->c->items, from, '=') || (says (g, from, EM_SAYS_GLUE) != NULL && !is_glued_on (g, from))))
     from++;
   if (from >= g->c->end)
     return;

@@ -331,6 +331,28 @@ read_sentence (EmReader *r)
     }
 }
 
+/* The number of "(2)" at item i; 0 when there is none. */
+static guint64
+bracketed_number (const EmItems *items, guint i)
+{
+  if (i + 2 >= items->items->len || !em_item_is_sign (items, i, '(') || em_item (items, i + 1)->type != EM_ITEM_SIZE ||
+      !em_item_is_sign (items, i + 2, ')') || !em_item_size (items, i + 1)->is_whole)
+    return 0;
+  return em_item_size (items, i + 1)->value.n;
+}
+
+/* "(1)" heads a list when the next line begins with "(2)", or goes on with it; else it is a count. */
+static gboolean
+is_list_number (EmReader *r, guint i, guint end)
+{
+  guint64 number = bracketed_number (r->items, i);
+  gboolean is_list = number != 0 && (number == r->list_number + 1 || number == 1) &&
+                     (r->list_number > 0 || bracketed_number (r->items, end + 1) == number + 1);
+
+  r->list_number = is_list ? number : 0;
+  return is_list;
+}
+
 /* "1.", "2)", "a)", "-", "•", "#3" at the head of a line: uses them up and returns the item after them. */
 static guint
 skip_bullet (EmReader *r, guint i, guint end)
@@ -339,6 +361,11 @@ skip_bullet (EmReader *r, guint i, guint end)
   const EmItem *item;
   guint mark;
 
+  if (is_list_number (r, i, end))
+    {
+      em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
+      return i + 3;
+    }
   /* "ITEM 1:" */
   if (word != NULL && g_strcmp0 (word->value, "item") == 0 && i + 2 < end)
     i++;

@@ -265,7 +265,7 @@ read_limits (const Builder *b, guint at, EmSize *size)
   ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
   if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= 2.5)
     return at;
-  if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.8 || ratio > 1.25))
+  if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
     return at;
   if (is_dash && (ratio <= 1 || (second.n_decimals != size->n_decimals && second.n_decimals * size->n_decimals == 0)))
     return at;

@@ -53,13 +53,27 @@ em_reader_line_of (const EmReader *r, guint i)
   return em_item (r->items, i)->line;
 }
 
+/* "2 SETTINGS", "SEE SHT 2": a bare whole number beside a word that is not known measures nothing. */
+static gboolean
+is_stray (const EmReader *r, guint i)
+{
+  const EmSize *size = em_item_size (r->items, i);
+
+  if (!size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 || size->chain != 0 || size->roles != 0)
+    return FALSE;
+  if (i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
+    return TRUE;
+  return i > r->first && (em_item (r->items, i - 1)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i - 1, EM_SAYS_NOISE) != NULL) &&
+         (i + 1 >= r->end || em_item_is_soft_break (r->items, i + 1));
+}
+
 gboolean
 em_reader_is_sized (const EmReader *r, guint i)
 {
   const guint32 apart = EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_HARDNESS;
 
   return em_item_is_measure (r->items, i) && !em_item (r->items, i)->is_used &&
-         (em_item_size (r->items, i)->roles & apart) == 0;
+         (em_item_size (r->items, i)->roles & apart) == 0 && !is_stray (r, i);
 }
 
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
@@ -267,9 +281,7 @@ add_size (const EmReader *r, EmProto *proto, guint i)
       em_item (r->items, i)->is_used = TRUE;
       return;
     }
-  /* "2 SETTINGS": a bare whole number of something unknown measures nothing. */
-  if (size->is_whole && size->unit == EM_UNIT_NONE && size->label_item == G_MAXUINT32 && size->chain == 0 && size->roles == 0 &&
-      i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
+  if (is_stray (r, i))
     return;
   g_array_append_val (proto->sizes, i);
   proto->roles |= size->roles;

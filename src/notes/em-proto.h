@@ -20,6 +20,7 @@ typedef struct
   GArray    *waiting;        /* EmGiven for the next proposal: things near it */
   guint32    n_chains;
   guint      first, end;     /* the sentence */
+  guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
   gboolean   is_bullet;      /* it begins a numbered or bulleted line */
   gboolean   is_line_start;
 } EmReader;
