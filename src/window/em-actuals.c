@@ -105,7 +105,7 @@ em_actuals_show (EmActuals *self, EmDocument *document)
 {
   int32_t index = em_document_get_selected_index (document);
   const EmFeature *feature = &em_document_get_quote (document)->feature[index];
-  const EmFeatureCost *cost = &em_document_get_cost (document)->feature[index];
+  const EmFeatureCost *cost = em_document_get_feature_cost (document, index);
   EmUnits units = em_document_get_units (document);
   const EmActual reckoned = { cost->arc_on_s, cost->task_s[EM_TASK_ARC_ON] + cost->task_s[EM_TASK_HANDLING], cost->wire_length_mm };
 

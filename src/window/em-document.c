@@ -20,6 +20,7 @@ struct _EmDocument
   EmCost      cost;
   EmStatus    status;        /* of the quote's own numbers */
   EmFault     fault;
+  EmFeatureCost unreckoned;  /* stands for features the cost does not hold yet */
   EmHistory  *history;
   GHashTable *good_prices;   /* feature id → int64: the last that could be reckoned */
   int64_t     good_net_minor, good_total_minor;
@@ -46,6 +47,8 @@ keep_good_prices (EmDocument *self)
 {
   const EmQuote *quote = &self->file.quote;
 
+  if (self->status != EM_OK)
+    return;
   for (int32_t i = 0; i < self->cost.n_features && i < quote->n_features; i++)
     if (self->cost.feature[i].status == EM_OK)
       {
@@ -197,6 +200,16 @@ em_document_get_cost (EmDocument *self)
   return &self->cost;
 }
 
+const EmFeatureCost *
+em_document_get_feature_cost (EmDocument *self, int32_t index)
+{
+  if (index < self->cost.n_features && self->cost.n_features == self->file.quote.n_features)
+    return &self->cost.feature[index];
+  self->unreckoned.status = self->status != EM_OK ? self->status : EM_FAULT_MISSING;
+  self->unreckoned.fault = self->fault;
+  return &self->unreckoned;
+}
+
 EmStatus
 em_document_get_status (EmDocument *self, EmFault *out_fault)
 {
@@ -262,10 +275,10 @@ int64_t
 em_document_get_feature_price (EmDocument *self, int32_t index, gboolean *out_is_stale)
 {
   uint32_t id = self->file.quote.feature[index].id;
-  const EmFeatureCost *cost = index < self->cost.n_features ? &self->cost.feature[index] : NULL;
+  const EmFeatureCost *cost = em_document_get_feature_cost (self, index);
 
-  *out_is_stale = cost == NULL || cost->status != EM_OK || em_document_has_problem (self, id);
-  if (cost != NULL && cost->status == EM_OK)
+  *out_is_stale = cost->status != EM_OK || em_document_has_problem (self, id);
+  if (cost->status == EM_OK)
     return cost->price_minor;
 
   const int64_t *kept = g_hash_table_lookup (self->good_prices, GUINT_TO_POINTER (id));

@@ -45,6 +45,8 @@ EmDocument *em_document_new_from_path (EmBasis *basis, const char *path, GError 
 
 const EmQuote     *em_document_get_quote     (EmDocument *self);
 const EmCost      *em_document_get_cost      (EmDocument *self);
+/* Never NULL; holds the quote's fault where nothing could be reckoned. */
+const EmFeatureCost *em_document_get_feature_cost (EmDocument *self, int32_t index);
 EmStatus           em_document_get_status    (EmDocument *self, EmFault *out_fault);  /* of the quote itself */
 EmBasis           *em_document_get_basis     (EmDocument *self);   /* the one it is priced on */
 const EmRates     *em_document_get_rates     (EmDocument *self);

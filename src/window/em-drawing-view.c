@@ -21,7 +21,7 @@ struct _EmDrawingView
 
 G_DEFINE_FINAL_TYPE (EmDrawingView, em_drawing_view, GTK_TYPE_WIDGET)
 
-enum { LEAST_WIDTH = 120, LEAST_HEIGHT = 110 };
+enum { LEAST_WIDTH = 120, LEAST_HEIGHT = 110, USUAL_HEIGHT = 150, MOST_HEIGHT = 280 };
 
 static void
 em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
@@ -34,22 +34,28 @@ em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (index < 0 || width < 20 || height < 20)
     return;
 
-  const EmCost *cost = em_document_get_cost (self->document);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   em_look_drawing_style (widget, &style);
-  em_drawing_draw (cr, width, height, &em_document_get_quote (self->document)->feature[index], &cost->feature[index],
+  em_drawing_draw (cr, width, height, &em_document_get_quote (self->document)->feature[index], em_document_get_feature_cost (self->document, index),
                    self->view, em_document_get_units (self->document), &style, self->field);
   cairo_destroy (cr);
 }
 
+static GtkSizeRequestMode
+em_drawing_view_get_request_mode (GtkWidget *widget)
+{
+  (void) widget;
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+/* Half as high as wide, within reason, so that a large screen shows a large drawing. */
 static void
 em_drawing_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
                          int *minimum_baseline, int *natural_baseline)
 {
   (void) widget;
-  (void) for_size;
   *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : LEAST_HEIGHT;
-  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : LEAST_HEIGHT + 40;
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : CLAMP (for_size / 2, USUAL_HEIGHT, MOST_HEIGHT);
   *minimum_baseline = *natural_baseline = -1;
 }
 
@@ -67,6 +73,7 @@ em_drawing_view_class_init (EmDrawingViewClass *class)
 
   G_OBJECT_CLASS (class)->finalize = em_drawing_view_finalize;
   widget_class->snapshot = em_drawing_view_snapshot;
+  widget_class->get_request_mode = em_drawing_view_get_request_mode;
   widget_class->measure = em_drawing_view_measure;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
 }

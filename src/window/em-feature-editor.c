@@ -535,7 +535,7 @@ show_plan (EmFeatureEditor *self, const EmFeatureCost *cost)
   gtk_widget_set_visible (self->plan_button, cost->status == EM_OK);
   if (cost->status != EM_OK)
     return;
-  g_autofree char *wire = em_words_quantity (cost->rules.wire_mm, EM_QUANTITY_LENGTH, units);
+  g_autofree char *wire = em_words_length (cost->rules.wire_mm, units, 2);
   g_autofree char *layers = g_strdup_printf (ngettext ("%d layer", "%d layers", (gulong) cost->plan.layers), cost->plan.layers);
   g_autofree char *tracks = g_strdup_printf (ngettext ("%" G_GINT64_FORMAT " track", "%" G_GINT64_FORMAT " tracks", (gulong) cost->plan.tracks), cost->plan.tracks);
   g_autofree char *length = em_words_length (cost->welded_length_mm, units, 0);
@@ -565,7 +565,7 @@ fill (EmFeatureEditor *self)
   gtk_widget_set_sensitive (self->groups, feature != NULL);
   if (feature == NULL)
     return;
-  const EmFeatureCost *cost = &em_document_get_cost (self->document)->feature[selected (self)];
+  const EmFeatureCost *cost = em_document_get_feature_cost (self->document, selected (self));
   if (feature->kind != self->kind)
     build_kind (self, feature->kind);
   if (feature->id != self->feature_id)

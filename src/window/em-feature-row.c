@@ -95,7 +95,7 @@ show_price (EmFeatureRow *self, EmDocument *document, int32_t index)
   gboolean is_stale;
   int64_t minor = em_document_get_feature_price (document, index, &is_stale);
   g_autofree char *price = em_words_money_bare (minor, &em_document_get_rates (document)->currency);
-  const EmFeatureCost *cost = &em_document_get_cost (document)->feature[index];
+  const EmFeatureCost *cost = em_document_get_feature_cost (document, index);
   g_autofree char *fault = cost->status != EM_OK ? em_words_fault (&cost->fault, NULL, em_document_get_units (document)) : NULL;
 
   gtk_label_set_text (GTK_LABEL (self->price), is_stale && minor == 0 ? "–" : price);

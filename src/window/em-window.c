@@ -47,6 +47,23 @@ on_document_changed (EmWindow *self)
     em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document, self->outlook);
 }
 
+static gboolean
+release_money (gpointer data)
+{
+  g_autoptr (EmWindow) self = data;
+
+  gtk_paned_set_position (GTK_PANED (self->inner_paned), gtk_paned_get_position (GTK_PANED (self->inner_paned)));
+  gtk_widget_set_size_request (self->money, -1, -1);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+on_mapped (EmWindow *self)
+{
+  g_signal_handlers_disconnect_by_func (self, on_mapped, NULL);
+  g_timeout_add (100, release_money, g_object_ref (self));
+}
+
 static void
 forget_document (EmWindow *self)
 {
@@ -86,7 +103,7 @@ em_window_close_request (GtkWindow *window)
       g_settings_set_int (settings, "window-height", height);
     }
   g_settings_set_int (settings, "words-width", gtk_paned_get_position (GTK_PANED (self->outer_paned)));
-  g_settings_set_int (settings, "metal-width", gtk_paned_get_position (GTK_PANED (self->inner_paned)));
+  g_settings_set_int (settings, "money-width", gtk_widget_get_width (self->money));
   return GTK_WINDOW_CLASS (em_window_parent_class)->close_request (window);
 }
 
@@ -152,7 +169,9 @@ em_window_init (EmWindow *self)
   if (g_settings_get_boolean (settings, "is-maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
   gtk_paned_set_position (GTK_PANED (self->outer_paned), g_settings_get_int (settings, "words-width"));
-  gtk_paned_set_position (GTK_PANED (self->inner_paned), g_settings_get_int (settings, "metal-width"));
+  /* The metal takes what room there is; the money keeps its width from the first layout on. */
+  gtk_widget_set_size_request (self->money, g_settings_get_int (settings, "money-width"), -1);
+  g_signal_connect (self, "map", G_CALLBACK (on_mapped), NULL);
   g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }
