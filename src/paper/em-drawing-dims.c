@@ -48,7 +48,7 @@ show_text (EmCanvas *canvas, const char *text, double x, double y, const EmColou
 
   text_size (layout, &width, &height);
   em_canvas_set_colour (canvas, &canvas->style->paper, 0.9);
-  cairo_rectangle (canvas->cr, x - width / 2 - pad, y - height / 2 + pad, width + 2 * pad, height - 2 * pad);
+  cairo_rectangle (canvas->cr, x - width / 2 - pad, y - height / 2, width + 2 * pad, height);
   cairo_fill (canvas->cr);
   em_canvas_set_colour (canvas, colour, 1);
   cairo_move_to (canvas->cr, x - width / 2, y - height / 2);

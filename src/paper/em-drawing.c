@@ -88,7 +88,7 @@ measure (EmCanvas *canvas)
   em_drawing_extend_near (canvas);
 }
 
-/* The largest round ratio not above ratio: 1, 2, 3, 4, 5, 6, 8 times a power of ten, or one over it. */
+/* The largest round ratio not above ratio: 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8 times a power of ten, or one over it. */
 static double
 round_ratio (double ratio)
 {
@@ -100,13 +100,13 @@ round_ratio (double ratio)
       power = pow (10, floor (log10 (1 / ratio)));
       best = power * 10;
       for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
-        if (steps[i] * power >= 1 / ratio && steps[i] != 1.5)
+        if (steps[i] * power >= 1 / ratio)
           best = steps[i] * power;
       return 1 / best;
     }
   power = pow (10, floor (log10 (ratio)));
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
-    if (steps[i] * power <= ratio && (power >= 10 || steps[i] == floor (steps[i])))
+    if (steps[i] * power <= ratio)
       return steps[i] * power;
   return power;
 }

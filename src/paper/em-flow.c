@@ -8,6 +8,7 @@
 #include "em-paper.h"
 
 #include <math.h>
+#include <string.h>
 
 #define FAMILIES "Source Sans 3, Source Sans Pro, Open Sans, Noto Sans, DejaVu Sans, sans-serif"
 
@@ -161,13 +162,35 @@ em_flow_width (const EmFlow *flow)
   return flow->width - flow->left - flow->right;
 }
 
+/* Pango would part a line behind the leading point of ".020": that place is barred. NULL when there is none. */
+static PangoAttrList *
+bar_points (EmFlow *flow, const char *text)
+{
+  PangoAttrList *attributes = NULL;
+
+  for (const char *c = text; c != NULL && (c = strpbrk (c, ".,")) != NULL; c++)
+    if (g_ascii_isdigit (c[1]) && (c == text || !g_ascii_isdigit (c[-1])))
+      {
+        PangoAttribute *bar = pango_attr_allow_breaks_new (FALSE);
+
+        bar->start_index = (guint) (c - text);
+        bar->end_index = bar->start_index + 2;
+        if (attributes == NULL)
+          attributes = pango_attr_list_copy (flow->attributes);
+        pango_attr_list_insert (attributes, bar);
+      }
+  return attributes;
+}
+
 PangoLayout *
 em_flow_layout (EmFlow *flow, EmTextStyle style, const char *text, double width, EmAlign align)
 {
   PangoLayout *layout = pango_layout_new (flow->context);
+  PangoAttrList *barred = width > 0 ? bar_points (flow, text) : NULL;
 
   pango_layout_set_font_description (layout, flow->font[style]);
-  pango_layout_set_attributes (layout, flow->attributes);
+  pango_layout_set_attributes (layout, barred != NULL ? barred : flow->attributes);
+  g_clear_pointer (&barred, pango_attr_list_unref);
   pango_layout_set_line_spacing (layout, (float) styles[style].line_spacing);
   pango_layout_set_text (layout, text != NULL ? text : "", -1);
   if (width > 0)

@@ -110,7 +110,25 @@ em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost
   return g_string_free (text, FALSE);
 }
 
-/** A feature's own sizes with their names: "length 10 mm, leg a 0.5 mm", hidden and absent ones left out. */
+/* One size with its name, rounded for reading; NULL for what says nothing: absent, hidden, nought, a choice left as it was. */
+static char *
+write_size (const EmFeature *feature, int i, EmUnits units)
+{
+  const EmField *field = &feature->kind->fields[i];
+  double value = feature->value[i];
+  g_autofree char *text = NULL;
+
+  if (em_is_absent (value) || !em_field_is_shown (feature->kind, i, feature->value))
+    return NULL;
+  if (field->quantity == EM_QUANTITY_CHOICE)
+    return value != field->preset && value >= 0 ? g_strdup (em_words (field->option_names[(int) value])) : NULL;
+  if (value == 0)
+    return NULL;
+  text = field->quantity == EM_QUANTITY_LENGTH ? em_words_length (value, units, 4) : em_words_quantity (value, field->quantity, units);
+  return g_strdup_printf ("%s\302\240%s", em_words (field->name), text);
+}
+
+/** A feature's own sizes with their names: "Length 10 mm, Leg a 0.5 mm". */
 char *
 em_words_sizes (const EmFeature *feature, EmUnits units)
 {
@@ -118,18 +136,10 @@ em_words_sizes (const EmFeature *feature, EmUnits units)
 
   for (int i = 0; i < feature->kind->n_fields; i++)
     {
-      const EmField *field = &feature->kind->fields[i];
-      g_autofree char *value = NULL;
+      g_autofree char *size = write_size (feature, i, units);
 
-      if (em_is_absent (feature->value[i]) || !em_field_is_shown (feature->kind, i, feature->value))
-        continue;
-      value = field->quantity == EM_QUANTITY_CHOICE ? NULL : em_words_quantity (feature->value[i], field->quantity, units);
-      if (text->len > 0)
-        g_string_append (text, ", ");
-      if (value != NULL)
-        g_string_append_printf (text, "%s\302\240%s", em_words (field->name), value);
-      else if (feature->value[i] >= 0 && field->option_names[(int) feature->value[i]] != NULL)
-        g_string_append (text, em_words (field->option_names[(int) feature->value[i]]));
+      if (size != NULL)
+        g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", size);
     }
   return g_string_free (text, FALSE);
 }

@@ -117,16 +117,31 @@ em_words_figure (double value, int digits)
   return write_significant (value, digits, 6);
 }
 
-/** value as entered, all its digits, with its unit; degrees stand close to their figure. */
-char *
-em_words_quantity (double value, EmQuantityType type, EmUnits units)
+/* value with its unit; degrees stand close to their figure. n_inch: decimals a broken inch is filled up to. */
+static char *
+write_quantity (double value, EmQuantityType type, EmUnits units, int n_inch)
 {
   char buffer[64];
+  char mark = em_language_get ()->decimal_mark;
+  GString *text;
+  const char *at;
 
   if (em_is_absent (value))
     return g_strdup ("–");
-  em_quantity_write (value, type, units, em_language_get ()->decimal_mark, buffer, sizeof buffer);
-  return join (g_strdup (buffer), type == EM_QUANTITY_ANGLE ? "" : NBSP, em_quantity_unit (type, units));
+  em_quantity_write (value, type, units, mark, buffer, sizeof buffer);
+  text = g_string_new (buffer);
+  at = strchr (text->str, mark);
+  if (at != NULL && type == EM_QUANTITY_LENGTH && units == EM_UNITS_INCH)
+    for (gsize n = text->len - (gsize) (at - text->str) - 1; n < (gsize) n_inch; n++)
+      g_string_append_c (text, '0');
+  return join (g_string_free (text, FALSE), type == EM_QUANTITY_ANGLE ? "" : NBSP, em_quantity_unit (type, units));
+}
+
+/** value as entered, all its digits, with its unit; broken inches in thousandths at least, as US drawings have them. */
+char *
+em_words_quantity (double value, EmQuantityType type, EmUnits units)
+{
+  return write_quantity (value, type, units, 3);
 }
 
 /** A worked-out length, rounded: decimals of a millimetre, or one place more of an inch, trailing zeros dropped. */
@@ -137,7 +152,7 @@ em_words_length (double mm, EmUnits units, int decimals)
   double value = units == EM_UNITS_INCH ? mm / EM_MM_PER_INCH : mm;
   double rounded = round (value * scale) / scale;
 
-  return em_words_quantity (units == EM_UNITS_INCH ? rounded * EM_MM_PER_INCH : rounded, EM_QUANTITY_LENGTH, units);
+  return write_quantity (units == EM_UNITS_INCH ? rounded * EM_MM_PER_INCH : rounded, EM_QUANTITY_LENGTH, units, MIN (3, decimals));
 }
 
 /** ppm as a percentage, exact, trailing zeros dropped: 82,500 is 8.25 %. */

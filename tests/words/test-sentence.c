@@ -36,7 +36,7 @@ START_TEST (test_sentences)
     { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0.01, 50 }, EM_UNITS_METRIC,
       "1 · Nick (Gate insert) – Leg a: 0" NB "mm was given, it should be between 0.01" NB "mm and 50" NB "mm." },
     { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0.254, 25.4 }, EM_UNITS_INCH,
-      "1 · Nick (Gate insert) – Leg a: 0" NB "in was given, it should be between .01" NB "in and 1" NB "in." },
+      "1 · Nick (Gate insert) – Leg a: 0" NB "in was given, it should be between .010" NB "in and 1" NB "in." },
     { { EM_FAULT_MISSING, "leg_b", NULL, 0, EM_ABSENT, 0.01, 50 }, EM_UNITS_METRIC,
       "1 · Nick (Gate insert) – Leg b: please give it, the price needs it." },
     { { EM_FAULT_RANGE, "margin", NULL, EM_ROW_QUOTE, 990000, 0, 950000 }, EM_UNITS_METRIC,
