@@ -47,7 +47,7 @@ static const EmAccel accels[] =
   { "win.read-notes", { "<Control>r" } },
   { "win.add", { "<Control>plus", "<Control>equal" } },
   { "win.duplicate", { "<Control>d" } },
-  { "win.remove", { "<Control>Delete" } },
+  { "win.remove", { "<Control><Shift>Delete" } },
   { "win.move-up", { "<Alt>Up" } },
   { "win.move-down", { "<Alt>Down" } },
   { "win.copy-feature", { "<Control><Shift>c" } },
@@ -395,8 +395,12 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
   (void) source;
   (void) data;
   g_application_release (G_APPLICATION (self));
+  if (loading->window != NULL)
+    em_window_end_work (loading->window);
   if (!g_task_propagate_boolean (G_TASK (result), &error))
     {
+      if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+        return;
       g_autofree char *name = g_path_get_basename (loading->path);
       g_autofree char *sentence = g_strdup_printf (_("%s could not be opened. %s"), name, error->message);
       if (loading->window != NULL)
@@ -421,7 +425,8 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
 void
 em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window)
 {
-  g_autoptr (GTask) task = g_task_new (NULL, NULL, on_loaded, NULL);
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autoptr (GTask) task = g_task_new (NULL, cancellable, on_loaded, NULL);
   EmLoading *loading;
 
   if (g_file_peek_path (file) == NULL)
@@ -434,7 +439,14 @@ em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window)
   loading->window = window != NULL ? g_object_ref (window) : NULL;
   loading->path = g_file_get_path (file);
   g_task_set_task_data (task, loading, free_loading);
+  g_task_set_return_on_cancel (task, TRUE);
   g_application_hold (G_APPLICATION (self));
+  if (window != NULL)
+    {
+      g_autofree char *name = g_path_get_basename (loading->path);
+      g_autofree char *text = g_strdup_printf (_("Opening %s… Dismiss to stop."), name);
+      em_window_begin_work (window, text, cancellable);
+    }
   g_task_run_in_thread (task, load_in_thread);
 }
 

@@ -207,6 +207,8 @@ em_document_get_feature_cost (EmDocument *self, int32_t index)
     return &self->cost.feature[index];
   self->unreckoned.status = self->status != EM_OK ? self->status : EM_FAULT_MISSING;
   self->unreckoned.fault = self->fault;
+  if (self->unreckoned.fault.field == NULL)
+    self->unreckoned.fault.field = "quote";
   return &self->unreckoned;
 }
 

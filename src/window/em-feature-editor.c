@@ -594,16 +594,17 @@ fill (EmFeatureEditor *self)
   show_drawings (self);
 }
 
-/* A feature with a range shows it. */
+/* A feature with a range shows it; keeps: the entries stay when there is none. */
 static void
-show_range (EmFeatureEditor *self)
+show_range (EmFeatureEditor *self, gboolean keeps)
 {
   const EmFeature *feature = feature_of (self);
   gboolean has_range = FALSE;
 
   for (int i = 0; feature != NULL && i < EM_FIELD_MAX; i++)
     has_range = has_range || !em_is_absent (feature->low[i]) || !em_is_absent (feature->high[i]);
-  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->range_toggle), has_range);
+  if (has_range || !keeps)
+    gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->range_toggle), has_range);
 }
 
 static void
@@ -615,10 +616,8 @@ on_document_changed (EmFeatureEditor *self, guint what, int index)
   if (what & EM_CHANGE_BASIS)
     fill_metals (self);
   if (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST))
-    {
-      self->shown_field = -1;
-      show_range (self);
-    }
+    self->shown_field = -1;
+  show_range (self, (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST)) == 0);
   fill (self);
 }
 
@@ -728,7 +727,7 @@ em_feature_editor_set_document (EmFeatureEditor *self, EmDocument *document)
   g_set_object (&self->document, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
   fill_metals (self);
-  show_range (self);
+  show_range (self, FALSE);
   fill (self);
 }
 

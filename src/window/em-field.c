@@ -30,6 +30,8 @@ GtkWidget *
 em_field_text (const char *label, GtkWidget **out_entry)
 {
   *out_entry = gtk_entry_new ();
+  /* The document keeps the steps back. */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (*out_entry), FALSE);
   gtk_editable_set_width_chars (GTK_EDITABLE (*out_entry), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (*out_entry), 10);
   gtk_widget_set_hexpand (*out_entry, TRUE);

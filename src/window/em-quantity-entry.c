@@ -205,6 +205,7 @@ em_quantity_entry_init (EmQuantityEntry *self)
   gtk_label_set_ellipsize (GTK_LABEL (self->label), PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (self->label, "field-name");
   self->entry = gtk_entry_new ();
+  gtk_editable_set_enable_undo (GTK_EDITABLE (self->entry), FALSE);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 9);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), 1);

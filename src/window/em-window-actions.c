@@ -211,9 +211,13 @@ on_focus_pane (GSimpleAction *action, GVariant *target, gpointer data)
 static void
 on_dismiss (GSimpleAction *action, GVariant *target, gpointer data)
 {
+  EmWindow *self = data;
+
   (void) action;
   (void) target;
-  em_window_say (data, NULL);
+  if (self->work != NULL)
+    g_cancellable_cancel (self->work);
+  em_window_say (self, NULL);
 }
 
 static void

@@ -178,6 +178,7 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (EmWindow) self = data;
   g_autoptr (GError) error = NULL;
 
+  em_window_end_work (self);
   if (!em_document_save_finish (EM_DOCUMENT (source), result, &error))
     {
       g_autofree char *sentence = g_strdup_printf (_("Not saved; your work is still here. %s"), error->message);
@@ -194,7 +195,12 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
 void
 em_window_save_to (EmWindow *self, const char *path)
 {
-  em_document_save_async (self->document, path, NULL, on_saved, g_object_ref (self));
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autofree char *name = g_path_get_basename (path);
+  g_autofree char *text = g_strdup_printf (_("Saving %s… Dismiss to stop."), name);
+
+  em_window_begin_work (self, text, cancellable);
+  em_document_save_async (self->document, path, cancellable, on_saved, g_object_ref (self));
 }
 
 static void

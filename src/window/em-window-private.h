@@ -22,6 +22,9 @@ struct _EmWindow
 
   EmDocument *document;    /* owned */
   EmOutlook  *outlook;     /* owned */
+  GCancellable *work;      /* owned; what a dismissal cancels, or NULL */
+  char       *work_text;
+  guint       work_source; /* until it has taken long enough to speak of */
   gboolean    is_closing;  /* asked and answered */
   GtkFileChooserNative *chooser;   /* open dialog, owned */
 };

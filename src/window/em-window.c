@@ -15,6 +15,8 @@
 
 G_DEFINE_FINAL_TYPE (EmWindow, em_window, GTK_TYPE_APPLICATION_WINDOW)
 
+enum { WORK_SPOKEN_OF_MS = 500 };
+
 void
 em_window_update_title (EmWindow *self)
 {
@@ -113,6 +115,7 @@ em_window_dispose (GObject *object)
   EmWindow *self = EM_WINDOW (object);
 
   forget_document (self);
+  em_window_end_work (self);
   g_clear_object (&self->chooser);
   G_OBJECT_CLASS (em_window_parent_class)->dispose (object);
 }
@@ -248,6 +251,37 @@ em_window_get_said (EmWindow *self)
 {
   return gtk_revealer_get_reveal_child (GTK_REVEALER (self->message_revealer))
          ? gtk_label_get_text (GTK_LABEL (self->message_label)) : NULL;
+}
+
+static gboolean
+on_work_takes_long (gpointer data)
+{
+  EmWindow *self = data;
+
+  self->work_source = 0;
+  em_window_say (self, self->work_text);
+  return G_SOURCE_REMOVE;
+}
+
+void
+em_window_begin_work (EmWindow *self, const char *text, GCancellable *cancellable)
+{
+  em_window_end_work (self);
+  self->work = g_object_ref (cancellable);
+  self->work_text = g_strdup (text);
+  self->work_source = g_timeout_add (WORK_SPOKEN_OF_MS, on_work_takes_long, self);
+}
+
+void
+em_window_end_work (EmWindow *self)
+{
+  if (self->work == NULL)
+    return;
+  if (self->work_source == 0 && self->document != NULL)
+    em_window_say (self, NULL);
+  g_clear_handle_id (&self->work_source, g_source_remove);
+  g_clear_object (&self->work);
+  g_clear_pointer (&self->work_text, g_free);
 }
 
 void

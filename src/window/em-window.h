@@ -29,6 +29,9 @@ EmPaperView *em_window_get_paper    (EmWindow *self);
 /* A sentence at the foot of the window, until dismissed or replaced. */
 void         em_window_say          (EmWindow *self, const char *text);
 const char  *em_window_get_said     (EmWindow *self);   /* NULL: nothing */
+/* Says text once the work has taken half a second; dismissing it then cancels cancellable. */
+void         em_window_begin_work   (EmWindow *self, const char *text, GCancellable *cancellable);
+void         em_window_end_work     (EmWindow *self);
 /* Writes the sheet to path, as the save dialog does once a name is chosen. */
 gboolean     em_window_export_to    (EmWindow *self, const char *path, GError **error);
 void         em_window_save_to      (EmWindow *self, const char *path);
