@@ -92,6 +92,8 @@ show_price_note (EmMoneyPane *self, gboolean is_stale)
       g_autofree char *high = em_words_money_bare (range->p90_minor, currency_of (self));
       g_string_append_printf (text, _("\nBefore taxes, 8 times in 10 from %s to %s"), low, high);
     }
+  if (em_document_get_rates (self->document)->is_demo)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", _("Rates are the invented ones the program came with."));
   gtk_label_set_text (GTK_LABEL (self->price_note), text->str);
 }
 
@@ -149,6 +151,8 @@ build_picture (EmMoneyPane *self)
       GtkWidget *child = gtk_flow_box_child_new ();
       self->key_amount[i] = label_new (NULL, "money", 1);
       gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+      gtk_label_set_max_width_chars (GTK_LABEL (name), 9);
+      gtk_widget_set_tooltip_text (name, em_words (em_moneys[i].name));
       gtk_widget_set_hexpand (name, TRUE);
       gtk_box_append (GTK_BOX (row), em_money_swatch_new ((EmMoney) i));
       gtk_box_append (GTK_BOX (row), name);

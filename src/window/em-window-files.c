@@ -186,6 +186,13 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
       em_window_say (self, sentence);
       return;
     }
+  guint n_problems = em_document_get_problems (EM_DOCUMENT (source));
+  if (n_problems > 0)
+    {
+      g_autofree char *sentence = g_strdup_printf (ngettext ("Saved, but %u entry can’t be read: the value before it was kept.",
+                                                             "Saved, but %u entries can’t be read: the values before them were kept.", n_problems), n_problems);
+      em_window_say (self, sentence);
+    }
   em_settings_add_recent (em_document_get_path (EM_DOCUMENT (source)));
   em_window_fill_recent (self);
   if (self->is_closing && !em_document_is_modified (self->document))
