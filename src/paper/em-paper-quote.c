@@ -113,7 +113,7 @@ add_summary (EmPaperSheet *sheet)
   g_autofree char *features = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
   g_autofree char *tools = g_strdup_printf (ngettext ("%d tool", "%d tools", (gulong) source->quote->n_tools), source->quote->n_tools);
   g_autofree char *total = em_words_money (source->cost->totals.total_minor, &source->rates->currency);
-  const char *label = source->rates->n_taxes > 0 ? _("Total with tax") : _("Total");
+  const char *label = source->cost->n_faults > 0 ? _("Total so far") : source->rates->n_taxes > 0 ? _("Total with tax") : _("Total");
   PangoLayout *figure = em_flow_layout (sheet->flow, EM_TEXT_SUM, total, 0, EM_ALIGN_LEFT);
   double figure_x = sheet->width - 10 - em_layout_width (figure);
   EmRow *row = em_flow_row (sheet->flow);

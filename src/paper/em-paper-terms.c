@@ -165,7 +165,7 @@ em_sheet_add_breaks (EmPaperSheet *sheet)
 
 /* "1, 2, 5" of the features finish is chosen for; NULL when there is none. */
 static char *
-list_features (const EmPaperSheet *sheet, EmFinish finish, gboolean *out_is_all)
+list_features (const EmPaperSheet *sheet, EmFinish finish, int *out_n)
 {
   const EmQuote *quote = sheet->source->quote;
   GString *text = g_string_new (NULL);
@@ -174,7 +174,7 @@ list_features (const EmPaperSheet *sheet, EmFinish finish, gboolean *out_is_all)
   for (int32_t i = 0; i < quote->n_features; i++)
     if (em_words_finish_of (quote, i) == finish)
       g_string_append_printf (text, "%s%d", n++ > 0 ? ", " : "", i + 1);
-  *out_is_all = n == quote->n_features;
+  *out_n = n;
   return g_string_free (text, n == 0);
 }
 
@@ -188,13 +188,14 @@ add_scope_item (EmPaperSheet *sheet, char *take_text)
 static void
 add_machining (EmPaperSheet *sheet, EmFinish finish)
 {
-  gboolean is_all;
-  g_autofree char *features = list_features (sheet, finish, &is_all);
+  int n;
+  g_autofree char *features = list_features (sheet, finish, &n);
 
-  if (features != NULL && is_all)
+  if (features != NULL && n == sheet->source->quote->n_features)
     add_scope_item (sheet, g_strdup (_("Machining the welds back to size, at every feature")));
   else if (features != NULL)
-    add_scope_item (sheet, g_strdup_printf (_("Machining the welds back to size at features %s"), features));
+    add_scope_item (sheet, g_strdup_printf (ngettext ("Machining the welds back to size at feature %s", "Machining the welds back to size at features %s",
+                                                     (gulong) n), features));
 }
 
 static void
@@ -228,8 +229,10 @@ em_sheet_add_scope (EmPaperSheet *sheet)
   add_included (sheet);
   em_sheet_add_heading (sheet, _("Not included"), 12);
   add_excluded (sheet);
-  if (em_sheet_text (sheet, EM_QUOTE_SCOPE) != NULL)
-    em_flow_paragraph (sheet->flow, EM_TEXT_BODY, EM_INK_TEXT, em_sheet_text (sheet, EM_QUOTE_SCOPE), 0, sheet->width, 6);
+  if (em_sheet_text (sheet, EM_QUOTE_SCOPE) == NULL)
+    return;
+  em_sheet_add_heading (sheet, _("Also agreed"), 12);
+  em_flow_paragraph (sheet->flow, EM_TEXT_BODY, EM_INK_TEXT, em_sheet_text (sheet, EM_QUOTE_SCOPE), 0, sheet->width, 0);
 }
 
 /* Sizes the customer's words left open and the reader settled by a rule. */

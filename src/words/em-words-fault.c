@@ -242,6 +242,15 @@ write_sentence (const EmFault *fault, const EmKind *kind, EmUnits units)
     }
 }
 
+/** A fault as a sentence without the feature's name.
+ *
+ * kind: of the feature it is about, for its fields' labels; may be NULL. */
+char *
+em_words_fault_of (const EmFault *fault, const EmKind *kind, EmUnits units)
+{
+  return write_sentence (fault, kind, units);
+}
+
 /** A fault as a sentence, beginning with the feature's name where it has one.
  *
  * quote: whose features fault->row counts; NULL: left out. units: for lengths and areas. */

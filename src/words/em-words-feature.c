@@ -29,10 +29,10 @@ describe_melt_out (const EmFeatureCost *cost)
 static char *
 describe_build (const EmFeatureCost *cost, EmUnits units, const EmCatalogue *catalogue)
 {
-  const char *filler = cost->filler >= 0 && cost->filler < catalogue->n_fillers ? catalogue->filler[cost->filler].designation : _("wire");
+  const char *filler = cost->filler >= 0 && cost->filler < catalogue->n_fillers ? catalogue->filler[cost->filler].designation : _("filler");
   g_autofree char *size = em_words_length (cost->rules.wire_mm, units, 3);
 
-  return g_strdup_printf (ngettext ("Built up in %1$d layer with %2$s, wire %3$s.", "Built up in %1$d layers with %2$s, wire %3$s.",
+  return g_strdup_printf (ngettext ("Built up in %1$d layer with %2$s wire, %3$s.", "Built up in %1$d layers with %2$s wire, %3$s.",
                                     (gulong) cost->plan.layers), cost->plan.layers, filler, size);
 }
 
@@ -83,7 +83,7 @@ em_words_finish_of (const EmQuote *quote, int32_t index)
 static char *
 describe_finish (const EmQuote *quote, int32_t index)
 {
-  return em_words_finish_of (quote, index) == EM_FINISH_SHOP ? g_strdup (_("We machine it back to size.")) : g_strdup (_("Machining it back to size is yours."));
+  return em_words_finish_of (quote, index) == EM_FINISH_SHOP ? g_strdup (_("We machine it back to size.")) : g_strdup (_("You machine it back to size."));
 }
 
 /** What will be done to feature index, in a few short sentences; a feature that cannot be priced says why. */
@@ -96,7 +96,7 @@ em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost
   (void) rates;
   if (cost->status != EM_OK)
     {
-      g_autofree char *reason = em_words_fault (&cost->fault, NULL, quote->units);
+      g_autofree char *reason = em_words_fault_of (&cost->fault, feature->kind, quote->units);
 
       add_sentence (text, g_strdup_printf (_("Not in the price. %s"), reason));
       return g_string_free (text, FALSE);

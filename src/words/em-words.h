@@ -31,6 +31,7 @@ const char *em_words_language (void);
 
 /* "2 · Edge nick (Gate insert) – Leg a: 0 mm was given, it should be between 0.01 mm and 50 mm." In units. quote may be NULL. */
 char *em_words_fault (const EmFault *fault, const EmQuote *quote, EmUnits units);
+char *em_words_fault_of (const EmFault *fault, const EmKind *kind, EmUnits units);  /* the same without the feature's name; kind may be NULL */
 char *em_words_field (const char *field_id, const EmKind *kind);  /* label of any field id */
 
 /* Locale's decimal mark, grouping; tabular. 12345.67 with ISO code: "12.345,67 EUR". */
