@@ -353,6 +353,20 @@ is_list_number (EmReader *r, guint i, guint end)
   return is_list;
 }
 
+static gboolean
+is_bare_whole (const EmItems *items, guint i)
+{
+  return em_item (items, i)->type == EM_ITEM_SIZE && em_item_size (items, i)->is_whole && em_item_size (items, i)->unit == EM_UNIT_NONE;
+}
+
+/* "1   2   NICK": a row of a table, item and quantity before the words. */
+static gboolean
+is_table_row (const EmReader *r, guint i, guint end)
+{
+  return i + 3 < end && is_bare_whole (r->items, i) && is_bare_whole (r->items, i + 1) && em_item (r->items, i + 2)->type == EM_ITEM_PHRASE &&
+         em_item_says (r->items, i + 2, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL;
+}
+
 /* "1.", "2)", "a)", "-", "•", "#3" at the head of a line: uses them up and returns the item after them. */
 static guint
 skip_bullet (EmReader *r, guint i, guint end)
@@ -365,6 +379,12 @@ skip_bullet (EmReader *r, guint i, guint end)
     {
       em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
       return i + 3;
+    }
+  if (is_table_row (r, i, end))
+    {
+      em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+      em_item_size (r->items, i + 1)->roles |= EM_ROLE_COUNT;
+      return i + 1;
     }
   /* "ITEM 1:" */
   if (word != NULL && g_strcmp0 (word->value, "item") == 0 && i + 2 < end)

@@ -63,6 +63,7 @@ static const Words reason_words[] = {
   { "smallest", N_("the smallest of the sizes") },
   { "from-words", N_("told by the words around it") },
   { "unplaced-sizes", N_("another size beside it could not be placed") },
+  { "no-sizes", N_("named without any size") },
   { "heading", N_("the heading above says so") },
   { "shape-from-word", N_("the word for it suggests this form") },
   { "shape-from-sizes", N_("the sizes given suggest this form") },

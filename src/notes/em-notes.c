@@ -395,7 +395,8 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
-  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || is_close ? "from-words" : NULL;
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || is_close ? "from-words"
+                 : proto->sizes->len == 0 ? "no-sizes" : NULL;
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);
 }
