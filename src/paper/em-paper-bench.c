@@ -99,6 +99,18 @@ add_refusals (EmPaperSheet *sheet)
     }
 }
 
+/* A feature without a plan is not among the stops. */
+static void
+add_left_out (EmPaperSheet *sheet)
+{
+  int32_t n = sheet->source->cost->n_faults;
+  g_autofree char *text = g_strdup_printf (ngettext ("%d feature is not planned yet and not on this sheet.",
+                                                     "%d features are not planned yet and not on this sheet.", (gulong) n), n);
+
+  if (n > 0)
+    em_sheet_add_notice (sheet, text);
+}
+
 static char *
 describe_preheat (const EmPaperSheet *sheet)
 {
@@ -124,12 +136,14 @@ add_before (EmPaperSheet *sheet)
   const char *coating = quote->text[EM_QUOTE_COATING];
 
   em_sheet_add_heading (sheet, _("Before starting"), 12);
+  add_left_out (sheet);
   add_refusals (sheet);
   em_sheet_add_tick (sheet, _("Tool, drawing and this sheet belong together; each place is found and marked on the tool."), 0, sheet->width);
   em_sheet_add_tick (sheet, _("Metal and hardness of the tool checked; tell the office when they differ from this sheet."), 0, sheet->width);
   em_sheet_add_tick_take (sheet, coating != NULL ? g_strdup_printf (_("Coating “%s” taken off wherever heat will come, and the rest protected."), coating)
                                                  : g_strdup (_("Looked for a coating or nitriding: nothing found, or the office told.")), 0, sheet->width);
   em_sheet_add_tick (sheet, _("Oil, water and plastic residue cleaned out of holes and cooling channels."), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Starting values tried on scrap of the same metal first; they are calculated, not proven on this machine."), 0, sheet->width);
   em_sheet_add_tick_take (sheet, describe_preheat (sheet), 0, sheet->width);
 }
 

@@ -109,6 +109,7 @@ add_values (Stop *stop)
     { _("Voltage"), write_unit (arc->voltage_v, 3, "V") },
     { _("Heat input"), write_unit (arc->heat_input_kj_per_mm, 3, "kJ/mm") },
     { _("Gas flow"), stop->machine != NULL ? write_unit (stop->machine->gas_l_per_min, 3, "l/min") : NULL },
+    { _("Travel speed is"), arc->was_slowed ? g_strdup (em_words_bound (arc->bound)) : NULL },
     { _("Tilt from the wall"), cost->tilt_deg > 0 ? em_words_quantity (ceil (cost->tilt_deg), EM_QUANTITY_ANGLE, stop->quote->units) : NULL },
     { _("Access"), g_strdup (em_words_access (stop->feature->access)) },
     { _("Wire needed"), write_wire (stop, cost->wire_length_mm) },

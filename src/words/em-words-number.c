@@ -111,6 +111,7 @@ join (char *take_number, const char *space, const char *unit)
   return text;
 }
 
+/** value to digits significant ones, at most six decimals, trailing zeros dropped; "–" for no number. */
 char *
 em_words_figure (double value, int digits)
 {
@@ -215,6 +216,7 @@ em_words_date (const char *iso)
   return g_string_free (text, FALSE);
 }
 
+/** Grams to two figures below 10 g, else three; kilograms from 1000 g on. */
 char *
 em_words_mass (double grams)
 {
