@@ -512,23 +512,39 @@ em_document_to_bytes (EmDocument *self, GError **error)
   return em_quote_file_write (&file, error);
 }
 
+static void
+drop_sent_basis (EmDocument *self)
+{
+  if (self->file.sent_rates != NULL)
+    em_rates_clear (self->file.sent_rates);
+  if (self->file.sent_catalogue != NULL)
+    em_catalogue_clear (self->file.sent_catalogue);
+  g_clear_pointer (&self->file.sent_rates, g_free);
+  g_clear_pointer (&self->file.sent_catalogue, g_free);
+  g_clear_pointer (&self->sent_basis, em_basis_unref);
+}
+
 void
 em_document_take_sent_basis (EmDocument *self)
 {
   EmRates *rates = g_new0 (EmRates, 1);
   EmCatalogue *catalogue = g_new0 (EmCatalogue, 1);
 
-  if (self->sent_basis != NULL
-      || em_rates_copy (em_basis_get_rates (self->shop_basis), rates) != EM_OK
-      || em_catalogue_copy (em_basis_get_catalogue (self->shop_basis), catalogue) != EM_OK)
+  em_rates_init (rates);
+  em_catalogue_init (catalogue);
+  if (em_rates_copy (em_basis_get_rates (self->shop_basis), rates) == EM_OK
+      && em_catalogue_copy (em_basis_get_catalogue (self->shop_basis), catalogue) == EM_OK)
     {
-      g_free (rates);
-      g_free (catalogue);
+      drop_sent_basis (self);
+      self->file.sent_rates = g_steal_pointer (&rates);
+      self->file.sent_catalogue = g_steal_pointer (&catalogue);
+      self->sent_basis = em_basis_ref (self->shop_basis);
       return;
     }
-  self->file.sent_rates = rates;
-  self->file.sent_catalogue = catalogue;
-  self->sent_basis = em_basis_ref (self->shop_basis);
+  em_rates_clear (rates);
+  em_catalogue_clear (catalogue);
+  g_free (rates);
+  g_free (catalogue);
 }
 
 typedef struct

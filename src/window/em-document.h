@@ -89,7 +89,7 @@ gboolean    em_document_is_modified (EmDocument *self);   /* there is something 
 gboolean    em_document_is_blank    (EmDocument *self);   /* new and untouched: may be replaced */
 char       *em_document_dup_title   (EmDocument *self);
 GBytes     *em_document_to_bytes    (EmDocument *self, GError **error);
-/* Keeps the present rates and metals with the quote, for one about to be sent; once. */
+/* Keeps the shop's present rates and metals with the quote, for one about to be sent. */
 void        em_document_take_sent_basis (EmDocument *self);
 /* In a thread; the quote as it is now. What is edited meanwhile stays unsaved. */
 void        em_document_save_async  (EmDocument *self, const char *path, GCancellable *cancellable,
