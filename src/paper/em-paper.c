@@ -58,13 +58,16 @@ make_title (EmSheet sheet, const EmQuote *quote)
 static gboolean
 check_source (EmSheet sheet, const EmPaperSource *source, GError **error)
 {
+  gboolean is_priced = source->cost->n_features == source->quote->n_features;
   gboolean is_empty = sheet == EM_SHEET_QUOTE ? source->quote->n_features == 0 && source->quote->n_extras == 0 : source->cost->n_visits == 0;
 
-  if (is_empty)
+  if (!is_priced)
+    g_set_error_literal (error, EM_PAPER_ERROR, EM_PAPER_ERROR_EMPTY, _("There is nothing to print yet: the quote as it is now has not been priced."));
+  else if (is_empty)
     g_set_error_literal (error, EM_PAPER_ERROR, EM_PAPER_ERROR_EMPTY,
                          sheet == EM_SHEET_QUOTE ? _("There is nothing to print yet: the quote has no feature and no further line.")
                                                  : _("There is nothing to print yet: no feature of the quote can be priced."));
-  return !is_empty;
+  return is_priced && !is_empty;
 }
 
 EmPages *

@@ -35,7 +35,7 @@ typedef struct
 
 typedef struct EmPages EmPages;
 
-/* Lays out; page size in points (A4 595.28 × 841.89). */
+/* Lays out; source->cost must be of the quote as it is. Page size in points (A4 595.28 × 841.89). */
 EmPages *em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error);
 int      em_pages_count (const EmPages *pages);
 const char *em_pages_title (const EmPages *pages);   /* "Quote 2041 – Lower cavity", for print jobs */

@@ -81,6 +81,14 @@ START_TEST (test_nothing_to_print_is_said)
   ck_assert_ptr_null (em_pages_new (EM_SHEET_BENCH, &paper.source, 595, 842, &error));
   ck_assert (g_error_matches (error, EM_PAPER_ERROR, EM_PAPER_ERROR_EMPTY));
   em_test_paper_clear (&paper);
+
+  /* A feature that the costing does not know yet. */
+  g_clear_error (&error);
+  em_test_paper_init (&paper, 2, "en", "a4");
+  em_test_add_ledge (&paper.quote, 5, 1, 1, NULL);
+  ck_assert_ptr_null (em_pages_new (EM_SHEET_QUOTE, &paper.source, 595, 842, &error));
+  ck_assert (g_error_matches (error, EM_PAPER_ERROR, EM_PAPER_ERROR_EMPTY));
+  em_test_paper_clear (&paper);
 }
 END_TEST
 
