@@ -95,6 +95,9 @@ leave_plain_c (void)
 void
 em_words_init (const char *locale_dir)
 {
+  /* A variable that is there already is replaced in place by a later push; a new one would move the whole environment
+   * while other threads may be reading it. Empty means unset to gettext and GLib alike. */
+  g_setenv ("LANGUAGE", "", FALSE);
   bindtextdomain (GETTEXT_PACKAGE, locale_dir);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
