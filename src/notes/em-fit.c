@@ -182,6 +182,9 @@ fit_labelled (Fitter *f, guint item)
   /* "a dent 3 mm across" */
   if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && is_round_form (given_text (f->proto, "form")))
     roles = EM_ROLE_DIAMETER;
+  /* "D=" may be a depth, "⌀" never. */
+  if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && em_item (f->items, size->label_item)->sign != 0)
+    roles &= ~(guint32) EM_ROLE_DIAMETER;
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
@@ -623,6 +626,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
         continue;
       if (k == WORN_CORNER || k == SEAT)
         weight[k] += (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) != 0 ? EVIDENCE * 2 : 0;
+      if (k == WORN_CORNER && (roles & EM_ROLE_RADIUS) == 0 && (roles & (EM_ROLE_WIDTH | EM_ROLE_THICKNESS | EM_ROLE_BUILD)) != 0)
+        weight[k] = MAX (1, weight[k] - EVIDENCE);
       if (k == EDGE_NICK)
         weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 ? 2 * EVIDENCE : 0);
       if (k == BORE || k == PIN)

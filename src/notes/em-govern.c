@@ -113,16 +113,21 @@ read_units (Governor *g, guint i)
     }
 }
 
+/* Fields that stand once: the first is taken, later ones stay visible as unused. TRUE for the first. */
 static gboolean
-has_general (const Governor *g, const char *field)
+take_once (Governor *g, const char *field)
 {
-  for (guint k = 0; k < g->grammar->general->len; k++)
-    if (strcmp (g_array_index (g->grammar->general, EmGiven, k).field.field, field) == 0)
-      return TRUE;
-  for (guint k = 0; k < g->loose->len; k++)
-    if (strcmp (g_array_index (g->loose, EmLoose, k).given.field.field, field) == 0)
-      return TRUE;
-  return FALSE;
+  static const char *const once[] = { "base", "reference", "drawing", "tool_number" };
+
+  for (guint k = 0; k < G_N_ELEMENTS (once); k++)
+    if (strcmp (once[k], field) == 0)
+      {
+        gboolean is_first = (g->grammar->taken & (1u << k)) == 0;
+
+        g->grammar->taken |= 1u << k;
+        return is_first;
+      }
+  return TRUE;
 }
 
 static gboolean
@@ -152,7 +157,7 @@ read_base (Governor *g, guint i)
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
   /* The first stands; another one stays visible as unused. */
-  if (!has_general (g, "base"))
+  if (take_once (g, "base"))
     {
       one = add (g, "base", base->value, i, i);
       one->is_general = TRUE;
@@ -217,7 +222,7 @@ read_reference (Governor *g, guint i)
   for (guint k = from; k < to; k++)
     if (is_size (g, k))
       em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
-  if (has_general (g, sense->value))
+  if (!take_once (g, sense->value))
     return;
   one = add (g, sense->value, NULL, from, to - 1);
   one->is_general = TRUE;
@@ -230,7 +235,7 @@ read_tools (Governor *g, guint i)
   const EmSense *number = says (g, i, EM_SAYS_NUMBER);
   EmLoose *one;
 
-  if (!is_count (g, i) && number == NULL)
+  if (!is_count (g, i) && (number == NULL || strchr (number->value, '/') != NULL))
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (says (g, k, EM_SAYS_TOOLS) != NULL)

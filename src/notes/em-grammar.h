@@ -47,6 +47,7 @@ typedef struct
   EmItems   *items;
   gboolean   has_units;       /* a note says which */
   EmUnits    units;
+  guint32    taken;           /* general fields that stand once and were met */
   GPtrArray *protos;          /* EmProto */
   GArray    *general;         /* EmGiven, feature 0 */
 } EmGrammar;

@@ -407,6 +407,27 @@ build_number (Builder *b, guint at)
   return next;
 }
 
+/* "twenty thou", "half inch": a number word with a unit is a size. Returns the token after it, or at. */
+static guint
+build_number_word (Builder *b, guint at, guint n, const EmSense *number)
+{
+  EmSize size = { .label_item = G_MAXUINT32, .value = { 0, 1 } };
+  char *end;
+  guint next;
+
+  if (number == NULL || number->value == NULL)
+    return at;
+  next = read_unit (b, at + n, &size.unit);
+  if (next == at + n || size.unit == EM_UNIT_HRC)
+    return at;
+  size.value.n = g_ascii_strtoull (number->value, &end, 10);
+  if (*end == '/')
+    size.value.d = MAX (1, g_ascii_strtoull (end + 1, NULL, 10));
+  g_array_append_val (b->items->sizes, size);
+  add_item (b, EM_ITEM_SIZE, at, next)->size = b->items->sizes->len - 1;
+  return next;
+}
+
 static guint
 build_next (Builder *b, guint at)
 {
@@ -422,6 +443,13 @@ build_next (Builder *b, guint at)
   if (token->type == EM_TOKEN_NUMBER)
     return build_number (b, at);
   phrase = match (b, at, &n);
+  if (phrase != NULL)
+    {
+      guint next = build_number_word (b, at, n, em_phrase_find (phrase, EM_SAYS_NUMBER));
+
+      if (next != at)
+        return next;
+    }
   if (phrase != NULL)
     {
       EmItem *item = add_item (b, EM_ITEM_PHRASE, at, at + n);

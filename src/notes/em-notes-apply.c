@@ -22,6 +22,7 @@ typedef struct
   const char     *text;
   EmQuote        *quote;
   EmEarlier      *earlier;
+  const EmReadField *stock;   /* the general one, or NULL */
 } Applier;
 
 static void
@@ -121,7 +122,7 @@ reset_shared (Applier *a, EmFeature *feature)
 static void
 apply_general_stock (Applier *a, EmFeature *feature, int number)
 {
-  const EmReadField *stock = find_field (a->result, 0, "stock");
+  const EmReadField *stock = a->stock;
 
   if (stock != NULL && find_field (a->result, number, "stock") == NULL && !em_earlier_is_corrected (a->earlier, feature->id, "stock") &&
       (em_is_absent (feature->stock_mm) || em_earlier_had_field (a->earlier, feature->id, "stock")))
@@ -132,7 +133,7 @@ static void
 mark_feature (Applier *a, guint32 id, int number)
 {
   const EmReadSpan *span = &g_array_index (a->result->spans, EmReadSpan, number - 1);
-  const EmReadField *stock = find_field (a->result, 0, "stock");
+  const EmReadField *stock = a->stock;
   guint first, last;
 
   add_mark (a->quote, span->start, span->length, id, has_question (a->result, number) ? EM_MARK_QUESTION : EM_MARK_USED, NULL, NULL);
@@ -260,7 +261,7 @@ apply_general (Applier *a)
 void
 em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote)
 {
-  Applier a = { result, text, quote, em_earlier_new (result, text, quote) };
+  Applier a = { result, text, quote, em_earlier_new (result, text, quote), find_field (result, 0, "stock") };
   int32_t at = quote->n_features;
 
   g_array_set_size (result->ids, (guint) result->n_features);

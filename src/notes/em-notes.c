@@ -13,7 +13,7 @@
 #include <string.h>
 
 /* More than any note; what lies beyond stays visible as unused. Bounds memory. */
-enum { READ_BYTES_MAX = 2 * 1024 * 1024 };
+enum { READ_BYTES_MAX = 2 * 1024 * 1024, MERGE_SIZES_MAX = 24 };
 
 typedef struct
 {
@@ -502,6 +502,9 @@ try_merge (Writer *w, EmProto *proto, EmProto *next)
   int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
   EmFit a, b;
 
+  /* More sizes than any repair has: no need to look, and time stays linear. */
+  if (proto->sizes->len > MERGE_SIZES_MAX)
+    return FALSE;
   if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
     return FALSE;
   em_fit_sizes (w->items, proto, kind, &a);
@@ -525,6 +528,23 @@ try_merge (Writer *w, EmProto *proto, EmProto *next)
       proto->count = next->count;
       proto->count_item = next->count_item;
     }
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
+/* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
+static gboolean
+try_slot (Writer *w, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (w->items, next->noun, EM_SAYS_KIND) : NULL;
+
+  if (!next->may_merge || next->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || next->sizes->len == 0 ||
+      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    em_item_size (w->items, g_array_index (next->sizes, guint, i))->roles |= EM_ROLE_SLOT;
+  append_uint (proto->sizes, next->sizes);
+  proto->last = next->last;
   next->is_merged = TRUE;
   return TRUE;
 }
@@ -555,7 +575,8 @@ write_features (Writer *w)
 
       if (proto->is_merged)
         continue;
-      while (i + 1 < protos->len && try_merge (w, proto, g_ptr_array_index (protos, i + 1)))
+      while (i + 1 < protos->len && (try_merge (w, proto, g_ptr_array_index (protos, i + 1)) ||
+                                     try_slot (w, proto, g_ptr_array_index (protos, i + 1))))
         i++;
       write_feature (w, proto);
     }

@@ -292,7 +292,7 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
   const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
 
-  for (guint k = i + 1; k < r->end && k <= i + 3; k++)
+  for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3; k++)
     if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL)
       {
         proto->is_count_loose |= proto->count_item == EM_NO_ITEM;

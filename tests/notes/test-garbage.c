@@ -96,7 +96,7 @@ START_TEST (test_random_words)
 END_TEST
 
 static const char *const repeated[] = {
-  "NICK 12 X 1 X 1, ", "x", "1", "1 ", "1x", "(((", "\xff", "LG ", ".5 LG X ", "approx ", "'", "R.5 legs ", "and ", "\\S", "4X ", "ä", "1:", "- ", "PO A-",
+  "NICK 12 X 1 X 1, ", "x", "1", "1 ", "(", "\xff", ".5 LG X ", "approx ", "R.5 legs ", "NICK 5°, ", "DO NOT WELD X. PO 1. ",
 };
 
 START_TEST (test_long_line)
