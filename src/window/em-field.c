@@ -5,7 +5,8 @@
 
 #include "em-field.h"
 
-#include <locale.h>
+#include "em-words.h"
+
 #include <string.h>
 
 GtkWidget *
@@ -214,14 +215,14 @@ em_money_read (const char *text, const EmCurrency *currency, int64_t *out_minor)
 char *
 em_money_write (int64_t minor, const EmCurrency *currency)
 {
-  const char *mark = localeconv ()->decimal_point;
+  char mark = g_str_equal (em_words_language (), "en") ? '.' : ',';
   int64_t unit = 1;
 
   for (int i = 0; i < currency->digits; i++)
     unit *= 10;
   if (currency->digits == 0)
     return g_strdup_printf ("%" G_GINT64_FORMAT, minor);
-  return g_strdup_printf ("%" G_GINT64_FORMAT "%s%0*" G_GINT64_FORMAT, minor / unit, mark, currency->digits, minor % unit);
+  return g_strdup_printf ("%" G_GINT64_FORMAT "%c%0*" G_GINT64_FORMAT, minor / unit, mark, currency->digits, minor % unit);
 }
 
 GtkWidget *

@@ -8,7 +8,6 @@
 #include "em-words.h"
 
 #include <glib/gi18n.h>
-#include <locale.h>
 #include <math.h>
 
 struct _EmQuantityEntry
@@ -54,8 +53,7 @@ static char *
 number_text (EmQuantityEntry *self, double value)
 {
   char text[64];
-  const struct lconv *conventions = localeconv ();
-  char mark = conventions->decimal_point[0] == ',' ? ',' : '.';
+  char mark = g_str_equal (em_words_language (), "en") ? '.' : ',';
 
   em_quantity_write (value, self->type, self->units, mark, text, sizeof text);
   return g_strdup (text);
