@@ -81,6 +81,21 @@ complete_ellipsoid (EmFeature *feature)
     }
 }
 
+/* Fields whose value hangs on their own words alone. While those words stay, a new reading has nothing new to say, so what
+ * the office made of them stays too, told to the reader or not. */
+static gboolean
+is_settled (const Applier *a, guint32 id, const EmReadField *field)
+{
+  static const char *const by_words[] = {
+    "count", "near", "access", "finish", "base", "coating", "reference", "drawing", "tool_number", "tools", "hardness", "units",
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (by_words); i++)
+    if (strcmp (field->field, by_words[i]) == 0)
+      return em_earlier_says_the_same (a->earlier, id, field->field, a->text, field->start, field->length);
+  return FALSE;
+}
+
 /* Clears what an earlier reading put in and this one lacks; then puts in what was read. */
 static void
 fill_feature (Applier *a, EmFeature *feature, int number)
@@ -99,7 +114,8 @@ fill_feature (Applier *a, EmFeature *feature, int number)
       const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
       int index = em_kind_field (feature->kind, field->field);
 
-      if (field->state == EM_READ_MISSING || em_earlier_is_corrected (a->earlier, feature->id, field->field))
+      if (field->state == EM_READ_MISSING || em_earlier_is_corrected (a->earlier, feature->id, field->field) ||
+          is_settled (a, feature->id, field))
         continue;
       if (index >= 0 && feature->origin[index] == EM_ORIGIN_ENTERED && !em_is_absent (feature->value[index]))
         continue;
@@ -110,12 +126,12 @@ fill_feature (Applier *a, EmFeature *feature, int number)
 
 /* Shared inputs go back to their defaults unless the office changed them, so that a note taken out takes its effect with it. */
 static void
-reset_shared (Applier *a, EmFeature *feature)
+reset_shared (Applier *a, EmFeature *feature, int number)
 {
   static const char *const shared[] = { "count", "stock", "clearance", "near", "slot_width", "slot_depth", "access", "finish" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (shared); i++)
-    if (em_earlier_had_field (a->earlier, feature->id, shared[i]) && !em_earlier_is_corrected (a->earlier, feature->id, shared[i]))
+    if (find_field (a->result, number, shared[i]) == NULL && em_earlier_had_field (a->earlier, feature->id, shared[i]) && !em_earlier_is_corrected (a->earlier, feature->id, shared[i]))
       em_feature_reset_shared (feature, shared[i]);
 }
 
@@ -199,7 +215,7 @@ apply_feature (Applier *a, int number, int32_t at)
   feature = &a->quote->feature[index];
   if (kind != NULL && feature->kind != kind && !em_earlier_is_corrected (a->earlier, feature->id, "kind"))
     em_feature_change_kind (feature, kind);
-  reset_shared (a, feature);
+  reset_shared (a, feature, number);
   fill_feature (a, feature, number);
   apply_general_stock (a, feature, number);
   g_array_index (a->result->ids, guint32, number - 1) = feature->id;
@@ -238,7 +254,7 @@ apply_general (Applier *a)
       const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
 
       add_mark (a->quote, field->start, field->length, 0, EM_MARK_GENERAL, field->field, field->reason);
-      if (!em_earlier_is_corrected (a->earlier, 0, field->field) &&
+      if (!em_earlier_is_corrected (a->earlier, 0, field->field) && !is_settled (a, 0, field) &&
           (em_earlier_had_field (a->earlier, 0, field->field) || em_quote_lacks_general (a->quote, field->field)))
         em_quote_set_general (a->quote, field);
     }

@@ -24,7 +24,7 @@ struct EmEarlier
   GArray     *olds;       /* Old, in order of the notes */
   GPtrArray  *rejected;   /* char*, normalised; NULL once met again */
   GHashTable *corrected;  /* "id field" */
-  GHashTable *fields;     /* "id field" that had a mark */
+  GHashTable *fields;     /* "id field" that had a mark → its words, normalised */
   GHashTable *ids;        /* ids with corrections */
   guint       n_news;
   guint32    *match;      /* by number − 1 */
@@ -86,7 +86,7 @@ take_mark (EmEarlier *earlier, const EmMark *mark, const char *notes, gsize size
 
   if (mark->field != NULL)
     {
-      g_hash_table_add (earlier->fields, key (mark->feature_id, mark->field));
+      g_hash_table_insert (earlier->fields, key (mark->feature_id, mark->field), normalise (notes, size, mark->start, mark->length));
       if (mark->state == EM_MARK_REJECTED)
         {
           g_hash_table_add (earlier->corrected, key (mark->feature_id, mark->field));
@@ -221,7 +221,7 @@ em_earlier_new (const EmReadResult *result, const char *text, const EmQuote *quo
   g_array_set_clear_func (earlier->olds, clear_old);
   earlier->rejected = g_ptr_array_new_with_free_func (g_free);
   earlier->corrected = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  earlier->fields = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  earlier->fields = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   earlier->ids = g_hash_table_new (NULL, NULL);
   earlier->n_news = (guint) result->n_features;
   earlier->match = g_new0 (guint32, earlier->n_news);
@@ -290,6 +290,16 @@ em_earlier_had_field (const EmEarlier *earlier, guint32 id, const char *field)
   g_autofree char *name = key (id, field);
 
   return g_hash_table_contains (earlier->fields, name);
+}
+
+gboolean
+em_earlier_says_the_same (const EmEarlier *earlier, guint32 id, const char *field, const char *text, guint32 start, guint32 length)
+{
+  g_autofree char *name = key (id, field);
+  g_autofree char *words = normalise (text, strlen (text), start, length);
+  const char *old = g_hash_table_lookup (earlier->fields, name);
+
+  return old != NULL && strcmp (old, words) == 0;
 }
 
 gboolean

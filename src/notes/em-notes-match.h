@@ -28,6 +28,8 @@ gboolean   em_earlier_is_rejected (const EmEarlier *earlier, int number);
 
 /* id 0: the quote as a whole. */
 gboolean   em_earlier_had_field       (const EmEarlier *earlier, guint32 id, const char *field);
+/* Whether the field's words are those of the reading before. */
+gboolean   em_earlier_says_the_same   (const EmEarlier *earlier, guint32 id, const char *field, const char *text, guint32 start, guint32 length);
 gboolean   em_earlier_is_corrected    (const EmEarlier *earlier, guint32 id, const char *field);
 gboolean   em_earlier_has_corrections (const EmEarlier *earlier, guint32 id);
 /* Puts the marks of corrected fields into the quote again. */

@@ -184,6 +184,31 @@ START_TEST (test_office_values_are_not_overwritten)
 }
 END_TEST
 
+/* The office overruled the notes without a word to the reader: as long as the notes say the same, it stands. */
+START_TEST (test_unchanged_words_change_nothing)
+{
+  EmQuote quote;
+
+  em_quote_init (&quote);
+  reapply (&quote, "ALL DIMS MM. MATL H13 50 HRC\n4X NICK 5 X 1 X 1");
+  quote.units = EM_UNITS_INCH;
+  quote.hardness_hrc = 44;
+  quote.feature[0].count = 2;
+  em_quote_set_text (&quote, EM_QUOTE_BASE, "h11");
+  reapply (&quote, "ALL DIMS MM. MATL H13 50 HRC\n4X NICK 6 X 1 X 1");
+  ck_assert_int_eq (quote.units, EM_UNITS_INCH);
+  ck_assert_double_eq (quote.hardness_hrc, 44);
+  ck_assert_int_eq (quote.feature[0].count, 2);
+  ck_assert_str_eq (quote.text[EM_QUOTE_BASE], "h11");
+  ck_assert_double_eq (value_of (&quote, 0, "length"), 6);
+  reapply (&quote, "ALL DIMS MM. MATL S7 52 HRC\n6X NICK 6 X 1 X 1");
+  ck_assert_double_eq (quote.hardness_hrc, 52);
+  ck_assert_int_eq (quote.feature[0].count, 6);
+  ck_assert_str_eq (quote.text[EM_QUOTE_BASE], "s7");
+  em_quote_clear (&quote);
+}
+END_TEST
+
 START_TEST (test_features_of_the_office_are_left_alone)
 {
   EmQuote quote;
@@ -292,6 +317,7 @@ main (void)
   tcase_add_test (tcase, test_corrected_feature_stays_without_its_words);
   tcase_add_test (tcase, test_rejected_stays_rejected);
   tcase_add_test (tcase, test_office_values_are_not_overwritten);
+  tcase_add_test (tcase, test_unchanged_words_change_nothing);
   tcase_add_test (tcase, test_features_of_the_office_are_left_alone);
   tcase_add_test (tcase, test_order_follows_the_notes);
   tcase_add_test (tcase, test_answer_sets_and_survives);
