@@ -423,7 +423,8 @@ em_clause_mark_labels (const EmClause *c)
           if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->chain == 0 &&
               (em_item_size (c->items, l.open)->roles & dimension_roles) == 0)
             em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD;
-          l.open = G_MAXUINT;
+          else
+            l.open = G_MAXUINT;
         }
       else if (says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {

@@ -265,6 +265,13 @@ read_refusal (Governor *g, guint i)
       thing = says (g, k, EM_SAYS_THING);
       last = k;
     }
+  /* "THREADS TO BE PROTECTED" */
+  for (guint k = i; thing == NULL && k-- > g->c->first && k + WINDOW > i;)
+    if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
+      {
+        add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = g->has_all;
+        return;
+      }
   if (thing != NULL)
     add (g, "refuse", thing->value, i, last)->is_general = g->has_all;
   else if (last > i)

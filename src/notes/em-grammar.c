@@ -74,7 +74,7 @@ typedef struct
 typedef struct
 {
   int      best;         /* strongest noun's weight */
-  guint    n_sizes, n_labelled;
+  guint    n_sizes, n_labelled, n_other;
   guint32  roles;
   gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given;
 } Content;
@@ -110,6 +110,7 @@ weigh (const EmReader *r, guint first, guint end)
       content.has_worn |= label != NULL && (label->roles & EM_ROLE_WORN) != 0;
       content.has_verb |= em_reader_is_verb (r, i);
       content.has_damage |= is_damage (r, i);
+      content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
       content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) || em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL || em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
@@ -161,6 +162,8 @@ continues (const EmReader *r, const Content *content, guint first)
   if (em_reader_line_of (r, first) == line)
     return TRUE;
   /* A line that names a size again tells of something else. */
+  if (content->n_sizes == 0 && content->n_other > 0)
+    return FALSE;
   return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && (r->current->roles & content->roles & once) == 0 &&
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }

@@ -222,6 +222,8 @@ read_tolerance (const Builder *b, guint at)
       at = read_unit (b, at + 2, &unit);
       if (is_sign (b, at, '/') && (is_sign (b, at + 1, '-') || is_sign (b, at + 1, '+')))
         at++;
+      else if (is_sign (b, at, '/') && is_number (b, at + 1) && token_at (b, at + 1)->numerator == 0)
+        return at + 2;
     }
   return at;
 }
