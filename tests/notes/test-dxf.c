@@ -14,7 +14,7 @@ static const struct { const char *name, *dxf, *text; } good[] = {
   { "units mm", HEADER ("     4") ENTITIES ("0\nTEXT\n1\nA\n"), "UNITS: MM\nA\n" },
   { "units none", HEADER ("0") ENTITIES ("0\nTEXT\n1\nA\n"), "A\n" },
   { "percent codes", ENTITIES ("0\nTEXT\n1\n%%c5%%p.1 60%%d 100%%% %%uBORE%%u %%065\n"), "⌀5±.1 60° 100% BORE A\n" },
-  { "mtext", ENTITIES ("0\nMTEXT\n1\n{\\fArial|b0|i0;\\H2.5;NOTES:}\\P1. WELD \\LNICK\\l\n"), "NOTES:\n1. WELD NICK\n" },
+  { "mtext", ENTITIES ("0\nMTEXT\n1\n{\\fsans|b0|i0;\\H2.5;NOTES:}\\P1. WELD \\LNICK\\l\n"), "NOTES:\n1. WELD NICK\n" },
   { "mtext in chunks", ENTITIES ("0\nMTEXT\n3\nBUILD UP \n1\nBORE\n"), "BUILD UP BORE\n" },
   { "stacked fraction", ENTITIES ("0\nMTEXT\n1\n1\\S1/2; LG\n"), "1 1/2 LG\n" },
   { "stacked tolerance", ENTITIES ("0\nMTEXT\n1\n.500\\S+.002^-.001; DIA\n"), ".500 +.002/-.001 DIA\n" },
