@@ -153,7 +153,8 @@ typedef struct
   double         task_s[EM_N_TASK];   /* whole order */
   double         labour_s, arc_on_s, wire_length_mm, filler_mass_g, gas_l;   /* whole order */
   double         net_volume_mm3, required_volume_mm3, deposited_volume_mm3, welded_length_mm;
-  int64_t        layers, tracks, sticks;
+  int64_t        layers, tracks;   /* whole order */
+  int64_t        sticks;           /* whole order: whole sticks of each wire, pooled over the features */
   int64_t        money_minor[EM_N_MONEY];  /* whole order; sums to the net before minimum, rush, discount, rounding, overrides */
   int64_t        cost_minor;       /* whole order */
   int64_t        markup_ppm;       /* the margin told as markup */
@@ -164,6 +165,7 @@ typedef struct
   EmTotals       breaks[EM_BREAK_MAX];
   int32_t        n_faults;         /* features with a fault: the total leaves them out and says so */
   EmFault        first_fault;
+  struct EmCostRoom *room;         /* the engine's own, for em_cost_update */
 } EmCost;
 
 void em_cost_init (EmCost *out_cost);

@@ -8,13 +8,15 @@
 #include <check.h>
 #include <stdlib.h>
 
+/* setup and teardown (may be NULL) run around each test. */
 static inline int
-em_test_main (const char *name, const TTest *const *tests, int n_tests)
+em_test_main_with (const char *name, SFun setup, SFun teardown, const TTest *const *tests, int n_tests)
 {
   Suite *suite = suite_create (name);
   TCase *tcase = tcase_create (name);
   SRunner *runner;
 
+  tcase_add_checked_fixture (tcase, setup, teardown);
   for (int i = 0; i < n_tests; i++)
     tcase_add_test (tcase, tests[i]);
   tcase_set_timeout (tcase, 60);
@@ -26,6 +28,12 @@ em_test_main (const char *name, const TTest *const *tests, int n_tests)
 
   srunner_free (runner);
   return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+static inline int
+em_test_main (const char *name, const TTest *const *tests, int n_tests)
+{
+  return em_test_main_with (name, NULL, NULL, tests, n_tests);
 }
 
 #define EM_TEST_MAIN(name, ...) \

@@ -1,0 +1,272 @@
+/* em-choose: which wire, on which machine.
+ *
+ * Every stocked size of the filler is tried on every machine in use; the cheapest that
+ * melts, clears and reaches is taken. What the office fixed is kept, even where the
+ * engine would not have offered it.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-cost-internal.h"
+
+#include <math.h>
+
+#define PI 3.14159265358979323846
+
+/* A size is nominal: one written in inches and one in millimetres that differ by less are one. */
+#define SAME_WIRE_MM 1e-3
+
+/* How far an option came before it failed; the furthest says best what stands in the way. */
+typedef enum { STAGE_SUITED, STAGE_CATALOGUE, STAGE_MELTS, STAGE_RATING, STAGE_CLEARS, STAGE_REACHES, STAGE_PLAN } Stage;
+
+EmStatus
+em_cost_find_base (const EmQuote *quote, const EmCatalogue *catalogue, int32_t *out_base, EmFault *out_fault)
+{
+  const char *id = quote->text[EM_QUOTE_BASE];
+  int32_t base = id == NULL ? -1 : em_catalogue_find_base (catalogue, id);
+
+  if (id != NULL && base < 0)
+    return em_fault_set (out_fault, EM_FAULT_UNKNOWN, "base", EM_ABSENT, EM_ABSENT, EM_ABSENT);
+  *out_base = base;
+  return EM_OK;
+}
+
+EmStatus
+em_cost_find_filler (const EmQuote *quote, int32_t index, const EmCatalogue *catalogue, int32_t *out_filler, EmFault *out_fault)
+{
+  const char *own = quote->feature[index].text[EM_FEATURE_FILLER];
+  const char *id = own != NULL ? own : quote->text[EM_QUOTE_FILLER];
+  int32_t filler = id == NULL ? -1 : em_catalogue_find_filler (catalogue, id);
+
+  if (filler < 0)
+    {
+      em_fault_set (out_fault, id == NULL ? EM_FAULT_MISSING : EM_FAULT_UNKNOWN, "filler", EM_ABSENT, EM_ABSENT, EM_ABSENT);
+      if (out_fault != NULL)
+        out_fault->row = index;
+      return id == NULL ? EM_FAULT_MISSING : EM_FAULT_UNKNOWN;
+    }
+  *out_filler = filler;
+  return EM_OK;
+}
+
+EmStatus
+em_cost_find_fixed (const EmQuote *quote, int32_t index, const EmRates *rates, EmFixed *out_fixed, EmFault *out_fault)
+{
+  const char *own = quote->feature[index].text[EM_FEATURE_MACHINE];
+  const char *id = own != NULL ? own : quote->text[EM_QUOTE_MACHINE];
+  int32_t machine = em_rates_find_machine (rates, id);
+
+  if (id != NULL && machine < 0)
+    {
+      em_fault_set (out_fault, EM_FAULT_UNKNOWN, "machine", EM_ABSENT, EM_ABSENT, EM_ABSENT);
+      if (out_fault != NULL)
+        out_fault->row = index;
+      return EM_FAULT_UNKNOWN;
+    }
+  *out_fixed = (EmFixed) { .machine = machine, .wire_mm = quote->feature[index].wire_mm };
+  return EM_OK;
+}
+
+/* Mouth the cone needs, from the reach rule with τ = α: Z·tan 2α + s/2, and no less than the head. */
+static double
+needed_mouth_mm (const EmMachine *machine, double spot_mm, double depth_mm)
+{
+  double opening_deg = 2.0 * machine->cone_half_deg, mouth;
+
+  if (opening_deg >= 90.0 && depth_mm > 0.0)
+    return EM_ABSENT;
+  mouth = depth_mm * tan (opening_deg * PI / 180.0) + spot_mm / 2.0;
+  return em_is_absent (machine->head_width_mm) ? mouth : fmax (mouth, machine->head_width_mm);
+}
+
+static EmStatus
+refuse (const EmStudy *study, EmFault *out_fault, EmStatus status, const char *field, double value, double low)
+{
+  em_fault_set (out_fault, status, field, value, low, EM_ABSENT);
+  if (out_fault != NULL)
+    {
+      out_fault->row = study->row;
+      if (status == EM_FAULT_CONFLICT)
+        out_fault->other_field = "wire";
+    }
+  return status;
+}
+
+EmStatus
+em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
+{
+  const EmFeature *feature = study->feature;
+  const EmMachine *machine = &study->rates->machine[option->machine];
+  EmPick pick = { .option = option };
+  EmExact direct[EM_N_DIRECT];
+
+  if (option->status != EM_OK)
+    {
+      if (out_fault != NULL)
+        {
+          *out_fault = option->fault;
+          out_fault->row = study->row;
+        }
+      return option->status;
+    }
+  if (!em_arc_clears (option->arc.spot_mm, feature->clearance_mm))
+    return refuse (study, out_fault, EM_FAULT_CONFLICT, "clearance", feature->clearance_mm, option->arc.spot_mm / 2.0);
+  if (!em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, &pick.tilt_deg))
+    return refuse (study, out_fault, EM_FAULT_UNREACHABLE, "slot_width", feature->slot_width_mm,
+                   needed_mouth_mm (machine, option->arc.spot_mm, feature->slot_depth_mm));
+  pick.plan = em_study_plan (study, option->slot, out_fault);
+  if (pick.plan == NULL)
+    return study->plan_status[option->slot];
+  em_cost_fill_work (study, &pick);
+  if (em_price_direct (rule, &pick.work, 1, 1.0, direct) != EM_OK)
+    return refuse (study, out_fault, EM_FAULT_OVERFLOW, "price", EM_ABSENT, EM_ABSENT);
+  pick.cost = em_price_cost (rule, direct);
+  *out_pick = pick;
+  return EM_OK;
+}
+
+static Stage
+stage_of (const EmFault *fault)
+{
+  switch (fault->code)
+    {
+    case EM_FAULT_UNSUITED:
+      return STAGE_SUITED;
+    case EM_FAULT_RATING:
+      return STAGE_RATING;
+    case EM_FAULT_CONFLICT:
+      return STAGE_CLEARS;
+    case EM_FAULT_UNREACHABLE:
+      return STAGE_REACHES;
+    case EM_FAULT_RANGE:
+      /* A machine states both limits of its wire, a plan only the finest. */
+      if (fault->high > 0.0)
+        return STAGE_MELTS;
+      return fault->field[0] == 'w' ? STAGE_PLAN : STAGE_CATALOGUE;
+    default:
+      return STAGE_PLAN;
+    }
+}
+
+/* Keeps the fault of the option that came furthest, with the limits of the one that asks least. */
+static void
+keep_furthest (EmFault *kept, const EmFault *fault)
+{
+  Stage stage = stage_of (fault);
+
+  if (kept->code == EM_OK || stage > stage_of (kept))
+    *kept = *fault;
+  else if (stage == stage_of (kept) && stage == STAGE_MELTS)
+    {
+      kept->low = fmin (kept->low, fault->low);
+      kept->high = fmax (kept->high, fault->high);
+    }
+  else if (stage == stage_of (kept) && (stage == STAGE_CLEARS || stage == STAGE_REACHES))
+    kept->low = fmin (kept->low, fault->low);
+}
+
+static bool
+is_wire (const EmOption *option, double wire_mm)
+{
+  return fabs (option->wire_mm - wire_mm) < SAME_WIRE_MM;
+}
+
+/* Within what is fixed; a size no longer stocked or a machine retired only where the office named it. */
+static bool
+is_allowed (const EmOption *option, const EmFixed *fixed, const EmOptions *options)
+{
+  const EmMachine *machine = &options->rates->machine[option->machine];
+  const EmWireSize *size = &options->catalogue->filler[option->filler].size[option->size];
+
+  if (fixed->machine >= 0 ? option->machine != fixed->machine : machine->is_retired)
+    return false;
+  return em_is_absent (fixed->wire_mm) ? size->is_stocked : is_wire (option, fixed->wire_mm);
+}
+
+/* No size of this filler on this machine: told by the machines' limits when the wire lies outside all of them. */
+static void
+fault_of_no_option (const EmOptions *options, int32_t filler, const EmFixed *fixed, EmFault *out_fault)
+{
+  const EmRates *rates = options->rates;
+  const EmFiller *record = &options->catalogue->filler[filler];
+  double low = INFINITY, high = 0.0;
+  double size_low = record->n_sizes > 0 ? record->size[0].wire_mm : EM_ABSENT;
+  double size_high = record->n_sizes > 0 ? record->size[record->n_sizes - 1].wire_mm : EM_ABSENT;
+
+  for (int32_t i = 0; i < rates->n_machines; i++)
+    if (fixed->machine < 0 ? !rates->machine[i].is_retired : i == fixed->machine)
+      {
+        low = fmin (low, rates->machine[i].wire_low_mm);
+        high = fmax (high, rates->machine[i].wire_high_mm);
+      }
+  if (fixed->wire_mm < low - SAME_WIRE_MM || fixed->wire_mm > high + SAME_WIRE_MM)
+    em_fault_set (out_fault, EM_FAULT_RANGE, "wire", fixed->wire_mm, low, high);
+  else
+    em_fault_set (out_fault, EM_FAULT_NO_WIRE, "wire", fixed->wire_mm, size_low, size_high);
+}
+
+static EmStatus
+settle_fault (const EmStudy *study, int32_t filler, const EmFixed *fixed, EmFault *fault, EmFault *out_fault)
+{
+  if (fault->code == EM_OK)
+    fault_of_no_option (study->options, filler, fixed, fault);
+  else if (fault->code == EM_FAULT_CONFLICT)
+    fault->code = EM_FAULT_NO_WIRE;
+  else if (stage_of (fault) == STAGE_MELTS && em_is_absent (fixed->wire_mm))
+    fault->code = EM_FAULT_NO_WIRE;
+  fault->row = study->row;
+  if (out_fault != NULL)
+    *out_fault = *fault;
+  return fault->code;
+}
+
+static void
+keep_cheaper (EmPick *best, const EmPick *pick)
+{
+  if (best->option == NULL || pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm))
+    {
+      int32_t n = best->n_fitting;
+
+      *best = *pick;
+      best->n_fitting = n;
+    }
+}
+
+EmStatus
+em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule,
+               EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault)
+{
+  const EmOptions *options = study->options;
+  EmPick best = { 0 }, cheapest = { 0 };
+  EmFault kept = { 0 };
+
+  for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
+    {
+      const EmOption *option = &options->option[i];
+      bool is_fixed = is_allowed (option, fixed, options);
+      EmPick pick;
+      EmFault fault;
+
+      if (!is_fixed && (out_cheapest == NULL || !option->is_offered))
+        continue;
+      if (em_study_try (study, option, rule, &pick, &fault) != EM_OK)
+        {
+          if (is_fixed)
+            keep_furthest (&kept, &fault);
+          continue;
+        }
+      if (is_fixed)
+        {
+          best.n_fitting++;
+          keep_cheaper (&best, &pick);
+        }
+      if (option->is_offered)
+        keep_cheaper (&cheapest, &pick);
+    }
+  if (best.option == NULL)
+    return settle_fault (study, filler, fixed, &kept, out_fault);
+  *out_pick = best;
+  if (out_cheapest != NULL)
+    *out_cheapest = cheapest.option != NULL ? cheapest : best;
+  return EM_OK;
+}

@@ -1,0 +1,66 @@
+/* em-cost-internal: what the files of the costing engine tell one another.
+ *
+ * Private to the core room.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-study.h"
+
+/* Wire number of a filler's size, for the order of work and the sticks. */
+static inline int32_t
+em_cost_wire (int32_t filler, int32_t size)
+{
+  return filler * EM_SIZE_MAX + size;
+}
+
+/* ---- em-study ---- */
+double   em_cost_stick_mm (const EmFiller *filler, const EmRates *rates);
+double   em_cost_units_per_mm (const EmFiller *filler, const EmWireSize *size, const EmRates *rates);
+
+/* ---- em-labour ---- */
+/* Shared times of a feature that no wire changes: stripping, masking, inspecting, finishing. */
+void     em_cost_fixed_times (EmStudy *study, const EmQuote *quote);
+/* Whether the shop finishes the feature itself. */
+bool     em_cost_finishes (const EmFeature *feature, const EmQuote *quote);
+/* What a pick takes: study, option and plan of *pick are set; fills its work. */
+void     em_cost_fill_work (const EmStudy *study, EmPick *pick);
+/* Times shared by the features, one tool: receive, true, wire changes, preheat, pack; and once for the order: paperwork, programme. */
+void     em_cost_shared_times (const EmRates *rates, int32_t settings, int32_t wire_changes, bool is_preheated, double out_task_s[EM_N_TASK]);
+/* The usual preheat of base for a process, °C; NaN: none. */
+double   em_cost_preheat_degc (const EmBase *base, EmProcess process);
+/* Whether and how far the tool is preheated: the office's decision, else the metal's practice (degc, the highest over the features). */
+bool     em_cost_is_preheated (const EmQuote *quote, double *inout_degc);
+
+/* Set-up and order work, one tool and once, from shared times. */
+void     em_cost_set_up_work (const double task_s[EM_N_TASK], EmWork *out_work);
+void     em_cost_order_work (const double task_s[EM_N_TASK], EmWork *out_work);
+
+/* ---- em-choose ---- */
+/* Indices of the quote's base, and of a feature's filler and fixed machine; faults "base", "filler", "machine". */
+EmStatus em_cost_find_base (const EmQuote *quote, const EmCatalogue *catalogue, int32_t *out_base, EmFault *out_fault);
+EmStatus em_cost_find_filler (const EmQuote *quote, int32_t index, const EmCatalogue *catalogue, int32_t *out_filler, EmFault *out_fault);
+EmStatus em_cost_find_fixed (const EmQuote *quote, int32_t index, const EmRates *rates, EmFixed *out_fixed, EmFault *out_fault);
+
+/* ---- em-cost-feature ---- */
+EmStatus em_cost_feature_with (EmStudy *study, const EmOptions *options, const EmQuote *quote, int32_t index, const EmRates *rates,
+                               const EmCatalogue *catalogue, const EmPriceRule *rule, EmFeatureCost *out_cost, EmWork *out_work);
+
+/* ---- em-shared ---- */
+/* Money of the work the features share, for n_tools: the set-up line, and the line once for the order, which bears
+ * the rest of the last sticks where whole ones are bought. */
+EmStatus em_cost_shared_direct (const EmPriceRule *rule, const EmRates *rates, const EmCatalogue *catalogue, const double task_s[EM_N_TASK],
+                                const double *use_mm, int32_t n_tools, double learning_factor,
+                                EmExact out_set_up[EM_N_DIRECT], EmExact out_order[EM_N_DIRECT]);
+EmStatus em_cost_extra_direct (const EmPriceRule *rule, const EmExtra *extra, int32_t n_tools, EmExact out_direct[EM_N_DIRECT]);
+/* Limits of the extra lines; fault.field "extra". */
+EmStatus em_cost_check_extras (const EmQuote *quote, EmFault *out_fault);
+/* Whole sticks for n_tools over all wires. use_mm[]: wire used by one tool of wire number filler·EM_SIZE_MAX + size. */
+int64_t  em_cost_sticks (const EmRates *rates, const EmCatalogue *catalogue, const double *use_mm, int32_t n_tools);
+
+/* ---- em-cost-trace ---- */
+void     em_cost_trace_feature (EmTrace *trace, const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue,
+                                const EmFeatureCost *cost);
+void     em_cost_trace_quote (EmTrace *trace, const EmQuote *quote, const EmRates *rates, const EmCatalogue *catalogue, const EmCost *cost);

@@ -1,0 +1,147 @@
+/* em-study: a feature looked at once, so that many wires and machines can be tried on it cheaply.
+ *
+ * Private to the core room. Three layers, each solved as seldom as it can be:
+ *   EmOptions  once per rate book and catalogue: every filler × size × machine with its speed and its rates;
+ *   EmStudy    once per feature: shape, shared times, and one plan per slot (wire diameter and efficiency), solved when
+ *              first asked for, whatever the alloy;
+ *   EmPick     once per feature and filler: the cheapest option that clears, reaches and melts.
+ * A comparison runs features outside and fillers inside, with one EmStudy reused, and gathers one EmScenario per filler:
+ *
+ *   em_options_solve (&options, rates, catalogue, -1, &fault);
+ *   em_price_rule_set (quote, rates, &rule);
+ *   for each filler  em_scenario_begin (&scenario[filler], quote, rates, catalogue, &rule);
+ *   for each feature
+ *     {
+ *       em_study_solve (&study, quote, index, rates, &options, &fault);
+ *       for each filler
+ *         if (em_study_pick (&study, filler, &fixed, &rule, &pick, NULL, &fault) == EM_OK)
+ *           em_scenario_add (&scenario[filler], &study, filler, &pick, &fault);
+ *     }
+ *   for each filler  em_scenario_finish (&scenario[filler], &figures, &fault);
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-order.h"
+#include "em-price.h"
+
+/* One size of one filler on one machine. */
+typedef struct
+{
+  int32_t     filler, size, machine;   /* indices */
+  int32_t     slot;                    /* plans are shared by it */
+  bool        is_offered;              /* stocked, and machine in use; else only when the office names it */
+  EmStatus    status;                  /* why it can never be used: UNSUITED, RANGE, RATING; EM_OK */
+  EmFault     fault;
+  double      wire_mm;
+  EmArc       arc;
+  double      s_per_mm;                /* of track */
+  double      wire_per_track;          /* 1/usable */
+  double      units_per_mm;            /* priced units of filler for each mm of wire used, stubs in it */
+  int64_t     unit_minor;
+} EmOption;
+
+typedef struct
+{
+  const EmRates     *rates;       /* borrowed */
+  const EmCatalogue *catalogue;   /* borrowed */
+  int32_t   n_slots;
+  double   *slot_wire_mm, *slot_efficiency;
+  int32_t   n_options;
+  EmOption *option;
+  int32_t  *first;                /* options of filler i: first[i] … first[i + 1] − 1 */
+} EmOptions;
+
+void     em_options_init (EmOptions *out_options);
+void     em_options_clear (EmOptions *options);
+/* filler −1: all of them; else the others have no options. Replaces what options held; on failure it is cleared.
+ * A filler whose own figures are faulty has options that say so; the return is then still EM_OK. */
+EmStatus em_options_solve (EmOptions *options, const EmRates *rates, const EmCatalogue *catalogue, int32_t filler, EmFault *out_fault);
+
+typedef struct
+{
+  const EmFeature *feature;       /* borrowed, until solved again */
+  const EmRates   *rates;
+  const EmOptions *options;
+  int32_t          row;
+  EmShape          shape;
+  EmPlanRules      rules;         /* wire_mm and efficiency_ratio belong to the slot */
+  double           strip_s, mask_s, inspect_s, finish_area_s, finish_s_per_mm3;   /* one instance */
+  double           finish_cm2, finish_cm;                                         /* one instance; 0: by the customer */
+  int32_t          cap_slots;
+  EmPlan          *plan;          /* by slot */
+  EmStatus        *plan_status;   /* by slot; EM_N_STATUS: not asked for yet */
+} EmStudy;
+
+void     em_study_init (EmStudy *out_study);
+void     em_study_clear (EmStudy *study);
+/* Shape and shared times of one feature. fault.row is the feature. */
+EmStatus em_study_solve (EmStudy *study, const EmQuote *quote, int32_t index, const EmRates *rates, const EmOptions *options,
+                         EmFault *out_fault);
+/* The plan of a slot, or NULL with *out_fault filled. */
+const EmPlan *em_study_plan (EmStudy *study, int32_t slot, EmFault *out_fault);
+
+/* What the office settled beforehand. */
+typedef struct
+{
+  int32_t machine;    /* −1: any */
+  double  wire_mm;    /* NaN: any */
+} EmFixed;
+
+typedef struct
+{
+  const EmOption *option;    /* borrowed from the options */
+  const EmPlan   *plan;      /* borrowed from the study, until it is solved again */
+  double   tilt_deg;
+  int32_t  n_fitting;        /* options that would do, what is fixed kept */
+  EmWork   work;             /* all instances, one tool */
+  EmExact  cost;             /* as em_price_cost */
+} EmPick;
+
+/* Whether one option does for the feature: clearance, reach, plan, and its work and cost when it does. */
+EmStatus em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault);
+/* The cheapest option of filler within what is fixed; ties go to the thicker wire. *out_cheapest (may be NULL) is the cheapest
+ * with nothing fixed. When none does, the fault names what stood in the way of the one that came furthest. */
+EmStatus em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule,
+                        EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault);
+/* Per-instance tasks of a pick, seconds, all instances of one tool. */
+void     em_study_tasks (const EmStudy *study, const EmPick *pick, double out_task_s[EM_N_TASK]);
+
+/* One whole-quote what-if: lines added feature by feature, then the shared work and the totals. */
+typedef struct
+{
+  const EmQuote     *quote;
+  const EmRates     *rates;
+  const EmCatalogue *catalogue;
+  const EmPriceRule *rule;
+  double       learning_factor;
+  int64_t      subtotal_minor;              /* printed lines */
+  int64_t      calculated_minor;            /* the same with no overrides */
+  EmExact      direct[EM_N_DIRECT];
+  double       arc_on_s, labour_s;          /* whole order, features so far */
+  double       wire_low_mm, wire_high_mm;   /* NaN before the first */
+  int32_t      features_by_process[EM_N_PROCESS];
+  double       preheat_degc;                /* NaN: none */
+  int32_t      n_items, cap_items;
+  EmOrderItem *item;
+  double      *item_wire_mm;                /* wire used, one tool */
+  EmOrderRoom  room;
+} EmScenario;
+
+typedef struct
+{
+  EmTotals totals;
+  int64_t  money_minor[EM_N_MONEY];
+  double   arc_on_s, labour_s;
+  int32_t  settings, wire_changes;
+} EmScenarioFigures;
+
+void     em_scenario_init (EmScenario *out_scenario);
+void     em_scenario_clear (EmScenario *scenario);
+/* Starts afresh; quote, rates, catalogue and rule are borrowed until the end. */
+EmStatus em_scenario_begin (EmScenario *scenario, const EmQuote *quote, const EmRates *rates, const EmCatalogue *catalogue,
+                            const EmPriceRule *rule);
+EmStatus em_scenario_add (EmScenario *scenario, const EmStudy *study, int32_t filler, const EmPick *pick, EmFault *out_fault);
+EmStatus em_scenario_finish (EmScenario *scenario, EmScenarioFigures *out_figures, EmFault *out_fault);

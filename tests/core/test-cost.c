@@ -1,0 +1,262 @@
+/* Checks of core/em-cost: a small job worked by hand, and what cannot be priced.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-cost.h"
+#include "em-test-book.h"
+#include "em-test-main.h"
+
+#include "em-quote.h"
+
+static EmRates rates;
+static EmCatalogue catalogue;
+static EmQuote quote;
+
+static void
+setup (void)
+{
+  em_test_rates (&rates);
+  em_test_catalogue (&catalogue);
+  em_quote_init (&quote);
+  em_quote_set_text (&quote, EM_QUOTE_BASE, "h13");
+  em_quote_set_text (&quote, EM_QUOTE_FILLER, "h13");
+}
+
+static void
+teardown (void)
+{
+  em_quote_clear (&quote);
+  em_catalogue_clear (&catalogue);
+  em_rates_clear (&rates);
+}
+
+/* A sidewall of length × height × thickness, plain: not capped, nothing near. */
+static EmFeature *
+add_sidewall (double length, double height, double thickness)
+{
+  const EmKind *kind = em_kind_find ("sidewall");
+  EmFeature feature;
+
+  ck_assert_ptr_nonnull (kind);
+  em_feature_init (&feature, kind);
+  feature.value[em_kind_field (kind, "length")] = length;
+  feature.value[em_kind_field (kind, "height")] = height;
+  feature.value[em_kind_field (kind, "thickness")] = thickness;
+  feature.cap = EM_NO;
+  feature.melt_out = EM_NO;
+  ck_assert_int_eq (em_quote_insert_take (&quote, quote.n_features, &feature), EM_OK);
+  return &quote.feature[quote.n_features - 1];
+}
+
+static void
+solve (EmCost *cost)
+{
+  EmFault fault;
+
+  em_cost_init (cost);
+  ck_assert_int_eq (em_cost_quote (cost, &quote, &rates, &catalogue, NULL, &fault), EM_OK);
+}
+
+/* Fails naming the fault of the only feature. */
+static void
+expect_fault (EmStatus code, const char *field)
+{
+  EmCost cost;
+
+  solve (&cost);
+  ck_assert_int_eq (cost.n_faults, 1);
+  ck_assert_msg (cost.first_fault.code == code && strcmp (cost.first_fault.field, field) == 0, "wanted %d %s, got %d %s", code, field,
+                 cost.first_fault.code, cost.first_fault.field);
+  ck_assert_int_eq (cost.first_fault.row, 0);
+  ck_assert_int_eq (cost.feature[0].price_minor, 0);
+  em_cost_clear (&cost);
+}
+
+static void
+expect_lines_add_up (const EmCost *cost)
+{
+  int64_t subtotal = 0, net = 0, total = 0, money = 0, calculated = 0;
+
+  for (int32_t i = 0; i < cost->n_lines; i++)
+    {
+      const EmLine *line = &cost->line[i];
+
+      subtotal += line->type <= EM_LINE_EXTRA ? line->amount_minor : 0;
+      calculated += line->type <= EM_LINE_EXTRA ? line->calculated_minor : 0;
+      net += line->type < EM_LINE_TAX ? line->amount_minor : 0;
+      total += line->amount_minor;
+    }
+  for (int i = 0; i < EM_N_MONEY; i++)
+    money += cost->money_minor[i];
+  ck_assert_int_eq (cost->totals.subtotal_minor, subtotal);
+  ck_assert_int_eq (cost->totals.net_minor, net);
+  ck_assert_int_eq (cost->totals.total_minor, total);
+  ck_assert_int_eq (money, calculated);
+  ck_assert_int_eq (cost->cost_minor, money - cost->money_minor[EM_MONEY_MARGIN]);
+}
+
+/* One sidewall 20 × 4 × 0.5 mm, 0.508 mm wire on the laser, both fixed; 60.00 an hour is 1 minor unit each 0.6 s.
+ *
+ * Plan: A = π·0.508²/4 = 0.2026829916 mm², tL = 0.254 mm, p = 0.95·A/tL = 0.758066307 mm, N = ⌈0.5/0.254 = 1.9685⌉ + 1 = 3.
+ *   The kind lays tracks along l = 20 over w = 4: ⌈4/0.758066⌉ = ⌈5.2766⌉ = 6 tracks; 18 in all, 360 mm.
+ *   Deposited 0.95·A·360 = 69.317583 mm³; net 20·4·0.5 = 40.
+ * Wire 360/0.9 = 400 mm; sticks 400/308 → 2; mass A·0.0078·400 = 0.632371 g.
+ * Speed: s = 0.6096, v1 = 10·0.6096·0.5 = 3.048 mm/s; q = 0.0078·A/0.8·1300/0.2 = 12.845034 J/mm; v2 = 300/q = 23.36: v1 holds.
+ *   Arc-on 360/3.048 = 118.110236 s; with OF 0.4, bench 295.275591 s.
+ * Area 20·4 = 0.8 cm²: mask 60·(5 + 0.5·0.8) = 324 s. */
+START_TEST (test_one_sidewall)
+{
+  EmFeature *feature = add_sidewall (20, 4, 0.5);
+  EmCost cost;
+
+  feature->wire_mm = 0.508;
+  em_feature_set_text (feature, EM_FEATURE_MACHINE, "laser");
+  solve (&cost);
+  ck_assert_int_eq (cost.n_faults, 0);
+
+  const EmFeatureCost *f = &cost.feature[0];
+
+  ck_assert_int_eq (f->plan.layers, 3);
+  ck_assert_int_eq (f->plan.tracks, 18);
+  ck_assert_double_eq_tol (f->welded_length_mm, 360, 1e-9);
+  ck_assert_double_eq_tol (f->net_volume_mm3, 40, 1e-9);
+  ck_assert_double_eq_tol (f->deposited_volume_mm3, 69.317583, 1e-6);
+  ck_assert_double_eq_tol (f->wire_length_mm, 400, 1e-9);
+  ck_assert_int_eq (f->sticks, 2);
+  ck_assert_double_eq_tol (f->filler_mass_g, 0.632371, 1e-6);
+  ck_assert_double_eq_tol (f->arc.speed_mm_per_s, 3.048, 1e-12);
+  ck_assert_int_eq (f->arc.bound, EM_BOUND_PULSE);
+  ck_assert_double_eq_tol (f->arc_on_s, 118.110236, 1e-6);
+  ck_assert_double_eq_tol (f->task_s[EM_TASK_HANDLING], 295.275591 - 118.110236, 1e-6);
+  ck_assert_double_eq_tol (f->task_s[EM_TASK_MASK], 324, 1e-9);
+  ck_assert_int_eq (f->why, EM_WHY_OFFICE);
+  /* Machine 3000·118.110/3600 = 98.425 → 98; consumables 600·118.110/3600 = 19.685 → 20. Wire: bought 400·333/308 = 432.467532 mm
+   * at 4.00 a metre = 172.99 → 173. Gas 10/60·(118.110236 + 1·3) = 20.185039 l at 10.00/m³ = 20.185 → 20. */
+  ck_assert_int_eq (f->money_minor[EM_MONEY_MACHINE], 98);
+  ck_assert_int_eq (f->money_minor[EM_MONEY_CONSUMABLE], 20);
+  ck_assert_int_eq (f->money_minor[EM_MONEY_FILLER], 173);
+  ck_assert_int_eq (f->money_minor[EM_MONEY_GAS], 20);
+  expect_lines_add_up (&cost);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+START_TEST (test_cheapest_is_chosen)
+{
+  EmSizeTried tried[EM_TRIED_MAX];
+  EmCost cost;
+  int n, fitting = 0;
+  int64_t least = INT64_MAX;
+
+  add_sidewall (20, 4, 0.5);
+  solve (&cost);
+  n = em_cost_tried (&quote, 0, &rates, &catalogue, tried);
+  ck_assert_int_eq (n, 10);
+  for (int i = 0; i < n; i++)
+    if (tried[i].status == EM_OK)
+      {
+        fitting++;
+        least = tried[i].cost_minor < least ? tried[i].cost_minor : least;
+      }
+  ck_assert_int_gt (fitting, 1);
+  ck_assert_int_eq (cost.feature[0].why, EM_WHY_CHEAPEST);
+  /* Parts of a cost are rounded apart from their sum: one minor unit for each of eleven at most. */
+  ck_assert_int_le (llabs (cost.feature[0].cost_minor - least), 6);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+/* The office's choice costs what the two prices differ by, each costed alone. */
+START_TEST (test_overruling_tells_its_price)
+{
+  EmFeature *feature = add_sidewall (20, 4, 0.5);
+  EmCost cheapest, fixed;
+
+  solve (&cheapest);
+  feature->wire_mm = 0.254;
+  solve (&fixed);
+  ck_assert_int_eq (fixed.feature[0].why, EM_WHY_OFFICE);
+  ck_assert_int_eq (fixed.feature[0].office_choice_minor, fixed.feature[0].calculated_minor - cheapest.feature[0].calculated_minor);
+  ck_assert_int_gt (fixed.feature[0].office_choice_minor, 0);
+  em_cost_clear (&cheapest);
+  em_cost_clear (&fixed);
+}
+END_TEST
+
+START_TEST (test_what_cannot_be_priced)
+{
+  EmFeature *feature = add_sidewall (20, 4, 0.5);
+
+  feature->clearance_mm = 0.05;           /* less than half of 1.2·0.254 */
+  expect_fault (EM_FAULT_NO_WIRE, "clearance");
+  feature->clearance_mm = EM_ABSENT;
+  feature->slot_width_mm = 1;             /* 40·tan 20° = 14.6 mm needed */
+  feature->slot_depth_mm = 40;
+  expect_fault (EM_FAULT_UNREACHABLE, "slot_width");
+  feature->slot_width_mm = feature->slot_depth_mm = EM_ABSENT;
+  feature->wire_mm = 4.9;                 /* thicker than any machine melts */
+  expect_fault (EM_FAULT_RANGE, "wire");
+  feature->wire_mm = 0.3;                 /* no such size */
+  expect_fault (EM_FAULT_NO_WIRE, "wire");
+  feature->wire_mm = EM_ABSENT;
+  em_feature_set_text (feature, EM_FEATURE_FILLER, "unobtainium");
+  expect_fault (EM_FAULT_UNKNOWN, "filler");
+  em_feature_set_text (feature, EM_FEATURE_FILLER, "p20");
+  em_feature_set_text (feature, EM_FEATURE_MACHINE, "laser");   /* p20 wire is for the torch only */
+  expect_fault (EM_FAULT_UNSUITED, "filler");
+  em_feature_set_text (feature, EM_FEATURE_MACHINE, "plasma");
+  expect_fault (EM_FAULT_UNKNOWN, "machine");
+  em_feature_set_text (feature, EM_FEATURE_MACHINE, NULL);
+  feature->count = 0;
+  expect_fault (EM_FAULT_RANGE, "count");
+}
+END_TEST
+
+/* A faulty quote, rate book or metal leaves the last good figures. */
+START_TEST (test_last_good_figures_stay)
+{
+  EmCost cost;
+  EmFault fault;
+  EmTotals totals;
+
+  add_sidewall (20, 4, 0.5);
+  solve (&cost);
+  totals = cost.totals;
+  quote.n_tools = 0;
+  ck_assert_int_eq (em_cost_quote (&cost, &quote, &rates, &catalogue, NULL, &fault), EM_FAULT_RANGE);
+  ck_assert_str_eq (fault.field, "tools");
+  quote.n_tools = 1;
+  rates.layer_ratio = 0;
+  ck_assert_int_eq (em_cost_quote (&cost, &quote, &rates, &catalogue, NULL, &fault), EM_FAULT_RANGE);
+  ck_assert_str_eq (fault.field, "layer_ratio");
+  rates.layer_ratio = 0.5;
+  em_quote_set_text (&quote, EM_QUOTE_BASE, "mithril");
+  ck_assert_int_eq (em_cost_quote (&cost, &quote, &rates, &catalogue, NULL, &fault), EM_FAULT_UNKNOWN);
+  ck_assert_str_eq (fault.field, "base");
+  ck_assert_mem_eq (&cost.totals, &totals, sizeof totals);
+  ck_assert_int_eq (cost.n_lines, 3);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+START_TEST (test_empty_quote_costs_nothing)
+{
+  EmCost cost;
+
+  rates.minimum_minor = 5000;
+  solve (&cost);
+  ck_assert_int_eq (cost.totals.total_minor, 0);
+  ck_assert_int_eq (cost.n_lines, 0);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+int
+main (void)
+{
+  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_overruling_tells_its_price, test_what_cannot_be_priced,
+                                 test_last_good_figures_stay, test_empty_quote_costs_nothing };
+
+  return em_test_main_with ("core: cost", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));
+}
