@@ -96,14 +96,23 @@ plan_cap (const EmShape *shape, const EmPlanRules *rules, EmPlan *plan)
   plan->cap_length_mm = (double) plan->cap_tracks * shape->cap_edge_mm;
 }
 
-/* One layer of tracks over the footing, with no filler (common practice). */
-static void
-plan_melt_out (const EmShape *shape, const EmPlanRules *rules, EmPlan *plan)
+/* One layer of tracks over the metal covered, with no filler (common practice): area/p of track, and whole tracks of
+ * the footing's length where they make up that area, as they do on a flat footing. */
+static EmStatus
+plan_melt_out (const EmShape *shape, const EmPlanRules *rules, EmPlan *plan, EmFault *out_fault)
 {
+  double length = shape->coated_area_mm2 / plan->pitch_mm, along = shape->kind->length_mm (shape, 0.0);
+  double across = shape->kind->width_mm (shape, 0.0);
+  bool is_flat;
+
   if (!rules->is_melted_out)
-    return;
-  plan->melt_out_tracks = count_up (fmin (shape->kind->width_mm (shape, 0.0) / plan->pitch_mm, TRACKS_HIGH));
-  plan->melt_out_length_mm = (double) plan->melt_out_tracks * shape->kind->length_mm (shape, 0.0);
+    return EM_OK;
+  if (!(length >= 0.0 && length / fmax (along, plan->pitch_mm) < TRACKS_HIGH))
+    return em_fault_set (out_fault, EM_FAULT_OVERFLOW, "tracks", length, 0.0, TRACKS_HIGH);
+  is_flat = fabs (across * along - shape->coated_area_mm2) <= 1e-9 * shape->coated_area_mm2;
+  plan->melt_out_tracks = count_up (is_flat ? across / plan->pitch_mm : length / fmax (shape->reach_extent_mm, plan->pitch_mm));
+  plan->melt_out_length_mm = is_flat ? (double) plan->melt_out_tracks * along : length;
+  return EM_OK;
 }
 
 /**
@@ -135,7 +144,9 @@ em_plan_solve (const EmShape *shape, const EmPlanRules *rules, EmPlan *out_plan,
   if (status != EM_OK)
     return status;
   plan_cap (shape, rules, &plan);
-  plan_melt_out (shape, rules, &plan);
+  status = plan_melt_out (shape, rules, &plan, out_fault);
+  if (status != EM_OK)
+    return status;
   plan.welded_length_mm = plan.build_length_mm + plan.cap_length_mm;
   plan.net_volume_mm3 = shape->net_volume_mm3;
   plan.required_volume_mm3 = required_volume (shape, rules->stock_mm);

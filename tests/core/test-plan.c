@@ -173,6 +173,28 @@ START_TEST (test_cap_and_melt_out)
 }
 END_TEST
 
+/* A cone stands on its tip: w(0)·l(0) is nothing, yet the whole flank is fused clean. Mouth 4, depth 3: flank π·2·√(2² + 3²) =
+ * 22.654347 mm²; over p = 0.746128255 that is 30.362539 mm of track. */
+START_TEST (test_melt_out_of_a_point)
+{
+  const EmKind *recess = em_kind_find ("recess");
+  double value[EM_FIELD_MAX];
+  EmPlanRules rules = rules_of (0.5);
+  EmShape shape;
+  EmFault fault;
+
+  for (int i = 0; i < EM_FIELD_MAX; i++)
+    value[i] = EM_ABSENT;
+  value[em_kind_field (recess, "form")] = 2;
+  value[em_kind_field (recess, "diameter")] = 4;
+  value[em_kind_field (recess, "depth")] = 3;
+  ck_assert_int_eq (em_shape_solve (recess, value, &shape, &fault), EM_OK);
+  rules.is_melted_out = true;
+  ck_assert_double_eq_tol (solve (&shape, &rules).melt_out_length_mm, 30.362539, 1e-5);
+  ck_assert_int_ge (solve (&shape, &rules).melt_out_tracks, 1);
+}
+END_TEST
+
 /* Pitch is not free: where the width is a whole number of pitches and the height of layers, metal laid is metal wanted. */
 START_TEST (test_volume_is_conserved)
 {
@@ -240,4 +262,4 @@ START_TEST (test_too_many_layers)
 END_TEST
 
 EM_TEST_MAIN ("core: plan", test_layers, test_box, test_stock, test_wedge, test_stock_is_as_wide_as_the_top, test_cap_and_melt_out,
-              test_volume_is_conserved, test_bad_rules, test_too_many_layers)
+              test_melt_out_of_a_point, test_volume_is_conserved, test_bad_rules, test_too_many_layers)
