@@ -1,0 +1,395 @@
+/* em-xml-writer: the byte-deterministic writer of our own XML.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "config.h"
+
+#include "em-xml.h"
+
+#include <glib/gi18n-lib.h>
+#include <libxml/parser.h>
+#include <libxml/tree.h>
+#include <string.h>
+
+enum { DEPTH_MAX = 32, NAME_MAX_BYTES = 64, PUT_MAX = 64 };
+
+struct _EmXmlWriter
+{
+  GString    *out;
+  char        name[DEPTH_MAX][NAME_MAX_BYTES];
+  int         depth;
+  gboolean    is_tag_open;              /* ">" of the present element is still to come */
+  gboolean    has_content;              /* the present element holds text: closed on the same line */
+  const char *put[PUT_MAX];             /* attributes of the open tag */
+  int         n_put;
+  GPtrArray  *kept_names;               /* those of them that had to be copied */
+  char       *bad;                      /* what could not be written, or NULL */
+};
+
+EmXmlWriter *
+em_xml_writer_new (void)
+{
+  EmXmlWriter *writer = g_new0 (EmXmlWriter, 1);
+
+  writer->kept_names = g_ptr_array_new_with_free_func (g_free);
+  writer->out = g_string_new ("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+  return writer;
+}
+
+void
+em_xml_writer_free (EmXmlWriter *writer)
+{
+  if (writer == NULL)
+    return;
+  if (writer->out != NULL)
+    g_string_free (writer->out, TRUE);
+  g_ptr_array_unref (writer->kept_names);
+  g_free (writer->bad);
+  g_free (writer);
+}
+
+GBytes *
+em_xml_writer_finish (EmXmlWriter *writer, GError **error)
+{
+  GBytes *bytes = NULL;
+
+  g_assert (writer->depth == 0);
+  if (writer->bad != NULL)
+    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("“%s” cannot be written: it is not valid text."), writer->bad);
+  else
+    bytes = g_string_free_to_bytes (g_steal_pointer (&writer->out));
+  em_xml_writer_free (writer);
+  return bytes;
+}
+
+/* ---- text ---- */
+
+static void
+note_bad (EmXmlWriter *writer, const char *name)
+{
+  if (writer->bad == NULL)
+    writer->bad = g_strdup (name);
+}
+
+/* XML 1.0 has no place for control characters, nor for U+FFFE and U+FFFF: each byte of one becomes a blank, so that
+ * offsets into the text stay true. Line breaks and tabs are references in attributes, where a parser would make blanks
+ * of them; a carriage return is one everywhere. */
+static void
+append_special (GString *out, const char *at, gboolean is_attribute)
+{
+  switch (*at)
+    {
+    case '&': g_string_append (out, "&amp;"); break;
+    case '<': g_string_append (out, "&lt;"); break;
+    case '>': g_string_append (out, "&gt;"); break;
+    case '"': g_string_append (out, is_attribute ? "&quot;" : "\""); break;
+    case '\r': g_string_append (out, "&#13;"); break;
+    case '\n': g_string_append (out, is_attribute ? "&#10;" : "\n"); break;
+    case '\t': g_string_append (out, is_attribute ? "&#9;" : "\t"); break;
+    default: g_string_append_c (out, ' '); break;
+    }
+}
+
+static gboolean
+is_outside_xml (const char *at)
+{
+  return (guchar) at[0] == 0xef && (guchar) at[1] == 0xbf && ((guchar) at[2] == 0xbe || (guchar) at[2] == 0xbf);
+}
+
+static void
+append_text (EmXmlWriter *writer, const char *name, const char *text, gboolean is_attribute)
+{
+  const char *from = text, *at = text;
+
+  if (!g_utf8_validate (text, -1, NULL))
+    {
+      note_bad (writer, name);
+      return;
+    }
+  for (; *at != '\0'; at++)
+    {
+      gboolean is_outside = is_outside_xml (at);
+      if (!is_outside && (guchar) *at >= 0x20 && *at != '&' && *at != '<' && *at != '>' && *at != '"')
+        continue;
+      g_string_append_len (writer->out, from, at - from);
+      if (is_outside)
+        {
+          g_string_append (writer->out, "   ");
+          at += 2;
+        }
+      else
+        append_special (writer->out, at, is_attribute);
+      from = at + 1;
+    }
+  g_string_append_len (writer->out, from, at - from);
+}
+
+/* ---- elements ---- */
+
+static void
+forget_put (EmXmlWriter *writer)
+{
+  writer->n_put = 0;
+  g_ptr_array_set_size (writer->kept_names, 0);
+}
+
+static void
+end_tag (EmXmlWriter *writer)
+{
+  if (writer->is_tag_open)
+    g_string_append (writer->out, ">\n");
+  writer->is_tag_open = FALSE;
+  forget_put (writer);
+}
+
+static void
+indent (EmXmlWriter *writer)
+{
+  for (int i = 0; i < writer->depth; i++)
+    g_string_append (writer->out, "  ");
+}
+
+void
+em_xml_open (EmXmlWriter *writer, const char *name)
+{
+  g_assert (writer->depth < DEPTH_MAX && strlen (name) < NAME_MAX_BYTES && !writer->has_content);
+  end_tag (writer);
+  indent (writer);
+  g_string_append_c (writer->out, '<');
+  g_string_append (writer->out, name);
+  strcpy (writer->name[writer->depth++], name);
+  writer->is_tag_open = TRUE;
+}
+
+void
+em_xml_close (EmXmlWriter *writer)
+{
+  g_assert (writer->depth > 0);
+  writer->depth--;
+  if (writer->is_tag_open)
+    g_string_append (writer->out, "/>\n");
+  else
+    {
+      if (!writer->has_content)
+        indent (writer);
+      g_string_append (writer->out, "</");
+      g_string_append (writer->out, writer->name[writer->depth]);
+      g_string_append (writer->out, ">\n");
+    }
+  writer->is_tag_open = writer->has_content = FALSE;
+  forget_put (writer);
+}
+
+void
+em_xml_put_content (EmXmlWriter *writer, const char *text)
+{
+  g_assert (writer->is_tag_open);
+  if (text == NULL || text[0] == '\0')
+    return;
+  g_string_append_c (writer->out, '>');
+  writer->is_tag_open = FALSE;
+  writer->has_content = TRUE;
+  append_text (writer, writer->name[writer->depth - 1], text, FALSE);
+}
+
+void
+em_xml_put_text (EmXmlWriter *writer, const char *name, const char *text)
+{
+  if (text == NULL)
+    return;
+  em_xml_open (writer, name);
+  em_xml_put_content (writer, text);
+  em_xml_close (writer);
+}
+
+void
+em_xml_put_xml (EmXmlWriter *writer, const char *xml, gsize length)
+{
+  const char *end = xml + length;
+
+  if (length > 6 && memcmp (xml, "<?xml ", 6) == 0)
+    {
+      const char *close = g_strstr_len (xml, (gssize) length, "?>");
+      xml = close != NULL ? close + 2 : xml;
+    }
+  while (xml < end && g_ascii_isspace (*xml))
+    xml++;
+  while (end > xml && g_ascii_isspace (end[-1]))
+    end--;
+  end_tag (writer);
+  indent (writer);
+  g_string_append_len (writer->out, xml, end - xml);
+  g_string_append_c (writer->out, '\n');
+}
+
+/* ---- attributes ---- */
+
+static void
+start_attribute (EmXmlWriter *writer, const char *name)
+{
+  g_assert (writer->is_tag_open);
+  if (writer->n_put < PUT_MAX)
+    writer->put[writer->n_put++] = name;
+  g_string_append_c (writer->out, ' ');
+  g_string_append (writer->out, name);
+  g_string_append (writer->out, "=\"");
+}
+
+void
+em_xml_put (EmXmlWriter *writer, const char *name, const char *text)
+{
+  if (text == NULL)
+    return;
+  start_attribute (writer, name);
+  append_text (writer, name, text, TRUE);
+  g_string_append_c (writer->out, '"');
+}
+
+void
+em_xml_put_real (EmXmlWriter *writer, const char *name, double value)
+{
+  char text[32];
+
+  if (isnan (value))
+    return;
+  if (isinf (value))
+    {
+      note_bad (writer, name);
+      return;
+    }
+  em_number_write (value, text, sizeof text);
+  em_xml_put (writer, name, text);
+}
+
+void
+em_xml_put_integer (EmXmlWriter *writer, const char *name, gint64 value)
+{
+  start_attribute (writer, name);
+  g_string_append_printf (writer->out, "%" G_GINT64_FORMAT "\"", value);
+}
+
+void
+em_xml_put_boolean (EmXmlWriter *writer, const char *name, gboolean value)
+{
+  em_xml_put (writer, name, value ? "yes" : "no");
+}
+
+/* ---- what was kept ---- */
+
+/* The pieces of a kept text, under one root; NULL when it is no XML of ours. Free the document. */
+static xmlDocPtr
+read_kept (const char *kept)
+{
+  g_autofree char *whole = g_strconcat ("<kept>", kept, "</kept>", NULL);
+  xmlParserCtxtPtr context;
+  xmlDocPtr document;
+
+  if (strstr (kept, "<!") != NULL || strlen (whole) > G_MAXINT)
+    return NULL;
+  context = xmlNewParserCtxt ();
+  if (context == NULL)
+    return NULL;
+  document = xmlCtxtReadMemory (context, whole, (int) strlen (whole), NULL, "UTF-8",
+                                XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING);
+  xmlFreeParserCtxt (context);
+  return document;
+}
+
+static gboolean
+is_put (EmXmlWriter *writer, const char *name)
+{
+  for (int i = 0; i < writer->n_put; i++)
+    if (strcmp (writer->put[i], name) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+put_kept_attributes (EmXmlWriter *writer, xmlNodePtr piece)
+{
+  for (xmlNodePtr holder = piece->children; holder != NULL; holder = holder->next)
+    for (xmlAttrPtr at = holder->type == XML_ELEMENT_NODE ? holder->properties : NULL; at != NULL; at = at->next)
+      {
+        xmlChar *value = xmlNodeListGetString (at->doc, at->children, 1);
+        const char *name = (const char *) at->name;
+        if (!is_put (writer, name))
+          {
+            char *copy = g_strdup (name);
+            g_ptr_array_add (writer->kept_names, copy);
+            em_xml_put (writer, copy, value != NULL ? (const char *) value : "");
+          }
+        xmlFree (value);
+      }
+}
+
+static void
+put_kept_element (EmXmlWriter *writer, xmlNodePtr piece)
+{
+  for (xmlNodePtr node = piece->children; node != NULL; node = node->next)
+    {
+      xmlBufferPtr buffer = node->type == XML_ELEMENT_NODE ? xmlBufferCreate () : NULL;
+      if (buffer == NULL)
+        continue;
+      if (xmlNodeDump (buffer, node->doc, node, 0, 0) > 0)
+        em_xml_put_xml (writer, (const char *) xmlBufferContent (buffer), (gsize) xmlBufferLength (buffer));
+      xmlBufferFree (buffer);
+    }
+}
+
+static gboolean
+has_place (xmlNodePtr piece, const char *at)
+{
+  xmlChar *place = xmlGetNoNsProp (piece, (const xmlChar *) "at");
+  gboolean is_here = place != NULL && strcmp ((const char *) place, at) == 0;
+
+  xmlFree (place);
+  return is_here;
+}
+
+void
+em_xml_put_kept (EmXmlWriter *writer, const char *kept, const char *at)
+{
+  if (kept == NULL)
+    return;
+
+  xmlDocPtr document = read_kept (kept);
+
+  if (document == NULL)
+    {
+      note_bad (writer, kept);
+      return;
+    }
+  for (int is_element = 0; is_element < 2; is_element++)
+    for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
+      {
+        const char *what = piece->type == XML_ELEMENT_NODE ? (const char *) piece->name : "";
+        if (strcmp (what, is_element ? "element" : "attributes") != 0 || !has_place (piece, at))
+          continue;
+        if (is_element)
+          put_kept_element (writer, piece);
+        else if (writer->is_tag_open)
+          put_kept_attributes (writer, piece);
+      }
+  xmlFreeDoc (document);
+}
+
+int
+em_xml_kept_minor (const char *kept)
+{
+  xmlDocPtr document = kept != NULL ? read_kept (kept) : NULL;
+  int minor = 0;
+
+  if (document == NULL)
+    return 0;
+  for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
+    {
+      xmlChar *text = piece->type == XML_ELEMENT_NODE ? xmlGetNoNsProp (piece, (const xmlChar *) "minor") : NULL;
+      int64_t value;
+      if (em_integer_read ((const char *) text, &value) && value > minor && value <= 9999)
+        minor = (int) value;
+      xmlFree (text);
+    }
+  xmlFreeDoc (document);
+  return minor;
+}

@@ -1,0 +1,67 @@
+/* em-test-file: what the tests of this room share: runner, scratch folders.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include <check.h>
+#include <fcntl.h>
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+typedef struct { const TTest *test; int n; } EmTestRow;
+
+#define EM_TEST(test) { test, 1 }
+#define EM_TEST_LOOP(test, rows) { test, (int) G_N_ELEMENTS (rows) }
+
+static inline int
+em_test_run (const char *name, const EmTestRow *rows, int n_rows)
+{
+  Suite *suite = suite_create (name);
+  TCase *tcase = tcase_create (name);
+  SRunner *runner;
+
+  for (int i = 0; i < n_rows; i++)
+    tcase_add_loop_test (tcase, rows[i].test, 0, rows[i].n);
+  tcase_set_timeout (tcase, 60);
+  suite_add_tcase (suite, tcase);
+  runner = srunner_create (suite);
+  srunner_run_all (runner, CK_ENV);
+
+  int n_failed = srunner_ntests_failed (runner);
+
+  srunner_free (runner);
+  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+static inline char *
+em_test_folder_new (void)
+{
+  char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL);
+
+  ck_assert_ptr_nonnull (folder);
+  return folder;
+}
+
+/* With the files in it; folders in it have to be empty. */
+static inline void
+em_test_folder_remove (const char *folder)
+{
+  GDir *dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      g_remove (path);
+    }
+  if (dir != NULL)
+    g_dir_close (dir);
+  g_rmdir (folder);
+}
