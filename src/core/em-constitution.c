@@ -77,7 +77,9 @@ region_holds (const EmRegion *region, double cr_eq, double ni_eq)
 
   for (int i = 0, j = region->n_points - 1; i < region->n_points; j = i++)
     {
-      EmConstitutionPoint a = region->point[i], b = region->point[j];
+      /* From the lower corner up, so that two fields reckon their shared edge alike to the last bit. */
+      bool is_upward = region->point[i].ni_eq < region->point[j].ni_eq;
+      EmConstitutionPoint a = region->point[is_upward ? i : j], b = region->point[is_upward ? j : i];
 
       if ((a.ni_eq > ni_eq) != (b.ni_eq > ni_eq)
           && cr_eq < a.cr_eq + (b.cr_eq - a.cr_eq) * (ni_eq - a.ni_eq) / (b.ni_eq - a.ni_eq))

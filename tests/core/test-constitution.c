@@ -142,17 +142,53 @@ START_TEST (test_fields_fill_the_box)
 }
 END_TEST
 
+/* Whole and halved numbers hit corners and edges shared by fields exactly: they too belong to one field. */
+START_TEST (test_points_on_shared_edges)
+{
+  const EmDiagram *const diagrams[] = { &em_diagram_schaeffler, &em_diagram_wrc1992 };
+  const EmDiagram *diagram = diagrams[_i];
+
+  for (double cr_eq = diagram->cr_eq_low; cr_eq < diagram->cr_eq_high; cr_eq += 0.1)
+    for (double ni_eq = diagram->ni_eq_low; ni_eq < diagram->ni_eq_high; ni_eq += 0.08)
+      ck_assert_msg (em_diagram_find (diagram, cr_eq, ni_eq) != EM_PHASE_UNKNOWN, "%s: no field at %.2f, %.2f", diagram->id, cr_eq, ni_eq);
+  for (int i = 0; i < diagram->n_regions; i++)
+    for (int j = 0, k = diagram->region[i].n_points - 1; j < diagram->region[i].n_points; k = j++)
+      for (int part = 0; part < 64; part++)
+        {
+          EmConstitutionPoint a = diagram->region[i].point[j], b = diagram->region[i].point[k];
+          double cr_eq = a.cr_eq + (b.cr_eq - a.cr_eq) * part / 64.0, ni_eq = a.ni_eq + (b.ni_eq - a.ni_eq) * part / 64.0;
+
+          if (cr_eq >= diagram->cr_eq_low && ni_eq >= diagram->ni_eq_low && cr_eq < diagram->cr_eq_high && ni_eq < diagram->ni_eq_high)
+            ck_assert_msg (em_diagram_find (diagram, cr_eq, ni_eq) != EM_PHASE_UNKNOWN, "%s: no field at %.17g, %.17g", diagram->id, cr_eq, ni_eq);
+        }
+}
+END_TEST
+
+/* The line of no ferrite is Séférian's, Cr_eq = 0.93 Ni_eq + 6.7. */
+START_TEST (test_ferrite_line)
+{
+  for (double ni_eq = 13.0; ni_eq < 31.5; ni_eq += 0.5)
+    {
+      double cr_eq = 0.93 * ni_eq + 6.7;
+
+      ck_assert_int_eq ((int) em_diagram_find (&em_diagram_schaeffler, cr_eq - 0.05, ni_eq), EM_PHASE_AUSTENITE);
+      ck_assert_int_eq ((int) em_diagram_find (&em_diagram_schaeffler, cr_eq + 0.05, ni_eq), EM_PHASE_AUSTENITE_FERRITE);
+    }
+}
+END_TEST
+
 int
 main (void)
 {
   const TTest *const tests[] =
-    { test_304l, test_309l, test_309l_on_p20, test_dissimilar_joint_of_the_handbook, test_points_well_inside, test_limits };
+    { test_304l, test_309l, test_309l_on_p20, test_dissimilar_joint_of_the_handbook, test_points_well_inside, test_limits, test_ferrite_line };
   Suite *suite = suite_create ("core: constitution");
   TCase *tcase = tcase_create ("constitution");
 
   for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++)
     tcase_add_test (tcase, tests[i]);
   tcase_add_loop_test (tcase, test_fields_fill_the_box, 0, 2);
+  tcase_add_loop_test (tcase, test_points_on_shared_edges, 0, 2);
   suite_add_tcase (suite, tcase);
 
   SRunner *runner = srunner_create (suite);
