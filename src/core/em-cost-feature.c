@@ -9,6 +9,9 @@
 
 #define PI 3.14159265358979323846
 
+/* A stated price above this is a slip of the keyboard. */
+#define OVERRIDE_MINOR_HIGH INT64_C (1000000000000)
+
 static void
 set_faulty (EmFeatureCost *out_cost, const EmFault *fault)
 {
@@ -81,6 +84,14 @@ why_of (const EmFixed *fixed, const EmPick *pick)
 }
 
 static EmStatus
+check_override (const EmFeature *feature, EmFault *out_fault)
+{
+  if (!feature->has_override || (feature->override_minor >= 0 && feature->override_minor <= OVERRIDE_MINOR_HIGH))
+    return EM_OK;
+  return em_fault_set (out_fault, EM_FAULT_RANGE, "override", (double) feature->override_minor, 0, (double) OVERRIDE_MINOR_HIGH);
+}
+
+static EmStatus
 cost_feature (EmStudy *study, const EmOptions *options, const EmQuote *quote, int32_t index, const EmRates *rates,
               const EmCatalogue *catalogue, const EmPriceRule *rule, EmFeatureCost *out_cost, EmWork *out_work, EmFault *out_fault)
 {
@@ -91,6 +102,8 @@ cost_feature (EmStudy *study, const EmOptions *options, const EmQuote *quote, in
 
   if (status == EM_OK)
     status = em_study_solve (study, quote, index, rates, options, out_fault);
+  if (status == EM_OK)
+    status = check_override (&quote->feature[index], out_fault);
   if (status == EM_OK)
     status = em_cost_find_filler (quote, index, catalogue, &cost.filler, out_fault);
   if (status == EM_OK)

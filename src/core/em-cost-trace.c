@@ -45,8 +45,8 @@ trace_plan (EmTrace *trace, int32_t row, double n, const EmFeatureCost *cost)
           { "H", cost->shape.height_mm, "mm" }, { "stock", cost->rules.stock_mm, "mm" }, { "p", plan->pitch_mm, "mm" },
           { "edge", cost->shape.cap_edge_mm, "mm" });
   if (plan->melt_out_tracks > 0)
-    STEP (trace, row, "melt_out_length", "Lm", plan->melt_out_length_mm, "mm", EM_N ("Lm = max(1, ⌈w(0)/p⌉)·l(0), no filler"), practice,
-          { "w(0)", cost->shape.kind->width_mm (&cost->shape, 0.0), "mm" }, { "p", plan->pitch_mm, "mm" },
+    STEP (trace, row, "melt_out_length", "Lm", plan->melt_out_length_mm, "mm", EM_N ("Lm = area/p, in whole tracks on a flat footing; no filler"),
+          practice, { "area", cost->shape.coated_area_mm2, "mm²" }, { "p", plan->pitch_mm, "mm" },
           { "l(0)", cost->shape.kind->length_mm (&cost->shape, 0.0), "mm" });
   STEP (trace, row, "welded_length", "L", cost->welded_length_mm, "mm", EM_N ("L = n·(Lb + Lc), Lb = Σ tracks·l(z)"), by_definition,
         { "n", n, "" }, { "Lb", plan->build_length_mm, "mm" }, { "Lc", plan->cap_length_mm, "mm" });
