@@ -217,6 +217,7 @@ compare (EmPriceRow *row, const EmFiller *filler)
         spoil (row, _("size: this wire already has %d sizes, as many as are held"), EM_SIZE_MAX);
       return;
     }
+  row->wire_mm = filler->size[at].wire_mm;
   row->had_price = TRUE;
   row->old_minor = filler->size[at].price_minor;
   row->old_basis = filler->size[at].basis;
@@ -260,45 +261,54 @@ read_row (const EmCsvRow *cells, const int column[N_COLUMN], const EmCatalogue *
   return row;
 }
 
-static gboolean
-is_repeat (const EmPriceList *list, const EmPriceRow *row)
+/* What rows so far said of one wire. Each row that counts takes one of its sizes or adds one, so that eight hold all. */
+typedef struct
 {
-  for (guint i = 0; row->filler_id != NULL && i < list->rows->len; i++)
-    {
-      const EmPriceRow *before = g_ptr_array_index (list->rows, i);
+  double wire_mm[EM_SIZE_MAX];
+  int    n_wires, n_new;
+} Seen;
 
-      if (before->state < EM_PRICE_ROW_UNKNOWN && g_strcmp0 (before->filler_id, row->filler_id) == 0
-          && ABS (before->wire_mm - row->wire_mm) < SIZE_TOLERANCE_MM)
-        return TRUE;
-    }
+static gboolean
+is_repeat (const Seen *seen, double wire_mm)
+{
+  for (int i = 0; i < seen->n_wires; i++)
+    if (ABS (seen->wire_mm[i] - wire_mm) < SIZE_TOLERANCE_MM)
+      return TRUE;
   return FALSE;
 }
 
-/* Rows of the list that add a size to a wire, so that eight sizes are not passed by several rows together. */
-static guint
-count_new_sizes (const EmPriceList *list, const char *filler_id)
+/* Settles what the row is among the rows before it, and notes it. */
+static void
+settle (EmPriceRow *row, Seen *seen, const EmFiller *filler)
 {
-  guint n = 0;
+  gboolean is_new = row->state == EM_PRICE_ROW_NEW_SIZE;
 
-  for (guint i = 0; i < list->rows->len; i++)
+  if (is_repeat (seen, row->wire_mm))
+    row->state = EM_PRICE_ROW_TWICE;
+  else if (is_new && filler->n_sizes + seen->n_new >= EM_SIZE_MAX)
+    spoil (row, _("size: this wire already has %d sizes, as many as are held"), EM_SIZE_MAX);
+  else
     {
-      const EmPriceRow *row = g_ptr_array_index (list->rows, i);
-
-      n += row->state == EM_PRICE_ROW_NEW_SIZE && g_strcmp0 (row->filler_id, filler_id) == 0;
+      seen->wire_mm[seen->n_wires++] = row->wire_mm;
+      seen->n_new += is_new;
     }
-  return n;
 }
 
+/* seen: Seen by the wire's id. */
 static void
-add_row (EmPriceList *list, EmPriceRow *row, const EmCatalogue *catalogue)
+add_row (EmPriceList *list, EmPriceRow *row, const EmCatalogue *catalogue, GHashTable *seen)
 {
-  int32_t at = em_catalogue_find_filler (catalogue, row->filler_id);
+  if (row->filler_id != NULL && row->state < EM_PRICE_ROW_UNKNOWN)
+    {
+      Seen *so_far = g_hash_table_lookup (seen, row->filler_id);
 
-  if (row->state < EM_PRICE_ROW_UNKNOWN && is_repeat (list, row))
-    row->state = EM_PRICE_ROW_TWICE;
-  if (row->state == EM_PRICE_ROW_NEW_SIZE && at >= 0
-      && catalogue->filler[at].n_sizes + (int32_t) count_new_sizes (list, row->filler_id) >= EM_SIZE_MAX)
-    spoil (row, _("size: this wire already has %d sizes, as many as are held"), EM_SIZE_MAX);
+      if (so_far == NULL)
+        {
+          so_far = g_new0 (Seen, 1);
+          g_hash_table_insert (seen, row->filler_id, so_far);
+        }
+      settle (row, so_far, &catalogue->filler[em_catalogue_find_filler (catalogue, row->filler_id)]);
+    }
   list->n_of[row->state]++;
   g_ptr_array_add (list->rows, row);
 }
@@ -324,12 +334,13 @@ em_price_list_parse (GBytes *bytes, const char *name, const EmCatalogue *catalog
       return NULL;
     }
 
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, g_free);
   EmPriceList *list = g_new0 (EmPriceList, 1);
 
   list->name = g_strdup (name);
   list->rows = g_ptr_array_new_with_free_func (free_row);
   for (guint i = 1; i < csv->rows->len; i++)
-    add_row (list, read_row (g_ptr_array_index (csv->rows, i), column, catalogue, currency), catalogue);
+    add_row (list, read_row (g_ptr_array_index (csv->rows, i), column, catalogue, currency), catalogue, seen);
   return list;
 }
 

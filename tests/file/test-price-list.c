@@ -169,7 +169,7 @@ static const struct { const char *row; EmPriceRowState state; double wire_mm; gi
   { ",ER420,0.4,,\"1,75\",Meter,eur", EM_PRICE_ROW_CHANGES, 0.4, 175, EM_PER_METRE, NULL },
   { ",ER420 (AWS A5.9),0.4,,2,stick,", EM_PRICE_ROW_CHANGES, 0.4, 200, EM_PER_STICK, NULL },
   { ",er420,,.010,.5,g,", EM_PRICE_ROW_NEW_SIZE, 0.254, 50, EM_PER_GRAM, NULL },
-  { ",er420,0.4004,,1.75,m,", EM_PRICE_ROW_CHANGES, 0.4004, 175, EM_PER_METRE, NULL },   /* within half a thousandth of 0.4 */
+  { ",er420,0.4004,,1.75,m,", EM_PRICE_ROW_CHANGES, 0.4, 175, EM_PER_METRE, NULL },   /* within half a thousandth of 0.4, and so means that size */
   { ",er420,0.401,,1.75,m,", EM_PRICE_ROW_NEW_SIZE, 0.401, 175, EM_PER_METRE, NULL },
   { ",p20-wire,0.2,,1.00,m,", EM_PRICE_ROW_SAME, 0.2, 100, EM_PER_METRE, NULL },
   { ",er420,0.4,,1.50,m,", EM_PRICE_ROW_CHANGES, 0.4, 150, EM_PER_METRE, NULL },        /* the same figure, but no longer invented */
