@@ -17,8 +17,9 @@ typedef struct
 
 typedef struct
 {
-  bool     has_range;           /* false: no dimension carries one; the rest is 0 */
-  int32_t  n_samples, n_refused;/* refused: drawn shapes the engine would not price */
+  bool     has_range;           /* false: no dimension carries one; the rest but price_minor and seed is 0 */
+  int32_t  n_samples;
+  int32_t  n_refused;           /* drawn shapes the engine would not price, left out */
   uint64_t seed;
   int64_t  price_minor;         /* net at the likely values */
   int64_t  p10_minor, p50_minor, p90_minor; /* p90: likely to be exceeded one time in ten */
