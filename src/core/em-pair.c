@@ -138,7 +138,10 @@ estimate (const EmBase *base, const EmFiller *filler, EmProcess process, double 
   /* The standard is of arc welding. */
   if (process != EM_PROCESS_GTAW)
     pairing->preheat_en1011_degc = (EmEstimate) { EM_ABSENT, EM_VALID_NOT_APPLICABLE, "process" };
-  if (pairing->schaeffler.is_inside && !has_martensite (pairing->schaeffler.phase))
+  /* Carbon alone makes the hardness only of a deposit that is martensite, and not of one that nickel made so. */
+  if (!is_of (filler->family, hardening_families))
+    pairing->martensite_hrc = (EmEstimate) { EM_ABSENT, EM_VALID_NOT_APPLICABLE, "filler" };
+  else if (pairing->schaeffler.is_inside && !has_martensite (pairing->schaeffler.phase))
     pairing->martensite_hrc = (EmEstimate) { EM_ABSENT, EM_VALID_NOT_APPLICABLE, "phase" };
 }
 
@@ -241,12 +244,11 @@ judge_hardness (const EmBase *base, const EmFiller *filler, EmProcess process, c
 
 /* ---- preheat ---- */
 
-/* The metal's own practice; for an arc without one, Séférian of deposit or base, whichever is warmer. Under a beam none but for
+/* The metal's own practice, its lower end as the costing has it; for an arc without one, Séférian of deposit or base, whichever is warmer. Under a beam none but for
  * much carbon. NaN: none. */
 static double
 advise_degc (const EmBase *base, EmProcess process, const EmChemistry base_chemistry, double section_mm, const EmPairing *pairing)
 {
-  double usual_degc = (base->preheat_low_degc + base->preheat_high_degc) / 2.0;
   EmEstimate of_base = em_steel_preheat_seferian (base_chemistry, section_mm);
 
   if (process == EM_PROCESS_LASER)
@@ -255,8 +257,8 @@ advise_degc (const EmBase *base, EmProcess process, const EmChemistry base_chemi
         return base->laser_preheat_degc;
       return base_chemistry[EM_EL_C] > CARBON_HIGH_PCT && is_of (base->family, hardening_families) ? base->preheat_low_degc : EM_ABSENT;
     }
-  if (!em_is_absent (usual_degc))
-    return usual_degc;
+  if (!em_is_absent (base->preheat_low_degc))
+    return base->preheat_low_degc;
   if (!is_of (base->family, hardening_families))
     return EM_ABSENT;
 
