@@ -92,37 +92,54 @@ refuse (const EmStudy *study, EmFault *out_fault, EmStatus status, const char *f
   return status;
 }
 
-EmStatus
-em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
+static EmStatus
+refuse_option (const EmStudy *study, const EmOption *option, EmFault *out_fault)
+{
+  if (out_fault != NULL)
+    {
+      *out_fault = option->fault;
+      out_fault->row = study->row;
+    }
+  return option->status;
+}
+
+/* As em_study_try, straight into *pick, which is half filled when it fails: the inner loop of a comparison. */
+static EmStatus
+try_option (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *pick, EmFault *out_fault)
 {
   const EmFeature *feature = study->feature;
   const EmMachine *machine = &study->rates->machine[option->machine];
-  EmPick pick = { .option = option };
   EmExact direct[EM_N_DIRECT];
 
   if (option->status != EM_OK)
-    {
-      if (out_fault != NULL)
-        {
-          *out_fault = option->fault;
-          out_fault->row = study->row;
-        }
-      return option->status;
-    }
+    return refuse_option (study, option, out_fault);
   if (!em_arc_clears (option->arc.spot_mm, feature->clearance_mm))
     return refuse (study, out_fault, EM_FAULT_CONFLICT, "clearance", feature->clearance_mm, option->arc.spot_mm / 2.0);
-  if (!em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, &pick.tilt_deg))
+  pick->tilt_deg = 0.0;
+  if (!em_is_absent (feature->slot_width_mm)
+      && !em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, &pick->tilt_deg))
     return refuse (study, out_fault, EM_FAULT_UNREACHABLE, "slot_width", feature->slot_width_mm,
                    needed_mouth_mm (machine, option->arc.spot_mm, feature->slot_depth_mm));
-  pick.plan = em_study_plan (study, option->slot, out_fault);
-  if (pick.plan == NULL)
+  pick->option = option;
+  pick->plan = study->plan_status[option->slot] == EM_OK ? &study->plan[option->slot] : em_study_plan (study, option->slot, out_fault);
+  if (pick->plan == NULL)
     return study->plan_status[option->slot];
-  em_cost_fill_work (study, &pick);
-  if (em_price_direct (rule, &pick.work, 1, 1.0, direct) != EM_OK)
+  em_cost_fill_work (study, pick);
+  if (em_price_direct (rule, &pick->work, 1, 1.0, direct) != EM_OK)
     return refuse (study, out_fault, EM_FAULT_OVERFLOW, "price", EM_ABSENT, EM_ABSENT);
-  pick.cost = em_price_cost (rule, direct);
-  *out_pick = pick;
+  pick->cost = em_price_cost (rule, direct);
   return EM_OK;
+}
+
+EmStatus
+em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
+{
+  EmPick pick = { .n_fitting = 1 };
+  EmStatus status = try_option (study, option, rule, &pick, out_fault);
+
+  if (status == EM_OK)
+    *out_pick = pick;
+  return status;
 }
 
 static Stage
@@ -220,16 +237,10 @@ settle_fault (const EmStudy *study, int32_t filler, const EmFixed *fixed, EmFaul
   return fault->code;
 }
 
-static void
-keep_cheaper (EmPick *best, const EmPick *pick)
+static bool
+is_cheaper (const EmPick *pick, const EmPick *best)
 {
-  if (best->option == NULL || pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm))
-    {
-      int32_t n = best->n_fitting;
-
-      *best = *pick;
-      best->n_fitting = n;
-    }
+  return best->option == NULL || pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
 }
 
 EmStatus
@@ -237,34 +248,32 @@ em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPri
                EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault)
 {
   const EmOptions *options = study->options;
-  EmPick best = { 0 }, cheapest = { 0 };
-  EmFault kept = { 0 };
+  EmPick best = { 0 }, cheapest = { 0 }, pick;
+  EmFault kept = { 0 }, fault;
+  int32_t n_fitting = 0;
 
   for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
     {
       const EmOption *option = &options->option[i];
       bool is_fixed = is_allowed (option, fixed, options);
-      EmPick pick;
-      EmFault fault;
 
       if (!is_fixed && (out_cheapest == NULL || !option->is_offered))
         continue;
-      if (em_study_try (study, option, rule, &pick, &fault) != EM_OK)
+      if (try_option (study, option, rule, &pick, &fault) != EM_OK)
         {
           if (is_fixed)
             keep_furthest (&kept, &fault);
           continue;
         }
-      if (is_fixed)
-        {
-          best.n_fitting++;
-          keep_cheaper (&best, &pick);
-        }
-      if (option->is_offered)
-        keep_cheaper (&cheapest, &pick);
+      n_fitting += is_fixed;
+      if (is_fixed && is_cheaper (&pick, &best))
+        best = pick;
+      if (out_cheapest != NULL && option->is_offered && is_cheaper (&pick, &cheapest))
+        cheapest = pick;
     }
   if (best.option == NULL)
     return settle_fault (study, filler, fixed, &kept, out_fault);
+  best.n_fitting = n_fitting;
   *out_pick = best;
   if (out_cheapest != NULL)
     *out_cheapest = cheapest.option != NULL ? cheapest : best;

@@ -29,14 +29,20 @@ bool     em_cost_finishes (const EmFeature *feature, const EmQuote *quote);
 void     em_cost_fill_work (const EmStudy *study, EmPick *pick);
 /* Times shared by the features, one tool: receive, true, wire changes, preheat, pack; and once for the order: paperwork, programme. */
 void     em_cost_shared_times (const EmRates *rates, int32_t settings, int32_t wire_changes, bool is_preheated, double out_task_s[EM_N_TASK]);
-/* The usual preheat of base for a process, °C; NaN: none. */
-double   em_cost_preheat_degc (const EmBase *base, EmProcess process);
-/* Whether and how far the tool is preheated: the office's decision, else the metal's practice (degc, the highest over the features). */
-bool     em_cost_is_preheated (const EmQuote *quote, double *inout_degc);
-
 /* Set-up and order work, one tool and once, from shared times. */
 void     em_cost_set_up_work (const double task_s[EM_N_TASK], EmWork *out_work);
 void     em_cost_order_work (const double task_s[EM_N_TASK], EmWork *out_work);
+
+/* ---- em-preheat: declared in em-study.h ---- */
+/* One more feature's advice: advised if any is, as warm as the warmest asks. */
+void     em_preheat_add (EmPreheat *sum, const EmPreheat *other);
+/* Whether the tool is preheated, and to how many °C (NaN: not at all, or nobody says): the office's decision, else the advice. */
+bool     em_preheat_decide (const EmQuote *quote, const EmPreheat *advised, double *out_degc);
+void     em_preheats_init (EmPreheats *out_preheats);
+void     em_preheats_clear (EmPreheats *preheats);
+/* Nothing is known yet of any pair; base −1: no advice at all. */
+EmStatus em_preheats_begin (EmPreheats *preheats, const EmQuote *quote, const EmRates *rates, const EmCatalogue *catalogue, int32_t base);
+EmPreheat em_preheats_get (EmPreheats *preheats, int32_t filler, int32_t machine);
 
 /* ---- em-choose ---- */
 /* Indices of the quote's base, and of a feature's filler and fixed machine; faults "base", "filler", "machine". */

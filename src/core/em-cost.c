@@ -36,7 +36,7 @@ typedef struct
   int64_t     amount[COUNT_MAX], calculated_minor;
   EmOrderItem item;
   double      wire_mm;               /* used, one tool */
-  double      preheat_degc;
+  EmPreheat   preheat;
   bool        is_faulty;
 } Row;
 
@@ -49,7 +49,7 @@ typedef struct
   double  arc_on_s, wire_length_mm, filler_mass_g, gas_l;
   double  net_volume_mm3, required_volume_mm3, deposited_volume_mm3, welded_length_mm;
   int64_t layers, tracks;
-  double  preheat_degc;
+  EmPreheat preheat;
   int32_t n_faults, first_faulty;    /* −1: none */
 } Sums;
 
@@ -59,6 +59,7 @@ struct EmCostRoom
   EmPriceRule  rule;
   EmStudy      study;
   EmOrderRoom  order;
+  EmPreheats   preheats;
   int32_t      n_counts, count[COUNT_MAX];   /* n_tools, then the breaks */
   double       factor[COUNT_MAX];
   Row         *row;
@@ -99,6 +100,7 @@ free_room (struct EmCostRoom *room)
   em_options_clear (&room->options);
   em_study_clear (&room->study);
   em_order_room_clear (&room->order);
+  em_preheats_clear (&room->preheats);
   free (room->row);
   free (room->block);
   free (room->item);
@@ -136,6 +138,7 @@ allocate (EmCost *cost, const EmQuote *quote, const EmCatalogue *catalogue)
   em_options_init (&room->options);
   em_study_init (&room->study);
   em_order_room_init (&room->order);
+  em_preheats_init (&room->preheats);
   cost->cap_features = (int32_t) n;
   cost->cap_lines = quote->n_features + quote->n_extras + 2 + TAIL_MAX;
   cost->feature = malloc (n * sizeof *cost->feature);
@@ -180,7 +183,7 @@ static EmStatus
 solve_row (struct EmCostRoom *room, const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue,
            EmFeatureCost *out_cost, Row *out_row)
 {
-  Row row = { .preheat_degc = EM_ABSENT };
+  Row row = { .preheat.degc = EM_ABSENT };
   EmWork work;
   EmStatus status = em_cost_feature_with (&room->study, &room->options, quote, index, rates, catalogue, &room->rule, out_cost, &work);
 
@@ -196,8 +199,7 @@ solve_row (struct EmCostRoom *room, const EmQuote *quote, int32_t index, const E
   row.item = (EmOrderItem) { .feature = index, .setting = quote->feature[index].setting, .machine = out_cost->machine,
                              .wire = em_cost_wire (out_cost->filler, out_cost->size), .is_capped = out_cost->plan.cap_tracks > 0 };
   row.wire_mm = out_cost->wire_length_mm;
-  if (out_cost->base >= 0)
-    row.preheat_degc = em_cost_preheat_degc (&catalogue->base[out_cost->base], rates->machine[out_cost->machine].process);
+  row.preheat = em_preheats_get (&room->preheats, out_cost->filler, out_cost->machine);
   *out_row = row;
   return EM_OK;
 }
@@ -237,7 +239,7 @@ add_feature (Sums *sums, int32_t index, const EmFeature *feature, const EmFeatur
   sums->welded_length_mm += cost->welded_length_mm;
   sums->layers += (int64_t) cost->plan.layers * feature->count;
   sums->tracks += (cost->plan.tracks + cost->plan.cap_tracks) * feature->count;
-  sums->preheat_degc = fmax (sums->preheat_degc, row->preheat_degc);   /* fmax passes over NaN */
+  em_preheat_add (&sums->preheat, &row->preheat);
   return add_amounts (sums, row->amount, row->calculated_minor);
 }
 
@@ -245,7 +247,7 @@ static EmStatus
 sum_block (const EmCost *cost, const EmQuote *quote, int32_t block, Sums *out_sums)
 {
   int32_t end = block * BLOCK + BLOCK < quote->n_features ? block * BLOCK + BLOCK : quote->n_features;
-  Sums sums = { .preheat_degc = EM_ABSENT, .first_faulty = -1 };
+  Sums sums = { .preheat.degc = EM_ABSENT, .first_faulty = -1 };
   EmStatus status = EM_OK;
 
   for (int32_t i = block * BLOCK; i < end && status == EM_OK; i++)
@@ -257,7 +259,7 @@ sum_block (const EmCost *cost, const EmQuote *quote, int32_t block, Sums *out_su
 static EmStatus
 sum_all (const struct EmCostRoom *room, int32_t blocks, Sums *out_sums)
 {
-  Sums sums = { .preheat_degc = EM_ABSENT, .first_faulty = -1 };
+  Sums sums = { .preheat.degc = EM_ABSENT, .first_faulty = -1 };
   EmStatus status = EM_OK;
 
   for (int32_t b = 0; b < blocks && status == EM_OK; b++)
@@ -278,7 +280,7 @@ sum_all (const struct EmCostRoom *room, int32_t blocks, Sums *out_sums)
       sums.welded_length_mm += part->welded_length_mm;
       sums.layers += part->layers;
       sums.tracks += part->tracks;
-      sums.preheat_degc = fmax (sums.preheat_degc, part->preheat_degc);
+      em_preheat_add (&sums.preheat, &part->preheat);
       if (sums.n_faults == 0)
         sums.first_faulty = part->first_faulty;
       sums.n_faults += part->n_faults;
@@ -375,10 +377,9 @@ draft_all (const EmCost *cost, const EmQuote *quote, const EmRates *rates, const
 
   if (status == EM_OK)
     status = draft_order (cost, quote, catalogue, draft);
-  draft->preheat_degc = draft->sums.preheat_degc;
-  draft->is_preheated = draft->n_visits > 0 && em_cost_is_preheated (quote, &draft->preheat_degc);
-  if (!draft->is_preheated)
-    draft->preheat_degc = EM_ABSENT;
+  draft->preheat_degc = EM_ABSENT;
+  if (draft->n_visits > 0)
+    draft->is_preheated = em_preheat_decide (quote, &draft->sums.preheat, &draft->preheat_degc);
   em_cost_shared_times (rates, draft->settings, draft->wire_changes, draft->is_preheated, draft->shared_s);
   for (int32_t k = 0; k < room->n_counts && status == EM_OK; k++)
     status = draft_shared (room, quote, rates, catalogue, k, draft);
@@ -502,11 +503,17 @@ static EmStatus
 cost_from_scratch (EmCost *cost, const EmQuote *quote, const EmRates *rates, const EmCatalogue *catalogue, EmFault *out_fault)
 {
   Draft draft = { 0 };
+  int32_t base;
   EmStatus status = EM_OK;
 
   if (!allocate (cost, quote, catalogue))
     return em_fault_set (out_fault, EM_FAULT_MEMORY, "quote", EM_ABSENT, EM_ABSENT, EM_ABSENT);
   status = em_options_solve (&cost->room->options, rates, catalogue, -1, out_fault);
+  if (status != EM_OK)
+    return status;
+  status = em_cost_find_base (quote, catalogue, &base, out_fault);
+  if (status == EM_OK && em_preheats_begin (&cost->room->preheats, quote, rates, catalogue, base) != EM_OK)
+    status = em_fault_set (out_fault, EM_FAULT_MEMORY, "quote", EM_ABSENT, EM_ABSENT, EM_ABSENT);
   if (status != EM_OK)
     return status;
   em_price_rule_set (quote, rates, &cost->room->rule);
@@ -532,15 +539,12 @@ em_cost_quote (EmCost *cost, const EmQuote *quote, const EmRates *rates, const E
                EmTrace *trace, EmFault *out_fault)
 {
   EmCost next;
-  int32_t base;
   EmStatus status = em_quote_check (quote, out_fault);
 
   if (status == EM_OK)
     status = em_rates_check (rates, out_fault);
   if (status == EM_OK)
     status = em_cost_check_extras (quote, out_fault);
-  if (status == EM_OK)
-    status = em_cost_find_base (quote, catalogue, &base, out_fault);
   if (status != EM_OK)
     return status;
   em_cost_init (&next);

@@ -154,19 +154,3 @@ em_cost_order_work (const double task_s[EM_N_TASK], EmWork *out_work)
 {
   gather_work (task_s, true, out_work);
 }
-
-double
-em_cost_preheat_degc (const EmBase *base, EmProcess process)
-{
-  return process == EM_PROCESS_LASER ? base->laser_preheat_degc : base->preheat_low_degc;
-}
-
-bool
-em_cost_is_preheated (const EmQuote *quote, double *inout_degc)
-{
-  if (!quote->has_preheat || quote->preheat == EM_AUTO)
-    return !em_is_absent (*inout_degc);
-  if (quote->preheat == EM_NO)
-    *inout_degc = EM_ABSENT;
-  return quote->preheat == EM_YES;
-}

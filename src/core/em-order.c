@@ -8,6 +8,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* Keys hold a setting (10,000 at most), a machine (EM_MACHINE_MAX) and a wire number below 2²⁴. */
+enum { DIGIT_BITS = 10, DIGITS = 1 << DIGIT_BITS, KEY_BITS = 50 };
+
 /* One stop at one setting with one wire: sorted items [start, end). Runs of a setting lie together. */
 typedef struct
 {
@@ -24,7 +27,7 @@ typedef struct
 struct EmOrderBuffers
 {
   int32_t      cap;
-  EmOrderItem *sorted;
+  EmOrderItem *sorted, *spare;
   Run         *run;
   Group       *group;
   int32_t     *by_wire;        /* runs in order of wire; of one wire, those alone in their setting first */
@@ -43,6 +46,7 @@ static void
 free_buffers (struct EmOrderBuffers *b)
 {
   free (b->sorted);
+  free (b->spare);
   free (b->run);
   free (b->group);
   free (b->by_wire);
@@ -74,6 +78,7 @@ make_room (EmOrderRoom *room, int32_t n)
     return false;
   b->cap = (int32_t) cap;
   b->sorted = malloc (cap * sizeof *b->sorted);
+  b->spare = malloc (cap * sizeof *b->spare);
   b->run = malloc (cap * sizeof *b->run);
   b->group = malloc (cap * sizeof *b->group);
   b->by_wire = malloc (cap * sizeof *b->by_wire);
@@ -81,7 +86,7 @@ make_room (EmOrderRoom *room, int32_t n)
   b->cursor = malloc (cap * sizeof *b->cursor);
   b->open = malloc (cap * sizeof *b->open);
   b->walk = malloc (cap * sizeof *b->walk);
-  if (b->sorted == NULL || b->run == NULL || b->group == NULL || b->by_wire == NULL || b->wire_start == NULL || b->cursor == NULL
+  if (b->sorted == NULL || b->spare == NULL || b->run == NULL || b->group == NULL || b->by_wire == NULL || b->wire_start == NULL || b->cursor == NULL
       || b->open == NULL || b->walk == NULL)
     {
       free_buffers (b);
@@ -92,43 +97,58 @@ make_room (EmOrderRoom *room, int32_t n)
   return true;
 }
 
-/* Shared settings first, by number, machine, wire; features with a setting of their own in the order of entry. */
-static int
-compare_items (const void *a, const void *b)
-{
-  const EmOrderItem *x = a, *y = b;
-
-  if ((x->setting == 0) != (y->setting == 0))
-    return x->setting == 0 ? 1 : -1;
-  if (x->setting != 0)
-    {
-      if (x->setting != y->setting)
-        return x->setting < y->setting ? -1 : 1;
-      if (x->machine != y->machine)
-        return x->machine < y->machine ? -1 : 1;
-      if (x->wire != y->wire)
-        return x->wire < y->wire ? -1 : 1;
-    }
-  return (x->feature > y->feature) - (x->feature < y->feature);
-}
-
 static bool
 is_same_setting (const EmOrderItem *a, const EmOrderItem *b)
 {
   return a->setting != 0 && a->setting == b->setting && a->machine == b->machine;
 }
 
-/* Items of shared settings to the front and sorted; the rest keep their order, so a quote with none needs no sort. */
+/* What shared settings are sorted by: number, then machine, then wire; features of one wire keep their order. */
+static uint64_t
+key_of (const EmOrderItem *item)
+{
+  return ((uint64_t) (uint32_t) item->setting << 28) | ((uint64_t) item->machine << 24) | (uint64_t) item->wire;
+}
+
+/* One pass of a sort by digits, least first; each keeps the order of the one before. */
 static void
-sort_items (const EmOrderItem *items, int32_t n, EmOrderItem *sorted)
+sort_by_digit (const EmOrderItem *from, EmOrderItem *to, int32_t n, int shift)
+{
+  int32_t start[DIGITS + 1] = { 0 };
+
+  for (int32_t i = 0; i < n; i++)
+    start[((key_of (&from[i]) >> shift) & (DIGITS - 1)) + 1]++;
+  for (int d = 0; d < DIGITS; d++)
+    start[d + 1] += start[d];
+  for (int32_t i = 0; i < n; i++)
+    to[start[(key_of (&from[i]) >> shift) & (DIGITS - 1)]++] = from[i];
+}
+
+/* Items of shared settings to the front of sorted, by key; the rest behind them as they come. */
+static void
+sort_items (const EmOrderItem *items, int32_t n, EmOrderItem *sorted, EmOrderItem *spare)
 {
   int32_t n_shared = 0, at;
+  uint64_t differing = 0;
+  EmOrderItem *from = sorted, *to = spare;
 
   for (int32_t i = 0; i < n; i++)
     if (items[i].setting != 0)
-      sorted[n_shared++] = items[i];
-  if (n_shared > 1)
-    qsort (sorted, (size_t) n_shared, sizeof *sorted, compare_items);
+      {
+        sorted[n_shared++] = items[i];
+        differing |= key_of (&items[i]) ^ key_of (&sorted[0]);
+      }
+  for (int shift = 0; shift < KEY_BITS; shift += DIGIT_BITS)
+    if ((differing >> shift) & (DIGITS - 1))
+      {
+        EmOrderItem *swap = from;
+
+        sort_by_digit (from, to, n_shared, shift);
+        from = to;
+        to = swap;
+      }
+  if (from != sorted)
+    memcpy (sorted, from, (size_t) n_shared * sizeof *sorted);
   at = n_shared;
   for (int32_t i = 0; i < n; i++)
     if (items[i].setting == 0)
@@ -326,7 +346,7 @@ em_order_solve (EmOrderRoom *room, const EmOrderItem *items, int32_t n, EmVisit 
   if (!make_room (room, n))
     return EM_FAULT_MEMORY;
   b = room->buffers;
-  sort_items (items, n, b->sorted);
+  sort_items (items, n, b->sorted, b->spare);
   n_runs = find_runs (b, n, &n_groups);
   sort_by_wire (b, n_runs);
   for (int32_t g = 0; g < n_groups; g++)

@@ -52,6 +52,13 @@ make_whole (double quantity, double scale, int64_t *out_whole)
   return true;
 }
 
+/* A rate is at most 10¹² by the rate book's limits, so that its multiple still fits 64 bits and one wide product does. */
+static inline EmExact
+times (int64_t rate, int64_t whole)
+{
+  return (EmExact) rate * whole;
+}
+
 EmStatus
 em_price_direct (const EmPriceRule *rule, const EmWork *work, int32_t n_tools, double learning_factor,
                  EmExact out_direct[EM_N_DIRECT])
@@ -67,15 +74,16 @@ em_price_direct (const EmPriceRule *rule, const EmWork *work, int32_t n_tools, d
       || !make_whole (work->filler_units, n * 1e6, &filler) || !make_whole (work->finish_cm2, n * 1e6, &area)
       || !make_whole (work->finish_cm, n * 1e6, &edge))
     return EM_FAULT_OVERFLOW;
-  direct[EM_MONEY_OFFICE] = (EmExact) rule->role_minor_per_h[EM_ROLE_OFFICE] * office_ms * EXACT_PER_MS_H;
-  direct[EM_MONEY_BENCH] = (EmExact) rule->role_minor_per_h[EM_ROLE_BENCH] * bench_ms * EXACT_PER_MS_H;
-  direct[EM_MONEY_FINISH] = (EmExact) rule->role_minor_per_h[EM_ROLE_FINISH] * finish_ms * EXACT_PER_MS_H;
-  direct[EM_MONEY_MACHINE] = (EmExact) work->machine_minor_per_h * machine_ms * EXACT_PER_MS_H;
-  direct[EM_MONEY_FILLER] = (EmExact) work->filler_minor * filler * EXACT_PER_MILLIONTH;
-  direct[EM_MONEY_GAS] = (EmExact) rule->gas_minor_per_m3 * gas_ul * EXACT_PER_UL_M3;
-  direct[EM_MONEY_CONSUMABLE] = (EmExact) work->consumable_minor_per_h * machine_ms * EXACT_PER_MS_H;
-  direct[EM_MONEY_BOUGHT] = (EmExact) work->bought_minor * n_tools * EM_EXACT_PER_MINOR
-                            + ((EmExact) rule->finish_minor_per_cm2 * area + (EmExact) rule->finish_minor_per_cm * edge) * EXACT_PER_MILLIONTH;
+  direct[EM_MONEY_OFFICE] = times (rule->role_minor_per_h[EM_ROLE_OFFICE] * EXACT_PER_MS_H, office_ms);
+  direct[EM_MONEY_BENCH] = times (rule->role_minor_per_h[EM_ROLE_BENCH] * EXACT_PER_MS_H, bench_ms);
+  direct[EM_MONEY_FINISH] = times (rule->role_minor_per_h[EM_ROLE_FINISH] * EXACT_PER_MS_H, finish_ms);
+  direct[EM_MONEY_MACHINE] = times (work->machine_minor_per_h * EXACT_PER_MS_H, machine_ms);
+  direct[EM_MONEY_FILLER] = times (work->filler_minor * EXACT_PER_MILLIONTH, filler);
+  direct[EM_MONEY_GAS] = times (rule->gas_minor_per_m3 * EXACT_PER_UL_M3, gas_ul);
+  direct[EM_MONEY_CONSUMABLE] = times (work->consumable_minor_per_h * EXACT_PER_MS_H, machine_ms);
+  direct[EM_MONEY_BOUGHT] = times (work->bought_minor, n_tools) * EM_EXACT_PER_MINOR
+                            + times (rule->finish_minor_per_cm2 * EXACT_PER_MILLIONTH, area)
+                            + times (rule->finish_minor_per_cm * EXACT_PER_MILLIONTH, edge);
   for (int i = 0; i < EM_N_DIRECT; i++)
     sum += direct[i];
   if (sum < 0 || sum > (EmExact) MINOR_HIGH * EM_EXACT_PER_MINOR)

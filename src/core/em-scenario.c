@@ -14,6 +14,7 @@ em_scenario_init (EmScenario *out_scenario)
 {
   *out_scenario = (EmScenario) { 0 };
   em_order_room_init (&out_scenario->room);
+  em_preheats_init (&out_scenario->preheats);
 }
 
 void
@@ -22,6 +23,7 @@ em_scenario_clear (EmScenario *scenario)
   free (scenario->item);
   free (scenario->item_wire_mm);
   em_order_room_clear (&scenario->room);
+  em_preheats_clear (&scenario->preheats);
   em_scenario_init (scenario);
 }
 
@@ -54,7 +56,10 @@ EmStatus
 em_scenario_begin (EmScenario *scenario, const EmQuote *quote, const EmRates *rates, const EmCatalogue *catalogue,
                    const EmPriceRule *rule)
 {
-  if (!make_room (scenario, quote->n_features))
+  const char *base_id = quote->text[EM_QUOTE_BASE];
+  int32_t base = base_id == NULL ? -1 : em_catalogue_find_base (catalogue, base_id);
+
+  if (!make_room (scenario, quote->n_features) || em_preheats_begin (&scenario->preheats, quote, rates, catalogue, base) != EM_OK)
     return EM_FAULT_MEMORY;
   scenario->quote = quote;
   scenario->rates = rates;
@@ -65,7 +70,8 @@ em_scenario_begin (EmScenario *scenario, const EmQuote *quote, const EmRates *ra
   memset (scenario->direct, 0, sizeof scenario->direct);
   memset (scenario->features_by_process, 0, sizeof scenario->features_by_process);
   scenario->arc_on_s = scenario->labour_s = 0.0;
-  scenario->wire_low_mm = scenario->wire_high_mm = scenario->preheat_degc = EM_ABSENT;
+  scenario->wire_low_mm = scenario->wire_high_mm = EM_ABSENT;
+  scenario->preheat = (EmPreheat) { .degc = EM_ABSENT };
   scenario->n_items = 0;
   return EM_OK;
 }
@@ -100,8 +106,7 @@ em_scenario_add (EmScenario *scenario, const EmStudy *study, int32_t filler, con
 {
   const EmOption *option = pick->option;
   const EmMachine *machine = &scenario->rates->machine[option->machine];
-  const char *base_id = scenario->quote->text[EM_QUOTE_BASE];
-  int32_t base = base_id == NULL ? -1 : em_catalogue_find_base (scenario->catalogue, base_id);
+  EmPreheat preheat = em_preheats_get (&scenario->preheats, filler, option->machine);
   double n = scenario->quote->n_tools;
   EmExact direct[EM_N_DIRECT];
 
@@ -113,8 +118,7 @@ em_scenario_add (EmScenario *scenario, const EmStudy *study, int32_t filler, con
   scenario->wire_low_mm = fmin (scenario->wire_low_mm, option->wire_mm);
   scenario->wire_high_mm = fmax (scenario->wire_high_mm, option->wire_mm);
   scenario->features_by_process[machine->process]++;
-  if (base >= 0)
-    scenario->preheat_degc = fmax (scenario->preheat_degc, em_cost_preheat_degc (&scenario->catalogue->base[base], machine->process));
+  em_preheat_add (&scenario->preheat, &preheat);
   scenario->item_wire_mm[scenario->n_items] = study->feature->count * pick->plan->welded_length_mm * option->wire_per_track;
   scenario->item[scenario->n_items++] = (EmOrderItem) {
     .feature = study->row, .setting = study->feature->setting, .machine = option->machine,
@@ -166,13 +170,14 @@ em_scenario_finish (EmScenario *scenario, EmScenarioFigures *out_figures, EmFaul
 {
   EmScenarioFigures figures = { .totals.n_tools = scenario->quote->n_tools, .arc_on_s = scenario->arc_on_s, .labour_s = scenario->labour_s };
   double task_s[EM_N_TASK], learned = scenario->quote->n_tools * scenario->learning_factor;
+  double preheat_degc;
   int64_t cost_minor;
   EmStatus status = em_order_solve (&scenario->room, scenario->item, scenario->n_items, NULL, &figures.settings, &figures.wire_changes);
 
   if (status == EM_OK && scenario->n_items > 0)
     {
       em_cost_shared_times (scenario->rates, figures.settings, figures.wire_changes,
-                            em_cost_is_preheated (scenario->quote, &scenario->preheat_degc), task_s);
+                            em_preheat_decide (scenario->quote, &scenario->preheat, &preheat_degc), task_s);
       for (int i = 0; i < EM_N_TASK; i++)
         figures.labour_s += task_s[i] * (em_tasks[i].scope == EM_PER_ORDER ? 1.0 : learned);
       status = add_shared (scenario, task_s);

@@ -109,6 +109,23 @@ EmStatus em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, co
 /* Per-instance tasks of a pick, seconds, all instances of one tool. */
 void     em_study_tasks (const EmStudy *study, const EmPick *pick, double out_task_s[EM_N_TASK]);
 
+/* What the metal asks of one wire on one machine. */
+typedef struct
+{
+  bool   is_known, is_advised;
+  double degc;                    /* NaN: none, or nobody says how warm */
+} EmPreheat;
+
+/* Advice by filler and machine, worked out when first asked for. */
+typedef struct
+{
+  const EmRates     *rates;
+  const EmCatalogue *catalogue;
+  int32_t    base;                /* −1: unknown, no advice */
+  double     hardness_hrc, section_mm;
+  EmPreheat *at;
+} EmPreheats;
+
 /* One whole-quote what-if: lines added feature by feature, then the shared work and the totals. */
 typedef struct
 {
@@ -123,7 +140,8 @@ typedef struct
   double       arc_on_s, labour_s;          /* whole order, features so far */
   double       wire_low_mm, wire_high_mm;   /* NaN before the first */
   int32_t      features_by_process[EM_N_PROCESS];
-  double       preheat_degc;                /* NaN: none */
+  EmPreheats   preheats;
+  EmPreheat    preheat;                     /* of the features so far */
   int32_t      n_items, cap_items;
   EmOrderItem *item;
   double      *item_wire_mm;                /* wire used, one tool */
