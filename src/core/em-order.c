@@ -24,8 +24,33 @@ typedef struct
   bool    is_capped;
 } Group;
 
+/* The exact search: up to EXACT_ITEMS things to do (a setting of several wires, or all settings that take just one and
+ * the same), over up to EXACT_WIRES wires. */
+enum { EXACT_ITEMS = 8, EXACT_WIRES = 12, EXACT_STEPS = 20000 };
+
+typedef struct
+{
+  uint32_t wires;      /* bit by place in Exact.wire */
+  int32_t  group;      /* −1: all settings of the one wire */
+} Item;
+
+typedef struct
+{
+  int16_t changes;     /* between settings, fewest so far; −1: not reached */
+  int8_t  item, from;  /* last item done, and the wire before it; −1: none */
+} Reached;
+
+typedef struct
+{
+  int32_t n_items, n_wires;
+  Item    item[EXACT_ITEMS];
+  int32_t start[EXACT_WIRES];                          /* of the wire in by_wire */
+  Reached reached[1 << EXACT_ITEMS][EXACT_WIRES];      /* by items done and wire at hand */
+} Exact;
+
 struct EmOrderBuffers
 {
+  Exact        exact;
   int32_t      cap;
   EmOrderItem *sorted, *spare;
   Run         *run;
@@ -308,6 +333,147 @@ walk_all (struct EmOrderBuffers *b, int32_t n_runs)
     }
 }
 
+/* ---- the fewest, where there is little to try ---- */
+
+static int32_t
+wire_place (Exact *exact, int32_t start)
+{
+  for (int32_t i = 0; i < exact->n_wires; i++)
+    if (exact->start[i] == start)
+      return i;
+  if (exact->n_wires == EXACT_WIRES)
+    return -1;
+  exact->start[exact->n_wires] = start;
+  return exact->n_wires++;
+}
+
+static bool
+add_item (struct EmOrderBuffers *b, int32_t group)
+{
+  Exact *exact = &b->exact;
+  const Group *g = &b->group[group];
+  Item item = { .group = g->n_runs > 1 ? group : -1 };
+
+  for (int32_t r = g->first_run; r < g->first_run + g->n_runs; r++)
+    {
+      int32_t place = wire_place (exact, b->wire_start[r]);
+
+      if (place < 0)
+        return false;
+      item.wires |= 1u << place;
+    }
+  if (item.group < 0)
+    for (int32_t i = 0; i < exact->n_items; i++)
+      if (exact->item[i].group < 0 && exact->item[i].wires == item.wires)
+        return true;
+  if (exact->n_items == EXACT_ITEMS)
+    return false;
+  exact->item[exact->n_items++] = item;
+  return true;
+}
+
+static bool
+list_items (struct EmOrderBuffers *b, int32_t n_groups)
+{
+  Exact *exact = &b->exact;
+
+  exact->n_items = exact->n_wires = 0;
+  for (int32_t g = 0; g < n_groups; g++)
+    if (!add_item (b, g))
+      return false;
+  return (exact->n_items << exact->n_items) * exact->n_wires <= EXACT_STEPS;
+}
+
+static void
+reach (Exact *exact, uint32_t done, int32_t item, int32_t from, int32_t to, int changes)
+{
+  Reached *reached = &exact->reached[done | 1u << item][to];
+
+  if (reached->changes < 0 || changes < reached->changes)
+    *reached = (Reached) { .changes = (int16_t) changes, .item = (int8_t) item, .from = (int8_t) from };
+}
+
+/* Every way to go on from a wire at hand (−1: none yet) with an item: starting with the wire at hand is never worse than
+ * not, and it ends with any other of its wires. */
+static void
+go_on (Exact *exact, uint32_t done, int32_t from, int32_t item, int changes)
+{
+  uint32_t wires = exact->item[item].wires;
+  bool is_joined = from >= 0 && (wires >> from & 1);
+  bool is_single = (wires & (wires - 1)) == 0;
+
+  for (int32_t to = 0; to < exact->n_wires; to++)
+    if ((wires >> to & 1) && (is_single || !is_joined || to != from))
+      reach (exact, done, item, from, to, changes + !is_joined);
+}
+
+static void
+search (Exact *exact)
+{
+  uint32_t all = (1u << exact->n_items) - 1;
+
+  for (uint32_t done = 0; done <= all; done++)
+    for (int32_t w = 0; w < exact->n_wires; w++)
+      exact->reached[done][w] = (Reached) { .changes = -1, .item = -1, .from = -1 };
+  for (int32_t item = 0; item < exact->n_items; item++)
+    go_on (exact, 0, -1, item, -1);
+  for (uint32_t done = 1; done < all; done++)
+    for (int32_t w = 0; w < exact->n_wires; w++)
+      if (exact->reached[done][w].changes >= 0)
+        for (int32_t item = 0; item < exact->n_items; item++)
+          if (!(done >> item & 1))
+            go_on (exact, done, w, item, exact->reached[done][w].changes);
+}
+
+/* Runs of a setting in reverse: the one that ends with wire `to` first, the one that starts with `from` last. */
+static int32_t
+write_group_back (struct EmOrderBuffers *b, int32_t group, int32_t from, int32_t to, int32_t at)
+{
+  const Exact *exact = &b->exact;
+  const Group *g = &b->group[group];
+  int32_t first = -1, last = -1;
+
+  for (int32_t r = g->first_run; r < g->first_run + g->n_runs; r++)
+    {
+      last = b->wire_start[r] == exact->start[to] ? r : last;
+      first = from >= 0 && from != to && b->wire_start[r] == exact->start[from] ? r : first;
+    }
+  b->walk[--at] = last;
+  for (int32_t r = g->first_run + g->n_runs - 1; r >= g->first_run; r--)
+    if (r != first && r != last)
+      b->walk[--at] = r;
+  if (first >= 0)
+    b->walk[--at] = first;
+  return at;
+}
+
+static void
+walk_exact (struct EmOrderBuffers *b, int32_t n_runs)
+{
+  Exact *exact = &b->exact;
+  uint32_t done = (1u << exact->n_items) - 1;
+  int32_t at = n_runs, to = -1;
+
+  search (exact);
+  for (int32_t w = 0; w < exact->n_wires; w++)
+    if (exact->reached[done][w].changes >= 0 && (to < 0 || exact->reached[done][w].changes < exact->reached[done][to].changes))
+      to = w;
+  while (done != 0)
+    {
+      const Reached reached = exact->reached[done][to];
+      const Item *item = &exact->item[reached.item];
+
+      if (item->group >= 0)
+        at = write_group_back (b, item->group, reached.from, to, at);
+      else
+        for (int32_t k = n_runs - 1; k >= 0; k--)
+          if (b->wire_start[b->by_wire[k]] == exact->start[to] && b->group[b->run[b->by_wire[k]].group].n_runs == 1)
+            b->walk[--at] = b->by_wire[k];
+      done &= ~(1u << reached.item);
+      to = reached.from;
+    }
+}
+
 /* Nothing to join: every setting takes one wire, so runs in order of wire are the fewest changes there can be. */
 static void
 walk_by_wire (struct EmOrderBuffers *b, int32_t n_runs)
@@ -356,6 +522,8 @@ em_order_solve (EmOrderRoom *room, const EmOrderItem *items, int32_t n, EmVisit 
     }
   if (n_runs == n_groups)
     walk_by_wire (b, n_runs);
+  else if (list_items (b, n_groups))
+    walk_exact (b, n_runs);
   else
     walk_all (b, n_runs);
   *out_changes = fill_visits (b, n_runs, out_visits);

@@ -30,7 +30,8 @@ void     em_order_room_clear (EmOrderRoom *room);
 
 /* Settings in which all of one setting on one machine is done together; a setting with a capped feature takes one more, shared.
  * Wires are changed least within a setting, and the next setting is one that starts with the wire at hand where there is one:
- * the fewest there can be when no setting takes more than one wire, else a greedy walk. The first wire is no change.
+ * the fewest there can be when no setting takes more than one wire or few
+ * settings do (eight, or less the more wires there are), else a greedy walk. The first wire is no change.
  * items: n of them, in the order of entry. out_visits (n) may be NULL. EM_FAULT_MEMORY leaves the outputs untouched. */
 EmStatus em_order_solve (EmOrderRoom *room, const EmOrderItem *items, int32_t n, EmVisit *out_visits,
                          int32_t *out_settings, int32_t *out_changes);
