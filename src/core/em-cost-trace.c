@@ -165,19 +165,19 @@ seconds_of (EmRole role, const double task_s[EM_N_TASK])
   return sum;
 }
 
-/* Money of labour, machine and gas, the same for a feature and for the order. */
+/* Money is told under names of its own, since a task and its money may share an id ("finish"). Money of labour, machine and gas, the same for a feature and for the order. */
 static void
 trace_direct (EmTrace *trace, int32_t row, const EmRates *rates, const double task_s[EM_N_TASK], const int64_t money_minor[EM_N_MONEY])
 {
-  const struct { EmMoney money; EmRole role; int64_t rate; } roles[] =
+  const struct { const char *quantity; EmMoney money; EmRole role; int64_t rate; } roles[] =
   {
-    { EM_MONEY_OFFICE, EM_ROLE_OFFICE, rates->office_minor_per_h },
-    { EM_MONEY_BENCH, EM_ROLE_BENCH, rates->bench_minor_per_h },
-    { EM_MONEY_FINISH, EM_ROLE_FINISH, rates->finish_minor_per_h },
+    { "office_cost", EM_MONEY_OFFICE, EM_ROLE_OFFICE, rates->office_minor_per_h },
+    { "bench_cost", EM_MONEY_BENCH, EM_ROLE_BENCH, rates->bench_minor_per_h },
+    { "finish_cost", EM_MONEY_FINISH, EM_ROLE_FINISH, rates->finish_minor_per_h },
   };
 
   for (int i = 0; i < EM_N_ROLE; i++)
-    STEP (trace, row, em_moneys[roles[i].money].id, "C", (double) money_minor[roles[i].money], "minor", "C = rate·t/3600", rate_book,
+    STEP (trace, row, roles[i].quantity, "C", (double) money_minor[roles[i].money], "minor", "C = rate·t/3600", rate_book,
           { "rate", (double) roles[i].rate, "minor/h" }, { "t", seconds_of (roles[i].role, task_s), "s" });
 }
 
@@ -189,7 +189,7 @@ trace_additions (EmTrace *trace, int32_t row, const EmPriceRule *rule, const int
 
   for (int i = 0; i < EM_N_DIRECT; i++)
     direct += (double) money[i];
-  STEP (trace, row, "bought", "C", (double) money[EM_MONEY_BOUGHT], "minor", EM_N ("C = bought-out work + finishing wear by area and edge"), rate_book,
+  STEP (trace, row, "bought_cost", "C", (double) money[EM_MONEY_BOUGHT], "minor", EM_N ("C = bought-out work + finishing wear by area and edge"), rate_book,
         { "C", (double) money[EM_MONEY_BOUGHT], "minor" });
   STEP (trace, row, "overhead", "Co", (double) money[EM_MONEY_OVERHEAD], "minor", EM_N ("Co = o·labor"), rate_book,
         { "o", (double) rule->overhead_ppm / 1e6, "" }, { "labor", labour, "minor" });
@@ -218,9 +218,9 @@ em_cost_trace_feature (EmTrace *trace, const EmQuote *quote, int32_t index, cons
   trace_arc (trace, index, feature->count, rates, filler, cost);
   trace_tasks (trace, index, feature->count, feature->access, rates, cost);
   trace_direct (trace, index, rates, cost->task_s, cost->money_minor);
-  STEP (trace, index, "machine", "C", (double) cost->money_minor[EM_MONEY_MACHINE], "minor", "C = rate·t/3600", rate_book,
+  STEP (trace, index, "machine_cost", "C", (double) cost->money_minor[EM_MONEY_MACHINE], "minor", "C = rate·t/3600", rate_book,
         { "rate", (double) machine->machine_minor_per_h, "minor/h" }, { "t", cost->arc_on_s, "s" });
-  STEP (trace, index, "consumable", "C", (double) cost->money_minor[EM_MONEY_CONSUMABLE], "minor", "C = rate·t/3600", rate_book,
+  STEP (trace, index, "consumable_cost", "C", (double) cost->money_minor[EM_MONEY_CONSUMABLE], "minor", "C = rate·t/3600", rate_book,
         { "rate", (double) machine->consumable_minor_per_h, "minor/h" }, { "t", cost->arc_on_s, "s" });
   STEP (trace, index, "gas_cost", "C", (double) cost->money_minor[EM_MONEY_GAS], "minor", "C = rate·G/1000", rate_book,
         { "rate", (double) rates->gas_minor_per_m3, "minor/m³" }, { "G", cost->gas_l, "l" });
@@ -282,7 +282,8 @@ trace_shared_tasks (EmTrace *trace, const EmQuote *quote, const EmRates *rates, 
           { "each", tasks[i].each_min, "min" }, { "times", tasks[i].times, "" }, { "n·F", learned, "" });
   for (int i = 0; i < EM_N_TASK; i++)
     if (em_tasks[i].scope == EM_PER_INSTANCE)
-      STEP (trace, EM_ROW_QUOTE, em_tasks[i].id, "t", cost->task_s[i], "s", EM_N ("t = n·F · sum over the features"), by_definition,
+      STEP (trace, EM_ROW_QUOTE, i == EM_TASK_ARC_ON ? "arc_on_attended" : em_tasks[i].id, "t", cost->task_s[i], "s",
+            EM_N ("t = n·F · sum over the features"), by_definition,
             { "n·F", learned, "" });
   STEP (trace, EM_ROW_QUOTE, "labour", "t", cost->labour_s, "s", EM_N ("t = sum of all tasks"), by_definition,
         { EM_N ("office"), seconds_of (EM_ROLE_OFFICE, cost->task_s), "s" }, { EM_N ("bench"), seconds_of (EM_ROLE_BENCH, cost->task_s), "s" },
@@ -301,10 +302,10 @@ trace_order_money (EmTrace *trace, const EmQuote *quote, const EmRates *rates, c
 
       if (on_s > 0.0)
         {
-          STEP (trace, EM_ROW_QUOTE, "machine", "C", (double) rates->machine[m].machine_minor_per_h * on_s / 3600.0, "minor",
+          STEP (trace, EM_ROW_QUOTE, "machine_cost", "C", (double) rates->machine[m].machine_minor_per_h * on_s / 3600.0, "minor",
                 EM_N ("C = rate·t/3600, one machine's part"), rate_book,
                 { "rate", (double) rates->machine[m].machine_minor_per_h, "minor/h" }, { "t", on_s, "s" });
-          STEP (trace, EM_ROW_QUOTE, "consumable", "C", (double) rates->machine[m].consumable_minor_per_h * on_s / 3600.0, "minor",
+          STEP (trace, EM_ROW_QUOTE, "consumable_cost", "C", (double) rates->machine[m].consumable_minor_per_h * on_s / 3600.0, "minor",
                 EM_N ("C = rate·t/3600, one machine's part"), rate_book,
                 { "rate", (double) rates->machine[m].consumable_minor_per_h, "minor/h" }, { "t", on_s, "s" });
         }

@@ -1,0 +1,400 @@
+/* Properties of a costing that hold for any quote, tried on seeded random ones of every kind.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-job.h"
+
+#include <math.h>
+#include <string.h>
+
+static EmTestJob job;
+static uint64_t state;
+
+static void
+setup (void)
+{
+  em_test_job_init (&job);
+  state = 20260101;
+}
+
+static void
+teardown (void)
+{
+  em_test_job_clear (&job);
+}
+
+static double
+draw (double low, double high)
+{
+  state = state * UINT64_C (6364136223846793005) + UINT64_C (1442695040888963407);
+  return low + (high - low) * (double) (state >> 11) / 9007199254740992.0;
+}
+
+static double
+draw_value (const EmField *field)
+{
+  int n_options = 0;
+
+  switch (field->quantity)
+    {
+    case EM_QUANTITY_LENGTH:
+      return exp (draw (log (0.2), log (30.0)));
+    case EM_QUANTITY_AREA:
+      return draw (1, 400);
+    case EM_QUANTITY_ANGLE:
+      return draw (fmax (field->low, 5), fmin (field->high, 170));
+    case EM_QUANTITY_COUNT:
+      return floor (draw (0, 3));
+    case EM_QUANTITY_CHOICE:
+      while (field->options[n_options] != NULL)
+        n_options++;
+      return floor (draw (0, n_options));
+    }
+  return EM_ABSENT;
+}
+
+/* Appends a feature of a random kind that the engine prices, with a wire and machine of its own choosing. */
+static void
+add_random (void)
+{
+  for (;;)
+    {
+      EmFeature feature;
+      EmShape shape;
+
+      em_feature_init (&feature, em_kinds[(int) draw (0, em_n_kinds)]);
+      for (int i = 0; i < feature.kind->n_fields; i++)
+        feature.value[i] = draw_value (&feature.kind->fields[i]);
+      feature.count = 1 + (int32_t) draw (0, 4);
+      feature.setting = (int32_t) draw (0, 4);
+      feature.access = (EmAccess) draw (0, EM_N_ACCESS);
+      if (em_feature_solve (&feature, &shape, NULL) == EM_OK && shape.height_mm < 20 && shape.coated_area_mm2 < 5000)
+        {
+          ck_assert_int_eq (em_quote_insert_take (&job.quote, job.quote.n_features, &feature), EM_OK);
+          return;
+        }
+      em_feature_clear (&feature);
+    }
+}
+
+static void
+fill (int n)
+{
+  while (job.quote.n_features > 0)
+    em_quote_remove (&job.quote, 0, NULL);
+  for (int i = 0; i < n; i++)
+    add_random ();
+}
+
+/* All features on one wire and machine, so that no choice changes under a property. */
+static void
+fix_choice (double wire_mm, const char *machine)
+{
+  for (int32_t i = 0; i < job.quote.n_features; i++)
+    {
+      job.quote.feature[i].wire_mm = wire_mm;
+      em_feature_set_text (&job.quote.feature[i], EM_FEATURE_MACHINE, machine);
+    }
+}
+
+static int64_t
+net (void)
+{
+  EmCost cost;
+  int64_t minor;
+
+  em_test_job_solve (&job, &cost);
+  minor = cost.totals.net_minor;
+  em_cost_clear (&cost);
+  return minor;
+}
+
+START_TEST (test_lines_add_up)
+{
+  for (int trial = 0; trial < 100; trial++)
+    {
+      EmCost cost;
+      int64_t sums[3] = { 0 }, money = 0, calculated = 0;
+
+      fill (1 + trial % 9);
+      job.rates.minimum_minor = trial % 3 == 0 ? 500000 : 0;
+      job.rates.rounding_minor = trial % 2 == 0 ? 500 : 1;
+      job.quote.rush_ppm = trial % 4 == 0 ? 123457 : -1;
+      job.quote.discount_ppm = trial % 5 == 0 ? 33333 : -1;
+      job.quote.n_tools = 1 + trial % 4;
+      job.quote.learning_ppm = 871234;
+      em_test_job_solve (&job, &cost);
+      for (int32_t i = 0; i < cost.n_lines; i++)
+        {
+          sums[0] += cost.line[i].type <= EM_LINE_EXTRA ? cost.line[i].amount_minor : 0;
+          calculated += cost.line[i].type <= EM_LINE_EXTRA ? cost.line[i].calculated_minor : 0;
+          sums[1] += cost.line[i].type < EM_LINE_TAX ? cost.line[i].amount_minor : 0;
+          sums[2] += cost.line[i].amount_minor;
+        }
+      for (int i = 0; i < EM_N_MONEY; i++)
+        money += cost.money_minor[i];
+      ck_assert_int_eq (cost.totals.subtotal_minor, sums[0]);
+      ck_assert_int_eq (cost.totals.net_minor, sums[1]);
+      ck_assert_int_eq (cost.totals.total_minor, sums[2]);
+      ck_assert_int_eq (money, calculated);
+      for (int32_t f = 0; f < cost.n_features; f++)
+        {
+          int64_t parts = 0;
+
+          for (int i = 0; i < EM_N_MONEY; i++)
+            parts += cost.feature[f].money_minor[i];
+          ck_assert_int_eq (parts, cost.feature[f].calculated_minor);
+        }
+      ck_assert_int_eq (cost.totals.net_minor % job.rates.rounding_minor, 0);
+      em_cost_clear (&cost);
+    }
+}
+END_TEST
+
+/* An update gives the very bits of a costing from scratch. */
+START_TEST (test_update_is_costing_afresh)
+{
+  EmCost updated, fresh;
+
+  fill (150);
+  job.quote.n_breaks = 1;
+  job.quote.break_tools[0] = 3;
+  em_test_job_solve (&job, &updated);
+  for (int trial = 0; trial < 120; trial++)
+    {
+      int32_t at = (int32_t) draw (0, job.quote.n_features);
+      EmFeature *f = &job.quote.feature[at];
+
+      switch (trial % 6)
+        {
+        case 0: f->value[0] = f->value[0] * draw (0.5, 2); break;
+        case 1: f->count = 1 + trial % 7; break;
+        case 2: f->setting = trial % 5; break;
+        case 3: f->wire_mm = trial % 4 == 3 ? 0.254 : EM_ABSENT; break;
+        case 4: f->clearance_mm = trial % 8 == 4 ? 0.01 : EM_ABSENT; break;   /* nothing fits: a fault, and later none */
+        case 5: em_feature_set_text (f, EM_FEATURE_FILLER, trial % 4 == 1 ? "er420" : NULL); break;
+        }
+      ck_assert_int_eq (em_cost_update (&updated, at, &job.quote, &job.rates, &job.catalogue, NULL), EM_OK);
+      em_test_job_solve (&job, &fresh);
+      ck_assert_mem_eq (&updated.totals, &fresh.totals, sizeof fresh.totals);
+      ck_assert_mem_eq (updated.breaks, fresh.breaks, sizeof fresh.breaks);
+      ck_assert_mem_eq (updated.task_s, fresh.task_s, sizeof fresh.task_s);
+      ck_assert_mem_eq (updated.money_minor, fresh.money_minor, sizeof fresh.money_minor);
+      ck_assert_int_eq (updated.n_lines, fresh.n_lines);
+      ck_assert_int_eq (updated.n_faults, fresh.n_faults);
+      ck_assert_int_eq (updated.n_visits, fresh.n_visits);
+      for (int32_t i = 0; i < fresh.n_lines; i++)
+        ck_assert_int_eq (updated.line[i].amount_minor, fresh.line[i].amount_minor);
+      for (int32_t i = 0; i < fresh.n_visits; i++)
+        ck_assert_int_eq (updated.visit[i].feature, fresh.visit[i].feature);
+      ck_assert_double_eq (updated.arc_on_s, fresh.arc_on_s);
+      ck_assert_int_eq (updated.sticks, fresh.sticks);
+      em_cost_clear (&fresh);
+    }
+  em_cost_clear (&updated);
+}
+END_TEST
+
+/* With wire and machine fixed the price never falls when a count or a rate grows. */
+START_TEST (test_price_never_falls_with_counts_and_rates)
+{
+  for (int trial = 0; trial < 40; trial++)
+    {
+      int64_t before;
+
+      fill (3);
+      fix_choice (trial % 2 == 0 ? 0.381 : 0.635, trial % 2 == 0 ? "laser" : "tig");
+      before = net ();
+      job.quote.feature[1].count++;
+      ck_assert_int_ge (net (), before);
+      before = net ();
+      job.quote.n_tools++;
+      ck_assert_int_ge (net (), before);
+      job.quote.n_tools = 1;
+      for (int i = 0; i < em_n_rate_fields; i++)
+        {
+          const EmRateField *field = &em_rate_fields[i];
+          double value = em_rate_get (field, &job.rates), grown = value * 1.3 + (field->type <= EM_RATE_PPM ? 50 : 0.5);
+
+          /* Not costs: a taller layer or a longer stick is less work; a learning rate nearer 1 is no cost of its own here; sticks and
+           * stubs have limits between them. */
+          if (strcmp (field->group, "deposit") == 0 || field->type == EM_RATE_BOOL || grown > field->high || strcmp (field->id, "rounding") == 0)
+            continue;
+          before = net ();
+          em_rate_set (field, &job.rates, grown);
+          ck_assert_msg (net () >= before, "%s", field->id);
+          em_rate_set (field, &job.rates, value);
+        }
+    }
+}
+END_TEST
+
+/* More length of the same wall, more height, more thickness: never cheaper on one wire. With a free choice of wire too, since a wall
+ * that grew is dearer by every wire, the cheapest is. */
+START_TEST (test_price_never_falls_with_size)
+{
+  for (int trial = 0; trial < 60; trial++)
+    {
+      EmFeature *f;
+      int64_t before;
+      int field = trial % 3;
+
+      fill (0);
+      f = em_test_job_sidewall (&job, draw (1, 40), draw (0.5, 10), draw (0.1, 3));
+      if (trial % 2 == 0)
+        fix_choice (0.508, "laser");
+      before = net ();
+      for (int step = 0; step < 12; step++)
+        {
+          int64_t after;
+
+          f->value[em_kind_field (f->kind, field == 0 ? "length" : field == 1 ? "height" : "thickness")] *= 1.07;
+          after = net ();
+          ck_assert_msg (after >= before, "trial %d step %d: %lld after %lld", trial, step, (long long) after, (long long) before);
+          before = after;
+        }
+    }
+}
+END_TEST
+
+/* The stated exception: another wire can cost less than the one fixed, so freeing the choice lowers a price with nothing made smaller. */
+START_TEST (test_a_wire_switch_may_lower_the_price)
+{
+  int64_t fixed;
+
+  em_test_job_sidewall (&job, 30, 8, 2);
+  fix_choice (0.254, "laser");
+  fixed = net ();
+  fix_choice (EM_ABSENT, NULL);
+  ck_assert_int_lt (net (), fixed);
+}
+END_TEST
+
+/* The choice is the cheapest: no size fixed on any machine makes the feature cheaper. */
+START_TEST (test_choice_is_the_cheapest)
+{
+  static const double wires[] = { 0.254, 0.381, 0.508, 0.635, 0.889 };
+
+  for (int trial = 0; trial < 30; trial++)
+    {
+      EmFeatureCost chosen, other;
+
+      fill (1);
+      if (em_cost_feature (&job.quote, 0, &job.rates, &job.catalogue, &chosen, NULL) != EM_OK)
+        continue;
+      for (int w = 0; w < 5; w++)
+        for (int m = 0; m < 2; m++)
+          {
+            fix_choice (wires[w], job.rates.machine[m].id);
+            /* The parts of a cost are rounded apart: two minor units say no more than that. */
+            if (em_cost_feature (&job.quote, 0, &job.rates, &job.catalogue, &other, NULL) == EM_OK)
+              ck_assert_int_ge (other.calculated_minor, chosen.calculated_minor);
+          }
+    }
+}
+END_TEST
+
+/* Units are for the eye: a quote in inches costs what it costs in millimetres. */
+START_TEST (test_units_change_nothing)
+{
+  int64_t metric;
+
+  fill (6);
+  job.quote.units = EM_UNITS_METRIC;
+  metric = net ();
+  job.quote.units = EM_UNITS_INCH;
+  job.rates.units = EM_UNITS_INCH;
+  ck_assert_int_eq (net (), metric);
+}
+END_TEST
+
+/* Splitting a count over two lines of one setting keeps metal and time. */
+START_TEST (test_splitting_a_count_keeps_metal_and_time)
+{
+  for (int trial = 0; trial < 40; trial++)
+    {
+      EmCost whole, split;
+      EmFeature second;
+
+      fill (1);
+      job.quote.feature[0].count = 7;
+      job.quote.feature[0].setting = 1;
+      em_test_job_solve (&job, &whole);
+      job.quote.feature[0].count = 3;
+      ck_assert_int_eq (em_feature_copy (&job.quote.feature[0], &second), EM_OK);
+      second.count = 4;
+      ck_assert_int_eq (em_quote_insert_take (&job.quote, 1, &second), EM_OK);
+      em_test_job_solve (&job, &split);
+      ck_assert_double_eq_tol (split.net_volume_mm3, whole.net_volume_mm3, 1e-9 * whole.net_volume_mm3);
+      ck_assert_double_eq_tol (split.deposited_volume_mm3, whole.deposited_volume_mm3, 1e-9 * whole.deposited_volume_mm3);
+      ck_assert_double_eq_tol (split.wire_length_mm, whole.wire_length_mm, 1e-9 * whole.wire_length_mm);
+      ck_assert_double_eq_tol (split.arc_on_s, whole.arc_on_s, 1e-9 * whole.arc_on_s);
+      ck_assert_double_eq_tol (split.labour_s, whole.labour_s, 1e-9 * whole.labour_s);
+      ck_assert_int_eq (split.tracks, whole.tracks);
+      ck_assert_int_eq (split.sticks, whole.sticks);
+      em_cost_clear (&whole);
+      em_cost_clear (&split);
+    }
+}
+END_TEST
+
+/* Numbers no drawing holds, into every input of a feature: a fault with a field, no figure, and the rest of the quote priced. */
+START_TEST (test_bad_numbers)
+{
+  static const double bad[] = { INFINITY, -INFINITY, -1, 1e300, -0.001 };
+
+  for (int k = 0; k < em_n_kinds; k++)
+    for (int b = 0; b < 5; b++)
+      {
+        EmCost cost;
+        EmFeature feature;
+
+        fill (0);
+        em_test_job_sidewall (&job, 20, 4, 0.5);
+        em_feature_init (&feature, em_kinds[k]);
+        for (int i = 0; i < em_kinds[k]->n_fields; i++)
+          feature.value[i] = bad[b];
+        ck_assert_int_eq (em_quote_insert_take (&job.quote, 1, &feature), EM_OK);
+        em_test_job_solve (&job, &cost);
+        ck_assert_msg (cost.n_faults == 1, "%s took %g", em_kinds[k]->id, bad[b]);
+        ck_assert_int_eq (cost.first_fault.row, 1);
+        ck_assert_ptr_nonnull (cost.first_fault.field);
+        ck_assert_int_eq (cost.feature[1].price_minor, 0);
+        ck_assert_int_gt (cost.feature[0].price_minor, 0);
+        ck_assert_int_gt (cost.totals.net_minor, 0);
+        em_cost_clear (&cost);
+      }
+}
+END_TEST
+
+/* Rates of zero divide nothing by zero: the work is done for nothing. */
+START_TEST (test_zero_rates)
+{
+  EmCost cost;
+
+  fill (4);
+  for (int i = 0; i < em_n_rate_fields; i++)
+    if (strcmp (em_rate_fields[i].group, "deposit") != 0 && em_rate_fields[i].low == 0)
+      em_rate_set (&em_rate_fields[i], &job.rates, 0);
+  for (int m = 0; m < job.rates.n_machines; m++)
+    job.rates.machine[m].machine_minor_per_h = job.rates.machine[m].consumable_minor_per_h = 0;
+  for (int f = 0; f < job.catalogue.n_fillers; f++)
+    for (int s = 0; s < job.catalogue.filler[f].n_sizes; s++)
+      job.catalogue.filler[f].size[s].price_minor = 0;
+  em_test_job_solve (&job, &cost);
+  ck_assert_int_eq (cost.totals.total_minor, 0);
+  ck_assert_double_gt (cost.arc_on_s, 0);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+int
+main (void)
+{
+  const TTest *const tests[] = { test_lines_add_up, test_update_is_costing_afresh, test_price_never_falls_with_counts_and_rates,
+                                 test_price_never_falls_with_size, test_a_wire_switch_may_lower_the_price, test_choice_is_the_cheapest,
+                                 test_units_change_nothing, test_splitting_a_count_keeps_metal_and_time, test_bad_numbers, test_zero_rates };
+
+  return em_test_main_with ("core: cost properties", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));
+}
