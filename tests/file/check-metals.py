@@ -46,6 +46,10 @@ RANGES = [
     ("er4043", {"Si": (4.5, 6.0), "Fe": (None, .80), "Cu": (None, .30), "Mn": (None, .05), "Mg": (None, .05)}),
     ("er4047", {"Si": (11.0, 13.0)}),
     ("er5356", {"Mg": (4.5, 5.5), "Mn": (.05, .20), "Cr": (.05, .20), "Ti": (.06, .20)}),
+    # AWS A5.7 wires, product pages at weldingwarehouseinc.com
+    ("ercu", {"Sn": (None, 1.0), "Mn": (None, .50), "Si": (None, .50), "P": (None, .15), "Al": (None, .01), "Pb": (None, .02)}),
+    ("ercusi-a", {"Zn": (None, 1.0), "Sn": (None, 1.0), "Mn": (None, 1.5), "Fe": (None, .50), "Si": (2.8, 4.0), "Al": (None, .01),
+                  "Pb": (None, .02)}),
     # powder sheet of 18Ni 300: nickel 17 to 19, cobalt 8.5 to 10, molybdenum 4.5 to 5.2, titanium 0.5 to 0.8
     ("maraging-300", {"Ni": (17.0, 19.0), "Co": (8.5, 10.0), "Mo": (4.5, 5.2), "Ti": (.5, .8)}),
 ]
