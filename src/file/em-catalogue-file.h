@@ -11,7 +11,7 @@
 
 G_BEGIN_DECLS
 
-#define EM_CATALOGUE_NS "https://estimend.org/ns/metals-1"
+#define EM_CATALOGUE_NS "urn:estimend:metals"
 
 /* Reads the children of the present element into an empty catalogue; after an error of the reader it holds nothing. */
 void em_catalogue_read_element (EmXmlReader *reader, EmCatalogue *out_catalogue);

@@ -15,7 +15,7 @@
 
 enum { LANGUAGE_MAX = 16, FILE_BYTES_MAX = 4 * 1024 * 1024, PHRASE_TOKENS_MAX = 8 };
 
-#define LEXICON_NAMESPACE "https://estimend.org/ns/notes-1"
+#define LEXICON_NAMESPACE "urn:estimend:notes"
 
 const char *const em_note_kinds[EM_N_NOTE_KINDS] = {
   "edge-nick", "worn-corner", "sidewall", "face", "rib", "bore", "seat", "pin", "dam", "recess", "groove",

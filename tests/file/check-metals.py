@@ -16,7 +16,7 @@ import sys
 import tempfile
 import xml.etree.ElementTree as tree
 
-NS = "{https://estimend.org/ns/metals-1}"
+NS = "{urn:estimend:metals}"
 
 # Printed ranges in mass percent; None: that end isn't printed. The record has to lie within what is printed.
 RANGES = [
@@ -201,7 +201,7 @@ SPOILED = [
     ("unknown attribute", r"<base ", '<base color="red" ', 1),
     ("unknown process", r'processes="laser gtaw"', 'processes="glue"', 1),
     ("price with decimals", r'price-minor="(\d+)"', r'price-minor="\1.5"', 1),
-    ("other namespace", r"metals-1", "metals-2", 1),
+    ("other namespace", r"urn:estimend:metals", "urn:estimend:metal", 1),
     ("no version", r' version="1.0"', "", 1),
 ]
 

@@ -149,7 +149,7 @@ END_TEST
 
 /* ---- the smallest record, and what makes it bad ---- */
 
-#define HEAD "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<metals xmlns=\"https://estimend.org/ns/metals-1\" version=\"1.0\">\n"
+#define HEAD "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<metals xmlns=\"urn:estimend:metals\" version=\"1.0\">\n"
 #define TAIL "</metals>\n"
 #define BASE(id, density) \
   "  <base id=\"" id "\" designation=\"Test steel\" family=\"tool-steel\" balance=\"Fe\" density-g-per-cm3=\"" density "\">\n    <source>invented</source>\n  </base>\n"
@@ -191,12 +191,12 @@ static const struct
 } refused[] = {
   { "empty", "", EM_FILE_ERROR_NOT_OURS, "own.xml" },
   { "not XML", "P20;0.4;12.50\n", EM_FILE_ERROR_SYNTAX, "own.xml" },
-  { "other root", "<book xmlns=\"https://estimend.org/ns/metals-1\"/>", EM_FILE_ERROR_NOT_OURS, "own.xml" },
+  { "other root", "<book xmlns=\"urn:estimend:metals\"/>", EM_FILE_ERROR_NOT_OURS, "own.xml" },
   { "other namespace", "<metals xmlns=\"urn:other\" version=\"1.0\"/>", EM_FILE_ERROR_NOT_OURS, "own.xml" },
   { "cut short", HEAD BASE ("a", "7.8"), EM_FILE_ERROR_SYNTAX, "own.xml" },
-  { "newer major", "<metals xmlns=\"https://estimend.org/ns/metals-1\" version=\"2.0\"/>", EM_FILE_ERROR_NEWER, "2" },
+  { "newer major", "<metals xmlns=\"urn:estimend:metals\" version=\"2.0\"/>", EM_FILE_ERROR_NEWER, "2" },
   { "document type", "<!DOCTYPE metals [<!ENTITY a \"b\">]>" HEAD TAIL, EM_FILE_ERROR_HOSTILE, "own.xml" },
-  { "no version", "<metals xmlns=\"https://estimend.org/ns/metals-1\"/>", EM_FILE_ERROR_VALUE, "version" },
+  { "no version", "<metals xmlns=\"urn:estimend:metals\"/>", EM_FILE_ERROR_VALUE, "version" },
   { "unknown element", HEAD "  <steel/>\n" TAIL, EM_FILE_ERROR_VALUE, "steel" },
   { "no id", HEAD "  <base designation=\"x\" family=\"copper\" balance=\"Cu\" density-g-per-cm3=\"8\"/>\n" TAIL, EM_FILE_ERROR_VALUE, "line 3, “id”" },
   { "id of capitals", HEAD BASE ("A2", "7.8") TAIL, EM_FILE_ERROR_VALUE, "line 3, “id”" },

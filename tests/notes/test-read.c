@@ -167,10 +167,10 @@ START_TEST (test_lexicon_errors_name_the_line)
 {
   static const char *const bad[] = {
     "<lexicon/>",
-    "<lexicon xmlns='https://estimend.org/ns/notes-1' language='en'>\n<say is='nonsense'>x</say></lexicon>",
-    "<lexicon xmlns='https://estimend.org/ns/notes-1' language='en'>\n<say is='kind' kinds='tooth:3'>x</say></lexicon>",
-    "<lexicon xmlns='https://estimend.org/ns/notes-1' language='en'>\n<say is='glue'></say></lexicon>",
-    "<!DOCTYPE lexicon [<!ENTITY e 'x'>]><lexicon xmlns='https://estimend.org/ns/notes-1' language='en'><say is='glue'>&e;</say></lexicon>",
+    "<lexicon xmlns='urn:estimend:notes' language='en'>\n<say is='nonsense'>x</say></lexicon>",
+    "<lexicon xmlns='urn:estimend:notes' language='en'>\n<say is='kind' kinds='tooth:3'>x</say></lexicon>",
+    "<lexicon xmlns='urn:estimend:notes' language='en'>\n<say is='glue'></say></lexicon>",
+    "<!DOCTYPE lexicon [<!ENTITY e 'x'>]><lexicon xmlns='urn:estimend:notes' language='en'><say is='glue'>&e;</say></lexicon>",
     "<lexicon",
   };
 
