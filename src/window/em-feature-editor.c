@@ -537,7 +537,8 @@ show_plan (EmFeatureEditor *self, const EmFeatureCost *cost)
     return;
   g_autofree char *wire = em_words_length (cost->rules.wire_mm, units, 2);
   g_autofree char *layers = g_strdup_printf (ngettext ("%d layer", "%d layers", (gulong) cost->plan.layers), cost->plan.layers);
-  g_autofree char *tracks = g_strdup_printf (ngettext ("%" G_GINT64_FORMAT " track", "%" G_GINT64_FORMAT " tracks", (gulong) cost->plan.tracks), cost->plan.tracks);
+  g_autofree char *n_tracks = em_words_number ((double) cost->plan.tracks, 0);
+  g_autofree char *tracks = g_strdup_printf (ngettext ("%s track", "%s tracks", (gulong) cost->plan.tracks), n_tracks);
   g_autofree char *length = em_words_length (cost->welded_length_mm, units, 0);
   g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
   g_autofree char *extra = em_words_money_bare (cost->office_choice_minor, &em_document_get_rates (self->document)->currency);
