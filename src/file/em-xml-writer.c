@@ -347,31 +347,42 @@ has_place (xmlNodePtr piece, const char *at)
   return is_here;
 }
 
-void
-em_xml_put_kept (EmXmlWriter *writer, const char *kept, const char *at)
+static void
+put_pieces (EmXmlWriter *writer, const char *kept, const char *at, const char *what,
+            void (*put_piece) (EmXmlWriter *writer, xmlNodePtr piece))
 {
-  if (kept == NULL)
-    return;
-
-  xmlDocPtr document = read_kept (kept);
+  xmlDocPtr document = kept != NULL ? read_kept (kept) : NULL;
 
   if (document == NULL)
     {
-      note_bad (writer, kept);
+      if (kept != NULL)
+        note_bad (writer, kept);
       return;
     }
-  for (int is_element = 0; is_element < 2; is_element++)
-    for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
-      {
-        const char *what = piece->type == XML_ELEMENT_NODE ? (const char *) piece->name : "";
-        if (strcmp (what, is_element ? "element" : "attributes") != 0 || !has_place (piece, at))
-          continue;
-        if (is_element)
-          put_kept_element (writer, piece);
-        else if (writer->is_tag_open)
-          put_kept_attributes (writer, piece);
-      }
+  for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
+    if (piece->type == XML_ELEMENT_NODE && strcmp ((const char *) piece->name, what) == 0 && has_place (piece, at))
+      put_piece (writer, piece);
   xmlFreeDoc (document);
+}
+
+void
+em_xml_put_kept_attributes (EmXmlWriter *writer, const char *kept, const char *at)
+{
+  put_pieces (writer, kept, at, "attributes", put_kept_attributes);
+}
+
+void
+em_xml_put_kept_elements (EmXmlWriter *writer, const char *kept, const char *at)
+{
+  put_pieces (writer, kept, at, "element", put_kept_element);
+}
+
+void
+em_xml_put_kept (EmXmlWriter *writer, const char *kept, const char *at)
+{
+  if (writer->is_tag_open)
+    em_xml_put_kept_attributes (writer, kept, at);
+  em_xml_put_kept_elements (writer, kept, at);
 }
 
 int

@@ -129,8 +129,11 @@ void         em_xml_put_text     (EmXmlWriter *writer, const char *name, const c
 void         em_xml_put_content  (EmXmlWriter *writer, const char *text);
 /* XML of our own making, on lines of its own; an XML declaration in front is left away. */
 void         em_xml_put_xml      (EmXmlWriter *writer, const char *xml, gsize length);
-/* What was kept at this place: attributes that have not been put, while the element is open; then its elements. */
+/* What was kept at this place: attributes the element just opened has not been given, then elements inside it. The first
+ * does both, for an element that holds nothing else or whose own children come after. */
 void         em_xml_put_kept     (EmXmlWriter *writer, const char *kept, const char *at);
+void         em_xml_put_kept_attributes (EmXmlWriter *writer, const char *kept, const char *at);
+void         em_xml_put_kept_elements   (EmXmlWriter *writer, const char *kept, const char *at);
 /* Highest minor version any of kept came from; 0 for NULL. */
 int          em_xml_kept_minor   (const char *kept);
 

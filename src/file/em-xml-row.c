@@ -1,0 +1,79 @@
+/* em-xml-row: members of a record as attributes, by a table.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-xml-row.h"
+
+/* Enums are read and written as the int they are stored in. */
+G_STATIC_ASSERT (sizeof (EmState) == sizeof (int) && sizeof (EmChoice) == sizeof (int));
+
+static void
+read_row (EmXmlReader *reader, const EmXmlRow *row, void *at)
+{
+  switch (row->type)
+    {
+    case EM_XML_REAL:
+      *(double *) at = em_xml_real (reader, row->id, *(double *) at, -G_MAXDOUBLE, G_MAXDOUBLE);
+      break;
+    case EM_XML_WHOLE:
+      *(int32_t *) at = (int32_t) em_xml_integer (reader, row->id, *(int32_t *) at, G_MININT32, G_MAXINT32);
+      break;
+    case EM_XML_LARGE:
+      *(int64_t *) at = em_xml_integer (reader, row->id, *(int64_t *) at, G_MININT64, G_MAXINT64);
+      break;
+    case EM_XML_FLAG:
+      *(bool *) at = em_xml_boolean (reader, row->id, *(bool *) at);
+      break;
+    case EM_XML_WORD:
+      *(int *) at = em_xml_choice (reader, row->id, row->words, row->n_words, *(int *) at);
+      break;
+    }
+}
+
+void
+em_xml_rows_read (EmXmlReader *reader, const EmXmlRow *rows, int n_rows, void *holder)
+{
+  for (int i = 0; i < n_rows; i++)
+    read_row (reader, &rows[i], (char *) holder + rows[i].offset);
+}
+
+static void
+put_word (EmXmlWriter *writer, const EmXmlRow *row, int word)
+{
+  if (word != row->preset && word >= 0 && word < row->n_words)
+    em_xml_put (writer, row->id, row->words[word]);
+}
+
+static void
+put_row (EmXmlWriter *writer, const EmXmlRow *row, const void *at)
+{
+  switch (row->type)
+    {
+    case EM_XML_REAL:
+      em_xml_put_real (writer, row->id, *(const double *) at);
+      break;
+    case EM_XML_WHOLE:
+      if (*(const int32_t *) at != row->preset)
+        em_xml_put_integer (writer, row->id, *(const int32_t *) at);
+      break;
+    case EM_XML_LARGE:
+      if (*(const int64_t *) at != row->preset)
+        em_xml_put_integer (writer, row->id, *(const int64_t *) at);
+      break;
+    case EM_XML_FLAG:
+      if (*(const bool *) at)
+        em_xml_put_boolean (writer, row->id, TRUE);
+      break;
+    case EM_XML_WORD:
+      put_word (writer, row, *(const int *) at);
+      break;
+    }
+}
+
+void
+em_xml_rows_put (EmXmlWriter *writer, const EmXmlRow *rows, int n_rows, const void *holder)
+{
+  for (int i = 0; i < n_rows; i++)
+    put_row (writer, &rows[i], (const char *) holder + rows[i].offset);
+}
