@@ -1,21 +1,111 @@
-/* em-command: the command line over the same layers as the window.
+/* em-command: the table of commands, its help and its options.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-command.h"
+#include "config.h"
+
+#include "em-command-private.h"
+
+#include <glib/gi18n.h>
+
+#include <string.h>
+
+static const EmCommand commands[] =
+{
+  { "check", N_("Check quote files and say what is wrong with them"), N_("FILE…"), em_command_check },
+  { "cost", N_("Price a quote"), N_("FILE"), em_command_cost },
+  { "compare", N_("Price every wire the shop stocks over a quote"), N_("FILE"), em_command_compare },
+  { "print", N_("Print a quote or its bench sheet to PDF"), N_("FILE -o OUT.pdf"), em_command_print },
+  { "lines", N_("Write a quote's lines as CSV"), N_("FILE"), em_command_lines },
+  { "read", N_("Read drawing notes into proposed features"), N_("NOTES"), em_command_read },
+  { "steel", N_("Say what a base metal and a wire make together"), N_("BASE WIRE"), em_command_steel },
+};
+
+static const EmCommand *
+find_command (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (g_str_equal (commands[i].name, name))
+      return &commands[i];
+  return NULL;
+}
 
 gboolean
 em_command_is_ours (int argc, char **argv)
 {
-  return argc > 1 && g_str_equal (argv[1], "--version");
+  return argc > 1 && (find_command (argv[1]) != NULL || g_str_equal (argv[1], "--version")
+                      || g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h"));
+}
+
+static void
+print_help (void)
+{
+  g_print ("%s\n", _("Estimend prices micro-weld repairs of moulds and dies."));
+  g_print ("\n%s\n", _("In the window:"));
+  g_print ("  estimend [%s]\n  estimend --demo\n", _("FILE…"));
+  g_print ("\n%s\n", _("Without a window:"));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    g_print ("  estimend %-8s %-16s %s\n", commands[i].name, _(commands[i].arguments), _(commands[i].summary));
+  g_print ("\n%s\n", _("“estimend COMMAND --help” tells a command's options. Figures are estimates."));
+}
+
+int
+em_command_misuse (const char *format, ...)
+{
+  va_list arguments;
+
+  va_start (arguments, format);
+  g_autofree char *sentence = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  g_printerr ("estimend: %s\n", sentence);
+  return EM_EXIT_MISUSE;
 }
 
 int
 em_command_run (int argc, char **argv)
 {
-  (void) argc;
-  (void) argv;
-  g_print ("estimend\n");
-  return 0;
+  const EmCommand *command = argc > 1 ? find_command (argv[1]) : NULL;
+
+  if (command != NULL)
+    return command->run (argc - 1, argv + 1);
+  if (argc > 1 && g_str_equal (argv[1], "--version"))
+    {
+      g_print ("estimend %s\n", EM_VERSION);
+      return EM_EXIT_GOOD;
+    }
+  print_help ();
+  return EM_EXIT_GOOD;
+}
+
+gboolean
+em_command_options (int *argc, char ***argv, const char *parameters, const GOptionEntry *entries, int *out_status)
+{
+  g_autoptr (GOptionContext) context = g_option_context_new (parameters);
+  g_autoptr (GError) error = NULL;
+  gboolean is_help = FALSE;
+  const GOptionEntry help[] = {
+    { "help", 'h', 0, G_OPTION_ARG_NONE, &is_help, N_("Tell the options"), NULL },
+    G_OPTION_ENTRY_NULL
+  };
+
+  g_option_context_set_help_enabled (context, FALSE);
+  g_option_context_set_translation_domain (context, GETTEXT_PACKAGE);
+  if (entries != NULL)
+    g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, help, GETTEXT_PACKAGE);
+  if (!g_option_context_parse (context, argc, argv, &error))
+    {
+      *out_status = em_command_misuse ("%s", error->message);
+      return FALSE;
+    }
+  if (is_help)
+    {
+      g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
+
+      g_print ("%s", text);
+      *out_status = EM_EXIT_GOOD;
+      return FALSE;
+    }
+  return TRUE;
 }
