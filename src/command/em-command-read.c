@@ -26,8 +26,9 @@ load_notes (const char *path, gsize *out_length, EmUnits *inout_units, GError **
     return NULL;
   if (length > NOTES_MOST)
     {
-      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_TOO_LARGE, _("%s: too large for notes: %" G_GSIZE_FORMAT " bytes, at most %d."),
-                   path, length, NOTES_MOST);
+      g_autofree char *size = g_strdup_printf ("%" G_GSIZE_FORMAT, length);
+
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_TOO_LARGE, _("%s: too large for notes: %s bytes, at most %d."), path, size, NOTES_MOST);
       return NULL;
     }
   g_autofree char *lower = g_ascii_strdown (path, -1);

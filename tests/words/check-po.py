@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 # The translations against the sources as they are now, not against a template that may be old.
 #
-#   check-po.py files ROOT      every file with a marked string is listed in po/POTFILES, and every file listed exists
+#   check-po.py files ROOT      every file with a marked string is listed in po/POTFILES, every file listed exists, and no
+#                               marked string is broken by a macro such as G_GINT64_FORMAT, where the template would cut it
 #   check-po.py complete ROOT   each language named in COMPLETE has every string, none fuzzy, directives and line ends as in the English
 #
 # The keywords are those of po/meson.build, so that test and template cannot part.
@@ -41,6 +42,15 @@ def template(root, files, out):
         sys.exit(f'xgettext found nothing: {errors.strip()}')
 
 
+def check_cuts(root):
+    wrong = []
+    for name in candidates(root):
+        text = (root / name).read_text(encoding='utf-8') if name.endswith(('.c', '.h')) else ''
+        for match in re.finditer(r'\b(?:_|N_|EM_N|ngettext)\s*\(\s*((?:"(?:[^"\\]|\\.)*"\s*)+)([A-Za-z_]\w*)', text):
+            wrong.append(f'{name}:{text.count(chr(10), 0, match.start()) + 1}: {match[2]} cuts a marked string, write the number apart and insert it with %s')
+    return wrong
+
+
 def check_files(root, pot):
     template(root, candidates(root), pot)
     marked = {re.sub(r':\d+$', '', place) for line in re.findall(r'^#: (.*)$', pot.read_text(encoding='utf-8'), re.M) for place in line.split()}
@@ -48,7 +58,7 @@ def check_files(root, pot):
     listed = {line for line in lines if line and not line.startswith('#')}
     wrong = [f'{name}: has marked strings, add it to po/POTFILES' for name in sorted(marked - listed)]
     wrong += [f'{name}: listed in po/POTFILES, but there is no such file' for name in sorted(listed) if not (root / name).is_file()]
-    return wrong
+    return wrong + check_cuts(root)
 
 
 def check_language(root, language, pot):
