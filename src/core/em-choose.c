@@ -1,7 +1,7 @@
 /* em-choose: which wire, on which machine.
  *
  * Every stocked size of the filler is tried on every machine in use; the cheapest that
- * melts, clears and reaches is taken. What the office fixed is kept, even where the
+ * melts, clears, reaches and lays no more in one layer than is wanted is taken. What the office fixed is kept, even where the
  * engine would not have offered it.
  *
  * Copyright (C) 2026 The Estimend developers
@@ -237,10 +237,28 @@ settle_fault (const EmStudy *study, int32_t filler, const EmFixed *fixed, EmFaul
   return fault->code;
 }
 
+/* A layer thicker than all the metal wanted: the wire buries the job and leaves it to be machined off. */
 static bool
-is_cheaper (const EmPick *pick, const EmPick *best)
+is_overfilling (const EmStudy *study, const EmPick *pick)
 {
-  return best->option == NULL || pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
+  return pick->plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
+}
+
+/* Sizes whose layer fits the job go before those that overfill it. Of the first the cheapest, ties to the thicker wire; of the
+ * second the finest. */
+static bool
+is_better (const EmStudy *study, const EmPick *pick, const EmPick *best)
+{
+  if (best->option == NULL)
+    return true;
+
+  bool overfills = is_overfilling (study, pick);
+
+  if (overfills != is_overfilling (study, best))
+    return !overfills;
+  if (overfills && pick->option->wire_mm != best->option->wire_mm)
+    return pick->option->wire_mm < best->option->wire_mm;
+  return pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
 }
 
 EmStatus
@@ -266,9 +284,9 @@ em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPri
           continue;
         }
       n_fitting += is_fixed;
-      if (is_fixed && is_cheaper (&pick, &best))
+      if (is_fixed && is_better (study, &pick, &best))
         best = pick;
-      if (out_cheapest != NULL && option->is_offered && is_cheaper (&pick, &cheapest))
+      if (out_cheapest != NULL && option->is_offered && is_better (study, &pick, &cheapest))
         cheapest = pick;
     }
   if (best.option == NULL)

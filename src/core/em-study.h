@@ -102,7 +102,8 @@ typedef struct
 
 /* Whether one option does for the feature: clearance, reach, plan, and its work and cost when it does. */
 EmStatus em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault);
-/* The cheapest option of filler within what is fixed; ties go to the thicker wire. *out_cheapest (may be NULL) is the cheapest
+/* The cheapest option of filler within what is fixed whose layer is no thicker than the metal wanted, ties to the thicker wire; where
+ * every one overfills, the finest. *out_cheapest (may be NULL) is the cheapest
  * with nothing fixed. When none does, the fault names what stood in the way of the one that came furthest. */
 EmStatus em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule,
                         EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault);
