@@ -11,7 +11,9 @@
 #include "em-quote-file.h"
 
 #include "em-book-file.h"
+#include "em-catalogue-file.h"
 #include "em-feature-xml.h"
+#include "em-rates-file.h"
 #include "em-save.h"
 #include "em-xml-row.h"
 
@@ -411,21 +413,34 @@ has_spent_ids (const EmQuote *quote)
   return quote->next_id > next;
 }
 
+static void
+put_metals (EmXmlWriter *writer, const EmCatalogue *catalogue)
+{
+  em_xml_open (writer, "metals");
+  em_xml_put (writer, "xmlns", EM_CATALOGUE_NS);
+  em_xml_put (writer, "version", "1.0");
+  em_catalogue_put_records (writer, catalogue, FALSE);
+  em_xml_close (writer);
+}
+
+/* Rates that would not pass the check could not be read again. */
 static gboolean
 put_sent (EmXmlWriter *writer, const EmQuoteFile *file, GError **error)
 {
-  g_autoptr (GBytes) rates = NULL, metals = NULL;
+  EmFault fault;
 
   if (file->sent_rates == NULL || file->sent_catalogue == NULL)
     return TRUE;
-  rates = em_rates_write (file->sent_rates, error);
-  metals = rates != NULL ? em_catalogue_write (file->sent_catalogue, FALSE, error) : NULL;
-  if (metals == NULL)
-    return FALSE;
+  if (em_rates_check (file->sent_rates, &fault) != EM_OK)
+    {
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_VALUE,
+                   _("The rates the quote was sent with cannot be saved: “%s” is missing or out of its limits."), fault.field);
+      return FALSE;
+    }
   em_xml_open (writer, "sent");
   em_xml_put_kept_attributes (writer, file->quote.text[EM_QUOTE_EXTRA], "sent");
-  em_xml_put_xml (writer, g_bytes_get_data (rates, NULL), g_bytes_get_size (rates));
-  em_xml_put_xml (writer, g_bytes_get_data (metals, NULL), g_bytes_get_size (metals));
+  em_rates_put_element (writer, file->sent_rates);
+  put_metals (writer, file->sent_catalogue);
   em_xml_put_kept_elements (writer, file->quote.text[EM_QUOTE_EXTRA], "sent");
   em_xml_close (writer);
   return TRUE;
