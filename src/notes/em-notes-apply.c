@@ -96,6 +96,13 @@ is_settled (const Applier *a, guint32 id, const EmReadField *field)
   return FALSE;
 }
 
+/* Read, or read with the unit the customer's own general note gives ("ALL DIMS INCH"): nothing the quote need call an assumption. */
+static gboolean
+is_said (const EmReadField *field)
+{
+  return field->state == EM_READ_READ || g_strcmp0 (field->reason, "general-note") == 0;
+}
+
 /* Clears what an earlier reading put in and this one lacks; then puts in what was read. */
 static void
 fill_feature (Applier *a, EmFeature *feature, int number)
@@ -119,7 +126,7 @@ fill_feature (Applier *a, EmFeature *feature, int number)
         continue;
       if (index >= 0 && feature->origin[index] == EM_ORIGIN_ENTERED && !em_is_absent (feature->value[index]))
         continue;
-      em_feature_set_read (feature, field, field->state == EM_READ_READ ? EM_ORIGIN_READ : EM_ORIGIN_INFERRED);
+      em_feature_set_read (feature, field, is_said (field) ? EM_ORIGIN_READ : EM_ORIGIN_INFERRED);
     }
   complete_ellipsoid (feature);
 }

@@ -138,6 +138,25 @@ START_TEST (test_saves_the_same)
 }
 END_TEST
 
+/* xmllint reads the schema apart from our reader. */
+START_TEST (test_fits_the_schema)
+{
+  g_autofree char *xmllint = g_find_program_in_path ("xmllint");
+  g_autofree char *path = data_path ("demo", demos[_i].id, ".estimend"), *schema = data_path (NULL, "quote", ".rng");
+  const char *argv[] = { xmllint, "--noout", "--nonet", "--relaxng", schema, path, NULL };
+  g_autofree char *says = NULL;
+  int status = -1;
+
+  if (xmllint == NULL)
+    {
+      g_message ("xmllint is not here: the schema was not asked");
+      return;
+    }
+  ck_assert (g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, NULL, &says, &status, NULL));
+  ck_assert_msg (status == 0, "%s", says);
+}
+END_TEST
+
 /* Between them they show every kind, and what the program can say about a feature. */
 START_TEST (test_show_everything)
 {
@@ -205,6 +224,7 @@ main (void)
   tcase_add_loop_test (tcase, test_is_priced, 0, G_N_ELEMENTS (demos));
   tcase_add_loop_test (tcase, test_has_alternatives, 0, G_N_ELEMENTS (demos));
   tcase_add_loop_test (tcase, test_saves_the_same, 0, G_N_ELEMENTS (demos));
+  tcase_add_loop_test (tcase, test_fits_the_schema, 0, G_N_ELEMENTS (demos));
   tcase_add_test (tcase, test_show_everything);
   tcase_add_test (tcase, test_range_of_price);
   suite_add_tcase (suite, tcase);
