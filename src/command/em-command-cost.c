@@ -109,15 +109,6 @@ print_tsv (const EmJob *job)
 
 /* ---- for people ---- */
 
-/* Columns, not bytes: money and names hold characters of several bytes. */
-static void
-print_cell (const char *text, int columns, gboolean is_right)
-{
-  int pad = columns - (int) g_utf8_strlen (text, -1);
-
-  g_print ("%*s%s%*s", is_right && pad > 0 ? pad : 0, "", text, !is_right && pad > 0 ? pad : 0, "");
-}
-
 static void
 print_feature_row (const EmJob *job, int32_t index)
 {
@@ -125,7 +116,7 @@ print_feature_row (const EmJob *job, int32_t index)
   const EmUnits units = job->file.quote.units;
   g_autofree char *name = em_words_feature_name (&job->file.quote, index);
 
-  print_cell (name, 44, FALSE);
+  em_command_cell (name, 44, FALSE);
   if (cost->status != EM_OK)
     {
       g_print ("  %s\n", _("not priced"));
@@ -136,23 +127,23 @@ print_feature_row (const EmJob *job, int32_t index)
   g_autofree char *labour = em_words_duration (cost->labour_s);
   g_autofree char *price = em_words_money (cost->price_minor, &job->rates->currency);
   g_autofree char *layers = g_strdup_printf ("%d", cost->plan.layers);
-  print_cell (wire, 10, TRUE);
-  print_cell (layers, 8, TRUE);
-  print_cell (arc, 12, TRUE);
-  print_cell (labour, 12, TRUE);
-  print_cell (price, 16, TRUE);
+  em_command_cell (wire, 10, TRUE);
+  em_command_cell (layers, 8, TRUE);
+  em_command_cell (arc, 12, TRUE);
+  em_command_cell (labour, 12, TRUE);
+  em_command_cell (price, 16, TRUE);
   g_print ("\n");
 }
 
 static void
 print_features (const EmJob *job)
 {
-  print_cell (_("Feature"), 44, FALSE);
-  print_cell (_("Wire"), 10, TRUE);
-  print_cell (_("Layers"), 8, TRUE);
-  print_cell (_("Arc-on"), 12, TRUE);
-  print_cell (_("Bench"), 12, TRUE);
-  print_cell (_("Price"), 16, TRUE);
+  em_command_cell (_("Feature"), 44, FALSE);
+  em_command_cell (_("Wire"), 10, TRUE);
+  em_command_cell (_("Layers"), 8, TRUE);
+  em_command_cell (_("Arc-on"), 12, TRUE);
+  em_command_cell (_("Bench"), 12, TRUE);
+  em_command_cell (_("Price"), 16, TRUE);
   g_print ("\n");
   for (int32_t i = 0; i < job->cost.n_features; i++)
     print_feature_row (job, i);
@@ -163,8 +154,8 @@ print_amount (const char *name, int64_t minor, const EmCurrency *currency)
 {
   g_autofree char *money = em_words_money (minor, currency);
 
-  print_cell (name, 82, FALSE);
-  print_cell (money, 20, TRUE);
+  em_command_cell (name, 82, FALSE);
+  em_command_cell (money, 20, TRUE);
   g_print ("\n");
 }
 
@@ -199,7 +190,7 @@ print_step (const EmTraceStep *step, const EmJob *job)
   for (int i = 0; i < step->n_inputs; i++)
     {
       em_number_write (step->input[i].value, value, sizeof value);
-      g_print ("             %s = %s %s\n", step->input[i].symbol, value, step->input[i].unit);
+      g_print ("             %s = %s %s\n", em_words (step->input[i].symbol), value, step->input[i].unit);
     }
   if (step->source != NULL && *step->source != '\0')
     g_print ("           (%s)\n", em_words (step->source));

@@ -33,6 +33,9 @@ int em_command_steel   (int argc, char **argv);
 /* Says what was misused on standard error; EM_EXIT_MISUSE. */
 int em_command_misuse (const char *format, ...) G_GNUC_PRINTF (1, 2);
 
+/* A column of a table: text, padded to so many characters. */
+void em_command_cell (const char *text, int columns, gboolean is_right);
+
 /* Parses entries and --help out of argv. FALSE: nothing more to do but return *out_status. */
 gboolean em_command_options (int *argc, char ***argv, const char *parameters, const GOptionEntry *entries, int *out_status);
 

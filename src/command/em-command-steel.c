@@ -16,7 +16,9 @@ print_estimate (const char *name, const EmEstimate *estimate, const char *unit, 
 {
   g_autofree char *text = em_words_estimate (estimate, unit, decimals);
 
-  g_print ("  %-36s %s\n", name, text);
+  g_print ("  ");
+  em_command_cell (name, 36, FALSE);
+  g_print (" %s\n", text);
 }
 
 static void
@@ -25,7 +27,9 @@ print_constitution (const char *name, const EmConstitution *constitution)
   g_autofree char *chromium = em_words_number (constitution->cr_eq, 1);
   g_autofree char *nickel = em_words_number (constitution->ni_eq, 1);
 
-  g_print ("  %-36s Cr eq %s, Ni eq %s: %s\n", name, chromium, nickel,
+  g_print ("  ");
+  em_command_cell (name, 36, FALSE);
+  g_print (" Cr eq %s, Ni eq %s: %s\n", chromium, nickel,
            constitution->is_inside ? em_words_phase (constitution->phase) : _("outside the diagram"));
 }
 

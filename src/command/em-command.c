@@ -41,13 +41,30 @@ em_command_is_ours (int argc, char **argv)
 static void
 print_help (void)
 {
+  int width = 0;
+
   g_print ("%s\n", _("Estimend prices micro-weld repairs of moulds and dies."));
   g_print ("\n%s\n", _("In the window:"));
   g_print ("  estimend [%s]\n  estimend --demo\n", _("FILE…"));
   g_print ("\n%s\n", _("Without a window:"));
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    g_print ("  estimend %-8s %-16s %s\n", commands[i].name, _(commands[i].arguments), _(commands[i].summary));
+    width = MAX (width, (int) g_utf8_strlen (_(commands[i].arguments), -1));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    {
+      g_print ("  estimend %-8s ", commands[i].name);
+      em_command_cell (_(commands[i].arguments), width, FALSE);
+      g_print (" %s\n", _(commands[i].summary));
+    }
   g_print ("\n%s\n", _("“estimend COMMAND --help” tells a command's options. Figures are estimates."));
+}
+
+/** Prints text and spaces up to a number of columns. Columns, not bytes: words and money hold characters of several bytes. */
+void
+em_command_cell (const char *text, int columns, gboolean is_right)
+{
+  int pad = columns - (int) g_utf8_strlen (text, -1);
+
+  g_print ("%*s%s%*s", is_right && pad > 0 ? pad : 0, "", text, !is_right && pad > 0 ? pad : 0, "");
 }
 
 int

@@ -28,13 +28,13 @@ trace_plan (EmTrace *trace, int32_t row, double n, const EmFeatureCost *cost)
   STEP (trace, row, "net_volume", "V", cost->net_volume_mm3, "mm³", EM_N ("V = n·V1, V1 in closed form"), geometry,
         { "n", n, "" }, { "V1", cost->shape.net_volume_mm3, "mm³" });
   STEP (trace, row, "required_volume", "Vr", cost->required_volume_mm3, "mm³", EM_N ("Vr = n·(V1 + stock·area)"), geometry,
-        { "n", n, "" }, { "V1", cost->shape.net_volume_mm3, "mm³" }, { "stock", cost->rules.stock_mm, "mm" },
-        { "area", cost->shape.coated_area_mm2, "mm²" });
+        { "n", n, "" }, { "V1", cost->shape.net_volume_mm3, "mm³" }, { EM_N ("stock"), cost->rules.stock_mm, "mm" },
+        { EM_N ("area"), cost->shape.coated_area_mm2, "mm²" });
   STEP (trace, row, "layers", "tL", plan->layer_mm, "mm", "tL = κ·d", practice,
         { "κ", cost->rules.layer_ratio, "" }, { "d", cost->rules.wire_mm, "mm" });
   STEP (trace, row, "layers", "N", plan->layers, "", EM_N ("N = ⌈(H + stock)/tL⌉ + safety"), practice,
-        { "H", cost->shape.height_mm, "mm" }, { "stock", cost->rules.stock_mm, "mm" }, { "tL", plan->layer_mm, "mm" },
-        { "safety", plan->safety_layers, "" });
+        { "H", cost->shape.height_mm, "mm" }, { EM_N ("stock"), cost->rules.stock_mm, "mm" }, { "tL", plan->layer_mm, "mm" },
+        { EM_N ("safety"), plan->safety_layers, "" });
   STEP (trace, row, "tracks", "p", plan->pitch_mm, "mm", EM_N ("p = η·A/tL, A = π·d²/4"), EM_N ("volume is conserved"),
         { "η", cost->rules.efficiency_ratio, "" }, { "A", section, "mm²" }, { "tL", plan->layer_mm, "mm" });
   STEP (trace, row, "tracks", "T", (double) plan->tracks, "", EM_N ("T = Σ max(1, ⌈w(z)/p⌉) over the layers"), practice,
@@ -42,11 +42,11 @@ trace_plan (EmTrace *trace, int32_t row, double n, const EmFeatureCost *cost)
         { "w(H)", cost->shape.kind->width_mm (&cost->shape, cost->shape.height_mm), "mm" });
   if (plan->cap_tracks > 0)
     STEP (trace, row, "welded_length", "Lc", plan->cap_length_mm, "mm", EM_N ("Lc = max(1, ⌈(H + stock)/p⌉)·edge"), practice,
-          { "H", cost->shape.height_mm, "mm" }, { "stock", cost->rules.stock_mm, "mm" }, { "p", plan->pitch_mm, "mm" },
-          { "edge", cost->shape.cap_edge_mm, "mm" });
+          { "H", cost->shape.height_mm, "mm" }, { EM_N ("stock"), cost->rules.stock_mm, "mm" }, { "p", plan->pitch_mm, "mm" },
+          { EM_N ("edge"), cost->shape.cap_edge_mm, "mm" });
   if (plan->melt_out_tracks > 0)
     STEP (trace, row, "melt_out_length", "Lm", plan->melt_out_length_mm, "mm", EM_N ("Lm = area/p, in whole tracks on a flat footing; no filler"),
-          practice, { "area", cost->shape.coated_area_mm2, "mm²" }, { "p", plan->pitch_mm, "mm" },
+          practice, { EM_N ("area"), cost->shape.coated_area_mm2, "mm²" }, { "p", plan->pitch_mm, "mm" },
           { "l(0)", cost->shape.kind->length_mm (&cost->shape, 0.0), "mm" });
   STEP (trace, row, "welded_length", "L", cost->welded_length_mm, "mm", EM_N ("L = n·(Lb + Lc), Lb = Σ tracks·l(z)"), by_definition,
         { "n", n, "" }, { "Lb", plan->build_length_mm, "mm" }, { "Lc", plan->cap_length_mm, "mm" });
@@ -65,14 +65,14 @@ trace_filler (EmTrace *trace, int32_t row, const EmRates *rates, const EmFiller 
   STEP (trace, row, "wire_length", "Lw", cost->wire_length_mm, "mm", "Lw = L/u", rate_book,
         { "L", cost->welded_length_mm, "mm" }, { "u", machine->usable_ratio, "" });
   STEP (trace, row, "sticks", "S", (double) cost->sticks, "", "S = ⌈Lw/(Ls − stub)⌉", rate_book,
-        { "Lw", cost->wire_length_mm, "mm" }, { "Ls", stick, "mm" }, { "stub", rates->stub_mm, "mm" });
+        { "Lw", cost->wire_length_mm, "mm" }, { "Ls", stick, "mm" }, { EM_N ("stub"), rates->stub_mm, "mm" });
   STEP (trace, row, "filler_mass", "m", cost->filler_mass_g, "g", "m = A·ρ·Lw", by_definition,
         { "A", section, "mm²" }, { "ρ", filler->density_g_per_mm3, "g/mm³" }, { "Lw", cost->wire_length_mm, "mm" });
   STEP (trace, row, "filler_cost", "Cw", (double) cost->money_minor[EM_MONEY_FILLER], "minor",
         size->basis == EM_PER_METRE ? EM_N ("Cw = price·q, q = Lw·Ls/(Ls − stub) in meters")
         : size->basis == EM_PER_GRAM ? EM_N ("Cw = price·q, q = m·Ls/(Ls − stub) in grams")
         : EM_N ("Cw = price·q, q = Lw/(Ls − stub) in sticks"), rate_book,
-        { "price", (double) size->price_minor, "minor" }, { "q", units, "" });
+        { EM_N ("price"), (double) size->price_minor, "minor" }, { "q", units, "" });
 }
 
 static void
@@ -122,8 +122,8 @@ trace_arc (EmTrace *trace, int32_t row, double n, const EmRates *rates, const Em
         { "L", cost->welded_length_mm, "mm" }, { "n", n, "" }, { "Lm", cost->plan.melt_out_length_mm, "mm" },
         { "v", cost->arc.speed_mm_per_s, "mm/s" });
   STEP (trace, row, "gas", "G", cost->gas_l, "l", EM_N ("G = flow/60·(t + pre and post·starts)"), rate_book,
-        { "flow", machine->gas_l_per_min, "l/min" }, { "t", cost->arc_on_s, "s" }, { "pre, post", machine->gas_pre_post_s, "s" },
-        { "starts", n * (cost->plan.layers + (cost->plan.cap_tracks > 0) + (cost->plan.melt_out_tracks > 0)), "" });
+        { EM_N ("flow"), machine->gas_l_per_min, "l/min" }, { "t", cost->arc_on_s, "s" }, { EM_N ("pre, post"), machine->gas_pre_post_s, "s" },
+        { EM_N ("starts"), n * (cost->plan.layers + (cost->plan.cap_tracks > 0) + (cost->plan.melt_out_tracks > 0)), "" });
 }
 
 static void
@@ -133,25 +133,25 @@ trace_tasks (EmTrace *trace, int32_t row, double n, EmAccess access, const EmRat
 
   if (cost->task_s[EM_TASK_STRIP] > 0.0)
     STEP (trace, row, "strip", "t", cost->task_s[EM_TASK_STRIP], "s", "t = 60·n·r·area", rate_book,
-          { "n", n, "" }, { "r", rates->strip_coating_min_per_cm2, "min/cm²" }, { "area", area_cm2, "cm²" });
+          { "n", n, "" }, { "r", rates->strip_coating_min_per_cm2, "min/cm²" }, { EM_N ("area"), area_cm2, "cm²" });
   STEP (trace, row, "mask", "t", cost->task_s[EM_TASK_MASK], "s", EM_N ("t = 60·n·(each + r·area)"), rate_book,
-        { "n", n, "" }, { "each", rates->mask_min, "min" }, { "r", rates->mask_min_per_cm2, "min/cm²" }, { "area", area_cm2, "cm²" });
+        { "n", n, "" }, { EM_N ("each"), rates->mask_min, "min" }, { "r", rates->mask_min_per_cm2, "min/cm²" }, { EM_N ("area"), area_cm2, "cm²" });
   if (cost->task_s[EM_TASK_MELT_OUT] > 0.0)
     STEP (trace, row, "melt_out", "t", cost->task_s[EM_TASK_MELT_OUT], "s", "t = n·Lm/v", by_definition,
           { "n", n, "" }, { "Lm", cost->plan.melt_out_length_mm, "mm" }, { "v", cost->arc.speed_mm_per_s, "mm/s" });
   STEP (trace, row, "handling", "t", cost->task_s[EM_TASK_HANDLING], "s", EM_N ("t = arc-on·(1/OF − 1)"), EM_N ("operating factor: arc-on time / weld handling time"),
-        { "arc-on", cost->arc_on_s, "s" }, { "OF", of, "" });
+        { EM_N ("arc-on"), cost->arc_on_s, "s" }, { "OF", of, "" });
   STEP (trace, row, "inspect", "t", cost->task_s[EM_TASK_INSPECT], "s", EM_N ("t = 60·n·(each + r·extent)"), rate_book,
-        { "n", n, "" }, { "each", rates->inspect_min, "min" }, { "r", rates->inspect_min_per_cm, "min/cm" },
-        { "extent", cost->shape.reach_extent_mm / 10.0, "cm" });
+        { "n", n, "" }, { EM_N ("each"), rates->inspect_min, "min" }, { "r", rates->inspect_min_per_cm, "min/cm" },
+        { EM_N ("extent"), cost->shape.reach_extent_mm / 10.0, "cm" });
   if (cost->task_s[EM_TASK_FINISH] > 0.0)
     STEP (trace, row, "finish", "t", cost->task_s[EM_TASK_FINISH], "s", EM_N ("t = 60·n·(ra·area + rv·excess)"), rate_book,
-          { "n", n, "" }, { "ra", rates->finish_min_per_cm2, "min/cm²" }, { "area", area_cm2, "cm²" },
-          { "rv", rates->finish_min_per_cm3, "min/cm³" }, { "excess", fmax (0.0, cost->plan.excess_volume_mm3) / 1000.0, "cm³" });
+          { "n", n, "" }, { "ra", rates->finish_min_per_cm2, "min/cm²" }, { EM_N ("area"), area_cm2, "cm²" },
+          { "rv", rates->finish_min_per_cm3, "min/cm³" }, { EM_N ("excess"), fmax (0.0, cost->plan.excess_volume_mm3) / 1000.0, "cm³" });
   STEP (trace, row, "labour", "t", cost->labour_s, "s", EM_N ("t = sum of the feature's tasks"), by_definition,
-        { "strip", cost->task_s[EM_TASK_STRIP], "s" }, { "mask", cost->task_s[EM_TASK_MASK], "s" },
-        { "arc-on", cost->arc_on_s, "s" }, { "handling", cost->task_s[EM_TASK_HANDLING], "s" },
-        { "inspect", cost->task_s[EM_TASK_INSPECT], "s" }, { "finish", cost->task_s[EM_TASK_FINISH], "s" });
+        { EM_N ("strip"), cost->task_s[EM_TASK_STRIP], "s" }, { EM_N ("mask"), cost->task_s[EM_TASK_MASK], "s" },
+        { EM_N ("arc-on"), cost->arc_on_s, "s" }, { EM_N ("handling"), cost->task_s[EM_TASK_HANDLING], "s" },
+        { EM_N ("inspect"), cost->task_s[EM_TASK_INSPECT], "s" }, { EM_N ("finish"), cost->task_s[EM_TASK_FINISH], "s" });
 }
 
 static double
@@ -177,8 +177,8 @@ trace_direct (EmTrace *trace, int32_t row, const EmRates *rates, const double ta
   };
 
   for (int i = 0; i < EM_N_ROLE; i++)
-    STEP (trace, row, roles[i].quantity, "C", (double) money_minor[roles[i].money], "minor", "C = rate·t/3600", rate_book,
-          { "rate", (double) roles[i].rate, "minor/h" }, { "t", seconds_of (roles[i].role, task_s), "s" });
+    STEP (trace, row, roles[i].quantity, "C", (double) money_minor[roles[i].money], "minor", EM_N ("C = rate·t/3600"), rate_book,
+          { EM_N ("rate"), (double) roles[i].rate, "minor/h" }, { "t", seconds_of (roles[i].role, task_s), "s" });
 }
 
 static void
@@ -192,13 +192,13 @@ trace_additions (EmTrace *trace, int32_t row, const EmPriceRule *rule, const int
   STEP (trace, row, "bought_cost", "C", (double) money[EM_MONEY_BOUGHT], "minor", EM_N ("C = bought-out work + finishing wear by area and edge"), rate_book,
         { "C", (double) money[EM_MONEY_BOUGHT], "minor" });
   STEP (trace, row, "overhead", "Co", (double) money[EM_MONEY_OVERHEAD], "minor", EM_N ("Co = o·labor"), rate_book,
-        { "o", (double) rule->overhead_ppm / 1e6, "" }, { "labor", labour, "minor" });
+        { "o", (double) rule->overhead_ppm / 1e6, "" }, { EM_N ("labor"), labour, "minor" });
   STEP (trace, row, "contingency", "Cc", (double) money[EM_MONEY_CONTINGENCY], "minor", EM_N ("Cc = c·(direct + Co)"), rate_book,
-        { "c", (double) rule->contingency_ppm / 1e6, "" }, { "direct", direct, "minor" }, { "Co", (double) money[EM_MONEY_OVERHEAD], "minor" });
+        { "c", (double) rule->contingency_ppm / 1e6, "" }, { EM_N ("direct"), direct, "minor" }, { "Co", (double) money[EM_MONEY_OVERHEAD], "minor" });
   STEP (trace, row, "price", "P", (double) price_minor, "minor", price_formula, EM_N ("margin is a share of the price"),
-        { "cost", (double) cost_minor, "minor" }, { "m", (double) rule->margin_ppm / 1e6, "" });
+        { EM_N ("cost"), (double) cost_minor, "minor" }, { "m", (double) rule->margin_ppm / 1e6, "" });
   STEP (trace, row, "margin", "M", (double) money[EM_MONEY_MARGIN], "minor", EM_N ("M = P − cost, so that the parts sum to the price"), by_definition,
-        { "P", (double) price_minor, "minor" }, { "cost", (double) cost_minor, "minor" });
+        { "P", (double) price_minor, "minor" }, { EM_N ("cost"), (double) cost_minor, "minor" });
 }
 
 void
@@ -218,17 +218,17 @@ em_cost_trace_feature (EmTrace *trace, const EmQuote *quote, int32_t index, cons
   trace_arc (trace, index, feature->count, rates, filler, cost);
   trace_tasks (trace, index, feature->count, feature->access, rates, cost);
   trace_direct (trace, index, rates, cost->task_s, cost->money_minor);
-  STEP (trace, index, "machine_cost", "C", (double) cost->money_minor[EM_MONEY_MACHINE], "minor", "C = rate·t/3600", rate_book,
-        { "rate", (double) machine->machine_minor_per_h, "minor/h" }, { "t", cost->arc_on_s, "s" });
-  STEP (trace, index, "consumable_cost", "C", (double) cost->money_minor[EM_MONEY_CONSUMABLE], "minor", "C = rate·t/3600", rate_book,
-        { "rate", (double) machine->consumable_minor_per_h, "minor/h" }, { "t", cost->arc_on_s, "s" });
-  STEP (trace, index, "gas_cost", "C", (double) cost->money_minor[EM_MONEY_GAS], "minor", "C = rate·G/1000", rate_book,
-        { "rate", (double) rates->gas_minor_per_m3, "minor/m³" }, { "G", cost->gas_l, "l" });
+  STEP (trace, index, "machine_cost", "C", (double) cost->money_minor[EM_MONEY_MACHINE], "minor", EM_N ("C = rate·t/3600"), rate_book,
+        { EM_N ("rate"), (double) machine->machine_minor_per_h, "minor/h" }, { "t", cost->arc_on_s, "s" });
+  STEP (trace, index, "consumable_cost", "C", (double) cost->money_minor[EM_MONEY_CONSUMABLE], "minor", EM_N ("C = rate·t/3600"), rate_book,
+        { EM_N ("rate"), (double) machine->consumable_minor_per_h, "minor/h" }, { "t", cost->arc_on_s, "s" });
+  STEP (trace, index, "gas_cost", "C", (double) cost->money_minor[EM_MONEY_GAS], "minor", EM_N ("C = rate·G/1000"), rate_book,
+        { EM_N ("rate"), (double) rates->gas_minor_per_m3, "minor/m³" }, { "G", cost->gas_l, "l" });
   trace_additions (trace, index, &rule, cost->money_minor, cost->cost_minor, cost->calculated_minor,
                    EM_N ("P = (direct + Co)·(1 + c)/(1 − m), rounded once"));
   if (feature->has_override)
     STEP (trace, index, "price", "P", (double) cost->price_minor, "minor", EM_N ("P as stated by the office"), EM_N ("override"),
-          { "calculated", (double) cost->calculated_minor, "minor" });
+          { EM_N ("calculated"), (double) cost->calculated_minor, "minor" });
 }
 
 /* ---- the order ---- */
@@ -257,7 +257,7 @@ trace_sums (EmTrace *trace, const EmQuote *quote, const EmCost *cost)
 
   for (size_t i = 0; i < sizeof sums / sizeof sums[0]; i++)
     STEP (trace, EM_ROW_QUOTE, sums[i].quantity, "Σ", sums[i].value, sums[i].unit, EM_N ("tools · sum over the features"), by_definition,
-          { "tools", quote->n_tools, "" }, { EM_N ("features"), cost->n_visits, "" });
+          { EM_N ("tools"), quote->n_tools, "" }, { EM_N ("features"), cost->n_visits, "" });
   STEP (trace, EM_ROW_QUOTE, "sticks", "S", (double) cost->sticks, "", EM_N ("S = Σ ⌈wire used/(Ls − stub)⌉ over the wires, pooled"), rate_book,
         { "Lw", cost->wire_length_mm, "mm" });
 }
@@ -275,11 +275,11 @@ trace_shared_tasks (EmTrace *trace, const EmQuote *quote, const EmRates *rates, 
   double learned = quote->n_tools * cost->learning_factor;
 
   STEP (trace, EM_ROW_QUOTE, "learning", "F", cost->learning_factor, "", EM_N ("F = n^log2(rate), cumulative average of n tools"), "T. P. Wright, 1936",
-        { "n", quote->n_tools, "" }, { "rate", (double) (quote->learning_ppm >= 0 ? quote->learning_ppm : rates->learning_ppm) / 1e6, "" });
+        { "n", quote->n_tools, "" }, { EM_N ("rate"), (double) (quote->learning_ppm >= 0 ? quote->learning_ppm : rates->learning_ppm) / 1e6, "" });
   for (size_t i = 0; i < sizeof tasks / sizeof tasks[0]; i++)
     STEP (trace, EM_ROW_QUOTE, em_tasks[tasks[i].task].id, "t", cost->task_s[tasks[i].task], "s",
           em_tasks[tasks[i].task].scope == EM_PER_ORDER ? EM_N ("t = 60·each·times, once") : EM_N ("t = 60·each·times·n·F"), rate_book,
-          { "each", tasks[i].each_min, "min" }, { "times", tasks[i].times, "" }, { "n·F", learned, "" });
+          { EM_N ("each"), tasks[i].each_min, "min" }, { EM_N ("times"), tasks[i].times, "" }, { "n·F", learned, "" });
   for (int i = 0; i < EM_N_TASK; i++)
     if (em_tasks[i].scope == EM_PER_INSTANCE)
       STEP (trace, EM_ROW_QUOTE, i == EM_TASK_ARC_ON ? "arc_on_attended" : em_tasks[i].id, "t", cost->task_s[i], "s",
@@ -304,17 +304,17 @@ trace_order_money (EmTrace *trace, const EmQuote *quote, const EmRates *rates, c
         {
           STEP (trace, EM_ROW_QUOTE, "machine_cost", "C", (double) rates->machine[m].machine_minor_per_h * on_s / 3600.0, "minor",
                 EM_N ("C = rate·t/3600, one machine's part"), rate_book,
-                { "rate", (double) rates->machine[m].machine_minor_per_h, "minor/h" }, { "t", on_s, "s" });
+                { EM_N ("rate"), (double) rates->machine[m].machine_minor_per_h, "minor/h" }, { "t", on_s, "s" });
           STEP (trace, EM_ROW_QUOTE, "consumable_cost", "C", (double) rates->machine[m].consumable_minor_per_h * on_s / 3600.0, "minor",
                 EM_N ("C = rate·t/3600, one machine's part"), rate_book,
-                { "rate", (double) rates->machine[m].consumable_minor_per_h, "minor/h" }, { "t", on_s, "s" });
+                { EM_N ("rate"), (double) rates->machine[m].consumable_minor_per_h, "minor/h" }, { "t", on_s, "s" });
         }
     }
   STEP (trace, EM_ROW_QUOTE, "filler_cost", "Cw", (double) cost->money_minor[EM_MONEY_FILLER], "minor",
         rates->buys_whole_sticks ? EM_N ("Cw = sum over the features + rest of the last stick of each wire") : EM_N ("Cw = sum over the features"),
         rate_book, { "S", (double) cost->sticks, "" });
-  STEP (trace, EM_ROW_QUOTE, "gas_cost", "C", (double) cost->money_minor[EM_MONEY_GAS], "minor", "C = rate·G/1000", rate_book,
-        { "rate", (double) rates->gas_minor_per_m3, "minor/m³" }, { "G", cost->gas_l, "l" });
+  STEP (trace, EM_ROW_QUOTE, "gas_cost", "C", (double) cost->money_minor[EM_MONEY_GAS], "minor", EM_N ("C = rate·G/1000"), rate_book,
+        { EM_N ("rate"), (double) rates->gas_minor_per_m3, "minor/m³" }, { "G", cost->gas_l, "l" });
   trace_additions (trace, EM_ROW_QUOTE, rule, cost->money_minor, cost->cost_minor, calculated,
                    EM_N ("P = sum of the lines, each (direct + Co)·(1 + c)/(1 − m) rounded once"));
   STEP (trace, EM_ROW_QUOTE, "markup", "k", (double) cost->markup_ppm / 1e6, "", "k = m/(1 − m)", EM_N ("markup is a share of the cost"),

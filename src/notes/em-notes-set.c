@@ -25,6 +25,18 @@ static const struct { const char *field; EmQuoteText text; } quote_texts[] = {
   { "tool_number", EM_QUOTE_TOOL_NUMBER },
 };
 
+/* What the lexicons call a coating. The quote takes it in the office's language, since it is printed. */
+static const char *const coatings[] =
+{
+  /* Translators: a coating of hard chrome. Has to hold "chrom" or "crom": the cautions know it by that. */
+  N_("chrome"),
+  /* Translators: a nitrided case. Has to hold "nitr": the cautions know it by that. */
+  N_("nitride"),
+  /* Translators: a film by physical vapor deposition. Has to hold "pvd". */
+  N_("pvd"),
+  N_("nickel"),
+};
+
 static int
 index_of (const char *const *ids, int n, const char *id)
 {
@@ -163,7 +175,7 @@ em_quote_set_general (EmQuote *quote, const EmReadField *field)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (quote_texts); i++)
     if (is (field, quote_texts[i].field))
-      em_quote_set_text (quote, quote_texts[i].text, field->text);
+      em_quote_set_text (quote, quote_texts[i].text, is (field, "coating") && index_of (coatings, G_N_ELEMENTS (coatings), field->text) >= 0 ? _(field->text) : field->text);
   if (is (field, "units"))
     quote->units = g_strcmp0 (field->text, "in") == 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
   else if (is (field, "hardness"))

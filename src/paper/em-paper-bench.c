@@ -148,7 +148,7 @@ add_before (EmPaperSheet *sheet)
 }
 
 /* Columns of the order of work, as shares of the width; figures end right. */
-static const double order_x[] = { 0, 0.08, 0.17, 0.56, 0.86 };
+static const double order_x[] = { 0, 0.075, 0.19, 0.54, 0.84 };
 
 static void
 add_order_heading (EmPaperSheet *sheet)

@@ -38,7 +38,7 @@ inputs_text (EmDocument *document, const EmTraceStep *step)
   for (int i = 0; i < step->n_inputs; i++)
     {
       g_autofree char *value = term_text (document, &step->input[i]);
-      g_string_append_printf (text, "%s%s = %s", i > 0 ? ",  " : "", step->input[i].symbol, value);
+      g_string_append_printf (text, "%s%s = %s", i > 0 ? ",  " : "", em_words (step->input[i].symbol), value);
     }
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
