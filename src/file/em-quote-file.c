@@ -331,9 +331,15 @@ gboolean
 em_quote_file_load (const char *path, EmQuoteFile *out_file, GError **error)
 {
   g_autofree char *name = g_path_get_basename (path);
-  g_autoptr (GBytes) bytes = em_xml_read_file (path, quote_limits.size_max, error);
+  g_autoptr (GBytes) bytes = NULL;
+  EmFileStamp stamp;
 
-  return bytes != NULL && em_quote_file_parse (bytes, name, out_file, error);
+  em_file_stamp (path, &stamp);
+  bytes = em_xml_read_file (path, quote_limits.size_max, error);
+  if (bytes == NULL || !em_quote_file_parse (bytes, name, out_file, error))
+    return FALSE;
+  out_file->stamp = stamp;
+  return TRUE;
 }
 
 /* ---- writing ---- */

@@ -26,6 +26,13 @@ typedef enum
   EM_FILE_ERROR_NEWER, EM_FILE_ERROR_VALUE, EM_FILE_ERROR_WRITE, EM_FILE_ERROR_LOCKED, EM_FILE_ERROR_CHANGED
 } EmFileError;
 
+/* What tells one state of a file from another without reading it; see em-save.h. All zero: there is none. */
+typedef struct
+{
+  guint64 device, inode, size;
+  gint64  modified_ns;
+} EmFileStamp;
+
 typedef struct
 {
   EmQuote      quote;
@@ -34,6 +41,7 @@ typedef struct
   int          version_major, version_minor;
   gboolean     is_newer_minor;  /* holds things this version can't use; kept on save */
   guint        n_kept;          /* how many such things */
+  EmFileStamp  stamp;           /* of the file it was loaded from, as it was just before */
 } EmQuoteFile;
 
 void         em_quote_file_init  (EmQuoteFile *out_file);

@@ -179,3 +179,44 @@ em_save_bytes (const char *path, GBytes *bytes, GError **error)
   return sync_folder_of (target)
          || refuse (error, path, _("it is there, but the disk did not confirm that it will stay"));
 }
+
+/* ---- stamps ---- */
+
+void
+em_file_stamp (const char *path, EmFileStamp *out_stamp)
+{
+  struct stat about;
+
+  *out_stamp = (EmFileStamp) { 0 };
+  if (stat (path, &about) != 0)
+    return;
+  out_stamp->device = about.st_dev;
+  out_stamp->inode = about.st_ino;
+  out_stamp->size = (guint64) about.st_size;
+  out_stamp->modified_ns = about.st_mtim.tv_sec * G_GINT64_CONSTANT (1000000000) + about.st_mtim.tv_nsec;
+}
+
+gboolean
+em_file_stamp_equal (const EmFileStamp *a, const EmFileStamp *b)
+{
+  return a->device == b->device && a->inode == b->inode && a->size == b->size && a->modified_ns == b->modified_ns;
+}
+
+gboolean
+em_save_bytes_over (const char *path, GBytes *bytes, const EmFileStamp *expected, EmFileStamp *out_stamp, GError **error)
+{
+  EmFileStamp found;
+
+  em_file_stamp (path, &found);
+  if (expected->inode != 0 && found.inode != 0 && !em_file_stamp_equal (expected, &found))
+    {
+      g_autofree char *shown = g_filename_display_name (path);
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_CHANGED,
+                   _("“%s” was not saved: somebody else has changed it since it was opened here"), shown);
+      return FALSE;
+    }
+  if (!em_save_bytes (path, bytes, error))
+    return FALSE;
+  em_file_stamp (path, out_stamp);
+  return TRUE;
+}

@@ -17,4 +17,10 @@ G_BEGIN_DECLS
  * except where only making the rename durable failed, which the sentence says. */
 gboolean em_save_bytes (const char *path, GBytes *bytes, GError **error);
 
+void     em_file_stamp       (const char *path, EmFileStamp *out_stamp);
+gboolean em_file_stamp_equal (const EmFileStamp *a, const EmFileStamp *b);
+/* em_save_bytes, unless the file is there and no longer as expected told: then it is left as it is and the error is CHANGED.
+ * expected all zero: whatever is there may go. *out_stamp: the file as it was written. */
+gboolean em_save_bytes_over  (const char *path, GBytes *bytes, const EmFileStamp *expected, EmFileStamp *out_stamp, GError **error);
+
 G_END_DECLS

@@ -6,6 +6,7 @@
 #include "em-document.h"
 
 #include "em-history.h"
+#include "em-save.h"
 
 #include <glib/gi18n.h>
 #include <string.h>
@@ -549,8 +550,10 @@ em_document_take_sent_basis (EmDocument *self)
 
 typedef struct
 {
-  char    *path;
-  GBytes  *bytes;
+  char       *path;
+  GBytes     *bytes;
+  EmFileStamp expected;   /* all zero: nobody's work can be lost there */
+  EmFileStamp stamp;      /* once written */
 } EmSaving;
 
 static void
@@ -567,16 +570,22 @@ static void
 save_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   EmSaving *saving = data;
-  g_autoptr (GFile) file = g_file_new_for_path (saving->path);
   GError *error = NULL;
-  gsize size;
-  const char *content = g_bytes_get_data (saving->bytes, &size);
 
   (void) source;
-  if (g_file_replace_contents (file, content, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error))
+  (void) cancellable;
+  if (g_task_return_error_if_cancelled (task))
+    return;
+  if (em_save_bytes_over (saving->path, saving->bytes, &saving->expected, &saving->stamp, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);
+}
+
+void
+em_document_allow_overwrite (EmDocument *self)
+{
+  self->file.stamp = (EmFileStamp) { 0 };
 }
 
 void
@@ -595,6 +604,8 @@ em_document_save_async (EmDocument *self, const char *path, GCancellable *cancel
   EmSaving *saving = g_new0 (EmSaving, 1);
   saving->path = g_strdup (path);
   saving->bytes = bytes;
+  if (g_strcmp0 (path, self->path) == 0)
+    saving->expected = self->file.stamp;
   g_task_set_task_data (task, saving, free_saving);
   em_history_break (self->history);
   em_history_mark_saved (self->history);
@@ -614,6 +625,7 @@ em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error)
     }
   g_free (self->path);
   self->path = g_strdup (saving->path);
+  self->file.stamp = saving->stamp;
   emit_changed (self, EM_CHANGE_FILE, -1);
   return TRUE;
 }

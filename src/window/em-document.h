@@ -94,6 +94,9 @@ void        em_document_take_sent_basis (EmDocument *self);
 /* In a thread; the quote as it is now. What is edited meanwhile stays unsaved. */
 void        em_document_save_async  (EmDocument *self, const char *path, GCancellable *cancellable,
                                      GAsyncReadyCallback callback, gpointer data);
+/* EM_FILE_ERROR_CHANGED: somebody else wrote the file since it was opened here; it was left alone. */
 gboolean    em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error);
+/* The next save may go over what somebody else wrote. */
+void        em_document_allow_overwrite (EmDocument *self);
 
 G_END_DECLS

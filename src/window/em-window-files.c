@@ -172,6 +172,41 @@ em_window_open_dialog (EmWindow *self)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
+enum { RESPONSE_OVER = 1, RESPONSE_COPY };
+
+static void
+on_changed_answered (GtkDialog *dialog, int response, EmWindow *self)
+{
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  if (response == RESPONSE_OVER)
+    {
+      em_document_allow_overwrite (self->document);
+      em_window_save (self, FALSE);
+    }
+  else if (response == RESPONSE_COPY)
+    em_window_save (self, TRUE);
+  else
+    self->is_closing = FALSE;
+}
+
+/* Somebody else saved the same file meanwhile. Neither's work goes without being asked. */
+static void
+ask_over_changed (EmWindow *self)
+{
+  g_autofree char *name = g_filename_display_basename (em_document_get_path (self->document));
+  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
+                                              GTK_MESSAGE_WARNING, GTK_BUTTONS_NONE, _("“%s” was changed by somebody else"), name);
+
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
+                                            _("The file is no longer what was opened here. Saving over it throws away what they wrote; a copy keeps both."));
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("Save _over it"), RESPONSE_OVER, _("_Cancel"), GTK_RESPONSE_CANCEL,
+                          _("Save a _copy…"), RESPONSE_COPY, NULL);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), RESPONSE_COPY);
+  gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (GTK_DIALOG (dialog), RESPONSE_OVER), "destructive-action");
+  g_signal_connect (dialog, "response", G_CALLBACK (on_changed_answered), self);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
 static void
 on_saved (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -181,6 +216,11 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
   em_window_end_work (self);
   if (!em_document_save_finish (EM_DOCUMENT (source), result, &error))
     {
+      if (g_error_matches (error, EM_FILE_ERROR, EM_FILE_ERROR_CHANGED))
+        {
+          ask_over_changed (self);
+          return;
+        }
       g_autofree char *sentence = g_strdup_printf (_("Not saved; your work is still here. %s"), error->message);
       self->is_closing = FALSE;
       em_window_say (self, sentence);

@@ -244,6 +244,31 @@ START_TEST (killed_at_any_moment)
 }
 END_TEST
 
+/* Two programs on one file: the one that did not see the other's save is told, and nothing is written. */
+START_TEST (not_over_anothers_work)
+{
+  g_autofree char *path = in_folder ("a"), *found = NULL;
+  g_autoptr (GBytes) mine = g_bytes_new ("mine", 4), theirs = g_bytes_new ("hers", 4);
+  const EmFileStamp anything = { 0 };
+  EmFileStamp opened, stamp = { 0 };
+  g_autoptr (GError) error = NULL;
+
+  ck_assert (em_save_bytes_over (path, mine, &anything, &opened, NULL));
+  ck_assert (opened.inode != 0 && opened.size == 4);
+  ck_assert (em_save_bytes_over (path, mine, &opened, &opened, NULL));
+  ck_assert (em_save_bytes (path, theirs, NULL));
+  ck_assert (!em_save_bytes_over (path, mine, &opened, &stamp, &error));
+  ck_assert (g_error_matches (error, EM_FILE_ERROR, EM_FILE_ERROR_CHANGED));
+  ck_assert (stamp.inode == 0);
+  ck_assert (g_file_get_contents (path, &found, NULL, NULL));
+  ck_assert_str_eq (found, "hers");
+  ck_assert (em_save_bytes_over (path, mine, &anything, &stamp, NULL));
+  /* Gone is not changed: the work is what counts. */
+  ck_assert (g_remove (path) == 0);
+  ck_assert (em_save_bytes_over (path, mine, &stamp, &stamp, NULL));
+}
+END_TEST
+
 int
 main (void)
 {
@@ -259,6 +284,7 @@ main (void)
   tcase_add_test (tcase, leaves_what_it_may_not_replace);
   tcase_add_test (tcase, folder_without_leave_to_write);
   tcase_add_test (tcase, cut_save_keeps_the_old);
+  tcase_add_test (tcase, not_over_anothers_work);
   tcase_add_test (tcase, killed_at_any_moment);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
