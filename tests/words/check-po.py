@@ -12,7 +12,7 @@
 import os, pathlib, re, shutil, subprocess, sys, tempfile
 
 # A language joins when it is complete; from then on it has to stay so.
-COMPLETE = ['de']
+COMPLETE = ['de', 'es', 'fr']
 
 # What meson's preset "glib" adds to a project's own keywords (Meson reference manual, i18n module).
 PRESET = ['_', 'N_', 'C_:1c,2', 'NC_:1c,2', 'g_dcgettext:2', 'g_dngettext:2,3', 'g_dpgettext2:2c,3', 'Q_:1g']
