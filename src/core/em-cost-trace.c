@@ -64,7 +64,7 @@ trace_filler (EmTrace *trace, int32_t row, const EmRates *rates, const EmFiller 
 
   STEP (trace, row, "wire_length", "Lw", cost->wire_length_mm, "mm", "Lw = L/u", rate_book,
         { "L", cost->welded_length_mm, "mm" }, { "u", machine->usable_ratio, "" });
-  STEP (trace, row, "sticks", "S", (double) cost->sticks, "", "S = ⌈Lw/(Ls − stub)⌉", rate_book,
+  STEP (trace, row, "sticks", "S", (double) cost->sticks, "", EM_N ("S = ⌈Lw/(Ls − stub)⌉"), rate_book,
         { "Lw", cost->wire_length_mm, "mm" }, { "Ls", stick, "mm" }, { EM_N ("stub"), rates->stub_mm, "mm" });
   STEP (trace, row, "filler_mass", "m", cost->filler_mass_g, "g", "m = A·ρ·Lw", by_definition,
         { "A", section, "mm²" }, { "ρ", filler->density_g_per_mm3, "g/mm³" }, { "Lw", cost->wire_length_mm, "mm" });
@@ -132,7 +132,7 @@ trace_tasks (EmTrace *trace, int32_t row, double n, EmAccess access, const EmRat
   double area_cm2 = cost->shape.coated_area_mm2 / 100.0, of = rates->machine[cost->machine].operating_ratio[access];
 
   if (cost->task_s[EM_TASK_STRIP] > 0.0)
-    STEP (trace, row, "strip", "t", cost->task_s[EM_TASK_STRIP], "s", "t = 60·n·r·area", rate_book,
+    STEP (trace, row, "strip", "t", cost->task_s[EM_TASK_STRIP], "s", EM_N ("t = 60·n·r·area"), rate_book,
           { "n", n, "" }, { "r", rates->strip_coating_min_per_cm2, "min/cm²" }, { EM_N ("area"), area_cm2, "cm²" });
   STEP (trace, row, "mask", "t", cost->task_s[EM_TASK_MASK], "s", EM_N ("t = 60·n·(each + r·area)"), rate_book,
         { "n", n, "" }, { EM_N ("each"), rates->mask_min, "min" }, { "r", rates->mask_min_per_cm2, "min/cm²" }, { EM_N ("area"), area_cm2, "cm²" });
