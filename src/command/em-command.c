@@ -100,12 +100,14 @@ em_command_options (int *argc, char ***argv, const char *parameters, const GOpti
 {
   g_autoptr (GOptionContext) context = g_option_context_new (parameters);
   g_autoptr (GError) error = NULL;
+  g_autofree char *name = g_strconcat ("estimend ", (*argv)[0], NULL);
   gboolean is_help = FALSE;
   const GOptionEntry help[] = {
     { "help", 'h', 0, G_OPTION_ARG_NONE, &is_help, N_("Tell the options"), NULL },
     G_OPTION_ENTRY_NULL
   };
 
+  g_set_prgname (name);
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_translation_domain (context, GETTEXT_PACKAGE);
   if (entries != NULL)

@@ -1,0 +1,182 @@
+#!/usr/bin/env python3
+# Copyright (C) 2026 The Estimend developers
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Runs the built program as another program would, with no display, and reads what it prints.
+
+usage: check-command.py ESTIMEND DATA_DIR
+
+Nothing here knows the engine's formulas: it checks that the interface holds its word (names, units, exit codes,
+messages) and re-adds the money in Python's integers."""
+
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+PROGRAM, DATA = sys.argv[1], pathlib.Path(sys.argv[2])
+DEMOS = sorted((DATA / "demo").glob("*.estimend"))
+FEATURE_NAMES = {"net_volume": "mm3", "required_volume": "mm3", "deposited_volume": "mm3", "layers": "", "tracks": "",
+                 "welded_length": "mm", "wire_length": "mm", "sticks": "", "filler_mass": "g", "arc_on": "s", "labour": "s"}
+MONEY_NAMES = {"filler_cost", "price"}
+failures = []
+
+
+def expect(condition, what):
+    if not condition:
+        failures.append(what)
+        print("not ok:", what)
+
+
+def run(*arguments, env=None):
+    """Exit status, standard output, standard error; no display and nobody's own books."""
+    with tempfile.TemporaryDirectory() as config:
+        surroundings = {"PATH": os.environ["PATH"], "LC_ALL": "C.UTF-8", "ESTIMEND_CONFIG_DIR": config, "HOME": config}
+        for name in ("ASAN_OPTIONS", "LSAN_OPTIONS", "ESTIMEND_DATA_DIR"):
+            if name in os.environ:
+                surroundings[name] = os.environ[name]
+        surroundings.update(env or {})
+        done = subprocess.run([PROGRAM, *map(str, arguments)], capture_output=True, env=surroundings, timeout=60)
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+def rows(text):
+    table = {}
+    for line in text.splitlines():
+        scope, quantity, value, unit = line.split("\t")
+        table.setdefault(scope, {}).setdefault(quantity, (value, unit))
+    return table
+
+
+def check_cost(demo):
+    status, out, err = run("cost", "--tsv", demo)
+    expect(status == 0 and err == "", f"{demo.name}: cost exits 0 and says nothing else: {status} {err}")
+    table = rows(out)
+    features = [scope for scope in table if scope.startswith("feature.")]
+    expect(features == [f"feature.{i + 1}" for i in range(len(features))] and len(features) >= 3, f"{demo.name}: features from 1 up")
+    code = table["quote"]["price"][1]
+    expect(re.fullmatch("[A-Z]{3}", code) is not None, f"{demo.name}: currency as unit")
+    for scope in features + ["quote"]:
+        for name, unit in FEATURE_NAMES.items():
+            value, given = table[scope].get(name, ("nan", "none"))
+            expect(given == unit and float(value) > 0, f"{demo.name}: {scope} {name} is {value} {given}")
+        for name in MONEY_NAMES:
+            value, given = table[scope].get(name, ("", ""))
+            expect(given == code and re.fullmatch(r"\d+", value) is not None, f"{demo.name}: {scope} {name} whole, in {code}")
+    # The paper adds up: every printed line once, to the minor unit.
+    lines = sum(int(table[scope]["amount"][0]) for scope in table if scope.startswith("line."))
+    expect(lines == int(table["quote"]["total"][0]), f"{demo.name}: lines {lines} add up to the total")
+    expect(int(table["quote"]["price"][0]) + int(table["quote"]["tax"][0]) == lines, f"{demo.name}: net and tax make the total")
+    # Metal is neither made nor lost on the way from the features to the quote (per tool × tools).
+    tools = round(float(table["quote"]["net_volume"][0]) / sum(float(table[f]["net_volume"][0]) for f in features))
+    for name in ("net_volume", "deposited_volume", "wire_length", "filler_mass", "arc_on"):
+        total = sum(float(table[f][name][0]) for f in features) * tools
+        expect(abs(total - float(table["quote"][name][0])) <= 1e-9 * total, f"{demo.name}: {name} of the quote is that of its features")
+    return table
+
+
+def check_compare(demo, present_price):
+    status, out, _ = run("compare", "--tsv", demo)
+    expect(status == 0, f"{demo.name}: compare exits 0")
+    table = rows(out)
+    suited = [row for row in table.values() if row["ruled_out"][0] == "0"]
+    prices = [int(row["price"][0]) for row in suited]
+    expect(len(suited) >= 2 and prices == sorted(prices), f"{demo.name}: at least two wires, cheapest first")
+    for row in suited:
+        if row["present"][0] == "1":
+            expect(row["difference"][0] == "0", f"{demo.name}: no difference to itself")
+    present = [row for row in suited if row["present"][0] == "1"]
+    base = int(present[0]["price"][0]) if present else None
+    for row in suited:
+        if base is not None:
+            expect(int(row["difference"][0]) == int(row["price"][0]) - base, f"{demo.name}: difference is a difference")
+    for scope, row in table.items():
+        if row["ruled_out"][0] == "1":
+            expect("reason" in row, f"{demo.name}: {scope} is ruled out with a reason")
+
+
+def check_print(demo, folder):
+    for sheet in ("quote", "bench"):
+        first, second = folder / "first.pdf", folder / "second.pdf"
+        expect(run("print", demo, "--sheet", sheet, "-o", first)[0] == 0, f"{demo.name}: {sheet} prints")
+        expect(run("print", demo, "--sheet", sheet, "-o", second)[0] == 0, f"{demo.name}: {sheet} prints again")
+        expect(first.read_bytes() == second.read_bytes() and first.read_bytes()[:5] == b"%PDF-", f"{demo.name}: {sheet} is a PDF, the same twice")
+
+
+def check_misuse(folder):
+    for arguments in (["cost"], ["cost", "a", "b"], ["print", DEMOS[0]], ["compare", "--nonsense", DEMOS[0]], ["steel", "p20"],
+                      ["print", DEMOS[0], "-o", folder / "x.pdf", "--sheet", "poster"], ["read", "--units", "furlong", DEMOS[0]]):
+        status, _, err = run(*arguments)
+        expect(status == 2 and err.startswith("estimend: "), f"{arguments}: misuse is 2 with a sentence: {status} {err}")
+    for arguments in (["--help"], ["--version"], ["cost", "--help"]):
+        status, out, _ = run(*arguments)
+        expect(status == 0 and "estimend" in out.lower(), f"{arguments}: helps")
+
+
+def check_bad_input(folder):
+    missing = folder / "missing.estimend"
+    status, out, err = run("cost", missing)
+    expect(status == 1 and "missing.estimend" in err and out == "", f"missing file is 1, by name: {status} {err}")
+    text = DEMOS[0].read_text(encoding="utf-8")
+    cases = {
+        "truncated": text[: len(text) // 2],
+        "foreign": "<?xml version='1.0'?><html/>",
+        "empty": "",
+        "doctype": text.replace("?>", "?><!DOCTYPE quote SYSTEM 'file:///etc/passwd'>", 1),
+        "newer": re.sub(r'version="1\.\d+"', 'version="2.0"', text.split("?>", 1)[0] + "?>" + text.split("?>", 1)[1], count=1),
+    }
+    for name, content in cases.items():
+        path = folder / f"{name}.estimend"
+        path.write_text(content, encoding="utf-8")
+        out_path = folder / f"{name}.pdf"
+        status, out, err = run("print", path, "-o", out_path)
+        expect(status == 1 and f"{name}.estimend" in err, f"{name}: is 1 and names the file: {status} {err}")
+        expect(not out_path.exists(), f"{name}: nothing is written")
+        expect(path.read_text(encoding="utf-8") == content, f"{name}: the file is left alone")
+
+
+def check_read(folder):
+    notes = folder / "notes.txt"
+    # One inch is 25.4 mm exactly (NIST SP 811): .010 per side, 1.000 diameter, .750 deep.
+    notes.write_text("RESTORE BORE DIA 1.000, BUILD UP .010 PER SIDE, .750 DEEP. ALL DIMS INCH.\n", encoding="utf-8")
+    status, out, err = run("read", "--tsv", notes)
+    expect(status == 0, f"read exits 0: {err}")
+    found = {line.split("\t")[2]: line.split("\t")[3:] for line in out.splitlines() if line.split("\t")[1] == "1"}
+    for field, mm in (("diameter", 25.4), ("build", 0.254), ("length", 19.05)):
+        value = found.get(field, ["nan", ""])
+        expect(abs(float(value[0]) - mm) < 1e-9 and value[1] == "mm", f"read: {field} is {mm} mm: {value}")
+    quote = folder / "read.estimend"
+    status, _, err = run("read", notes, "-o", quote)
+    expect(status == 0 and quote.exists(), f"read -o writes a quote: {err}")
+    status, _, err = run("check", quote)
+    expect(status in (0, 1) and "line" not in err, f"a read quote opens: {err}")
+
+
+def check_steel():
+    status, out, _ = run("steel", "h13", "h13-wire" if "h13-wire" in (DATA / "metals.xml").read_text(encoding="utf-8") else "h13")
+    expect(status == 0 and "Schaeffler" in out and "local" in out.lower(), "steel explains a pair and defers to local codes")
+    status, _, err = run("steel", "unobtainium", "h13")
+    expect(status == 1 and "unobtainium" in err and "p20" in err, f"unknown base is 1 and lists those there are: {err}")
+
+
+def main():
+    expect(len(DEMOS) >= 3, "three demo quotes")
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        for demo in DEMOS:
+            expect(run("check", demo)[0] == 0, f"{demo.name}: check is good")
+            table = check_cost(demo)
+            check_compare(demo, table["quote"]["price"])
+            check_print(demo, folder)
+            expect("The working" in run("cost", "--explain", demo)[1], f"{demo.name}: cost --explain shows the working")
+            expect(run("lines", demo)[1].count("\r\n") > 3, f"{demo.name}: lines are RFC 4180 rows")
+        check_misuse(folder)
+        check_bad_input(folder)
+        check_read(folder)
+        check_steel()
+    print(f"{len(failures)} failures")
+    return 1 if failures else 0
+
+
+sys.exit(main())

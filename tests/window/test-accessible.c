@@ -1,0 +1,105 @@
+/* test-accessible: everything that takes the keyboard has a name for those who can't see it.
+ *
+ * GTK's own test accessibility backend is asked, so that what counts is what is exported.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+static gboolean
+is_named (GtkWidget *widget)
+{
+  return gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL)
+         || gtk_test_accessible_has_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+}
+
+/* Parts of GTK's own widgets speak by the widget they are part of. */
+static gboolean
+is_part (GtkWidget *widget)
+{
+  for (GtkWidget *parent = gtk_widget_get_parent (widget); parent != NULL; parent = gtk_widget_get_parent (parent))
+    if (GTK_IS_DROP_DOWN (parent) || GTK_IS_ENTRY (parent) || GTK_IS_MENU_BUTTON (parent) || GTK_IS_WINDOW_CONTROLS (parent)
+        || GTK_IS_SCROLLBAR (parent))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+wants_name (GtkWidget *widget)
+{
+  return (GTK_IS_BUTTON (widget) || GTK_IS_ENTRY (widget) || GTK_IS_TEXT_VIEW (widget) || GTK_IS_DROP_DOWN (widget)
+          || GTK_IS_MENU_BUTTON (widget) || GTK_IS_LIST_BOX_ROW (widget) || GTK_IS_EXPANDER (widget) || GTK_IS_SPINNER (widget)
+          || GTK_IS_DRAWING_AREA (widget) || GTK_IS_LIST_BOX (widget)) && !is_part (widget);
+}
+
+static int
+count_nameless (GtkWidget *widget, int *n_seen, GString *out_list)
+{
+  int n = 0;
+
+  if (wants_name (widget))
+    {
+      (*n_seen)++;
+      if (!is_named (widget))
+        {
+          GtkWidget *parent = gtk_widget_get_parent (widget);
+          g_string_append_printf (out_list, " %s in %s in %s;", G_OBJECT_TYPE_NAME (widget), G_OBJECT_TYPE_NAME (parent),
+                                  G_OBJECT_TYPE_NAME (gtk_widget_get_parent (parent)));
+          n++;
+        }
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    n += count_nameless (child, n_seen, out_list);
+  return n;
+}
+
+static void
+check_named (EmWindow *window, const char *where)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+  int n_seen = 0, n = count_nameless (GTK_WIDGET (window), &n_seen, list);
+
+  ck_assert_msg (n == 0, "%s: %d of %d have no name:%s", where, n, n_seen, list->str);
+  ck_assert_int_gt (n_seen, 20);
+}
+
+START_TEST (everything_has_a_name)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  test_settle (800);
+  check_named (window, "demo");
+  for (int32_t i = 0; i < em_document_get_quote (document)->n_features; i++)
+    {
+      em_document_set_selected (document, em_document_get_quote (document)->feature[i].id);
+      check_named (window, em_document_get_quote (document)->feature[i].kind->id);
+    }
+  test_act (window, "win.read-notes");
+  check_named (window, "questions");
+  test_act (window, "win.paper");
+  check_named (window, "paper");
+  em_window_show_welcome (window);
+  check_named (window, "welcome");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (problems_are_told_with_the_entry)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *entry = em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (
+    em_feature_editor_get_entry (em_metal_pane_get_editor (em_window_get_metal (window)), NULL)));
+
+  test_type (entry, "nonsense");
+  ck_assert (gtk_test_accessible_has_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID));
+  ck_assert (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_DESCRIBED_BY));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+TEST_MAIN ("accessible", everything_has_a_name, problems_are_told_with_the_entry)

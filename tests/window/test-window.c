@@ -1,0 +1,257 @@
+/* test-window: the real window: acts by actions and widgets, reads the model and the screen.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include "em-feature-row.h"
+#include "em-words.h"
+
+static GtkWidget *
+find_type (GtkWidget *in, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (in, type))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_type (child, type);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static int
+count_rows (EmWindow *window)
+{
+  GtkWidget *list = find_type (GTK_WIDGET (em_window_get_metal (window)), GTK_TYPE_LIST_BOX);
+  int n = 0;
+
+  while (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), n) != NULL)
+    n++;
+  return n;
+}
+
+static GtkWidget *
+entry_of (EmWindow *window, const char *field)
+{
+  GtkWidget *entry = em_feature_editor_get_entry (em_metal_pane_get_editor (em_window_get_metal (window)), field);
+
+  ck_assert_msg (entry != NULL, "no entry for %s", field);
+  return em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (entry));
+}
+
+static const char *
+first_field (EmWindow *window)
+{
+  return em_document_get_quote (em_window_get_document (window))->feature[0].kind->fields[0].id;
+}
+
+START_TEST (price_follows_the_typing)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *entry = entry_of (window, first_field (window));
+  g_autofree char *before = g_strdup (em_money_pane_get_price (em_window_get_money (window)));
+
+  test_type (entry, "37.5 mm");
+  ck_assert_double_eq (em_document_get_quote (document)->feature[0].value[0], 37.5);
+  ck_assert_str_ne (before, em_money_pane_get_price (em_window_get_money (window)));
+  g_autofree char *shown = em_words_money_bare (em_document_get_cost (document)->totals.total_minor, &em_document_get_rates (document)->currency);
+  ck_assert_str_eq (em_money_pane_get_price (em_window_get_money (window)), shown);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* One inch is 25.4 mm exactly (NIST SP 811, appendix B); a thou a thousandth of it. */
+START_TEST (entries_read_as_people_write)
+{
+  static const struct { const char *text; double mm; } rows[] =
+  {
+    { ".5 in", 12.7 }, { "20 thou", 0.508 }, { "0,5 mm", 0.5 }, { "1/2 in", 12.7 }, { "12", 12 },
+  };
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *entry = entry_of (window, first_field (window));
+
+  em_document_set_units (document, EM_UNITS_METRIC);
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      test_type (entry, rows[i].text);
+      ck_assert_msg (em_document_get_quote (document)->feature[0].value[0] == rows[i].mm, "%s read as %.17g", rows[i].text,
+                     em_document_get_quote (document)->feature[0].value[0]);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (bad_entry_says_so_and_keeps_the_price)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *text = entry_of (window, first_field (window));
+  EmQuantityEntry *entry = EM_QUANTITY_ENTRY (gtk_widget_get_ancestor (text, EM_TYPE_QUANTITY_ENTRY));
+  g_autofree char *before = g_strdup (em_money_pane_get_price (em_window_get_money (window)));
+  double value = em_document_get_quote (document)->feature[0].value[0];
+  gboolean is_stale;
+
+  test_type (text, "twelve-ish");
+  ck_assert (em_quantity_entry_has_problem (entry));
+  ck_assert_str_eq (before, em_money_pane_get_price (em_window_get_money (window)));
+  ck_assert_double_eq (em_document_get_quote (document)->feature[0].value[0], value);
+  em_document_get_total (document, &is_stale);
+  ck_assert (is_stale);
+  test_type (text, "12 mm");
+  ck_assert (!em_quantity_entry_has_problem (entry));
+  em_document_get_total (document, &is_stale);
+  ck_assert (!is_stale);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (features_come_go_and_move_by_actions)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  int n = em_document_get_quote (document)->n_features;
+  uint32_t first = em_document_get_quote (document)->feature[0].id;
+
+  ck_assert_int_eq (count_rows (window), n);
+  test_act (window, "win.duplicate");
+  ck_assert_int_eq (em_document_get_quote (document)->n_features, n + 1);
+  ck_assert_int_eq (count_rows (window), n + 1);
+  test_act (window, "win.remove");
+  ck_assert_int_eq (count_rows (window), n);
+  em_document_set_selected (document, first);
+  test_act (window, "win.move-down");
+  ck_assert_uint_eq (em_document_get_quote (document)->feature[1].id, first);
+  test_act (window, "win.move-up");
+  ck_assert_uint_eq (em_document_get_quote (document)->feature[0].id, first);
+  g_autofree char *add = g_strdup_printf ("win.add-kind::%s", em_kinds[em_n_kinds - 1]->id);
+  test_act (window, add);
+  ck_assert_ptr_eq (em_document_get_quote (document)->feature[1].kind, em_kinds[em_n_kinds - 1]);
+  ck_assert_int_eq (em_document_get_selected_index (document), 1);
+  for (int i = 0; i < 5; i++)
+    test_act (window, "win.undo");
+  ck_assert_int_eq (count_rows (window), n);
+  ck_assert (!em_document_is_modified (document));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (features_travel_by_the_clipboard)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  int n = em_document_get_quote (document)->n_features;
+
+  test_act (window, "win.copy-feature");
+  test_act (window, "win.paste-feature");
+  test_settle (200);
+  ck_assert_int_eq (em_document_get_quote (document)->n_features, n + 1);
+  ck_assert_mem_eq (em_document_get_quote (document)->feature[0].value, em_document_get_quote (document)->feature[1].value,
+                    sizeof em_document_get_quote (document)->feature[0].value);
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (window)), "no feature at all");
+  test_act (window, "win.paste-feature");
+  test_settle (200);
+  ck_assert_int_eq (em_document_get_quote (document)->n_features, n + 1);
+  ck_assert_ptr_nonnull (em_window_get_said (window));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (units_are_shown_and_switched)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *text = entry_of (window, first_field (window));
+
+  test_act (window, "win.units::metric");
+  em_document_set_value (document, 0, 0, EM_LIKELY, 12.7);
+  ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (text)), "12.7");
+  test_act (window, "win.units::inch");
+  /* As on inch drawings: no leading zero. */
+  ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (text)), ".5");
+  ck_assert_double_eq (em_document_get_quote (document)->feature[0].value[0], 12.7);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (pages_are_shown_in_the_window)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  test_act (window, "win.paper");
+  ck_assert_int_ge (em_paper_view_count (em_window_get_paper (window)), 1);
+  test_act (window, "win.paper");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+static gboolean
+has_dialog (void)
+{
+  g_autoptr (GList) all = gtk_window_list_toplevels ();
+
+  for (GList *window = all; window != NULL; window = window->next)
+    if (GTK_IS_MESSAGE_DIALOG (window->data) && gtk_widget_get_visible (window->data))
+      return TRUE;
+  return FALSE;
+}
+
+START_TEST (close_asks_only_when_something_would_be_lost)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL), second = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  em_document_set_text (document, EM_QUOTE_CUSTOMER, "Changed");
+  gtk_window_close (GTK_WINDOW (window));
+  test_settle (100);
+  ck_assert (has_dialog ());
+  gtk_window_destroy (GTK_WINDOW (window));
+  test_settle (50);
+  window = test_window (application, second);
+  gtk_window_close (GTK_WINDOW (window));
+  test_settle (100);
+  ck_assert (!has_dialog ());
+  ck_assert_ptr_null (gtk_application_get_windows (GTK_APPLICATION (application)));
+}
+END_TEST
+
+START_TEST (a_keystroke_is_priced_within_a_frame)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *text = entry_of (window, first_field (window));
+  gint64 longest = 0;
+
+  for (int i = 0; i < 40; i++)
+    {
+      g_autofree char *typed = g_strdup_printf ("%d.%d mm", 10 + i % 7, i % 10);
+      gint64 start = g_get_monotonic_time ();
+      test_type (text, typed);
+      gint64 took = g_get_monotonic_time () - start;
+      if (i > 0)
+        longest = MAX (longest, took);
+      test_settle (2);
+    }
+  /* A frame at 60 Hz is 16.7 ms; a loaded machine is allowed three. */
+  ck_assert_msg (longest < 50000, "a keystroke took %.1f ms", (double) longest / 1000);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
+           features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
+           pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_within_a_frame)
