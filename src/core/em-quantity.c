@@ -336,6 +336,21 @@ take_count (const char **at, EmReading *reading)
   reading->count = count;
 }
 
+/* written·factor as the double nearest the exact product: a decimal times 25.4 is a decimal, of at most 15 digits in any
+ * dimension, while the product of the two doubles may be the double beside it (0.015 in is 0.381 mm). */
+static double
+exact_product (double written, double factor)
+{
+  double product = written * factor, nearest;
+  char text[40];
+
+  if (factor == 1.0 || !isfinite (product))
+    return product;
+  snprintf (text, sizeof text, "%.15g", product);
+  set_point (text, '.');
+  return em_number_read (text, &nearest) ? nearest : product;
+}
+
 static bool
 parse (const char *text, EmQuantityType type, EmUnits units, EmReading *reading)
 {
@@ -358,9 +373,9 @@ parse (const char *text, EmQuantityType type, EmUnits units, EmReading *reading)
   skip_space (&text);
   if (is_negative)
     reading->value = -reading->value;
-  reading->value *= factor;
-  reading->low *= factor;
-  reading->high *= factor;
+  reading->value = exact_product (reading->value, factor);
+  reading->low = exact_product (reading->low, factor);
+  reading->high = exact_product (reading->high, factor);
   return *text == '\0';
 }
 

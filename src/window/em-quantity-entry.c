@@ -95,6 +95,16 @@ accept (EmQuantityEntry *self, const EmReading *reading)
   g_signal_emit (self, signals[READ], 0, reading);
 }
 
+/* What is shown is the value rounded for the eye: read back it must not become another one. */
+static gboolean
+shows_value (EmQuantityEntry *self, const char *text)
+{
+  if (em_is_absent (self->value))
+    return FALSE;
+  g_autofree char *shown = number_text (self, self->value);
+  return g_str_equal (text, shown);
+}
+
 static void
 on_changed (EmQuantityEntry *self)
 {
@@ -116,7 +126,11 @@ on_changed (EmQuantityEntry *self)
       refuse (self, limits);
     }
   else
-    accept (self, &reading);
+    {
+      if (shows_value (self, text))
+        reading.value = self->value;
+      accept (self, &reading);
+    }
 }
 
 /* Shows text without taking it for typing. */

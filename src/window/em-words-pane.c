@@ -60,7 +60,8 @@ tag_for (EmWordsPane *self, const EmMark *mark, int32_t index)
       return gtk_text_buffer_create_tag (self->buffer, NULL, "underline", em_look_underline (index), "underline-rgba", &colour, NULL);
     case EM_MARK_GENERAL:
       em_look_colour (GTK_WIDGET (self), "em_ink", &colour);
-      return gtk_text_buffer_create_tag (self->buffer, NULL, "overline", PANGO_OVERLINE_SINGLE, "overline-rgba", &colour, NULL);
+      /* In the text's own colour: GTK 4.8 frees the colour of an overline twice where tags meet. */
+      return gtk_text_buffer_create_tag (self->buffer, NULL, "overline", PANGO_OVERLINE_SINGLE, NULL);
     case EM_MARK_QUESTION:
       em_look_colour (GTK_WIDGET (self), "em_caution_ground", &tint);
       em_look_colour (GTK_WIDGET (self), "em_problem", &colour);

@@ -6,6 +6,8 @@
 #include "em-quantity.h"
 #include "em-test-main.h"
 
+#include <stdio.h>
+
 #define X EM_ABSENT
 
 static const struct { const char *text; EmQuantityType type; EmUnits units; double value, count, low, high; } rows[] =
@@ -80,4 +82,22 @@ START_TEST (test_writing)
 }
 END_TEST
 
-EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing)
+/* Thousandths of an inch up to five inches are the doubles nearest the exact decimals: n·254/10,000 mm in whole numbers. */
+START_TEST (test_thousandths_are_exact)
+{
+  for (int n = 1; n <= 5000; n++)
+    {
+      char inch[16], mm[24];
+      double exact;
+      EmReading reading;
+
+      snprintf (inch, sizeof inch, "%d.%03d in", n / 1000, n % 1000);
+      snprintf (mm, sizeof mm, "%d.%04d", n * 254 / 10000, n * 254 % 10000);
+      ck_assert (em_number_read (mm, &exact));
+      ck_assert_int_eq (em_quantity_read (inch, EM_QUANTITY_LENGTH, EM_UNITS_METRIC, "length", &reading, NULL), EM_OK);
+      ck_assert_msg (reading.value == exact, "%s: %.17g, not %.17g", inch, reading.value, exact);
+    }
+}
+END_TEST
+
+EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing, test_thousandths_are_exact)
