@@ -187,6 +187,9 @@ solve_row (struct EmCostRoom *room, const EmQuote *quote, int32_t index, const E
   EmWork work;
   EmStatus status = em_cost_feature_with (&room->study, &room->options, quote, index, rates, catalogue, &room->rule, out_cost, &work);
 
+  /* Want of memory is no fault of the feature's: a total without it would pass for good. */
+  if (status == EM_FAULT_MEMORY)
+    return status;
   if (status != EM_OK)
     {
       row.is_faulty = true;
@@ -523,7 +526,7 @@ cost_from_scratch (EmCost *cost, const EmQuote *quote, const EmRates *rates, con
   for (int32_t b = 0; b < n_blocks (quote->n_features) && status == EM_OK; b++)
     status = sum_block (cost, quote, b, &cost->room->block[b]);
   if (status != EM_OK)
-    return em_fault_set (out_fault, status, "price", EM_ABSENT, EM_ABSENT, EM_ABSENT);
+    return em_fault_set (out_fault, status, status == EM_FAULT_MEMORY ? "quote" : "price", EM_ABSENT, EM_ABSENT, EM_ABSENT);
   status = draft_all (cost, quote, rates, catalogue, &draft, out_fault);
   if (status == EM_OK)
     put_draft (cost, quote, &draft);
@@ -592,7 +595,7 @@ em_cost_update (EmCost *cost, int32_t index, const EmQuote *quote, const EmRates
   if (status == EM_OK)
     status = sum_block (cost, quote, index / BLOCK, &room->block[index / BLOCK]);
   if (status != EM_OK)
-    em_fault_set (out_fault, status, "price", EM_ABSENT, EM_ABSENT, EM_ABSENT);
+    em_fault_set (out_fault, status, status == EM_FAULT_MEMORY ? "quote" : "price", EM_ABSENT, EM_ABSENT, EM_ABSENT);
   else
     status = draft_all (cost, quote, rates, catalogue, &draft, out_fault);
   if (status != EM_OK)

@@ -4,10 +4,11 @@
 # usage: check-solids.py PROBE COUNT [SEED]
 #
 # Each kind is built in OpenCASCADE, through gmsh, from what the kind means: sound metal as it was and as it is, cut from each
-# other; corners by the modeller's own fillet where that is exact; planes, cylinders, cones, spheres and tori by primitives. No formula of the program
-# appears here. OpenCASCADE integrates the bounding faces; every face is a plane or an exact curved surface, so the volumes agree
-# to 1e-6 of themselves. The half ellipsoid alone is a sphere stretched, which the modeller keeps as a rational spline: its
-# volume is taken over one eighth of the whole ellipsoid, cut before stretching, where the modeller's fixed rule is as exact.
+# other; corners by the modeller's own fillet where that is exact; planes, cylinders, cones, spheres and tori by primitives. No
+# formula of the program appears here. OpenCASCADE integrates the bounding faces; every face is a plane or an exact curved surface,
+# so the volumes agree to 1e-6 of themselves. The half ellipsoid alone is a sphere stretched, which the modeller keeps as a
+# rational spline: its volume is taken over one eighth of the whole ellipsoid, cut before stretching, where the modeller's fixed
+# rule is as exact.
 #
 # Copyright (C) 2026 The Estimend developers
 # SPDX-License-Identifier: GPL-3.0-or-later
