@@ -449,7 +449,7 @@ em_quantity_write (double value, EmQuantityType type, EmUnits units, char decima
 
   size_t sign = text[0] == '-';
 
-  if (is_inch && text[sign] == '0' && text[sign + 1] == '.')
+  if (is_inch && decimal_mark == '.' && text[sign] == '0' && text[sign + 1] == '.')
     memmove (text + sign, text + sign + 1, strlen (text + sign));
   if (decimal_mark != '.' && strchr (text, '.') != NULL)
     *strchr (text, '.') = decimal_mark;

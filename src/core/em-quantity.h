@@ -32,7 +32,8 @@ EmStatus em_quantity_read (const char *text, EmQuantityType type, EmUnits units,
                            const char *field, EmReading *out_reading, EmFault *out_fault);
 
 /* Writes value without a unit, in units, with just the digits people expect (inch to 5
- * decimals, no leading zero as on US drawings; metric to 4) and no trailing zeros, unless that
+ * decimals, no leading zero before a point as on US drawings, ASME Y14.5, but one before a comma,
+ * which would read as punctuation, SI Brochure 5.4.4; metric to 4) and no trailing zeros, unless that
  * would not read back to the same double within 1e-9 mm; then as many as needed, at most 17.
  * decimal_mark is '.' or ','. Returns the length as snprintf does. */
 int em_quantity_write (double value, EmQuantityType type, EmUnits units, char decimal_mark,

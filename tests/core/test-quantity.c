@@ -73,6 +73,9 @@ START_TEST (test_writing)
 
   em_quantity_write (0.508, EM_QUANTITY_LENGTH, EM_UNITS_INCH, '.', text, sizeof text);
   ck_assert_str_eq (text, ".02");
+  /* SI Brochure, 9th edition, 5.4.4: a zero goes before the decimal marker; only US inch drawings leave it out (ASME Y14.5). */
+  em_quantity_write (0.508, EM_QUANTITY_LENGTH, EM_UNITS_INCH, ',', text, sizeof text);
+  ck_assert_str_eq (text, "0,02");
   em_quantity_write (0.5, EM_QUANTITY_LENGTH, EM_UNITS_METRIC, ',', text, sizeof text);
   ck_assert_str_eq (text, "0,5");
   em_number_write (0.1, text, sizeof text);

@@ -130,15 +130,16 @@ START_TEST (test_durations)
 }
 END_TEST
 
-/* 0.254 mm is 0.01 in, 0.61 mm is 0.02402 in, 78.74 mm is 3.1 in; a broken inch has three decimals, as US drawings do: one inch is 25.4 mm (NIST SP 811). */
+/* 0.254 mm is 0.01 in, 0.61 mm is 0.02402 in, 78.74 mm is 3.1 in; a broken inch has three decimals, as US drawings do, but a comma
+ * has a zero before it (SI Brochure 5.4.4): one inch is 25.4 mm (NIST SP 811). */
 START_TEST (test_lengths)
 {
   static const struct { double mm; EmUnits units; int decimals; const char *expected[N_LANGUAGES]; } rows[] = {
     { 0.60960001, EM_UNITS_METRIC, 3, { "0.61" NB "mm", "0,61" NB "mm", "0,61" NB "mm", "0,61" NB "mm" } },
-    { 0.254, EM_UNITS_INCH, 3, { ".010" NB "in", ",010" NB "in", ",010" NB "in", ",010" NB "in" } },
+    { 0.254, EM_UNITS_INCH, 3, { ".010" NB "in", "0,010" NB "in", "0,010" NB "in", "0,010" NB "in" } },
     { 25.4, EM_UNITS_INCH, 3, { "1" NB "in", "1" NB "in", "1" NB "in", "1" NB "in" } },
     { 78.74, EM_UNITS_INCH, 0, { "3.1" NB "in", "3,1" NB "in", "3,1" NB "in", "3,1" NB "in" } },
-    { 0.61, EM_UNITS_INCH, 3, { ".024" NB "in", ",024" NB "in", ",024" NB "in", ",024" NB "in" } },
+    { 0.61, EM_UNITS_INCH, 3, { ".024" NB "in", "0,024" NB "in", "0,024" NB "in", "0,024" NB "in" } },
   };
 
   for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
