@@ -20,13 +20,16 @@ typedef struct { const TTest *test; int n; } EmTestRow;
 #define EM_TEST(test) { test, 1 }
 #define EM_TEST_LOOP(test, rows) { test, (int) G_N_ELEMENTS (rows) }
 
+/* set_up and tear_down, where given, run around each test. */
 static inline int
-em_test_run (const char *name, const EmTestRow *rows, int n_rows)
+em_test_run_in (const char *name, const EmTestRow *rows, int n_rows, SFun set_up, SFun tear_down)
 {
   Suite *suite = suite_create (name);
   TCase *tcase = tcase_create (name);
   SRunner *runner;
 
+  if (set_up != NULL)
+    tcase_add_checked_fixture (tcase, set_up, tear_down);
   for (int i = 0; i < n_rows; i++)
     tcase_add_loop_test (tcase, rows[i].test, 0, rows[i].n);
   tcase_set_timeout (tcase, 60);
@@ -38,6 +41,12 @@ em_test_run (const char *name, const EmTestRow *rows, int n_rows)
 
   srunner_free (runner);
   return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+static inline int
+em_test_run (const char *name, const EmTestRow *rows, int n_rows)
+{
+  return em_test_run_in (name, rows, n_rows, NULL, NULL);
 }
 
 static inline char *
