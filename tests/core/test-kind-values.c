@@ -6,6 +6,8 @@
 #include "em-feature.h"
 #include "em-test-main.h"
 
+#include <string.h>
+
 #define X EM_ABSENT
 
 /* Elementary mensuration, worked from the formula beside each row to six figures. */
@@ -59,23 +61,53 @@ START_TEST (test_volumes)
 }
 END_TEST
 
-static const struct { const char *name, *kind; double value[EM_FIELD_MAX]; EmStatus code; const char *field; } refusals[] =
+/* How fields may not fit together, with what would fit as the fault tells it; X where that side is open. Single fields beyond
+ * their own limits: test-kind-limits. */
+static const struct
 {
-  { "draft closes", "dam", { 10, 1, 2, 20, 0, X, X, X, X, X }, EM_FAULT_CONFLICT, "draft" },
-  { "bore larger than worn", "bore", { 12, 11, X, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "worn" },
-  { "build too large for the bore", "bore", { 12, X, 7, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "build" },
-  { "arc 0", "bore", { 12, 13, X, 5, 0, X, X, X, X, X }, EM_FAULT_RANGE, "arc" },
-  { "arc 400", "bore", { 12, 13, X, 5, 400, X, X, X, X, X }, EM_FAULT_RANGE, "arc" },
-  { "mouth wider than sphere", "seat", { 1, 10, X, X, 4, 1, X, X, X, X }, EM_FAULT_CONFLICT, "diameter" },
-  { "cap deeper than its mouth's radius", "recess", { 4, X, X, 2, 1.1, X, X, X, X, X }, EM_FAULT_CONFLICT, "depth" },
-  { "wrap on a crest", "rib", { 10, 2, 1, 0, 0, 1, X, X, X, X }, EM_FAULT_CONFLICT, "wraps" },
-  { "radius to leave not smaller", "worn-corner", { 10, 1, 1, X, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "radius_to" },
-  { "angle 180", "worn-corner", { 10, 1, X, 180, X, X, X, X, X, X }, EM_FAULT_RANGE, "angle" },
-  { "no length", "worn-corner", { X, 1, X, X, X, X, X, X, X, X }, EM_FAULT_MISSING, "length" },
-  { "infinite", "sidewall", { INFINITY, 1, 1, X, X, X, X, X, X, X }, EM_FAULT_NOT_FINITE, "length" },
-  { "negative", "sidewall", { 1, -1, 1, X, X, X, X, X, X, X }, EM_FAULT_RANGE, "height" },
-  { "absent", "sidewall", { 1, 1, X, X, X, X, X, X, X, X }, EM_FAULT_MISSING, "thickness" },
+  const char *name, *kind;
+  double      value[EM_FIELD_MAX];
+  EmStatus    code;
+  const char *field, *other;
+  double      low, high;
+} refusals[] =
+{
+  { "draft closes: atan(1/(2·2)) = 14.0362°", "dam", { 10, 1, 2, 20, 0, X, X, X, X, X }, EM_FAULT_CONFLICT, "draft", "height", 0, 14.036243 },
+  { "drafted ends close first: atan(1/(2·2))", "dam", { 1, 10, 2, 20, 1, X, X, X, X, X }, EM_FAULT_CONFLICT, "draft", "height", 0, 14.036243 },
+  { "rounded ends wider than the dam is long", "dam", { 3, 4, 2, 5, 2, X, X, X, X, X }, EM_FAULT_CONFLICT, "length", "width", 4, X },
+  { "bore larger than worn", "bore", { 12, 11, X, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "worn", "diameter", 12, 5000 },
+  { "bore not worn at all", "bore", { 12, 12, X, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "worn", "diameter", 12, 5000 },
+  { "build too large for the bore", "bore", { 12, X, 7, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "build", "diameter", 0, 6 },
+  { "bore told twice", "bore", { 12, 13, 0.5, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "build", "worn", X, X },
+  { "bore not told", "bore", { 12, X, X, 5, X, X, X, X, X, X }, EM_FAULT_MISSING, "worn", NULL, 12, 5000 },
+  { "arc 0", "bore", { 12, 13, X, 5, 0, X, X, X, X, X }, EM_FAULT_RANGE, "arc", NULL, 0, 360 },
+  { "arc 400", "bore", { 12, 13, X, 5, 400, X, X, X, X, X }, EM_FAULT_RANGE, "arc", NULL, 0, 360 },
+  { "pin thicker worn than finished", "pin", { 12, 13, X, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "worn", "diameter", 0, 12 },
+  { "pin not worn at all", "pin", { 12, 12, X, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "worn", "diameter", 0, 12 },
+  { "build leaves no pin", "pin", { 12, X, 6, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "build", "diameter", 0, 6 },
+  { "pin told twice", "pin", { 12, 11, 0.5, 5, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "build", "worn", X, X },
+  { "pin not told", "pin", { 12, X, X, 5, X, X, X, X, X, X }, EM_FAULT_MISSING, "worn", NULL, 0, 12 },
+  { "mouth wider than sphere", "seat", { 1, 10, X, X, 4, 1, X, X, X, X }, EM_FAULT_CONFLICT, "diameter", "radius", 0, 8 },
+  { "thicker than the sphere's radius", "seat", { 1, 6, X, X, 4, 4.1, X, X, X, X }, EM_FAULT_CONFLICT, "thickness", "radius", 0, 4 },
+  { "cone upside down", "seat", { 0, 6, 10, 4, X, 0.5, X, X, X, X }, EM_FAULT_CONFLICT, "diameter_small", "diameter", 0, 6 },
+  { "coat closes the cone: 3·4/√(4² + 2²) = 2.683282", "seat", { 0, 10, 6, 4, X, 2.7, X, X, X, X }, EM_FAULT_CONFLICT, "thickness", "diameter_small", 0, 2.683282 },
+  { "cap deeper than its mouth's radius", "recess", { 4, X, X, 2, 1.1, X, X, X, X, X }, EM_FAULT_CONFLICT, "depth", "diameter", 0, 1 },
+  { "wrap on a crest", "rib", { 10, 2, 1, 0, 0, 1, X, X, X, X }, EM_FAULT_CONFLICT, "wraps", "depth", 0, 0 },
+  { "groove with no room", "groove", { 10, 2, 0, 0, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "gap", "angle", 0, 200 },
+  { "radius to leave not smaller", "worn-corner", { 10, 1, 1, X, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "radius_to", "radius", 0, 1 },
+  { "radius to leave larger", "worn-corner", { 10, 1, 1.5, X, X, X, X, X, X, X }, EM_FAULT_CONFLICT, "radius_to", "radius", 0, 1 },
+  { "square shaft end: the worn arc is r wide on each side", "worn-corner", { X, 1, X, 90, 1.9, 0, X, X, X, X }, EM_FAULT_CONFLICT, "diameter", "radius", 2, X },
+  { "shaft with a 60° edge: 2·1·(1 + ½)", "worn-corner", { X, 1, X, 60, 2.9, 0, X, X, X, X }, EM_FAULT_CONFLICT, "diameter", "radius", 3, X },
+  { "longer than round: π·10 = 31.415927", "worn-corner", { 32, 1, X, 90, 10, 0, X, X, X, X }, EM_FAULT_CONFLICT, "length", "diameter", 0, 31.415927 },
+  { "angle 180", "worn-corner", { 10, 1, X, 180, X, X, X, X, X, X }, EM_FAULT_RANGE, "angle", NULL, 1, 179 },
+  { "no length", "worn-corner", { X, 1, X, X, X, X, X, X, X, X }, EM_FAULT_MISSING, "length", NULL, 0, 20000 },
 };
+
+static bool
+is_limit (double told, double limit)
+{
+  return isnan (limit) ? isnan (told) : fabs (told - limit) < 1e-6;
+}
 
 START_TEST (test_refusals)
 {
@@ -86,10 +118,40 @@ START_TEST (test_refusals)
       EmStatus status = em_shape_solve (em_kind_find (refusals[i].kind), refusals[i].value, &shape, &fault);
 
       ck_assert_msg (status == refusals[i].code, "%s: %d", refusals[i].name, (int) status);
-      ck_assert_str_eq (fault.field, refusals[i].field);
+      ck_assert_msg (strcmp (fault.field, refusals[i].field) == 0, "%s: %s named", refusals[i].name, fault.field);
+      ck_assert_msg (refusals[i].other == NULL ? fault.other_field == NULL : fault.other_field != NULL && strcmp (fault.other_field, refusals[i].other) == 0,
+                     "%s: beside %s", refusals[i].name, fault.other_field);
+      ck_assert_msg (is_limit (fault.low, refusals[i].low) && is_limit (fault.high, refusals[i].high), "%s: %g … %g", refusals[i].name, fault.low, fault.high);
       ck_assert_double_eq (shape.height_mm, 42.0);
     }
 }
 END_TEST
 
-EM_TEST_MAIN ("core: kinds", test_volumes, test_refusals)
+/* What just fits is taken. */
+START_TEST (test_just_fits)
+{
+  static const struct { const char *name, *kind; double value[EM_FIELD_MAX]; } fits[] =
+  {
+    { "dam as long as wide", "dam", { 4, 4, 2, 5, 2, X, X, X, X, X } },
+    { "coat to the sphere's centre", "seat", { 1, 6, X, X, 4, 4, X, X, X, X } },
+    { "half sphere", "seat", { 1, 8, X, X, 4, 1, X, X, X, X } },
+    { "cylinder for a cone", "seat", { 0, 6, 6, 4, X, 1, X, X, X, X } },
+    { "bore closed", "bore", { 12, X, 6, 5, X, X, X, X, X, X } },
+    { "half ball", "recess", { 4, X, X, 2, 1, X, X, X, X, X } },
+    { "shaft worn to a dome", "worn-corner", { X, 1, X, 90, 2, 0, X, X, X, X } },
+    { "once round", "worn-corner", { 31.415926535897932, 1, X, 90, 10, 0, X, X, X, X } },
+    { "slit", "groove", { 10, 2, 0.1, 0, X, X, X, X, X, X } },
+  };
+
+  for (size_t i = 0; i < sizeof fits / sizeof fits[0]; i++)
+    {
+      EmShape shape;
+      EmFault fault = { .field = "none" };
+
+      ck_assert_msg (em_shape_solve (em_kind_find (fits[i].kind), fits[i].value, &shape, &fault) == EM_OK, "%s: %s", fits[i].name, fault.field);
+      ck_assert_msg (fabs (integral (&shape) / shape.net_volume_mm3 - 1.0) < 1e-6, "%s: profile %.9g", fits[i].name, integral (&shape));
+    }
+}
+END_TEST
+
+EM_TEST_MAIN ("core: kinds", test_volumes, test_refusals, test_just_fits)
