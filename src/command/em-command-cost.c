@@ -177,20 +177,21 @@ print_lines (const EmJob *job)
 static void
 print_step (const EmTraceStep *step, const EmJob *job)
 {
-  char value[32];
+  const EmUnits units = job->file.quote.units;
+  const EmCurrency *currency = &job->rates->currency;
+  g_autofree char *result = em_words_term (&step->result, units, currency);
 
   if (step->row >= 0)
     g_print ("feature.%d  ", step->row + 1);
   else
     g_print ("quote      ");
-  em_number_write (step->result.value, value, sizeof value);
-  g_print ("%-20s %s = %s %s\n", step->quantity, step->result.symbol, value,
-           g_strcmp0 (step->result.unit, "minor") == 0 ? job->rates->currency.code : step->result.unit);
+  g_print ("%-20s %s = %s\n", step->quantity, step->result.symbol, result);
   g_print ("           %s\n", em_words (step->formula));
   for (int i = 0; i < step->n_inputs; i++)
     {
-      em_number_write (step->input[i].value, value, sizeof value);
-      g_print ("             %s = %s %s\n", em_words (step->input[i].symbol), value, step->input[i].unit);
+      g_autofree char *input = em_words_term (&step->input[i], units, currency);
+
+      g_print ("             %s = %s\n", em_words (step->input[i].symbol), input);
     }
   if (step->source != NULL && *step->source != '\0')
     g_print ("           (%s)\n", em_words (step->source));

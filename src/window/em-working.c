@@ -8,20 +8,11 @@
 #include "em-words.h"
 
 #include <glib/gi18n.h>
-#include <math.h>
 
-/* Lengths follow the quote's unit, money its currency; all else as the engine has it. */
 static char *
 term_text (EmDocument *document, const EmTraceTerm *term)
 {
-  if (g_str_equal (term->unit, "minor") && fabs (term->value) < 9e15)
-    return em_words_money ((int64_t) llround (term->value), &em_document_get_rates (document)->currency);
-  if (g_str_equal (term->unit, "mm"))
-    return em_words_length (term->value, em_document_get_units (document), 3);
-  if (g_str_equal (term->unit, "mm³") || g_str_equal (term->unit, "mm3"))
-    return em_words_volume (term->value, em_document_get_units (document));
-  g_autofree char *number = em_words_figure (term->value, 6);
-  return term->unit[0] == '\0' ? g_steal_pointer (&number) : g_strdup_printf ("%s %s", number, term->unit);
+  return em_words_term (term, em_document_get_units (document), &em_document_get_rates (document)->currency);
 }
 
 static gboolean

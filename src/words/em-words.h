@@ -11,6 +11,7 @@
 #include "em-caution.h"
 #include "em-compare.h"
 #include "em-quote.h"
+#include "em-trace.h"
 
 #include <glib.h>
 
@@ -47,6 +48,7 @@ char *em_words_duration (double seconds);   /* "2 h 05 min", "38 s" */
 char *em_words_date     (const char *iso);
 char *em_words_mass     (double grams);
 char *em_words_volume   (double mm3, EmUnits units);
+char *em_words_term     (const EmTraceTerm *term, EmUnits units, const EmCurrency *currency);  /* "0.3 mm", "14.00 EUR", "56.00 EUR/h" */
 
 const char *em_words_reason     (EmReason reason);
 const char *em_words_caution    (EmCaution caution);

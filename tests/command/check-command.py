@@ -169,7 +169,9 @@ def main():
             table = check_cost(demo)
             check_compare(demo, table["quote"]["price"])
             check_print(demo, folder)
-            expect("The working" in run("cost", "--explain", demo)[1], f"{demo.name}: cost --explain shows the working")
+            working = run("cost", "--explain", demo)[1]
+            expect("The working" in working, f"{demo.name}: cost --explain shows the working")
+            expect("minor" not in working, f"{demo.name}: the working counts in the currency, not in its minor units")
             expect(run("lines", demo)[1].count("\r\n") > 3, f"{demo.name}: lines are RFC 4180 rows")
         check_misuse(folder)
         check_bad_input(folder)

@@ -166,6 +166,29 @@ START_TEST (test_masses_and_volumes)
 }
 END_TEST
 
+/* 5600 cents are 56.00 EUR, the yen has no minor unit, the dinar a thousand fils (ISO 4217); 25.4 mm is an inch (NIST SP 811). */
+START_TEST (test_terms)
+{
+  static const struct { EmTraceTerm term; const char *code; EmUnits units; const char *expected[N_LANGUAGES]; } rows[] = {
+    { { "C", 5600, "minor" }, "EUR", EM_UNITS_METRIC, { "56.00" NB "EUR", "56,00" NB "EUR", "56,00" NB "EUR", "56,00" NB "EUR" } },
+    { { "rate", 5600, "minor/h" }, "EUR", EM_UNITS_METRIC, { "56.00" NB "EUR/h", "56,00" NB "EUR/h", "56,00" NB "EUR/h", "56,00" NB "EUR/h" } },
+    { { "rate", 560, "minor/m³" }, "JPY", EM_UNITS_METRIC, { "560" NB "JPY/m³", "560" NB "JPY/m³", "560" NB "JPY/m³", "560" NB "JPY/m³" } },
+    { { "C", 1250, "minor" }, "KWD", EM_UNITS_METRIC, { "1.250" NB "KWD", "1,250" NB "KWD", "1,250" NB "KWD", "1,250" NB "KWD" } },
+    { { "L", 25.4, "mm" }, "USD", EM_UNITS_INCH, { "1" NB "in", "1" NB "in", "1" NB "in", "1" NB "in" } },
+    { { "t", 12.5, "s" }, "USD", EM_UNITS_METRIC, { "12.5" NB "s", "12,5" NB "s", "12,5" NB "s", "12,5" NB "s" } },
+    { { "m", 0.25, "" }, "USD", EM_UNITS_METRIC, { "0.25", "0,25", "0,25", "0,25" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    {
+      EmCurrency currency;
+
+      ck_assert (em_currency_find (rows[r].code, &currency));
+      CHECK_ALL (em_words_term (&rows[r].term, rows[r].units, &currency), rows[r].expected);
+    }
+}
+END_TEST
+
 /* A push leaves no trace: language, environment and locale are as before. */
 START_TEST (test_push_and_pop)
 {
@@ -189,4 +212,4 @@ START_TEST (test_push_and_pop)
 END_TEST
 
 EM_TEST_MAIN ("number", test_money, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
-              test_push_and_pop)
+              test_terms, test_push_and_pop)
