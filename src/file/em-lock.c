@@ -1,0 +1,242 @@
+/* em-lock: who has a quote open, for others on a shared folder to see.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "config.h"
+
+#include "em-lock.h"
+
+#include "em-xml.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gi18n-lib.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/file.h>
+#include <unistd.h>
+
+#define HEAD "Estimend lock 1"
+
+enum { SIZE_MAX_BYTES = 4096, LINES = 6, OLD_S = 3 * 24 * 60 * 60 };
+
+/* One line each, after the head. */
+enum { LINE_HEAD, LINE_NAME, LINE_HOST, LINE_PROCESS, LINE_BEGAN, LINE_SINCE };
+
+struct _EmLock
+{
+  char *path;        /* of the quote */
+  char *lock_path;
+  char *content;
+};
+
+static char *
+dup_lock_path (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path), *base = g_path_get_basename (path);
+  g_autofree char *name = g_strdup_printf (".%.*s.lock", 200, base);
+
+  return g_build_filename (folder, name, NULL);
+}
+
+/* When a process began, in the kernel's ticks, so that another that was given its number later is not taken for it. "" when
+ * there is none. The name in parentheses may hold anything, so fields are counted behind the last one (proc(5), field 22). */
+static char *
+dup_began (gint64 process)
+{
+  g_autofree char *path = g_strdup_printf ("/proc/%" G_GINT64_FORMAT "/stat", process), *text = NULL;
+  const char *behind;
+
+  if (!g_file_get_contents (path, &text, NULL, NULL) || (behind = strrchr (text, ')')) == NULL)
+    return g_strdup ("");
+  g_auto (GStrv) fields = g_strsplit (behind + 1, " ", -1);   /* [0] is empty, [1] is field 3 */
+  return g_strdup (g_strv_length (fields) > 20 ? fields[20] : "");
+}
+
+/* Names with no line breaks or other controls in them. */
+static char *
+dup_plain (const char *text)
+{
+  char *plain = g_utf8_make_valid (text != NULL ? text : "", -1);
+
+  for (char *at = plain; *at != '\0'; at++)
+    if ((guchar) *at < 0x20 || *at == 0x7f)
+      *at = ' ';
+  return plain;
+}
+
+static char *
+dup_content (void)
+{
+  const char *real = g_get_real_name ();
+  g_autofree char *name = dup_plain (real != NULL && *real != '\0' && !g_str_equal (real, "Unknown") ? real : g_get_user_name ());
+  g_autofree char *host = dup_plain (g_get_host_name ()), *began = dup_began (getpid ());
+
+  return g_strdup_printf (HEAD "\n%s\n%s\n%d\n%s\n%" G_GINT64_FORMAT "\n", name, host, (int) getpid (), began,
+                          g_get_real_time () / G_USEC_PER_SEC);
+}
+
+/* ---- somebody's lock ---- */
+
+static char *
+read_content (const char *lock_path)
+{
+  g_autoptr (GBytes) bytes = em_xml_read_file (lock_path, SIZE_MAX_BYTES, NULL);
+
+  return bytes != NULL ? g_strndup (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes)) : NULL;
+}
+
+/* LINES lines and an empty rest; NULL when it is no lock of ours, or one that is just being written. */
+static GStrv
+parse (const char *content)
+{
+  g_auto (GStrv) lines = content != NULL && g_utf8_validate (content, -1, NULL) ? g_strsplit (content, "\n", LINES + 2) : NULL;
+
+  if (lines == NULL || g_strv_length (lines) != LINES + 1 || !g_str_equal (lines[LINE_HEAD], HEAD))
+    return NULL;
+  return g_steal_pointer (&lines);
+}
+
+/* Its program is gone, as far as that can be told from here. */
+static gboolean
+is_left_behind (GStrv lines)
+{
+  gint64 process = g_ascii_strtoll (lines[LINE_PROCESS], NULL, 10), since = g_ascii_strtoll (lines[LINE_SINCE], NULL, 10);
+  g_autofree char *here = dup_plain (g_get_host_name ()), *began = NULL;
+
+  if (g_get_real_time () / G_USEC_PER_SEC - since > OLD_S)
+    return TRUE;
+  if (!g_str_equal (lines[LINE_HOST], here) || process <= 0 || process > G_MAXINT)
+    return FALSE;
+  if (kill ((pid_t) process, 0) != 0 && errno == ESRCH)
+    return TRUE;
+  began = dup_began (process);
+  return *began != '\0' && *lines[LINE_BEGAN] != '\0' && !g_str_equal (began, lines[LINE_BEGAN]);
+}
+
+static void
+tell_locked (const char *path, GStrv lines, GError **error)
+{
+  g_autofree char *name = g_filename_display_basename (path), *since = NULL;
+  g_autoptr (GDateTime) date = NULL;
+
+  if (lines == NULL)
+    {
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED, _("Somebody else has “%s” open."), name);
+      return;
+    }
+  date = g_date_time_new_from_unix_local (g_ascii_strtoll (lines[LINE_SINCE], NULL, 10));
+  since = date != NULL ? g_date_time_format (date, "%c") : g_strdup ("?");
+  if (g_ascii_strtoll (lines[LINE_PROCESS], NULL, 10) == getpid ())
+    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED, _("“%s” is open in another window."), name);
+  else
+    /* Translators: a file, a person, a machine, a date and time. */
+    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED, _("“%s” is open by %s on %s, since %s."), name, lines[LINE_NAME],
+                 lines[LINE_HOST], since);
+}
+
+/* ---- ours ---- */
+
+/* 0 or an errno; EEXIST: there is one already. */
+static int
+create (const char *lock_path, const char *content)
+{
+  int fd = open (lock_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0644), trouble = 0;
+  size_t length = strlen (content);
+
+  if (fd < 0)
+    return errno;
+  if (write (fd, content, length) != (ssize_t) length)
+    trouble = errno != 0 ? errno : EIO;
+  if (close (fd) != 0 && trouble == 0)
+    trouble = errno;
+  if (trouble != 0)
+    (void) unlink (lock_path);
+  return trouble;
+}
+
+static gboolean
+overwrite (int fd, const char *content)
+{
+  size_t length = strlen (content);
+
+  return ftruncate (fd, 0) == 0 && pwrite (fd, content, length, 0) == (ssize_t) length;
+}
+
+/* Makes a lock left behind ours where it lies. Of several who found it, the system lets one in at a time, and the next reads
+ * whose it is by then. *out_content: what was last seen in it. */
+static gboolean
+take_over (const char *lock_path, const char *mine, char **out_content)
+{
+  int fd = open (lock_path, O_RDWR | O_CLOEXEC | O_NOFOLLOW);
+  gboolean is_ours = FALSE;
+
+  if (fd >= 0 && flock (fd, LOCK_EX) == 0)
+    {
+      g_free (*out_content);
+      *out_content = read_content (lock_path);
+      g_auto (GStrv) lines = parse (*out_content);
+      is_ours = lines != NULL && is_left_behind (lines) && overwrite (fd, mine);
+    }
+  if (fd >= 0)
+    close (fd);
+  return is_ours;
+}
+
+EmLock *
+em_lock_take (const char *path, GError **error)
+{
+  g_autofree char *lock_path = dup_lock_path (path), *mine = dup_content (), *theirs = NULL;
+  int trouble = create (lock_path, mine);
+
+  if (trouble == EEXIST)
+    {
+      theirs = read_content (lock_path);
+      g_auto (GStrv) lines = parse (theirs);
+      if (lines == NULL || !is_left_behind (lines) || !take_over (lock_path, mine, &theirs))
+        {
+          g_auto (GStrv) owner = parse (theirs);
+          tell_locked (path, owner, error);
+          return NULL;
+        }
+      trouble = 0;
+    }
+  if (trouble != 0)
+    {
+      g_autofree char *name = g_filename_display_basename (path);
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Others cannot be told that “%s” is open here: %s."), name,
+                   g_strerror (trouble));
+      return NULL;
+    }
+
+  EmLock *lock = g_new0 (EmLock, 1);
+
+  lock->path = g_strdup (path);
+  lock->lock_path = g_steal_pointer (&lock_path);
+  lock->content = g_steal_pointer (&mine);
+  return lock;
+}
+
+const char *
+em_lock_get_path (const EmLock *lock)
+{
+  return lock->path;
+}
+
+void
+em_lock_free (EmLock *lock)
+{
+  g_autofree char *found = NULL;
+
+  if (lock == NULL)
+    return;
+  found = read_content (lock->lock_path);
+  if (g_strcmp0 (found, lock->content) == 0)
+    (void) unlink (lock->lock_path);
+  g_free (lock->path);
+  g_free (lock->lock_path);
+  g_free (lock->content);
+  g_free (lock);
+}
