@@ -450,6 +450,26 @@ em_document_set_feature_text (EmDocument *self, int32_t index, EmFeatureText whi
 }
 
 static void
+put_wire (EmQuote *quote, gconstpointer data)
+{
+  em_quote_set_text (quote, EM_QUOTE_FILLER, ((const EmEdit *) data)->text);
+  for (int32_t i = 0; i < quote->n_features; i++)
+    em_feature_set_text (&quote->feature[i], EM_FEATURE_FILLER, NULL);
+}
+
+gboolean
+em_document_choose_wire (EmDocument *self, int32_t index, const char *filler_id)
+{
+  const char *common = em_document_get_quote (self)->text[EM_QUOTE_FILLER];
+  EmEdit edit = { .text = filler_id };
+
+  if (index < 0)
+    return em_document_edit_quote (self, 0, EM_CHANGE_DETAILS | EM_CHANGE_FEATURE, put_wire, &edit);
+  em_document_break (self);
+  return em_document_set_feature_text (self, index, EM_FEATURE_FILLER, em_text_equal (filler_id, common) ? NULL : filler_id);
+}
+
+static void
 put_override (EmFeature *feature, gconstpointer data)
 {
   const EmEdit *edit = data;

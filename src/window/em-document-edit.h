@@ -60,6 +60,9 @@ gboolean em_document_set_value    (EmDocument *self, int32_t index, int field, E
 gboolean em_document_set_reading  (EmDocument *self, int32_t index, int field, const EmReading *reading);
 gboolean em_document_set_feature_number (EmDocument *self, int32_t index, EmFeatureNumber which, double value);
 gboolean em_document_set_feature_text   (EmDocument *self, int32_t index, EmFeatureText which, const char *text);
+/* index −1: for the whole quote, which sets the features' own wires aside, as a comparison over it prices it. Else for that
+ * feature alone; the quote's own wire means none of its own. One step. */
+gboolean em_document_choose_wire  (EmDocument *self, int32_t index, const char *filler_id);
 gboolean em_document_set_override (EmDocument *self, int32_t index, gboolean has_override, int64_t minor);
 gboolean em_document_set_actual   (EmDocument *self, int32_t index, const EmActual *actual);
 

@@ -57,7 +57,7 @@ keep_good_prices (EmDocument *self)
         *kept = self->cost.feature[i].price_minor;
         g_hash_table_insert (self->good_prices, GUINT_TO_POINTER (quote->feature[i].id), kept);
       }
-  if (self->status == EM_OK && self->cost.n_faults == 0)
+  if (self->cost.n_faults == 0 && quote->n_features > 0)
     {
       self->good_net_minor = self->cost.totals.net_minor;
       self->good_total_minor = self->cost.totals.total_minor;
@@ -299,6 +299,12 @@ em_document_get_total (EmDocument *self, gboolean *out_is_stale)
 {
   *out_is_stale = !is_total_good (self) || g_hash_table_size (self->problems) > 0;
   return is_total_good (self) || !self->has_good_total ? self->cost.totals.total_minor : self->good_total_minor;
+}
+
+gboolean
+em_document_has_total (EmDocument *self)
+{
+  return is_total_good (self) || self->has_good_total;
 }
 
 int64_t

@@ -62,6 +62,9 @@ int64_t  em_document_get_feature_price (EmDocument *self, int32_t index, gboolea
 int64_t  em_document_get_total         (EmDocument *self, gboolean *out_is_stale);
 int64_t  em_document_get_net           (EmDocument *self, gboolean *out_is_stale);
 
+/* Whether all of it has been priced at least once; else the total is without what has a fault. */
+gboolean em_document_has_total   (EmDocument *self);
+
 /* Something typed that can't be taken, by feature (0: the quote) and field; NULL text: settled. */
 void     em_document_set_problem  (EmDocument *self, uint32_t feature_id, const char *field, const char *text);
 gboolean em_document_has_problem  (EmDocument *self, uint32_t feature_id);

@@ -6,10 +6,11 @@
 #include "em-money-pane.h"
 
 #include "em-caution.h"
+#include "em-deposit-view.h"
 #include "em-extras.h"
 #include "em-feature-row.h"
+#include "em-field.h"
 #include "em-money-bar.h"
-#include "em-wire-table.h"
 #include "em-words.h"
 #include "em-working.h"
 
@@ -19,10 +20,10 @@ struct _EmMoneyPane
 {
   GtkWidget parent_instance;
 
-  GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *extras, *wires, *spinner, *wire_table,
-            *cautions_scroller, *cautions;   /* template */
+  GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *extras, *wires, *spinner, *wire_scope, *wire_table,
+            *deposit_place, *cautions_scroller, *cautions;   /* template */
 
-  GtkWidget  *bar, *key;
+  GtkWidget  *bar, *key, *deposit;
   GtkWidget  *key_amount[EM_N_MONEY], *key_row[EM_N_MONEY];
   uint32_t    shown_cautions;
   EmDocument *document;   /* owned */
@@ -59,6 +60,19 @@ label_new (const char *text, const char *css_class, float xalign)
 
 /* Price */
 
+/* Nothing could be priced so far: what has to be given first. */
+static void
+append_what_lacks (EmMoneyPane *self, GString *text)
+{
+  const EmFault *fault = &em_document_get_cost (self->document)->first_fault;
+  g_autofree char *sentence = em_words_fault (fault, em_document_get_quote (self->document), em_document_get_units (self->document));
+
+  if (g_strcmp0 (fault->field, "filler") == 0)
+    g_string_append (text, _("No price yet: pick a wire below, and every feature takes it."));
+  else
+    g_string_append_printf (text, _("No price yet. %s"), sentence);
+}
+
 static void
 show_price_note (EmMoneyPane *self, gboolean is_stale)
 {
@@ -72,10 +86,13 @@ show_price_note (EmMoneyPane *self, gboolean is_stale)
       g_autofree char *sentence = em_words_fault (&fault, em_document_get_quote (self->document), em_document_get_units (self->document));
       g_string_append (text, sentence);
     }
-  else if (is_stale)
-    g_string_append (text, _("The last good price. Something marked needs attention."));
   else if (cost->n_features == 0)
     g_string_append (text, _("The price appears with the first feature."));
+  else if (cost->n_faults == cost->n_features && !em_document_has_total (self->document))
+    append_what_lacks (self, text);
+  else if (is_stale)
+    g_string_append (text, em_document_has_total (self->document) ? _("The last good price. Something marked needs attention.")
+                                                                  : _("Without what is marked, which needs attention."));
   else
     {
       g_autofree char *tax = em_words_money_bare (cost->totals.tax_minor, currency_of (self));
@@ -106,7 +123,7 @@ show_price (EmMoneyPane *self)
   g_autofree char *bare = em_words_money_bare (total, currency_of (self));
   const EmCost *cost = em_document_get_cost (self->document);
 
-  gtk_label_set_text (GTK_LABEL (self->price), bare);
+  gtk_label_set_text (GTK_LABEL (self->price), cost->n_faults == cost->n_features && !em_document_has_total (self->document) ? "–" : bare);
   gtk_label_set_text (GTK_LABEL (self->currency), currency_of (self)->code);
   if (is_stale)
     gtk_widget_add_css_class (self->price, "stale");
@@ -347,10 +364,49 @@ on_document_changed (EmMoneyPane *self, guint what)
   gtk_widget_set_visible (self->wires, em_document_get_quote (self->document)->n_features > 0);
 }
 
+/* The chosen wire's, else that of the first in the table. */
+static const EmCompareRow *
+telling_row (EmMoneyPane *self, const EmCompare *compare)
+{
+  int64_t net;
+  int32_t filler = em_wire_table_get_row (EM_WIRE_TABLE (self->wire_table), 0, &net);
+
+  if (compare == NULL)
+    return NULL;
+  if (compare->present >= 0)
+    return &compare->row[compare->present];
+  for (int32_t i = 0; i < compare->n_rows; i++)
+    if (compare->row[i].filler == filler)
+      return &compare->row[i];
+  return NULL;
+}
+
+static void
+show_wires (EmMoneyPane *self)
+{
+  const EmCompare *compare = em_outlook_get_compare (self->outlook);
+  uint32_t feature_id = em_outlook_get_feature (self->outlook);
+  int32_t index = feature_id != 0 ? em_quote_find (em_document_get_quote (self->document), feature_id) : -1;
+  const EmCompareRow *row;
+
+  em_wire_table_show (EM_WIRE_TABLE (self->wire_table), self->document, compare, feature_id);
+  row = telling_row (self, compare);
+  gtk_widget_set_visible (self->deposit_place, row != NULL);
+  em_deposit_view_show (EM_DEPOSIT_VIEW (self->deposit), self->document, row);
+  if (index >= 0)
+    {
+      g_autofree char *name = em_words_feature_name (em_document_get_quote (self->document), index);
+      g_autofree char *text = g_strdup_printf (_("Price of the quote when only %s is welded with it"), name);
+      gtk_label_set_text (GTK_LABEL (self->wire_scope), text);
+    }
+  else
+    gtk_label_set_text (GTK_LABEL (self->wire_scope), _("Price of the quote when all of it is welded with one wire"));
+}
+
 static void
 on_ready (EmMoneyPane *self)
 {
-  em_wire_table_show (EM_WIRE_TABLE (self->wire_table), self->document, em_outlook_get_compare (self->outlook));
+  show_wires (self);
   gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), em_outlook_is_busy (self->outlook));
   show_price (self);
 }
@@ -405,7 +461,9 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, extras);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wires);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, spinner);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wire_scope);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wire_table);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, deposit_place);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions_scroller);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions);
 }
@@ -415,6 +473,8 @@ em_money_pane_init (EmMoneyPane *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   build_picture (self);
+  self->deposit = em_deposit_view_new ();
+  gtk_box_append (GTK_BOX (self->deposit_place), em_fold_new (_("What base and wire _make together"), self->deposit));
   g_signal_connect_swapped (self->price_button, "clicked", G_CALLBACK (on_price), self);
 }
 
@@ -441,4 +501,23 @@ void
 em_money_pane_focus (EmMoneyPane *self)
 {
   gtk_widget_grab_focus (self->price_button);
+}
+
+void
+em_money_pane_set_by_match (EmMoneyPane *self, gboolean is_by_match)
+{
+  em_wire_table_set_by_match (EM_WIRE_TABLE (self->wire_table), is_by_match);
+  show_wires (self);
+}
+
+EmWireTable *
+em_money_pane_get_wires (EmMoneyPane *self)
+{
+  return EM_WIRE_TABLE (self->wire_table);
+}
+
+char *
+em_money_pane_deposit_text (EmMoneyPane *self)
+{
+  return em_deposit_view_text (EM_DEPOSIT_VIEW (self->deposit));
 }

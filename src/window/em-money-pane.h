@@ -7,6 +7,7 @@
 
 #include "em-document-edit.h"
 #include "em-outlook.h"
+#include "em-wire-table.h"
 
 #include <gtk/gtk.h>
 
@@ -17,6 +18,10 @@ G_DECLARE_FINAL_TYPE (EmMoneyPane, em_money_pane, EM, MONEY_PANE, GtkWidget)
 
 void        em_money_pane_set_document (EmMoneyPane *self, EmDocument *document, EmOutlook *outlook);
 const char *em_money_pane_get_price    (EmMoneyPane *self);   /* as shown */
+/* Wires with the fewest objections first, not the cheapest. */
+void        em_money_pane_set_by_match (EmMoneyPane *self, gboolean is_by_match);
+EmWireTable *em_money_pane_get_wires (EmMoneyPane *self);
+char       *em_money_pane_deposit_text (EmMoneyPane *self);
 void        em_money_pane_focus        (EmMoneyPane *self);
 
 G_END_DECLS

@@ -11,6 +11,8 @@ typedef struct
 {
   EmQuote   quote;
   EmBasis  *basis;
+  int32_t   feature;      /* index whose wire changes, −1: all of them */
+  uint32_t  feature_id;   /* 0: all of them */
   EmCompare compare;
   EmRange   range;
   gboolean  has_compare, has_range;
@@ -22,7 +24,7 @@ struct _EmOutlook
 
   EmDocument *document;    /* owned; NULL once disposed */
   EmStudyJob *latest;      /* finished, or NULL */
-  gboolean    is_running, is_outdated;
+  gboolean    is_running, is_outdated, is_for_feature;
   guint       pause;       /* source id */
 };
 
@@ -51,7 +53,7 @@ study_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *canc
   (void) source;
   (void) cancellable;
   job->has_compare = job->quote.n_features > 0
-                     && em_compare_quote (&job->compare, &job->quote, -1, rates, catalogue, NULL) == EM_OK;
+                     && em_compare_quote (&job->compare, &job->quote, job->feature, rates, catalogue, NULL) == EM_OK;
   job->has_range = job->quote.n_features > 0
                    && em_range_quote (&job->quote, rates, catalogue, SAMPLES, SEED, &job->range, NULL) == EM_OK;
   g_task_return_boolean (task, TRUE);
@@ -93,6 +95,8 @@ start (EmOutlook *self)
       g_free (job);
       return;
     }
+  job->feature = self->is_for_feature ? em_document_get_selected_index (self->document) : -1;
+  job->feature_id = job->feature >= 0 ? job->quote.feature[job->feature].id : 0;
   job->basis = em_basis_ref (em_document_get_basis (self->document));
   em_compare_init (&job->compare);
   self->is_running = TRUE;
@@ -115,12 +119,19 @@ on_paused (gpointer data)
 }
 
 static void
-on_document_changed (EmOutlook *self, guint what)
+start_soon (EmOutlook *self)
 {
-  if ((what & ~(guint) (EM_CHANGE_SELECTION | EM_CHANGE_FILE | EM_CHANGE_PROBLEMS)) == 0)
-    return;
   if (self->pause == 0)
     self->pause = g_timeout_add (PAUSE_MS, on_paused, self);
+}
+
+static void
+on_document_changed (EmOutlook *self, guint what)
+{
+  guint idle = EM_CHANGE_FILE | EM_CHANGE_PROBLEMS | (self->is_for_feature ? 0 : EM_CHANGE_SELECTION);
+
+  if ((what & ~idle) != 0)
+    start_soon (self);
 }
 
 static void
@@ -164,6 +175,27 @@ const EmCompare *
 em_outlook_get_compare (EmOutlook *self)
 {
   return self->latest != NULL && self->latest->has_compare ? &self->latest->compare : NULL;
+}
+
+void
+em_outlook_set_for_feature (EmOutlook *self, gboolean is_for_feature)
+{
+  if (self->is_for_feature == is_for_feature)
+    return;
+  self->is_for_feature = is_for_feature;
+  start_soon (self);
+}
+
+gboolean
+em_outlook_is_for_feature (EmOutlook *self)
+{
+  return self->is_for_feature;
+}
+
+uint32_t
+em_outlook_get_feature (EmOutlook *self)
+{
+  return self->latest != NULL ? self->latest->feature_id : 0;
 }
 
 const EmRange *

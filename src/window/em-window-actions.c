@@ -157,6 +157,24 @@ on_switch_units (GSimpleAction *action, GVariant *target, gpointer data)
 }
 
 static void
+on_wires_for (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmWindow *self = data;
+
+  em_outlook_set_for_feature (self->outlook, g_str_equal (g_variant_get_string (target, NULL), "feature"));
+  g_simple_action_set_state (action, target);
+}
+
+static void
+on_wires_first (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmWindow *self = data;
+
+  em_money_pane_set_by_match (EM_MONEY_PANE (self->money), g_str_equal (g_variant_get_string (target, NULL), "match"));
+  g_simple_action_set_state (action, target);
+}
+
+static void
 on_read_notes (GSimpleAction *action, GVariant *target, gpointer data)
 {
   EmWindow *self = data;
@@ -282,6 +300,8 @@ static const GActionEntry entries[] =
   { .name = "paste-feature", .activate = on_paste },
   { .name = "units", .activate = on_units, .parameter_type = "s", .state = "'metric'" },
   { .name = "switch-units", .activate = on_switch_units },
+  { .name = "wires-for", .activate = on_wires_for, .parameter_type = "s", .state = "'quote'" },
+  { .name = "wires-first", .activate = on_wires_first, .parameter_type = "s", .state = "'price'" },
   { .name = "read-notes", .activate = on_read_notes },
   { .name = "paper", .activate = on_paper, .state = "false" },
   { .name = "work", .activate = on_work },
@@ -330,6 +350,7 @@ em_window_update_actions (EmWindow *self)
   enable (self, "read-notes", quote->text[EM_QUOTE_NOTES] != NULL);
   enable (self, "print", quote->n_features > 0);
   enable (self, "export-pdf", quote->n_features > 0);
+  put_state (self, "wires-for", g_variant_new_string (em_outlook_is_for_feature (self->outlook) ? "feature" : "quote"));
   put_state (self, "units", g_variant_new_string (quote->units == EM_UNITS_INCH ? "inch" : "metric"));
   put_state (self, "paper", g_variant_new_boolean (g_strcmp0 (page, "paper") == 0));
 }

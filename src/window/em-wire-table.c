@@ -17,6 +17,9 @@ struct _EmWireTable
 
   GtkWidget  *box, *suited, *expander, *ruled_out;
   EmDocument *document;   /* owned */
+  GPtrArray  *shown;      /* suited rows of the comparison in order; borrowed until shown anew */
+  uint32_t    feature_id;
+  gboolean    has_present, is_by_match;
 };
 
 G_DEFINE_FINAL_TYPE (EmWireTable, em_wire_table, GTK_TYPE_WIDGET)
@@ -32,16 +35,15 @@ line (const char *text, const char *css_class, float xalign)
   return label;
 }
 
-/* Reasons for, then against, then what rules it out. */
+/* Reasons from first to before end, in one line that wraps. */
 static char *
-reasons_text (const EmCompareRow *row)
+reasons_text (EmReasons reasons, const char *mark, int first, int end)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
-  for (int i = 0; i < EM_N_REASON; i++)
-    if (row->reasons & EM_REASON_BIT (i))
-      g_string_append_printf (text, "%s%s%s", text->len > 0 ? "\n" : "",
-                              i < EM_REASON_SOFTER ? "+ " : i < EM_REASON_WRONG_PROCESS ? "− " : "× ", em_words_reason ((EmReason) i));
+  for (int i = first; i < end; i++)
+    if (reasons & EM_REASON_BIT (i))
+      g_string_append_printf (text, "%s%s", text->len > 0 ? " · " : mark, em_words_reason ((EmReason) i));
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
@@ -49,60 +51,87 @@ static char *
 hardness_text (const EmPairing *pairing)
 {
   if (isnan (pairing->hardness_low_hrc))
-    return g_strdup ("–");
+    return g_strdup (_("hardness not known"));
   if (pairing->hardness_low_hrc == pairing->hardness_high_hrc)
     return g_strdup_printf ("%.0f HRC", pairing->hardness_low_hrc);
   return g_strdup_printf ("%.0f–%.0f HRC", pairing->hardness_low_hrc, pairing->hardness_high_hrc);
 }
 
+/* "+12.40" against the present choice; NULL where there is nothing to tell. */
 static char *
-price_text (EmDocument *document, const EmCompareRow *row)
+difference_text (EmWireTable *self, const EmCompareRow *row)
 {
-  const EmCurrency *currency = &em_document_get_rates (document)->currency;
-  g_autofree char *net = em_words_money_bare (row->net_minor, currency);
-  g_autofree char *difference = em_words_money_bare (row->difference_minor, currency);
+  g_autofree char *difference = em_words_money_bare (row->difference_minor, &em_document_get_rates (self->document)->currency);
 
-  if (row->is_ruled_out)
-    return g_strdup ("–");
+  if (row->is_ruled_out || !self->has_present)
+    return NULL;
   if (row->is_present)
-    return g_strdup (net);
-  return g_strdup_printf ("%s\n%s%s", net, row->difference_minor > 0 ? "+" : "", difference);
+    return g_strdup (_("chosen"));
+  return g_strdup_printf ("%s%s", row->difference_minor > 0 ? "+" : "", difference);
 }
 
 static void
 on_clicked (GtkButton *button, EmWireTable *self)
 {
-  em_document_set_text (self->document, EM_QUOTE_FILLER, g_object_get_data (G_OBJECT (button), "filler"));
+  const char *filler = g_object_get_data (G_OBJECT (button), "filler");
+  int32_t index = self->feature_id != 0 ? em_quote_find (em_document_get_quote (self->document), self->feature_id) : -1;
+
+  if (self->feature_id != 0 && index < 0)
+    return;
+  em_document_choose_wire (self->document, index, filler);
   em_document_break (self->document);
+}
+
+static GtkWidget *
+wrapped (const char *text)
+{
+  GtkWidget *label = line (text, "remark", 0);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (label), 12);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 20);
+  return label;
+}
+
+static GtkWidget *
+row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
+{
+  const EmFiller *filler = &em_document_get_catalogue (self->document)->filler[row->filler];
+  const EmCurrency *currency = &em_document_get_rates (self->document)->currency;
+  GtkWidget *grid = gtk_grid_new ();
+  GtkWidget *name = line (filler->designation, "strong", 0);
+  g_autofree char *hardness = hardness_text (&row->pairing);
+  g_autofree char *price = row->is_ruled_out ? g_strdup ("–") : em_words_money_bare (row->net_minor, currency);
+  g_autofree char *difference = difference_text (self, row);
+  g_autofree char *good = reasons_text (row->reasons, "+ ", 0, EM_REASON_SOFTER);
+  g_autofree char *bad = reasons_text (row->reasons, "− ", EM_REASON_SOFTER, EM_REASON_WRONG_PROCESS);
+  g_autofree char *out = reasons_text (row->reasons, "× ", EM_REASON_WRONG_PROCESS, EM_N_REASON);
+  const char *texts[] = { good, bad, out };
+  int at = 2;
+
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_widget_set_hexpand (name, TRUE);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 10);
+  gtk_grid_attach (GTK_GRID (grid), name, 0, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), line (price, "money", 1), 1, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), line (hardness, "remark", 0), 0, 1, 1, 1);
+  if (difference != NULL)
+    gtk_grid_attach (GTK_GRID (grid), line (difference, "money", 1), 1, 1, 1, 1);
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    if (texts[i][0] != '\0')
+      gtk_grid_attach (GTK_GRID (grid), wrapped (texts[i]), 0, at++, 2, 1);
+  *out_spoken = g_strdup_printf ("%s, %s, %s, %s %s %s%s%s", filler->designation, hardness, price, good, bad, out,
+                                 difference != NULL ? ", " : "", difference != NULL ? difference : "");
+  return grid;
 }
 
 static GtkWidget *
 row_new (EmWireTable *self, const EmCompareRow *row)
 {
   const EmFiller *filler = &em_document_get_catalogue (self->document)->filler[row->filler];
-  GtkWidget *grid = gtk_grid_new ();
-  GtkWidget *name = line (filler->designation, "strong", 0);
-  g_autofree char *reasons = reasons_text (row);
-  g_autofree char *hardness = hardness_text (&row->pairing);
-  g_autofree char *price = price_text (self->document, row);
-  GtkWidget *why = line (reasons, "remark", 0);
-  GtkWidget *price_label = line (price, "money", 1);
-  GtkWidget *hardness_label = line (hardness, "money", 1);
+  g_autofree char *spoken = NULL;
+  GtkWidget *grid = row_grid (self, row, &spoken);
 
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-  gtk_widget_set_hexpand (name, TRUE);
-  gtk_label_set_wrap (GTK_LABEL (why), TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (why), 12);
-  gtk_label_set_justify (GTK_LABEL (price_label), GTK_JUSTIFY_RIGHT);
-  gtk_widget_set_valign (price_label, GTK_ALIGN_START);
-  gtk_widget_set_valign (hardness_label, GTK_ALIGN_START);
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 10);
-  gtk_grid_attach (GTK_GRID (grid), name, 0, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), hardness_label, 1, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), price_label, 2, 0, 1, 2);
-  gtk_grid_attach (GTK_GRID (grid), why, 0, 1, 2, 1);
-  g_autofree char *spoken = g_strdup_printf ("%s, %s, %s, %s%s", filler->designation, hardness, price, reasons,
-                                             row->is_present ? _(", chosen") : "");
   if (row->is_ruled_out)
     {
       gtk_accessible_update_property (GTK_ACCESSIBLE (grid), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
@@ -117,6 +146,27 @@ row_new (EmWireTable *self, const EmCompareRow *row)
   g_object_set_data_full (G_OBJECT (button), "filler", g_strdup (filler->id), g_free);
   g_signal_connect (button, "clicked", G_CALLBACK (on_clicked), self);
   return button;
+}
+
+/* Objections less recommendations; that it is cheap is told by its price already. */
+static int
+objections (const EmCompareRow *row)
+{
+  EmReasons against = row->reasons & ~EM_REASONS_FOR & ~EM_REASONS_RULE_OUT;
+  EmReasons in_favour = row->reasons & EM_REASONS_FOR & ~EM_REASON_BIT (EM_REASON_CHEAPEST);
+
+  return __builtin_popcountll (against) - __builtin_popcountll (in_favour);
+}
+
+static int
+by_match (gconstpointer a, gconstpointer b)
+{
+  const EmCompareRow *first = *(const EmCompareRow *const *) a, *second = *(const EmCompareRow *const *) b;
+  int difference = objections (first) - objections (second);
+
+  if (difference != 0)
+    return difference;
+  return first->net_minor < second->net_minor ? -1 : first->net_minor > second->net_minor;
 }
 
 static void
@@ -134,6 +184,7 @@ em_wire_table_dispose (GObject *object)
   EmWireTable *self = EM_WIRE_TABLE (object);
 
   g_clear_object (&self->document);
+  g_clear_pointer (&self->shown, g_ptr_array_unref);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   G_OBJECT_CLASS (em_wire_table_parent_class)->dispose (object);
 }
@@ -148,6 +199,7 @@ em_wire_table_class_init (EmWireTableClass *class)
 static void
 em_wire_table_init (EmWireTable *self)
 {
+  self->shown = g_ptr_array_new ();
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   self->suited = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   self->ruled_out = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
@@ -158,29 +210,64 @@ em_wire_table_init (EmWireTable *self)
 }
 
 void
-em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *compare)
+em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *compare, uint32_t feature_id)
 {
   int n_out = 0;
 
   g_set_object (&self->document, document);
+  self->feature_id = feature_id;
+  self->has_present = compare != NULL && compare->present >= 0 && compare->row[compare->present].net_minor > 0;
   empty (self->suited);
   empty (self->ruled_out);
+  g_ptr_array_set_size (self->shown, 0);
   for (int i = 0; compare != NULL && i < compare->n_rows; i++)
-    {
-      n_out += compare->row[i].is_ruled_out;
-      gtk_box_append (GTK_BOX (compare->row[i].is_ruled_out ? self->ruled_out : self->suited), row_new (self, &compare->row[i]));
-    }
+    if (compare->row[i].is_ruled_out)
+      {
+        n_out++;
+        gtk_box_append (GTK_BOX (self->ruled_out), row_new (self, &compare->row[i]));
+      }
+    else
+      g_ptr_array_add (self->shown, &compare->row[i]);
+  if (self->is_by_match)
+    g_ptr_array_sort (self->shown, by_match);
+  for (guint i = 0; i < self->shown->len; i++)
+    gtk_box_append (GTK_BOX (self->suited), row_new (self, g_ptr_array_index (self->shown, i)));
   g_autofree char *label = g_strdup_printf (ngettext ("%d wire ruled out, and why", "%d wires ruled out, and why", (gulong) n_out), n_out);
   em_fold_set_name (self->expander, label);
   gtk_widget_set_visible (self->expander, n_out > 0);
 }
 
+void
+em_wire_table_set_by_match (EmWireTable *self, gboolean is_by_match)
+{
+  self->is_by_match = is_by_match;
+}
+
 int
 em_wire_table_count (EmWireTable *self)
 {
-  int n = 0;
+  return (int) self->shown->len;
+}
 
-  for (GtkWidget *child = gtk_widget_get_first_child (self->suited); child != NULL; child = gtk_widget_get_next_sibling (child))
-    n++;
-  return n;
+gboolean
+em_wire_table_choose (EmWireTable *self, int at)
+{
+  GtkWidget *child = gtk_widget_get_first_child (self->suited);
+
+  for (int i = 0; i < at && child != NULL; i++)
+    child = gtk_widget_get_next_sibling (child);
+  if (child == NULL)
+    return FALSE;
+  g_signal_emit_by_name (child, "clicked");
+  return TRUE;
+}
+
+int32_t
+em_wire_table_get_row (EmWireTable *self, int at, int64_t *out_net_minor)
+{
+  if (at < 0 || at >= (int) self->shown->len)
+    return -1;
+  const EmCompareRow *row = g_ptr_array_index (self->shown, (guint) at);
+  *out_net_minor = row->net_minor;
+  return row->filler;
 }

@@ -109,45 +109,59 @@ show_marks (EmWordsPane *self)
   gtk_widget_queue_draw (self->gutter);
 }
 
-/* Numbers of the features beside the lines their words begin on; several on a line stand in a row. */
+/* Where a feature's words begin, in the gutter; FALSE: it has none. */
+static gboolean
+find_line (EmWordsPane *self, int32_t index, int *out_y, int *out_height)
+{
+  const EmQuote *quote = em_document_get_quote (self->document);
+  const EmMark *first = NULL;
+  GtkTextIter iter;
+  GdkRectangle place;
+  int x;
+
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    if (quote->mark[i].feature_id == quote->feature[index].id && quote->mark[i].state == EM_MARK_USED
+        && (first == NULL || quote->mark[i].start < first->start))
+      first = &quote->mark[i];
+  if (first == NULL)
+    return FALSE;
+  iter_at_byte (self, quote->text[EM_QUOTE_NOTES], first->start, &iter);
+  gtk_text_view_get_iter_location (GTK_TEXT_VIEW (self->notes), &iter, &place);
+  gtk_text_view_buffer_to_window_coords (GTK_TEXT_VIEW (self->notes), GTK_TEXT_WINDOW_LEFT, 0, place.y, &x, out_y);
+  *out_height = place.height;
+  return TRUE;
+}
+
+/* Numbers of the features beside the line their words begin on; of several on one line the first and "…". */
 static void
 draw_gutter (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
   EmWordsPane *self = data;
   const EmQuote *quote = self->document != NULL ? em_document_get_quote (self->document) : NULL;
-  const char *text = quote != NULL && quote->text[EM_QUOTE_NOTES] != NULL ? quote->text[EM_QUOTE_NOTES] : "";
-  int last_y = -1;
-  g_autoptr (GString) numbers = g_string_new (NULL);
+  g_autoptr (GHashTable) first_on = g_hash_table_new (NULL, NULL);   /* y → index of the first feature + 1, negative when more follow */
+  GHashTableIter iter;
+  gpointer key, value;
+  int y, line_height = 0;
 
   (void) height;
-  for (int32_t f = 0; quote != NULL && f < quote->n_features; f++)
+  for (int32_t i = 0; quote != NULL && quote->text[EM_QUOTE_NOTES] != NULL && i < quote->n_features; i++)
+    if (find_line (self, i, &y, &line_height))
+      {
+        int present = GPOINTER_TO_INT (g_hash_table_lookup (first_on, GINT_TO_POINTER (y)));
+        g_hash_table_insert (first_on, GINT_TO_POINTER (y), GINT_TO_POINTER (present == 0 ? i + 1 : -ABS (present)));
+      }
+  g_hash_table_iter_init (&iter, first_on);
+  while (g_hash_table_iter_next (&iter, &key, &value))
     {
-      const EmMark *first = NULL;
-      GtkTextIter iter;
-      GdkRectangle place;
-      int x, y;
-
-      for (int32_t i = 0; i < quote->n_marks; i++)
-        if (quote->mark[i].feature_id == quote->feature[f].id && quote->mark[i].state == EM_MARK_USED
-            && (first == NULL || quote->mark[i].start < first->start))
-          first = &quote->mark[i];
-      if (first == NULL)
-        continue;
-      iter_at_byte (self, text, first->start, &iter);
-      gtk_text_view_get_iter_location (GTK_TEXT_VIEW (self->notes), &iter, &place);
-      gtk_text_view_buffer_to_window_coords (GTK_TEXT_VIEW (self->notes), GTK_TEXT_WINDOW_LEFT, 0, place.y, &x, &y);
-      if (y != last_y)
-        g_string_truncate (numbers, 0);
-      last_y = y;
-      g_string_append_printf (numbers, numbers->len > 0 ? " %d" : "%d", f + 1);
-
+      int number = ABS (GPOINTER_TO_INT (value));
+      g_autofree char *text = g_strdup_printf (GPOINTER_TO_INT (value) < 0 ? "%d…" : "%d", number);
+      g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (area), text);
       GdkRGBA colour;
-      g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (area), numbers->str);
       int text_width, text_height;
       pango_layout_get_pixel_size (layout, &text_width, &text_height);
-      em_look_thread (GTK_WIDGET (self), f, &colour);
+      em_look_thread (GTK_WIDGET (self), number - 1, &colour);
       gdk_cairo_set_source_rgba (cr, &colour);
-      cairo_move_to (cr, MAX (0, width - text_width - 4), y + (place.height - text_height) / 2);
+      cairo_move_to (cr, MAX (0, width - text_width - 4), GPOINTER_TO_INT (key) + (line_height - text_height) / 2);
       pango_cairo_show_layout (cr, layout);
     }
 }
