@@ -344,11 +344,21 @@ take_label (Labels *l, guint i)
   l->open = G_MAXUINT;
 }
 
+/* "RIB CREST LOW: 1.200 LG": a size that says itself that it is a length or a width is no build-up or wear, whatever stands
+ * before it. */
+static gboolean
+denies_build (const Labels *l, guint i)
+{
+  const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0;
+}
+
 static void
 take_size (Labels *l, guint i)
 {
   EmSize *size = em_item_size (l->c->items, i);
-  guint32 roles = l->pending;
+  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN : 0);
   gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
   if (keeps_legs)

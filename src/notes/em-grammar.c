@@ -438,9 +438,11 @@ ends_sentence (const EmReader *r, guint i)
   before = em_item (r->items, i - 1);
   if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
     return FALSE;
-  /* "O.D." */
+  /* "o.d. worn"; where all is in capitals, "PIN O.D. UNDERSIZE", a capital tells nothing. */
   if (before->type == EM_ITEM_PHRASE && memchr (r->items->text + before->start, '.', before->length) != NULL &&
-      (next->flags & EM_TOKEN_CAPITAL) == 0)
+      ((next->flags & EM_TOKEN_CAPITAL) == 0 || ((next->flags & EM_TOKEN_UPPER) != 0 && next->length > 1 &&
+                                                 em_item_says (r->items, i + 1, EM_SAYS_VERB) == NULL &&
+                                                 em_item_says (r->items, i + 1, EM_SAYS_REFUSE) == NULL)))
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
     if ((before->length <= 6 || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)

@@ -253,7 +253,7 @@ read_limits (const Builder *b, guint at, EmSize *size)
 {
   gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-');
   EmSize second = { 0 };
-  double ratio;
+  double ratio, ratio_max;
   guint next;
 
   if ((!is_slash && !is_dash) || !is_number (b, at + 1) || size->value.n == 0)
@@ -265,7 +265,9 @@ read_limits (const Builder *b, guint at, EmSize *size)
   if (size->value.n > 10000000 || second.value.n > 10000000 || size->value.d > 10000000 || second.value.d > 10000000)
     return at;
   ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
-  if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= 2.5)
+  /* "0.4-1.2" is nothing else; "1-3" may be numbers of items. */
+  ratio_max = is_dash && size->n_decimals > 0 && second.n_decimals > 0 ? 10 : 2.5;
+  if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= ratio_max)
     return at;
   if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
     return at;
