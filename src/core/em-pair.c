@@ -337,6 +337,14 @@ judge_soundness (const EmBase *base, const EmFiller *filler, const EmChemistry b
          | reason_if (has_sulphur, EM_REASON_SULPHUR);
 }
 
+/* A wire of beryllium copper is for tools of it: for any other metal there are wires that do without its fume. 0.1 % is where
+ * safety data sheets name a carcinogen as an ingredient (29 CFR 1910.1200, appendix A, from memory). */
+static bool
+brings_beryllium (const EmChemistry base, const EmChemistry filler)
+{
+  return filler[EM_EL_BE] >= 0.1 && base[EM_EL_BE] < 0.1;
+}
+
 /*
  * em_steel_pair:
  * @dilution_ratio: share of base in the weld, 0 … 1
@@ -352,7 +360,7 @@ em_steel_pair (const EmBase *base, const EmFiller *filler, EmProcess process, do
                EmPairing *out_pairing, EmTrace *trace)
 {
   EmChemistry base_chemistry, filler_chemistry;
-  char suit = suits[base->family][filler->family];
+  char suit;
   bool has_process = (filler->processes & (1u << process)) != 0;
   EmPairing pairing = { .base_hrc = em_is_absent (base_hrc) ? (base->hardness_low_hrc + base->hardness_high_hrc) / 2.0 : base_hrc };
 
@@ -360,6 +368,7 @@ em_steel_pair (const EmBase *base, const EmFiller *filler, EmProcess process, do
     section_mm = SECTION_PRESET_MM;
   em_composition_middle (&base->composition, base_chemistry);
   em_composition_middle (&filler->composition, filler_chemistry);
+  suit = brings_beryllium (base_chemistry, filler_chemistry) ? '-' : suits[base->family][filler->family];
   em_steel_deposit (base_chemistry, filler_chemistry, dilution_ratio, pairing.deposit);
   estimate (base, filler, process, section_mm, &pairing);
   find_hardness (filler, &pairing);

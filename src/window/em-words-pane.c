@@ -109,6 +109,15 @@ show_marks (EmWordsPane *self)
   gtk_widget_queue_draw (self->gutter);
 }
 
+/* The feature's own stretch goes before words it shares with others, such as a general note of stock; then the earlier. */
+static gboolean
+is_nearer_start (const EmMark *mark, const EmMark *first)
+{
+  if (first == NULL || (mark->field == NULL) != (first->field == NULL))
+    return first == NULL || mark->field == NULL;
+  return mark->start < first->start;
+}
+
 /* Where a feature's words begin, in the gutter; FALSE: it has none. */
 static gboolean
 find_line (EmWordsPane *self, int32_t index, int *out_y, int *out_height)
@@ -121,7 +130,7 @@ find_line (EmWordsPane *self, int32_t index, int *out_y, int *out_height)
 
   for (int32_t i = 0; i < quote->n_marks; i++)
     if (quote->mark[i].feature_id == quote->feature[index].id && quote->mark[i].state == EM_MARK_USED
-        && (first == NULL || quote->mark[i].start < first->start))
+        && is_nearer_start (&quote->mark[i], first))
       first = &quote->mark[i];
   if (first == NULL)
     return FALSE;

@@ -322,7 +322,26 @@ START_TEST (test_reason_ids_are_whole_and_unlike)
 }
 END_TEST
 
+/* Beryllium copper wire goes on beryllium copper tools, and nowhere else: its fume is not brought to a job that can do without. */
+START_TEST (test_beryllium_only_on_beryllium)
+{
+  EmBase steel = base_of (EM_FAMILY_TOOL_STEEL, h13, 44, 52), copper = base_of (EM_FAMILY_COPPER, (Mix) { 0 }, NAN, NAN);
+  EmFiller wire = wire_of (EM_FAMILY_COPPER, (Mix) { 0 }, NAN, NAN);
+  EmPairing pairing;
+
+  copper.composition.balance = wire.composition.balance = EM_EL_CU;
+  copper.composition.low_pct[EM_EL_BE] = wire.composition.low_pct[EM_EL_BE] = 1.8;
+  copper.composition.high_pct[EM_EL_BE] = wire.composition.high_pct[EM_EL_BE] = 2.0;
+  em_steel_pair (&steel, &wire, EM_PROCESS_GTAW, 0.3, NAN, NAN, &pairing, NULL);
+  ck_assert (!pairing.is_suited);
+  ck_assert (pairing.reasons & EM_REASON_BIT (EM_REASON_WRONG_FAMILY));
+  em_steel_pair (&copper, &wire, EM_PROCESS_GTAW, 0.3, NAN, NAN, &pairing, NULL);
+  ck_assert (pairing.is_suited);
+}
+END_TEST
+
 EM_TEST_MAIN ("core: pair",
+              test_beryllium_only_on_beryllium,
               test_p20_on_p20_is_harder_from_a_laser, test_420_on_420, test_unlike_pairs, test_wrong_process_rules_out,
               test_preheat_advice, test_tool_steel_has_no_carbon_equivalent, test_too_lean_an_austenitic_wire_is_warned_of,
               test_other_reasons, test_hardness_without_catalogue, test_no_martensite_hardness_of_other_deposits, test_trace_shows_the_working, test_reasons_do_not_contradict,
