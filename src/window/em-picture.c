@@ -9,7 +9,8 @@
 
 #include <stdio.h>
 
-enum { SETTLE_MS = 400, STEP_MS = 250 };
+/* A busy machine may not have laid the window out yet: asked again for ten seconds. */
+enum { SETTLE_MS = 400, STEP_MS = 250, TRIES_MOST = 40 };
 
 struct EmPictureWish
 {
@@ -25,6 +26,7 @@ typedef struct
   EmWindow            *window;   /* owned */
   const EmPictureWish *wish;
   int                  next;     /* action */
+  int                  tries;
 } EmSitting;
 
 EmPictureWish *
@@ -86,7 +88,11 @@ on_settled (gpointer data)
       return G_SOURCE_REMOVE;
     }
   if (!em_picture_save (GTK_WIDGET (sitting->window), sitting->wish->path))
-    g_printerr ("%s could not be written\n", sitting->wish->path);
+    {
+      if (++sitting->tries < TRIES_MOST)
+        return G_SOURCE_CONTINUE;
+      g_printerr ("%s could not be written\n", sitting->wish->path);
+    }
   gtk_window_destroy (GTK_WINDOW (sitting->window));
   g_object_unref (sitting->window);
   g_free (sitting);
