@@ -7,6 +7,7 @@
 
 #include "em-application.h"
 
+#include "em-autosave.h"
 #include "em-demo.h"
 #include "em-look.h"
 #include "em-picture.h"
@@ -21,6 +22,7 @@ struct _EmApplication
   EmBasis *basis;          /* NULL until started, or when it could not be read */
   char    *basis_problem;
   char    *demo;           /* to open at the start; "" the first */
+  gboolean has_offered;    /* what a crash left */
   EmPictureWish *wish;     /* a picture of the window, then leave; NULL: none */
 };
 
@@ -220,6 +222,15 @@ wish_granted (EmApplication *self)
     em_picture_take (active_window (self), self->wish);
 }
 
+/* What a crash left, once a start; not into a picture or a demonstration. */
+static void
+offer_once (EmApplication *self)
+{
+  if (!self->has_offered && self->wish == NULL)
+    em_autosave_offer (self);
+  self->has_offered = TRUE;
+}
+
 static void
 em_application_activate (GApplication *application)
 {
@@ -241,6 +252,7 @@ em_application_activate (GApplication *application)
       window = em_application_add_window (self, document);
       if (!g_settings_get_boolean (em_settings_get (), "is-first-start-done"))
         em_window_show_welcome (window);
+      offer_once (self);
     }
   g_clear_pointer (&self->demo, g_free);
   wish_granted (self);
@@ -262,6 +274,7 @@ em_application_open (GApplication *application, GFile **files, int n_files, cons
         window = em_application_add_window (self, blank);
       em_window_open_file (window, files[i]);
     }
+  offer_once (self);
   wish_granted (self);
 }
 
@@ -355,6 +368,8 @@ typedef struct
   char          *path;
   EmQuoteFile    file;
   gboolean       is_loaded;
+  EmLock        *lock;          /* owned or NULL */
+  char          *locked;        /* who else has it open, in words; or NULL */
 } EmLoading;
 
 static void
@@ -367,6 +382,8 @@ free_loading (gpointer data)
   g_free (loading->path);
   if (loading->is_loaded)
     em_quote_file_clear (&loading->file);
+  em_lock_free (loading->lock);
+  g_free (loading->locked);
   g_free (loading);
 }
 
@@ -374,13 +391,20 @@ static void
 load_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   EmLoading *loading = data;
+  g_autoptr (GError) lock_error = NULL;
   GError *error = NULL;
 
   (void) source;
   (void) cancellable;
   loading->is_loaded = em_quote_file_load (loading->path, &loading->file, &error);
   if (loading->is_loaded)
-    g_task_return_boolean (task, TRUE);
+    {
+      /* Where no lock can be put there is nobody to tell, or nothing to save. */
+      loading->lock = em_lock_take (loading->path, &lock_error);
+      if (g_error_matches (lock_error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED))
+        loading->locked = g_strdup (lock_error->message);
+      g_task_return_boolean (task, TRUE);
+    }
   else
     g_task_return_error (task, error);
 }
@@ -413,8 +437,14 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
   gboolean is_newer = loading->file.is_newer_minor;
   g_autoptr (EmDocument) document = em_document_new_take (self->basis, &loading->file, loading->path);
   EmWindow *window = em_application_add_window (self, document);
+  em_document_set_lock_take (document, g_steal_pointer (&loading->lock));
   em_settings_add_recent (loading->path);
-  if (is_newer)
+  if (loading->locked != NULL)
+    {
+      g_autofree char *sentence = g_strdup_printf (_("%s If both are changed, the one saved last is asked first."), loading->locked);
+      em_window_say (window, sentence);
+    }
+  else if (is_newer)
     {
       g_autofree char *sentence = g_strdup_printf (ngettext ("A newer version wrote this file. %u thing it holds isn’t shown here and is kept.",
                                                              "A newer version wrote this file. %u things it holds aren’t shown here and are kept.", n_kept), n_kept);

@@ -29,6 +29,8 @@ struct _EmDocument
   GHashTable *problems;      /* "id/field" → text */
   uint32_t    selected_id;
   char       *path;
+  EmLock     *lock;          /* on path, or NULL */
+  guint       n_saving;      /* saves under way */
 };
 
 G_DEFINE_FINAL_TYPE (EmDocument, em_document, G_TYPE_OBJECT)
@@ -120,6 +122,7 @@ em_document_finalize (GObject *object)
   g_clear_pointer (&self->good_prices, g_hash_table_unref);
   g_clear_pointer (&self->problems, g_hash_table_unref);
   g_clear_pointer (&self->path, g_free);
+  g_clear_pointer (&self->lock, em_lock_free);
   G_OBJECT_CLASS (em_document_parent_class)->finalize (object);
 }
 
@@ -176,6 +179,15 @@ em_document_new_take (EmBasis *basis, EmQuoteFile *file, const char *path)
     }
   reckon (self, EM_CHANGE_ALL, -1);
   settle_selection (self);
+  return self;
+}
+
+EmDocument *
+em_document_new_recovered (EmBasis *basis, EmQuoteFile *file, const char *path)
+{
+  EmDocument *self = em_document_new_take (basis, file, path);
+
+  em_history_unmark_saved (self->history);
   return self;
 }
 
@@ -560,6 +572,8 @@ typedef struct
   GBytes     *bytes;
   EmFileStamp expected;   /* all zero: nobody's work can be lost there */
   EmFileStamp stamp;      /* once written */
+  gboolean    wants_lock; /* the file is another than the one that has it */
+  EmLock     *lock;       /* once written, where it could be had */
 } EmSaving;
 
 static void
@@ -569,6 +583,7 @@ free_saving (gpointer data)
 
   g_free (saving->path);
   g_bytes_unref (saving->bytes);
+  em_lock_free (saving->lock);
   g_free (saving);
 }
 
@@ -582,16 +597,39 @@ save_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
   (void) cancellable;
   if (g_task_return_error_if_cancelled (task))
     return;
-  if (em_save_bytes_over (saving->path, saving->bytes, &saving->expected, &saving->stamp, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  if (!em_save_bytes_over (saving->path, saving->bytes, &saving->expected, &saving->stamp, &error))
+    {
+      g_task_return_error (task, error);
+      return;
+    }
+  if (saving->wants_lock)
+    saving->lock = em_lock_take (saving->path, NULL);
+  g_task_return_boolean (task, TRUE);
 }
 
 void
 em_document_allow_overwrite (EmDocument *self)
 {
   self->file.stamp = (EmFileStamp) { 0 };
+}
+
+gboolean
+em_document_is_saving (EmDocument *self)
+{
+  return self->n_saving > 0;
+}
+
+const EmFileStamp *
+em_document_get_stamp (EmDocument *self)
+{
+  return &self->file.stamp;
+}
+
+void
+em_document_set_lock_take (EmDocument *self, EmLock *lock)
+{
+  em_lock_free (self->lock);
+  self->lock = lock;
 }
 
 void
@@ -612,6 +650,8 @@ em_document_save_async (EmDocument *self, const char *path, GCancellable *cancel
   saving->bytes = bytes;
   if (g_strcmp0 (path, self->path) == 0)
     saving->expected = self->file.stamp;
+  saving->wants_lock = self->lock == NULL || g_strcmp0 (em_lock_get_path (self->lock), path) != 0;
+  self->n_saving++;
   g_task_set_task_data (task, saving, free_saving);
   em_history_break (self->history);
   em_history_mark_saved (self->history);
@@ -623,6 +663,8 @@ em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error)
 {
   EmSaving *saving = g_task_get_task_data (G_TASK (result));
 
+  if (saving != NULL)
+    self->n_saving--;
   if (!g_task_propagate_boolean (G_TASK (result), error))
     {
       em_history_unmark_saved (self->history);
@@ -632,6 +674,8 @@ em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error)
   g_free (self->path);
   self->path = g_strdup (saving->path);
   self->file.stamp = saving->stamp;
+  if (saving->wants_lock)
+    em_document_set_lock_take (self, g_steal_pointer (&saving->lock));
   emit_changed (self, EM_CHANGE_FILE, -1);
   return TRUE;
 }

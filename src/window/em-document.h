@@ -12,6 +12,7 @@
 
 #include "em-basis.h"
 #include "em-cost.h"
+#include "em-lock.h"
 #include "em-quote-file.h"
 
 #include <gio/gio.h>
@@ -42,6 +43,8 @@ EmDocument *em_document_new           (EmBasis *basis);
 /* Takes the contents of file. path NULL: an untitled copy, with something to lose only once edited. */
 EmDocument *em_document_new_take      (EmBasis *basis, EmQuoteFile *file, const char *path);
 EmDocument *em_document_new_from_path (EmBasis *basis, const char *path, GError **error);
+/* As em_document_new_take, but there is something to lose. */
+EmDocument *em_document_new_recovered (EmBasis *basis, EmQuoteFile *file, const char *path);
 
 const EmQuote     *em_document_get_quote     (EmDocument *self);
 const EmCost      *em_document_get_cost      (EmDocument *self);
@@ -101,5 +104,11 @@ void        em_document_save_async  (EmDocument *self, const char *path, GCancel
 gboolean    em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error);
 /* The next save may go over what somebody else wrote. */
 void        em_document_allow_overwrite (EmDocument *self);
+/* A save is under way; what it writes counts as saved already. */
+gboolean    em_document_is_saving (EmDocument *self);
+/* The file as it was when it was read or written here; all zero: none. */
+const EmFileStamp *em_document_get_stamp (EmDocument *self);
+/* Others are told that the file is open here until the document goes or is saved elsewhere. Takes lock, which may be NULL. */
+void        em_document_set_lock_take (EmDocument *self, EmLock *lock);
 
 G_END_DECLS

@@ -5,6 +5,7 @@
 
 #include "em-window-private.h"
 
+#include "em-autosave.h"
 #include "em-demo.h"
 #include "em-look.h"
 #include "em-settings.h"
@@ -205,6 +206,7 @@ em_window_set_document (EmWindow *self, EmDocument *document)
   em_words_pane_set_document (EM_WORDS_PANE (self->words), document);
   em_metal_pane_set_document (EM_METAL_PANE (self->metal), document);
   em_money_pane_set_document (EM_MONEY_PANE (self->money), document, self->outlook);
+  em_autosave_watch (document, self);
   on_document_changed (self);
 }
 
