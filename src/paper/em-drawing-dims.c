@@ -204,14 +204,15 @@ segment (EmCanvas *canvas, double x0, double y0, double x1, double y1)
 }
 
 /* The dimension line with its arrowheads, which point inwards from outside where there is no room between them, and its
- * text: on the line, or beyond it away from the metal (side_x, side_y) where it would not fit. */
+ * text: on the line, or beyond it away from the metal (side_x, side_y) where it would not fit; past its end where the line
+ * itself lies on the metal (no side). */
 static void
 measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, double side_x, double side_y, gboolean has_one_head, const char *text, const EmColour *colour)
 {
   double length = hypot (x1 - x0, y1 - y0), font = canvas->style->font_px, arrow = font * ARROW_EM;
   double ux = length > 0 ? (x1 - x0) / length : 1, uy = length > 0 ? (y1 - y0) / length : 0;
   g_autoptr (PangoLayout) layout = make_text (canvas, text);
-  double width, height, room, beyond = 0;
+  double width, height, room, beyond = 0, past = 0;
   gboolean is_outside = length < 2.6 * arrow;
 
   text_size (layout, &width, &height);
@@ -227,8 +228,11 @@ measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, doub
     arrowhead (canvas, x0, y0, is_outside ? ux : -ux, is_outside ? uy : -uy);
   arrowhead (canvas, x1, y1, is_outside ? -ux : ux, is_outside ? -uy : uy);
   if (room + 2.9 * arrow > length)
-    beyond = (fabs (side_x) * width + fabs (side_y) * height * 0.8) / 2 + font * 0.3;
-  show_text (canvas, text, (x0 + x1) / 2 + side_x * beyond, (y0 + y1) / 2 + side_y * beyond, colour);
+    {
+      beyond = (fabs (side_x) * width + fabs (side_y) * height * 0.8) / 2 + font * 0.3;
+      past = side_x == 0 && side_y == 0 ? length / 2 + (is_outside ? 2 * arrow : 0) + room / 2 + font * 0.3 : 0;
+    }
+  show_text (canvas, text, (x0 + x1) / 2 + side_x * beyond + ux * past, (y0 + y1) / 2 + side_y * beyond + uy * past, colour);
 }
 
 static void
@@ -266,7 +270,12 @@ draw_dim (EmCanvas *canvas, int index)
   if (is_angle (canvas, dim))
     show_text (canvas, text, (x0 + x1) / 2 + sx * offset, (y0 + y1) / 2 + sy * offset, colour);
   else
-    measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, sx, sy, is_radius (canvas, dim), text, colour);
+    {
+      gboolean is_on_metal = dim->offset_mm == 0 && !is_radius (canvas, dim);
+
+      measure_line (canvas, x0 + sx * offset, y0 + sy * offset, x1 + sx * offset, y1 + sy * offset, is_on_metal ? 0 : sx, is_on_metal ? 0 : sy,
+                    is_radius (canvas, dim), text, colour);
+    }
 }
 
 void

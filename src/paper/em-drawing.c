@@ -73,6 +73,20 @@ layer_points (const EmCanvas *canvas, double z_mm, double *out_xy_mm)
          ? canvas->shape.kind->layer (&canvas->shape, z_mm, LAYER_POINTS, out_xy_mm) : 0;
 }
 
+/* Room for the beads along capped edges, a layer thick beyond the foot of the weld. */
+static void
+extend_caps (EmCanvas *canvas)
+{
+  double xy[2 * LAYER_POINTS];
+  int n = canvas->plan != NULL && canvas->rules->is_capped && canvas->plan->cap_tracks > 0 ? layer_points (canvas, 0, xy) : 0;
+
+  for (int i = 0; n == 2 && i < n; i++)
+    {
+      extend (canvas, xy[2 * i] - canvas->plan->layer_mm, xy[2 * i + 1]);
+      extend (canvas, xy[2 * i] + canvas->plan->layer_mm, xy[2 * i + 1]);
+    }
+}
+
 static void
 measure (EmCanvas *canvas)
 {
@@ -85,6 +99,7 @@ measure (EmCanvas *canvas)
     extend (canvas, canvas->outline.point[i].x_mm, canvas->outline.point[i].y_mm);
   for (int i = 0; i < n; i++)
     extend (canvas, xy[2 * i], xy[2 * i + 1]);
+  extend_caps (canvas);
   em_drawing_extend_near (canvas);
 }
 
@@ -361,7 +376,7 @@ draw_caps (EmCanvas *canvas)
   int64_t tracks = canvas->plan != NULL && canvas->rules->is_capped ? canvas->plan->cap_tracks : 0;
   gboolean is_both = tracks > 0 && canvas->shape.cap_edge_mm > 1.5 * canvas->shape.kind->length_mm (&canvas->shape, canvas->shape.height_mm);
 
-  if (canvas->view != EM_VIEW_SECTION || tracks <= 0 || tracks > 200)
+  if (tracks <= 0 || tracks > 200)
     return;
   radius = canvas->plan->layer_mm * canvas->scale / 2;
   cairo_new_path (canvas->cr);
@@ -370,13 +385,14 @@ draw_caps (EmCanvas *canvas)
       double z_mm = canvas->shape.height_mm * ((double) i + 0.5) / (double) tracks;
       int n = layer_points (canvas, z_mm, xy);
 
-      for (int end = 0; n >= 2 && end < (is_both ? 2 : 1); end++)
+      /* Only a straight layer ends at the edges it is capped along. */
+      for (int end = 0; n == 2 && end < (is_both ? 2 : 1); end++)
         {
-          int at = end == 0 ? n - 1 : 0;
-          double side = xy[2 * (n - 1)] >= xy[0] ? 1 : -1;
+          double length = fmax (hypot (xy[2] - xy[0], xy[3] - xy[1]), 1e-9), out = (end == 0 ? radius : -radius) / length;
+          int at = end == 0 ? 2 : 0;
 
           cairo_new_sub_path (canvas->cr);
-          cairo_arc (canvas->cr, em_canvas_x (canvas, xy[2 * at]) + (end == 0 ? side : -side) * radius, em_canvas_y (canvas, xy[2 * at + 1]),
+          cairo_arc (canvas->cr, em_canvas_x (canvas, xy[at]) + (xy[2] - xy[0]) * out, em_canvas_y (canvas, xy[at + 1]) - (xy[3] - xy[1]) * out,
                      radius, 0, 2 * G_PI);
         }
     }

@@ -73,19 +73,34 @@ em_kind_sample (const EmKind *kind, EmShape *out_shape)
   return FALSE;
 }
 
-static void
-trace_ring (cairo_t *cr, const EmOutline *outline, int first, int *out_next)
+static gboolean
+is_ring (EmInk ink)
 {
+  return ink == EM_INK_BASE || ink == EM_INK_METAL;
+}
+
+/* One line, or the rings of one ink that follow each other: a ring turned against the one around it is its hole. */
+static int
+trace_runs (cairo_t *cr, const EmOutline *outline, int first)
+{
+  EmInk ink = outline->point[first].ink;
   int i = first;
 
   cairo_new_path (cr);
   do
     {
-      cairo_line_to (cr, outline->point[i].x_mm, outline->point[i].y_mm);
-      i++;
+      cairo_new_sub_path (cr);
+      do
+        {
+          cairo_line_to (cr, outline->point[i].x_mm, outline->point[i].y_mm);
+          i++;
+        }
+      while (i < outline->n_points && !outline->point[i].is_start);
+      if (is_ring (ink))
+        cairo_close_path (cr);
     }
-  while (i < outline->n_points && !outline->point[i].is_start);
-  *out_next = i;
+  while (is_ring (ink) && i < outline->n_points && outline->point[i].ink == ink);
+  return i;
 }
 
 static void
@@ -114,12 +129,12 @@ draw_outline (GtkWidget *widget, cairo_t *cr, const EmOutline *outline, double w
   cairo_set_line_width (cr, 1.1 / scale);
   for (int i = 0; i < outline->n_points;)
     {
-      EmInk kind = outline->point[i].ink;
-      trace_ring (cr, outline, i, &i);
-      if (kind == EM_INK_BASE || kind == EM_INK_METAL)
+      EmInk ink_of_run = outline->point[i].ink;
+
+      i = trace_runs (cr, outline, i);
+      if (is_ring (ink_of_run))
         {
-          cairo_close_path (cr);
-          gdk_cairo_set_source_rgba (cr, kind == EM_INK_BASE ? &steel : &weld);
+          gdk_cairo_set_source_rgba (cr, ink_of_run == EM_INK_BASE ? &steel : &weld);
           cairo_fill_preserve (cr);
         }
       gdk_cairo_set_source_rgba (cr, &ink);

@@ -89,36 +89,34 @@ layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
   return em_layer_arc (max, out_xy_mm, 0, 0, r, r, EM_PI / 2 + shape->p[P_ARC] / 2, EM_PI / 2 - shape->p[P_ARC] / 2);
 }
 
-/* Section: square to the axis. Plan: along it. */
+/* Section: square to the axis, rings and holes turned against each other. Plan: along it, in half. */
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
   double base = shape->p[P_BASE_R], end = base - shape->height_mm, l = shape->p[P_LENGTH], arc = shape->p[P_ARC];
-  double from = EM_PI / 2 + arc / 2, to = EM_PI / 2 - arc / 2, block = 1.6 * base, r = fmax (base, end);
+  double from = EM_PI / 2 + arc / 2, to = EM_PI / 2 - arc / 2, block = 1.6 * base;
+  bool is_whole = arc > 2 * EM_PI * (1 - 1e-9);
 
   *out = (EmOutline) { 0 };
   if (view == EM_VIEW_SECTION)
     {
-      if (end < base)
-        em_outline_arc (out, EM_INK_BASE, true, 0, 0, block, block, 0, 2 * EM_PI);
-      em_outline_arc (out, EM_INK_BASE, true, 0, 0, base, base, 0, 2 * EM_PI);
+      em_outline_arc (out, EM_INK_BASE, true, 0, 0, block, block, 0, 2 * EM_PI);
+      em_outline_arc (out, EM_INK_BASE, true, 0, 0, base, base, 2 * EM_PI, 0);
       em_outline_arc (out, EM_INK_METAL, true, 0, 0, end, end, from, to);
-      em_outline_arc (out, EM_INK_METAL, false, 0, 0, base, base, to, from);
+      em_outline_arc (out, EM_INK_METAL, is_whole, 0, 0, base, base, to, from);
       em_outline_dim (out, -end, 0, end, 0, 0, DIAMETER, 2 * end);
+      em_outline_dim (out, -base, 0, base, 0, -0.3 * base, WORN, 2 * base);
+      if (!is_whole)
+        em_outline_dim (out, -0.2 * end, -0.5 * end, 0.2 * end, -0.5 * end, 0, ARC, EM_DEGREES (arc));
       return;
     }
-  if (end < base)
-    {
-      em_outline_box (out, EM_INK_BASE, 0, base, l, block);
-      em_outline_box (out, EM_INK_BASE, 0, -block, l, -base);
-    }
-  else
-    em_outline_box (out, EM_INK_BASE, -0.3 * l, -base, 1.3 * l, base);
-  em_outline_box (out, EM_INK_METAL, 0, fmin (base, end), l, r);
+  em_outline_box (out, EM_INK_BASE, 0, base, l, block);
+  em_outline_box (out, EM_INK_BASE, 0, -block, l, -base);
+  em_outline_box (out, EM_INK_METAL, 0, end, l, base);
   if (arc > 1.5 * EM_PI)
-    em_outline_box (out, EM_INK_METAL, 0, -r, l, -fmin (base, end));
+    em_outline_box (out, EM_INK_METAL, 0, -base, l, -end);
   em_outline_run (out, EM_INK_CENTRE, 2, (const double[]) { -0.35 * l, 0, 1.35 * l, 0 });
-  em_outline_dim (out, 0, fmax (r, end < base ? block : r), l, fmax (r, end < base ? block : r), 0.3 * base, LENGTH, l);
+  em_outline_dim (out, 0, block, l, block, 0.3 * base, LENGTH, l);
 }
 
 const EmKind em_kind_bore =

@@ -73,6 +73,21 @@ solve (const double *value, EmShape *out_shape, EmFault *out_fault)
   return EM_OK;
 }
 
+/* The dam seen from above where it is half wide: its foot, or its crest. */
+static void
+draw_level (const EmShape *shape, double half_mm, EmOutline *out)
+{
+  double l = shape->p[P_LENGTH], w = shape->p[P_WIDTH] / 2, in = shape->p[P_ENDS] < 0.5 ? 0 : w - half_mm;
+
+  if (shape->p[P_ENDS] < 1.5)
+    {
+      em_outline_box (out, EM_INK_METAL, in, -half_mm, l - in, half_mm);
+      return;
+    }
+  em_outline_arc (out, EM_INK_METAL, true, l - w, 0, half_mm, half_mm, -EM_PI / 2, EM_PI / 2);
+  em_outline_arc (out, EM_INK_METAL, false, w, 0, half_mm, half_mm, EM_PI / 2, 1.5 * EM_PI);
+}
+
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
@@ -84,17 +99,15 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       em_outline_box (out, EM_INK_BASE, -w - m, -m, w + m, 0);
       em_outline_run (out, EM_INK_METAL, 4, (const double[]) { -w, 0, w, 0, top, h, -top, h });
       em_outline_dim (out, w, 0, -w, 0, 0.4 * m, WIDTH, 2 * w);
-      em_outline_dim (out, w + 0.3 * m, h, w + 0.3 * m, 0, 0.2 * m, HEIGHT, h);
+      em_outline_dim (out, w, h, w, 0, 0.2 * m, HEIGHT, h);
+      if (shape->p[P_TAN] > 0.0)
+        em_outline_dim (out, -w - 0.7 * m, h / 2, -w - 0.3 * m, h / 2, 0, DRAFT, EM_DEGREES (atan (shape->p[P_TAN])));
       return;
     }
   em_outline_box (out, EM_INK_BASE, -m, -w - m, l + m, w + m);
-  if (shape->p[P_ENDS] > 1.5)
-    {
-      em_outline_arc (out, EM_INK_METAL, true, l - w, 0, w, w, -EM_PI / 2, EM_PI / 2);
-      em_outline_arc (out, EM_INK_METAL, false, w, 0, w, w, EM_PI / 2, 1.5 * EM_PI);
-    }
-  else
-    em_outline_box (out, EM_INK_METAL, 0, -w, l, w);
+  draw_level (shape, w, out);
+  if (top > 0 && top < w)
+    draw_level (shape, top, out);
   em_outline_dim (out, 0, w, l, w, 0.6 * m, LENGTH, l);
 }
 

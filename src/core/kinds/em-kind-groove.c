@@ -58,8 +58,13 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
     {
       em_outline_run (out, EM_INK_BASE, 8, (const double[]) { w, 0, w + m, 0, w + m, -d - m, -w - m, -d - m, -w - m, 0, -w, 0, -g, -d, g, -d });
       em_outline_run (out, EM_INK_METAL, 4, (const double[]) { -w, 0, -g, -d, g, -d, w, 0 });
-      em_outline_dim (out, -w, 0, w, 0, 0.4 * m, -1, 2 * w);
       em_outline_dim (out, w, -d, w, 0, -0.5 * m, DEPTH, d);
+      if (g > 0)
+        em_outline_dim (out, -g, -d, g, -d, -0.4 * m, GAP, 2 * g);
+      if (w <= g)
+        return;
+      em_outline_dim (out, -w, 0, w, 0, 0.4 * m, -1, 2 * w);
+      em_outline_dim (out, -w - 0.6 * m, -0.5 * d, -w - 0.2 * m, -0.5 * d, 0, ANGLE, EM_DEGREES (2 * atan (shape->p[P_TAN])));
       return;
     }
   em_outline_box (out, EM_INK_BASE, -e, -w - m, l + e, w + m);

@@ -26,13 +26,24 @@ em_outline_box (EmOutline *outline, EmInk ink, double x0_mm, double y0_mm, doubl
   em_outline_run (outline, ink, 4, (const double[]) { x0_mm, y0_mm, x1_mm, y0_mm, x1_mm, y1_mm, x0_mm, y1_mm });
 }
 
+/* Chords of an arc: a full turn's by its share, but enough for a short one to bend. */
+static int
+arc_steps (double from, double to)
+{
+  int n = (int) ceil (fabs (to - from) / (2.0 * EM_PI) * EM_ARC_STEPS);
+
+  return n < 8 ? 8 : n > EM_ARC_STEPS ? EM_ARC_STEPS : n;
+}
+
 void
 em_outline_arc (EmOutline *outline, EmInk ink, bool is_start, double x_mm, double y_mm, double radius_x_mm, double radius_y_mm,
                 double from, double to)
 {
-  for (int i = 0; i <= EM_ARC_STEPS; i++)
+  int n = arc_steps (from, to);
+
+  for (int i = 0; i <= n; i++)
     {
-      double angle = from + (to - from) * i / EM_ARC_STEPS;
+      double angle = from + (to - from) * i / n;
 
       em_outline_point (outline, ink, is_start && i == 0, x_mm + radius_x_mm * cos (angle), y_mm + radius_y_mm * sin (angle));
     }
@@ -48,7 +59,7 @@ em_outline_dim (EmOutline *outline, double x0_mm, double y0_mm, double x1_mm, do
 int
 em_layer_arc (int max, double *out_xy_mm, double x_mm, double y_mm, double radius_x_mm, double radius_y_mm, double from, double to)
 {
-  int n = max < EM_ARC_STEPS + 1 ? max : EM_ARC_STEPS + 1;
+  int steps = arc_steps (from, to), n = max < steps + 1 ? max : steps + 1;
 
   if (n < 2)
     return 0;

@@ -16,7 +16,7 @@ extern const EmKind em_kind_edge_nick, em_kind_worn_corner, em_kind_sidewall, em
 #define EM_RADIANS(degrees) ((degrees) * (EM_PI / 180.0))
 #define EM_DEGREES(radians) ((radians) * (180.0 / EM_PI))
 
-enum { EM_ARC_STEPS = 20 };   /* chords an arc is drawn with */
+enum { EM_ARC_STEPS = 72 };   /* chords a full turn is drawn with */
 
 /* A dimension in mm that must be given; one that may be left out; the n of a table. */
 #define EM_FIELD_SIZE(id_, symbol_, name_, high_) \

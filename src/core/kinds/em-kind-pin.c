@@ -91,32 +91,23 @@ layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
-  double base = shape->p[P_BASE_R], end = base + shape->height_mm, l = shape->p[P_LENGTH], arc = shape->p[P_ARC];
-  double from = EM_PI / 2 + arc / 2, to = EM_PI / 2 - arc / 2, block = 1.6 * base, r = fmax (base, end);
+  double base = shape->p[P_BASE_R], end = base + shape->height_mm, l = shape->p[P_LENGTH];
 
   *out = (EmOutline) { 0 };
   if (view == EM_VIEW_SECTION)
     {
-      if (end < base)
-        em_outline_arc (out, EM_INK_BASE, true, 0, 0, block, block, 0, 2 * EM_PI);
       em_outline_arc (out, EM_INK_BASE, true, 0, 0, base, base, 0, 2 * EM_PI);
-      em_outline_arc (out, EM_INK_METAL, true, 0, 0, end, end, from, to);
-      em_outline_arc (out, EM_INK_METAL, false, 0, 0, base, base, to, from);
-      em_outline_dim (out, -end, 0, end, 0, 0, DIAMETER, 2 * end);
+      em_outline_arc (out, EM_INK_METAL, true, 0, 0, end, end, 0, 2 * EM_PI);
+      em_outline_arc (out, EM_INK_METAL, true, 0, 0, base, base, 2 * EM_PI, 0);
+      em_outline_dim (out, -base, 0, base, 0, 0, WORN, 2 * base);
+      em_outline_dim (out, -end, 0, end, 0, -0.3 * base, DIAMETER, 2 * end);
       return;
     }
-  if (end < base)
-    {
-      em_outline_box (out, EM_INK_BASE, 0, base, l, block);
-      em_outline_box (out, EM_INK_BASE, 0, -block, l, -base);
-    }
-  else
-    em_outline_box (out, EM_INK_BASE, -0.3 * l, -base, 1.3 * l, base);
-  em_outline_box (out, EM_INK_METAL, 0, fmin (base, end), l, r);
-  if (arc > 1.5 * EM_PI)
-    em_outline_box (out, EM_INK_METAL, 0, -r, l, -fmin (base, end));
+  em_outline_box (out, EM_INK_BASE, -0.3 * l, -base, 1.3 * l, base);
+  em_outline_box (out, EM_INK_METAL, 0, base, l, end);
+  em_outline_box (out, EM_INK_METAL, 0, -end, l, -base);
   em_outline_run (out, EM_INK_CENTRE, 2, (const double[]) { -0.35 * l, 0, 1.35 * l, 0 });
-  em_outline_dim (out, 0, fmax (r, end < base ? block : r), l, fmax (r, end < base ? block : r), 0.3 * base, LENGTH, l);
+  em_outline_dim (out, 0, end, l, end, 0.3 * base, LENGTH, l);
 }
 
 const EmKind em_kind_pin =

@@ -7,7 +7,7 @@
 
 enum { FORM, LENGTH, WIDTH, DIAMETER, DEPTH };
 enum { BOX, CYLINDER, CONE, ELLIPSOID, CAP };
-enum { P_FORM, P_LENGTH, P_WIDTH };
+enum { P_FORM, P_LENGTH, P_WIDTH, P_IS_TURNED };
 
 static const char *const form_ids[] = { "box", "cylinder", "cone", "ellipsoid", "cap", NULL };
 static const char *const form_names[] = { EM_N ("Box"), EM_N ("Cylinder"), EM_N ("Cone"), EM_N ("Half ellipsoid"), EM_N ("Spherical cap"), NULL };
@@ -83,6 +83,7 @@ solve (const double *value, EmShape *out_shape, EmFault *out_fault)
   out_shape->p[P_FORM] = form;
   out_shape->p[P_LENGTH] = fmax (l, w);
   out_shape->p[P_WIDTH] = fmin (l, w);
+  out_shape->p[P_IS_TURNED] = w > l;
   return EM_OK;
 }
 
@@ -98,37 +99,48 @@ length_mm (const EmShape *shape, double z_mm)
   return shape->p[P_LENGTH] * spread (shape, z_mm) * (shape->p[P_FORM] > 0.5 ? EM_PI / 4.0 : 1.0);
 }
 
-/* The mouth lies at y = 0; left flank, floor, right flank. */
+/* The hollow in section, from the left of its mouth at y = 0 down to the floor and up on the right: straight flanks by their
+ * corners, bent ones by chords that are shorter where they bend more. */
+static void
+draw_hollow (const EmShape *shape, EmInk ink, bool is_start, EmOutline *out)
+{
+  double w = shape->p[P_WIDTH] / 2, d = shape->height_mm;
+  int form = (int) shape->p[P_FORM], half = form == ELLIPSOID || form == CAP ? 24 : 1;
+
+  for (int i = -half; i <= half; i++)
+    {
+      double u = fabs ((double) i) / half, z = d * u * u, side = i < 0 ? -1 : 1;
+
+      if (i == 0 && (form == BOX || form == CYLINDER))
+        em_outline_point (out, ink, false, -w, -d);
+      em_outline_point (out, ink, is_start && i == -half, side * w * spread (shape, z), z - d);
+    }
+}
+
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
   double l = shape->p[P_LENGTH] / 2, w = shape->p[P_WIDTH] / 2, d = shape->height_mm, x = 2 * w;
+  int form = (int) shape->p[P_FORM];
+  bool is_sided = form == BOX || form == ELLIPSOID, is_turned = shape->p[P_IS_TURNED] > 0.5;
+  int longer = !is_sided ? DIAMETER : is_turned ? WIDTH : LENGTH, shorter = !is_sided ? DIAMETER : is_turned ? LENGTH : WIDTH;
 
   *out = (EmOutline) { 0 };
   if (view == EM_VIEW_PLAN)
     {
       em_outline_box (out, EM_INK_BASE, -l - w, -x, l + w, x);
-      if (shape->p[P_FORM] > 0.5)
+      if (form != BOX)
         em_outline_arc (out, EM_INK_METAL, true, 0, 0, l, w, 0, 2 * EM_PI);
       else
         em_outline_box (out, EM_INK_METAL, -l, -w, l, w);
-      em_outline_dim (out, -l, w, l, w, w, shape->p[P_FORM] > 0.5 && (int) shape->p[P_FORM] != ELLIPSOID ? DIAMETER : LENGTH, 2 * l);
+      em_outline_dim (out, -l, w, l, w, w, longer, 2 * l);
       return;
     }
-  for (int pass = 0; pass < 2; pass++)
-    {
-      EmInk ink = pass == 0 ? EM_INK_BASE : EM_INK_METAL;
-
-      if (pass == 0)
-        em_outline_run (out, ink, 4, (const double[]) { x, 0, x, -d - w, -x, -d - w, -x, 0 });
-      for (int i = -20; i <= 20; i++)
-        {
-          double u = fabs ((double) i) / 20.0, z = d * u * u;
-
-          em_outline_point (out, ink, pass == 1 && i == -20, (i < 0 ? -1 : 1) * w * spread (shape, z), z - d);
-        }
-    }
+  em_outline_run (out, EM_INK_BASE, 4, (const double[]) { x, 0, x, -d - w, -x, -d - w, -x, 0 });
+  draw_hollow (shape, EM_INK_BASE, false, out);
+  draw_hollow (shape, EM_INK_METAL, true, out);
   em_outline_dim (out, w, -d, w, 0, -0.5 * w, DEPTH, d);
+  em_outline_dim (out, -w, 0, w, 0, 0.5 * w, shorter, 2 * w);
 }
 
 static int

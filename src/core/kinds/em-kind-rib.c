@@ -110,11 +110,31 @@ layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
   return n / 2;
 }
 
+/* From above, half wide on each side; a wrapped end is round, the right one first. */
+static void
+draw_round (const EmShape *shape, EmInk ink, double half_mm, EmOutline *out)
+{
+  double l = shape->p[LENGTH], wraps = shape->p[WRAPS];
+
+  if (wraps > 0)
+    em_outline_arc (out, ink, true, l, 0, half_mm, half_mm, -EM_PI / 2, EM_PI / 2);
+  else
+    em_outline_run (out, ink, 2, (const double[]) { l, -half_mm, l, half_mm });
+  if (wraps > 1)
+    em_outline_arc (out, ink, false, 0, 0, half_mm, half_mm, EM_PI / 2, 1.5 * EM_PI);
+  else
+    {
+      em_outline_point (out, ink, false, 0, half_mm);
+      em_outline_point (out, ink, false, 0, -half_mm);
+    }
+  em_outline_point (out, ink, false, l, -half_mm);
+}
+
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
   double l = shape->p[LENGTH], b = shape->p[THICKNESS] / 2, t = shape->p[COAT], h = shape->p[DEPTH], m = fmax (2 * b, h) + 2 * t, xy[64];
-  double side = h > 0 ? t : 0, left = shape->p[WRAPS] > 0 ? b + t : 0, right = shape->p[WRAPS] > 1 ? b + t : 0;
+  double side = h > 0 ? t : 0, right = shape->p[WRAPS] > 0 ? b + t : 0, left = shape->p[WRAPS] > 1 ? b + t : 0;
 
   *out = (EmOutline) { 0 };
   if (view == EM_VIEW_SECTION)
@@ -133,9 +153,9 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       return;
     }
   em_outline_box (out, EM_INK_BASE, -left - m, -b - t - m, l + right + m, b + t + m);
-  em_outline_box (out, EM_INK_METAL, -left, -b - side, l + right, b + side);
-  em_outline_run (out, EM_INK_HIDDEN, 2, (const double[]) { -left, b, l + right, b });
-  em_outline_run (out, EM_INK_HIDDEN, 2, (const double[]) { -left, -b, l + right, -b });
+  draw_round (shape, EM_INK_METAL, b + side, out);
+  if (side > 0)
+    draw_round (shape, EM_INK_HIDDEN, b, out);
   em_outline_dim (out, 0, b + side, l, b + side, m, LENGTH, l);
 }
 

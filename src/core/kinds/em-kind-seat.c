@@ -102,6 +102,15 @@ layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
   return small < 0 ? 0 : em_layer_line (max, out_xy_mm, small, -shape->p[P_DEPTH], mouth, 0);
 }
 
+/* A ring of four corners right of the axis, and its mirror image turned the same way round. */
+static void
+draw_both (EmOutline *out, EmInk ink, const double *xy_mm)
+{
+  em_outline_run (out, ink, 4, xy_mm);
+  for (int i = 3; i >= 0; i--)
+    em_outline_point (out, ink, i == 3, -xy_mm[2 * i], xy_mm[2 * i + 1]);
+}
+
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
@@ -112,23 +121,32 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
   if (view == EM_VIEW_PLAN)
     {
       em_outline_arc (out, EM_INK_BASE, true, 0, 0, x, x, 0, 2 * EM_PI);
+      if (s > 0)
+        em_outline_arc (out, EM_INK_BASE, true, 0, 0, s, s, 2 * EM_PI, 0);
       em_outline_arc (out, EM_INK_METAL, true, 0, 0, m, m, 0, 2 * EM_PI);
       if (s > 0)
-        em_outline_arc (out, EM_INK_METAL, true, 0, 0, s, s, 2 * EM_PI, 0);
+        em_outline_arc (out, EM_INK_METAL, true, 0, 0, s - e, s - e, 2 * EM_PI, 0);
     }
   else if (shape->p[P_SPHERE] > 0.5)
     {
+      double aim = -EM_PI / 2 + 0.4 * a, back = -EM_PI / 2 - 0.6 * a, from = up / -sin (aim);
+
       em_outline_run (out, EM_INK_BASE, 4, (const double[]) { x, 0, x, -foot, -x, -foot, -x, 0 });
       em_outline_arc (out, EM_INK_BASE, false, 0, up, r, r, -EM_PI / 2 - a, -EM_PI / 2 + a);
       em_outline_arc (out, EM_INK_METAL, true, 0, up, r, r, -EM_PI / 2 - a, -EM_PI / 2 + a);
       em_outline_arc (out, EM_INK_METAL, false, 0, up, r - t, r - t, -EM_PI / 2 + a, -EM_PI / 2 - a);
+      em_outline_dim (out, from * cos (aim), up + from * sin (aim), r * cos (aim), up + r * sin (aim), 0, RADIUS, r);
+      em_outline_dim (out, (r - t) * cos (back), up + (r - t) * sin (back), r * cos (back), up + r * sin (back), 0, THICKNESS, t);
     }
   else
-    for (int side = -1; side <= 1; side += 2)
-      {
-        em_outline_run (out, EM_INK_BASE, 4, (const double[]) { side * m, 0, side * x, 0, side * x, -h, side * s, -h });
-        em_outline_run (out, EM_INK_METAL, 4, (const double[]) { side * m, 0, side * s, -h, side * (s - e), -h, side * (m - e), 0 });
-      }
+    {
+      draw_both (out, EM_INK_BASE, (const double[]) { m, 0, s, -h, x, -h, x, 0 });
+      draw_both (out, EM_INK_METAL, (const double[]) { m, 0, m - e, 0, s - e, -h, s, -h });
+      em_outline_run (out, EM_INK_CENTRE, 2, (const double[]) { 0, -1.2 * h, 0, 0.2 * h });
+      em_outline_dim (out, s, -h, -s, -h, 0.4 * m, DIAMETER_SMALL, 2 * s);
+      em_outline_dim (out, x, 0, x, -h, 0.4 * m, DEPTH, h);
+      em_outline_dim (out, -(m + s) / 2, -h / 2, -(m + s) / 2 + t * t / e, -h / 2 + t * sqrt (fmax (0, 1 - t * t / (e * e))), 0, THICKNESS, t);
+    }
   em_outline_dim (out, -m, 0, m, 0, 0.4 * m, DIAMETER, 2 * m);
 }
 

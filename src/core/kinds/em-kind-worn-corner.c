@@ -135,6 +135,12 @@ draw_section (const EmShape *shape, EmOutline *out)
   else
     em_outline_point (out, EM_INK_METAL, false, 0, 0);
   em_outline_dim (out, -t, -r, -t + r * cos (theta / 2.0), -r + r * sin (theta / 2.0), 0, RADIUS, r);
+  if (fabs (theta - EM_PI / 2.0) > 1e-9)
+    {
+      double in = fmin (r / sin (theta / 2.0) + 1.2 * r, 0.8 * m), x = -in * cos (theta / 2.0), y = -in * sin (theta / 2.0);
+
+      em_outline_dim (out, x - 0.2 * r, y, x + 0.2 * r, y, 0, ANGLE, EM_DEGREES (theta));
+    }
 }
 
 static void
@@ -147,11 +153,15 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
     draw_section (shape, out);
   else if (shape->p[P_TURN] > 0.0)
     {
-      double in = edge + shape->p[P_SIGN] * t, turn = shape->p[P_TURN];
+      /* Along the axis the end face shows the worn metal as a ring r·(1 + cos θ) wide. */
+      double sign = shape->p[P_SIGN], turn = shape->p[P_TURN], in = fmax (0, edge + sign * shape->p[P_R] * (1 + cos (shape->p[P_THETA])));
+      bool is_whole = turn > 2 * EM_PI * (1 - 1e-9);
 
-      em_outline_arc (out, EM_INK_BASE, true, 0, 0, fmax (edge, in), fmax (edge, in), 0, 2 * EM_PI);
+      if (sign > 0)
+        em_outline_arc (out, EM_INK_BASE, true, 0, 0, 1.3 * in, 1.3 * in, 0, 2 * EM_PI);
+      em_outline_arc (out, EM_INK_BASE, true, 0, 0, edge, edge, sign > 0 ? 2 * EM_PI : 0, sign > 0 ? 0 : 2 * EM_PI);
       em_outline_arc (out, EM_INK_METAL, true, 0, 0, edge, edge, 0, turn);
-      em_outline_arc (out, EM_INK_METAL, false, 0, 0, fabs (in), fabs (in), turn, 0);
+      em_outline_arc (out, EM_INK_METAL, is_whole, 0, 0, in, in, turn, 0);
       em_outline_dim (out, -edge, 0, edge, 0, edge, DIAMETER, 2 * edge);
     }
   else
