@@ -100,7 +100,8 @@ export_sheet (const EmJob *job, EmSheet sheet, gboolean has_options, const char 
     {
       g_autofree char *logo = logo_of (job->rates);
       const EmPaperSource source = { .quote = &job->file.quote, .cost = &job->cost, .rates = job->rates, .catalogue = job->catalogue,
-                                     .compare = has_options ? &compare : NULL, .logo_path = logo };
+                                     .compare = has_options ? &compare : NULL, .range = job->range.has_range ? &job->range : NULL,
+                                     .logo_path = logo };
 
       is_good = em_paper_export (sheet, &source, path, date, error);
     }

@@ -91,6 +91,12 @@ print_quote_tsv (const EmJob *job)
   print_whole (scope, "tax", cost->totals.tax_minor, code);
   print_whole (scope, "total", cost->totals.total_minor, code);
   print_whole (scope, "price", cost->totals.net_minor, code);
+  if (job->range.has_range)
+    {
+      print_whole (scope, "price_p10", job->range.p10_minor, code);
+      print_whole (scope, "price_p50", job->range.p50_minor, code);
+      print_whole (scope, "price_p90", job->range.p90_minor, code);
+    }
   for (int32_t i = 0; i < cost->n_lines; i++)
     {
       g_autofree char *line = g_strdup_printf ("line.%d", i + 1);
@@ -172,6 +178,17 @@ print_lines (const EmJob *job)
   g_print ("\n");
   print_amount (_("Net price (estimate)"), job->cost.totals.net_minor, currency);
   print_amount (_("Total with tax"), job->cost.totals.total_minor, currency);
+  if (!job->range.has_range)
+    return;
+  print_amount (_("Net price likely to be exceeded one time in ten (estimate)"), job->range.p90_minor, currency);
+
+  const EmRangeInput *largest = &job->range.input[0];
+  g_autofree char *name = em_words_feature_name (&job->file.quote, largest->feature);
+  g_autofree char *field = em_words_field (job->file.quote.feature[largest->feature].kind->fields[largest->field].id,
+                                           job->file.quote.feature[largest->feature].kind);
+  g_autofree char *share = em_words_percent ((gint64) (largest->share_ratio * 100.0 + 0.5) * 10000);
+  /* Translators: a feature, one of its dimensions, a share such as 60 %. */
+  g_print (_("Most of that comes from %s, %s: %s\n"), name, field, share);
 }
 
 static void

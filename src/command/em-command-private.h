@@ -10,6 +10,7 @@
 #include "em-compare.h"
 #include "em-cost.h"
 #include "em-quote-file.h"
+#include "em-range.h"
 
 G_BEGIN_DECLS
 
@@ -46,6 +47,7 @@ typedef struct
   EmRates      own_rates;
   EmCatalogue  own_catalogue;
   EmCost       cost;
+  EmRange      range;             /* of the price, when dimensions carry one */
   const EmRates     *rates;       /* borrowed from above */
   const EmCatalogue *catalogue;
 } EmJob;

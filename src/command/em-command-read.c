@@ -54,7 +54,7 @@ load_notes (const char *path, gsize *out_length, EmUnits *inout_units, GError **
 
 /* The notes as UTF-8 for a quote; bytes that are none become U+FFFD. */
 static gboolean
-save_quote (EmReadResult *result, const char *text, gsize length, EmUnits units, const char *path, GError **error)
+save_quote (EmReadResult *result, const char *text, gsize length, EmUnits units, const char *wire, const char *path, GError **error)
 {
   g_autofree char *valid = g_utf8_make_valid (text, (gssize) length);
   EmQuoteFile file;
@@ -63,7 +63,7 @@ save_quote (EmReadResult *result, const char *text, gsize length, EmUnits units,
   em_quote_file_init (&file);
   file.quote.units = units;
   em_notes_apply (result, valid, &file.quote);
-  is_good = em_quote_file_save (path, &file, error);
+  is_good = em_quote_set_text (&file.quote, EM_QUOTE_FILLER, wire) == EM_OK && em_quote_file_save (path, &file, error);
   em_quote_file_clear (&file);
   return is_good;
 }
@@ -90,7 +90,7 @@ print_people (const EmReadResult *result, const char *text)
 }
 
 static int
-read_notes (const char *path, const char *out, gboolean is_tsv, EmUnits units)
+read_notes (const char *path, const char *out, const char *wire, gboolean is_tsv, EmUnits units)
 {
   g_autoptr (GError) error = NULL;
   gsize length = 0;
@@ -118,7 +118,7 @@ read_notes (const char *path, const char *out, gboolean is_tsv, EmUnits units)
     }
   else
     print_people (result, text);
-  if (out != NULL && !save_quote (result, text, length, units, out, &error))
+  if (out != NULL && !save_quote (result, text, length, units, wire, out, &error))
     {
       g_printerr ("estimend: %s\n", error->message);
       return EM_EXIT_INPUT;
@@ -129,11 +129,12 @@ read_notes (const char *path, const char *out, gboolean is_tsv, EmUnits units)
 int
 em_command_read (int argc, char **argv)
 {
-  g_autofree char *out = NULL, *units = NULL;
+  g_autofree char *out = NULL, *units = NULL, *wire = NULL;
   gboolean is_tsv = FALSE;
   const GOptionEntry entries[] = {
     { "tsv", 0, 0, G_OPTION_ARG_NONE, &is_tsv, N_("For other programs: line, feature, field, value, unit"), NULL },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_("Write the proposals as a quote"), N_("OUT.estimend") },
+    { "wire", 0, 0, G_OPTION_ARG_STRING, &wire, N_("With -o: the wire to price with, by its id in the catalog"), N_("ID") },
     { "units", 0, 0, G_OPTION_ARG_STRING, &units, N_("What a bare number is when nothing says: mm (default) or in"), N_("UNITS") },
     G_OPTION_ENTRY_NULL
   };
@@ -146,5 +147,5 @@ em_command_read (int argc, char **argv)
   gboolean is_inch = g_strcmp0 (units, "in") == 0;
   if (units != NULL && !is_inch && !g_str_equal (units, "mm"))
     return em_command_misuse (_("--units is “mm” or “in”, not “%s”."), units);
-  return read_notes (argv[1], out, is_tsv, is_inch ? EM_UNITS_INCH : EM_UNITS_METRIC);
+  return read_notes (argv[1], out, wire, is_tsv, is_inch ? EM_UNITS_INCH : EM_UNITS_METRIC);
 }

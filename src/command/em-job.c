@@ -17,6 +17,7 @@ em_job_init (EmJob *out_job)
   em_rates_init (&out_job->own_rates);
   em_catalogue_init (&out_job->own_catalogue);
   em_cost_init (&out_job->cost);
+  out_job->range = (EmRange) { .has_range = false };
   out_job->rates = NULL;
   out_job->catalogue = NULL;
 }
@@ -70,7 +71,8 @@ em_job_load (EmJob *job, const char *path, const char *rates_path, const char *m
     }
   job->rates = job->file.sent_rates != NULL && rates_path == NULL ? job->file.sent_rates : &job->own_rates;
   job->catalogue = job->file.sent_catalogue != NULL && metals_path == NULL ? job->file.sent_catalogue : &job->own_catalogue;
-  if (em_cost_quote (&job->cost, &job->file.quote, job->rates, job->catalogue, trace, &fault) != EM_OK)
+  if (em_cost_quote (&job->cost, &job->file.quote, job->rates, job->catalogue, trace, &fault) != EM_OK
+      || em_range_quote (&job->file.quote, job->rates, job->catalogue, EM_RANGE_SAMPLES, EM_RANGE_SEED, &job->range, &fault) != EM_OK)
     {
       g_autofree char *sentence = em_words_fault (&fault, &job->file.quote, job->file.quote.units);
 

@@ -9,6 +9,9 @@
 
 enum { EM_RANGE_INPUT_MAX = 32, EM_RANGE_BIN = 32 };
 
+/* What window, paper and command line ask for, so that they tell the same figures. */
+enum { EM_RANGE_SAMPLES = 10000, EM_RANGE_SEED = 20 };
+
 typedef struct
 {
   int32_t feature, field;

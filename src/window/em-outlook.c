@@ -5,7 +5,7 @@
 
 #include "em-outlook.h"
 
-enum { SAMPLES = 2000, SEED = 20, PAUSE_MS = 120 };
+enum { PAUSE_MS = 120 };
 
 typedef struct
 {
@@ -55,7 +55,7 @@ study_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *canc
   job->has_compare = job->quote.n_features > 0
                      && em_compare_quote (&job->compare, &job->quote, job->feature, rates, catalogue, NULL) == EM_OK;
   job->has_range = job->quote.n_features > 0
-                   && em_range_quote (&job->quote, rates, catalogue, SAMPLES, SEED, &job->range, NULL) == EM_OK;
+                   && em_range_quote (&job->quote, rates, catalogue, EM_RANGE_SAMPLES, EM_RANGE_SEED, &job->range, NULL) == EM_OK;
   g_task_return_boolean (task, TRUE);
 }
 
