@@ -31,6 +31,8 @@ struct _EmWordsPane
   gboolean      *is_answered; /* by question of reading */
   char          *lexicon_problem;
   EmDocument    *document;    /* owned */
+  gboolean       is_dark;     /* colours the marks were made in */
+  guint          recolour;    /* source id */
 };
 
 G_DEFINE_FINAL_TYPE (EmWordsPane, em_words_pane, GTK_TYPE_WIDGET)
@@ -106,7 +108,30 @@ show_marks (EmWordsPane *self)
       iter_at_byte (self, text, mark->start + mark->length, &end);
       gtk_text_buffer_apply_tag (self->buffer, tag_for (self, mark, MAX (index, 0)), &start, &end);
     }
+  self->is_dark = em_look_is_dark ();
   gtk_widget_queue_draw (self->gutter);
+}
+
+/* Tags hold their colours, so they are made anew in another scheme; not while styles are being worked out. */
+static gboolean
+recolour (gpointer data)
+{
+  EmWordsPane *self = data;
+
+  self->recolour = 0;
+  if (self->document != NULL)
+    show_marks (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+em_words_pane_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  EmWordsPane *self = EM_WORDS_PANE (widget);
+
+  GTK_WIDGET_CLASS (em_words_pane_parent_class)->css_changed (widget, change);
+  if (self->is_dark != em_look_is_dark () && self->recolour == 0)
+    self->recolour = g_idle_add (recolour, self);
 }
 
 /* The feature's own stretch goes before words it shares with others, such as a general note of stock; then the earlier. */
@@ -444,6 +469,7 @@ em_words_pane_dispose (GObject *object)
   if (self->buffer != NULL)
     g_signal_handlers_disconnect_by_data (self->buffer, self);
   self->buffer = NULL;
+  g_clear_handle_id (&self->recolour, g_source_remove);
   g_clear_object (&self->document);
   drop_reading (self);
   g_clear_pointer (&self->lexicon, em_lexicon_free);
@@ -460,6 +486,7 @@ em_words_pane_class_init (EmWordsPaneClass *class)
 
   g_type_ensure (EM_TYPE_DETAILS);
   G_OBJECT_CLASS (class)->dispose = em_words_pane_dispose;
+  widget_class->css_changed = em_words_pane_css_changed;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/words-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, EmWordsPane, summary);
