@@ -301,7 +301,7 @@ ask (EmApplication *application, GPtrArray *found)
 {
   GtkWindow *parent = gtk_application_get_active_window (GTK_APPLICATION (application));
   GtkWidget *dialog = gtk_message_dialog_new (parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
-                                              ngettext ("Recover a quote that was never saved?", "Recover %u quotes that were never saved?", found->len), found->len);
+                                              ngettext ("Recover unsaved changes to a quote?", "Recover unsaved changes to %u quotes?", found->len), found->len);
   g_autofree char *list = describe (found);
   EmOffer *offer = g_new0 (EmOffer, 1);
 
