@@ -3,12 +3,8 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
+#include "em-fuzz.h"
 #include "em-notes.h"
-
-#include <stdint.h>
-#include <stdlib.h>
-
-int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
 
 int
 LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
@@ -18,7 +14,9 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
   g_autoptr (GError) error = NULL;
   g_autofree char *text = em_dxf_text ((const char *) data, size, &units, &has_units, &error);
 
-  if ((text == NULL) == (error == NULL) || (text != NULL && !g_utf8_validate (text, -1, NULL)))
-    abort ();
+  if (text == NULL)
+    fuzz_check_refusal (error);
+  else
+    PROMISE (error == NULL && g_utf8_validate (text, -1, NULL));
   return 0;
 }
