@@ -8,6 +8,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include "em-cost-internal.h"
+#include "em-screen.h"
 
 #include <math.h>
 
@@ -103,27 +104,32 @@ refuse_option (const EmStudy *study, const EmOption *option, EmFault *out_fault)
   return option->status;
 }
 
-/* As em_study_try, straight into *pick, which is half filled when it fails: the inner loop of a comparison. */
+/* Whether the option melts, clears, reaches and can be planned. */
 static EmStatus
-try_option (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *pick, EmFault *out_fault)
+fit_option (EmStudy *study, const EmOption *option, const EmPlan **out_plan, double *out_tilt_deg, EmFault *out_fault)
 {
   const EmFeature *feature = study->feature;
   const EmMachine *machine = &study->rates->machine[option->machine];
-  EmExact direct[EM_N_DIRECT];
 
   if (option->status != EM_OK)
     return refuse_option (study, option, out_fault);
   if (!em_arc_clears (option->arc.spot_mm, feature->clearance_mm))
     return refuse (study, out_fault, EM_FAULT_CONFLICT, "clearance", feature->clearance_mm, option->arc.spot_mm / 2.0);
-  pick->tilt_deg = 0.0;
+  *out_tilt_deg = 0.0;
   if (!em_is_absent (feature->slot_width_mm)
-      && !em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, &pick->tilt_deg))
+      && !em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, out_tilt_deg))
     return refuse (study, out_fault, EM_FAULT_UNREACHABLE, "slot_width", feature->slot_width_mm,
                    needed_mouth_mm (machine, option->arc.spot_mm, feature->slot_depth_mm));
-  pick->option = option;
-  pick->plan = study->plan_status[option->slot] == EM_OK ? &study->plan[option->slot] : em_study_plan (study, option->slot, out_fault);
-  if (pick->plan == NULL)
-    return study->plan_status[option->slot];
+  *out_plan = study->plan_status[option->slot] == EM_OK ? &study->plan[option->slot] : em_study_plan (study, option->slot, out_fault);
+  return *out_plan == NULL ? study->plan_status[option->slot] : EM_OK;
+}
+
+/* Work and exact cost of a pick whose option fits. */
+static EmStatus
+price_pick (const EmStudy *study, const EmPriceRule *rule, EmPick *pick, EmFault *out_fault)
+{
+  EmExact direct[EM_N_DIRECT];
+
   em_cost_fill_work (study, pick);
   if (em_price_direct (rule, &pick->work, 1, 1.0, direct) != EM_OK)
     return refuse (study, out_fault, EM_FAULT_OVERFLOW, "price", EM_ABSENT, EM_ABSENT);
@@ -134,9 +140,11 @@ try_option (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmP
 EmStatus
 em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
 {
-  EmPick pick = { .n_fitting = 1 };
-  EmStatus status = try_option (study, option, rule, &pick, out_fault);
+  EmPick pick = { .n_fitting = 1, .option = option };
+  EmStatus status = fit_option (study, option, &pick.plan, &pick.tilt_deg, out_fault);
 
+  if (status == EM_OK)
+    status = price_pick (study, rule, &pick, out_fault);
   if (status == EM_OK)
     *out_pick = pick;
   return status;
@@ -239,26 +247,132 @@ settle_fault (const EmStudy *study, int32_t filler, const EmFixed *fixed, EmFaul
 
 /* A layer thicker than all the metal wanted: the wire buries the job and leaves it to be machined off. */
 static bool
-is_overfilling (const EmStudy *study, const EmPick *pick)
+is_overfilling (const EmStudy *study, const EmPlan *plan)
 {
-  return pick->plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
+  return plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
 }
 
-/* Sizes whose layer fits the job go before those that overfill it. Of the first the cheapest, ties to the thicker wire; of the
- * second the finest. */
-static bool
-is_better (const EmStudy *study, const EmPick *pick, const EmPick *best)
+/* An option that fits, not yet priced. */
+typedef struct
 {
-  if (best->option == NULL)
-    return true;
+  const EmOption *option;
+  const EmPlan   *plan;
+  double tilt_deg;
+  double rank;                   /* what goes before cost: 0 where the layer fits the job, else the wire, the finest first */
+  double low_minor;              /* by the quick look */
+  bool   is_fixed, is_offered;
+} Candidate;
 
-  bool overfills = is_overfilling (study, pick);
+/* One being looked for. Of one rank the cheapest, ties to the thicker wire. */
+typedef struct
+{
+  double rank;
+  EmPick pick;                   /* option NULL: none yet */
+} Best;
 
-  if (overfills != is_overfilling (study, best))
-    return !overfills;
-  if (overfills && pick->option->wire_mm != best->option->wire_mm)
-    return pick->option->wire_mm < best->option->wire_mm;
-  return pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
+static void
+keep_better (Best *best, double rank, const EmPick *pick)
+{
+  bool is_better = best->pick.option == NULL || rank < best->rank;
+
+  if (!is_better && rank <= best->rank)
+    is_better = pick->cost < best->pick.cost || (pick->cost == best->pick.cost && pick->option->wire_mm > best->pick.option->wire_mm);
+  if (!is_better)
+    return;
+  best->rank = rank;
+  best->pick = *pick;
+}
+
+/* The best that is certain so far: nothing of a higher rank, or of this one and dearer than this, can win. */
+typedef struct { double rank, high_minor; } Bar;
+
+static void
+lower_bar (Bar *bar, const Candidate *candidate, double high_minor)
+{
+  if (candidate->rank < bar->rank)
+    *bar = (Bar) { candidate->rank, high_minor };
+  else if (candidate->rank <= bar->rank)
+    bar->high_minor = fmin (bar->high_minor, high_minor);
+}
+
+static bool
+may_win (const Bar *bar, const Candidate *candidate)
+{
+  return candidate->rank < bar->rank || (candidate->rank <= bar->rank && candidate->low_minor <= bar->high_minor);
+}
+
+/* All options of one filler on their way to a choice. */
+typedef struct
+{
+  EmStudy           *study;
+  const EmPriceRule *rule;
+  bool       wants_cheapest;
+  int32_t    n, n_fitting;
+  Candidate  candidate[EM_SIZE_MAX * EM_MACHINE_MAX];
+  Bar        fixed_bar, offered_bar;
+  EmFault    kept;
+} Choice;
+
+/* A price that can't be bracketed is asked for at once, since it may be refused. */
+static EmStatus
+look_at (Choice *choice, Candidate *candidate, double *out_high_minor, EmFault *out_fault)
+{
+  EmBracket bracket = em_screen_bracket (choice->study, candidate->option, candidate->plan);
+  EmPick pick = { .option = candidate->option, .plan = candidate->plan };
+
+  candidate->low_minor = bracket.is_sure ? bracket.low_minor : -INFINITY;
+  *out_high_minor = bracket.is_sure ? bracket.high_minor : INFINITY;
+  return bracket.is_sure ? EM_OK : price_pick (choice->study, choice->rule, &pick, out_fault);
+}
+
+static void
+consider (Choice *choice, const EmOption *option, bool is_fixed)
+{
+  Candidate *candidate = &choice->candidate[choice->n];
+  double high_minor;
+  EmFault fault;
+  EmStatus status = fit_option (choice->study, option, &candidate->plan, &candidate->tilt_deg, &fault);
+
+  candidate->option = option;
+  if (status == EM_OK)
+    status = look_at (choice, candidate, &high_minor, &fault);
+  if (status != EM_OK)
+    {
+      if (is_fixed)
+        keep_furthest (&choice->kept, &fault);
+      return;
+    }
+  candidate->rank = is_overfilling (choice->study, candidate->plan) ? option->wire_mm : 0.0;
+  candidate->is_fixed = is_fixed;
+  candidate->is_offered = option->is_offered;
+  choice->n_fitting += is_fixed;
+  choice->n++;
+  if (is_fixed)
+    lower_bar (&choice->fixed_bar, candidate, high_minor);
+  if (option->is_offered)
+    lower_bar (&choice->offered_bar, candidate, high_minor);
+}
+
+/* Prices what may still win, and keeps the best of it. */
+static void
+settle (const Choice *choice, Best *best, Best *cheapest)
+{
+  for (int32_t i = 0; i < choice->n; i++)
+    {
+      const Candidate *candidate = &choice->candidate[i];
+      bool may_be_best = candidate->is_fixed && may_win (&choice->fixed_bar, candidate);
+      bool may_be_cheapest = choice->wants_cheapest && candidate->is_offered && may_win (&choice->offered_bar, candidate);
+      EmPick pick = { .option = candidate->option, .plan = candidate->plan, .tilt_deg = candidate->tilt_deg };
+
+      if (!may_be_best && !may_be_cheapest)
+        continue;
+      /* Can't fail: a bracket is sure only where exact pricing has room, and the others went through it once. */
+      price_pick (choice->study, choice->rule, &pick, NULL);
+      if (may_be_best)
+        keep_better (best, candidate->rank, &pick);
+      if (may_be_cheapest)
+        keep_better (cheapest, candidate->rank, &pick);
+    }
 }
 
 EmStatus
@@ -266,34 +380,32 @@ em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPri
                EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault)
 {
   const EmOptions *options = study->options;
-  EmPick best = { 0 }, cheapest = { 0 }, pick;
-  EmFault kept = { 0 }, fault;
-  int32_t n_fitting = 0;
+  bool is_free = fixed->machine < 0 && em_is_absent (fixed->wire_mm);
+  Best best, cheapest;
+  Choice choice;
 
+  em_screen_set (study, rule);
+  choice.study = study;
+  choice.rule = rule;
+  choice.wants_cheapest = out_cheapest != NULL && !is_free;
+  choice.n = choice.n_fitting = 0;
+  choice.fixed_bar = choice.offered_bar = (Bar) { INFINITY, INFINITY };
+  choice.kept.code = EM_OK;
+  best.pick.option = cheapest.pick.option = NULL;
   for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
     {
       const EmOption *option = &options->option[i];
-      bool is_fixed = is_allowed (option, fixed, options);
+      bool is_fixed = is_free ? option->is_offered : is_allowed (option, fixed, options);
 
-      if (!is_fixed && (out_cheapest == NULL || !option->is_offered))
-        continue;
-      if (try_option (study, option, rule, &pick, &fault) != EM_OK)
-        {
-          if (is_fixed)
-            keep_furthest (&kept, &fault);
-          continue;
-        }
-      n_fitting += is_fixed;
-      if (is_fixed && is_better (study, &pick, &best))
-        best = pick;
-      if (out_cheapest != NULL && option->is_offered && is_better (study, &pick, &cheapest))
-        cheapest = pick;
+      if (is_fixed || (choice.wants_cheapest && option->is_offered))
+        consider (&choice, option, is_fixed);
     }
-  if (best.option == NULL)
-    return settle_fault (study, filler, fixed, &kept, out_fault);
-  best.n_fitting = n_fitting;
-  *out_pick = best;
+  settle (&choice, &best, &cheapest);
+  if (best.pick.option == NULL)
+    return settle_fault (study, filler, fixed, &choice.kept, out_fault);
+  *out_pick = best.pick;
+  out_pick->n_fitting = choice.n_fitting;
   if (out_cheapest != NULL)
-    *out_cheapest = cheapest.option != NULL ? cheapest : best;
+    *out_cheapest = cheapest.pick.option != NULL ? cheapest.pick : *out_pick;
   return EM_OK;
 }

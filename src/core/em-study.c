@@ -233,6 +233,7 @@ em_study_solve (EmStudy *study, const EmQuote *quote, int32_t index, const EmRat
   study->rates = rates;
   study->options = options;
   study->row = index;
+  study->screen.rule = NULL;
   set_rules (study);
   em_cost_fixed_times (study, quote);
   return EM_OK;

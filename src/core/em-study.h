@@ -60,6 +60,23 @@ void     em_options_clear (EmOptions *options);
  * A filler whose own figures are faulty has options that say so; the return is then still EM_OK. */
 EmStatus em_options_solve (EmOptions *options, const EmRates *rates, const EmCatalogue *catalogue, int32_t filler, EmFault *out_fault);
 
+/* Rates of the quick look at options; see em-screen.h. */
+typedef struct
+{
+  double bench_s_per_arc_s, minor_per_arc_s;   /* bench time with its overhead, machine and consumables */
+  double gas_l_per_s, gas_l_per_start;
+  double slack_minor;
+} EmScreenMachine;
+
+typedef struct
+{
+  const EmPriceRule *rule;        /* it was set for; NULL: not yet for this feature */
+  double common_minor;            /* what every option of the feature costs alike */
+  double gas_minor_per_l, finish_minor_per_s;
+  bool   is_sure;                 /* the common part is no larger than can be bracketed */
+  EmScreenMachine machine[EM_MACHINE_MAX];
+} EmScreen;
+
 typedef struct
 {
   const EmFeature *feature;       /* borrowed, until solved again */
@@ -73,6 +90,7 @@ typedef struct
   int32_t          cap_slots;
   EmPlan          *plan;          /* by slot */
   EmStatus        *plan_status;   /* by slot; EM_N_STATUS: not asked for yet */
+  EmScreen         screen;
 } EmStudy;
 
 void     em_study_init (EmStudy *out_study);
