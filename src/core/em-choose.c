@@ -104,50 +104,31 @@ refuse_option (const EmStudy *study, const EmOption *option, EmFault *out_fault)
   return option->status;
 }
 
-/* Whether the option melts, clears, reaches and can be planned. */
-static EmStatus
-fit_option (EmStudy *study, const EmOption *option, const EmPlan **out_plan, double *out_tilt_deg, EmFault *out_fault)
+EmStatus
+em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
 {
   const EmFeature *feature = study->feature;
   const EmMachine *machine = &study->rates->machine[option->machine];
+  EmPick pick = { .n_fitting = 1, .option = option };
+  EmExact direct[EM_N_DIRECT];
 
   if (option->status != EM_OK)
     return refuse_option (study, option, out_fault);
   if (!em_arc_clears (option->arc.spot_mm, feature->clearance_mm))
     return refuse (study, out_fault, EM_FAULT_CONFLICT, "clearance", feature->clearance_mm, option->arc.spot_mm / 2.0);
-  *out_tilt_deg = 0.0;
   if (!em_is_absent (feature->slot_width_mm)
-      && !em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, out_tilt_deg))
+      && !em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, &pick.tilt_deg))
     return refuse (study, out_fault, EM_FAULT_UNREACHABLE, "slot_width", feature->slot_width_mm,
                    needed_mouth_mm (machine, option->arc.spot_mm, feature->slot_depth_mm));
-  *out_plan = study->plan_status[option->slot] == EM_OK ? &study->plan[option->slot] : em_study_plan (study, option->slot, out_fault);
-  return *out_plan == NULL ? study->plan_status[option->slot] : EM_OK;
-}
-
-/* Work and exact cost of a pick whose option fits. */
-static EmStatus
-price_pick (const EmStudy *study, const EmPriceRule *rule, EmPick *pick, EmFault *out_fault)
-{
-  EmExact direct[EM_N_DIRECT];
-
-  em_cost_fill_work (study, pick);
-  if (em_price_direct (rule, &pick->work, 1, 1.0, direct) != EM_OK)
+  pick.plan = em_study_plan (study, option->slot, out_fault);
+  if (pick.plan == NULL)
+    return study->plan_status[option->slot];
+  em_cost_fill_work (study, &pick);
+  if (em_price_direct (rule, &pick.work, 1, 1.0, direct) != EM_OK)
     return refuse (study, out_fault, EM_FAULT_OVERFLOW, "price", EM_ABSENT, EM_ABSENT);
-  pick->cost = em_price_cost (rule, direct);
+  pick.cost = em_price_cost (rule, direct);
+  *out_pick = pick;
   return EM_OK;
-}
-
-EmStatus
-em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
-{
-  EmPick pick = { .n_fitting = 1, .option = option };
-  EmStatus status = fit_option (study, option, &pick.plan, &pick.tilt_deg, out_fault);
-
-  if (status == EM_OK)
-    status = price_pick (study, rule, &pick, out_fault);
-  if (status == EM_OK)
-    *out_pick = pick;
-  return status;
 }
 
 static Stage
@@ -245,61 +226,24 @@ settle_fault (const EmStudy *study, int32_t filler, const EmFixed *fixed, EmFaul
   return fault->code;
 }
 
-/* A layer thicker than all the metal wanted: the wire buries the job and leaves it to be machined off. */
-static bool
-is_overfilling (const EmStudy *study, const EmPlan *plan)
-{
-  return plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
-}
-
 /* An option that fits, not yet priced. */
 typedef struct
 {
   const EmOption *option;
-  const EmPlan   *plan;
-  double tilt_deg;
-  double rank;                   /* what goes before cost: 0 where the layer fits the job, else the wire, the finest first */
-  double low_minor;              /* by the quick look */
+  double rank_mm;                /* as EmSlotLook has it */
+  double low_minor, high_minor;  /* by the quick look */
   bool   is_fixed, is_offered;
 } Candidate;
+
+/* What is certain so far: nothing of a higher rank, or of this one and dearer than this, can win. */
+typedef struct { double rank_mm, high_minor; } Bar;
 
 /* One being looked for. Of one rank the cheapest, ties to the thicker wire. */
 typedef struct
 {
-  double rank;
+  double rank_mm;
   EmPick pick;                   /* option NULL: none yet */
 } Best;
-
-static void
-keep_better (Best *best, double rank, const EmPick *pick)
-{
-  bool is_better = best->pick.option == NULL || rank < best->rank;
-
-  if (!is_better && rank <= best->rank)
-    is_better = pick->cost < best->pick.cost || (pick->cost == best->pick.cost && pick->option->wire_mm > best->pick.option->wire_mm);
-  if (!is_better)
-    return;
-  best->rank = rank;
-  best->pick = *pick;
-}
-
-/* The best that is certain so far: nothing of a higher rank, or of this one and dearer than this, can win. */
-typedef struct { double rank, high_minor; } Bar;
-
-static void
-lower_bar (Bar *bar, const Candidate *candidate, double high_minor)
-{
-  if (candidate->rank < bar->rank)
-    *bar = (Bar) { candidate->rank, high_minor };
-  else if (candidate->rank <= bar->rank)
-    bar->high_minor = fmin (bar->high_minor, high_minor);
-}
-
-static bool
-may_win (const Bar *bar, const Candidate *candidate)
-{
-  return candidate->rank < bar->rank || (candidate->rank <= bar->rank && candidate->low_minor <= bar->high_minor);
-}
 
 /* All options of one filler on their way to a choice. */
 typedef struct
@@ -313,44 +257,79 @@ typedef struct
   EmFault    kept;
 } Choice;
 
-/* A price that can't be bracketed is asked for at once, since it may be refused. */
-static EmStatus
-look_at (Choice *choice, Candidate *candidate, double *out_high_minor, EmFault *out_fault)
+static inline void
+lower_bar (Bar *bar, const Candidate *candidate)
 {
-  EmBracket bracket = em_screen_bracket (choice->study, candidate->option, candidate->plan);
-  EmPick pick = { .option = candidate->option, .plan = candidate->plan };
+  if (candidate->rank_mm < bar->rank_mm)
+    *bar = (Bar) { candidate->rank_mm, candidate->high_minor };
+  else if (candidate->rank_mm <= bar->rank_mm && candidate->high_minor < bar->high_minor)
+    bar->high_minor = candidate->high_minor;
+}
 
-  candidate->low_minor = bracket.is_sure ? bracket.low_minor : -INFINITY;
-  *out_high_minor = bracket.is_sure ? bracket.high_minor : INFINITY;
-  return bracket.is_sure ? EM_OK : price_pick (choice->study, choice->rule, &pick, out_fault);
+static inline bool
+may_win (const Bar *bar, const Candidate *candidate)
+{
+  return candidate->rank_mm < bar->rank_mm || (candidate->rank_mm <= bar->rank_mm && candidate->low_minor <= bar->high_minor);
 }
 
 static void
-consider (Choice *choice, const EmOption *option, bool is_fixed)
+keep_better (Best *best, double rank_mm, const EmPick *pick)
 {
-  Candidate *candidate = &choice->candidate[choice->n];
-  double high_minor;
-  EmFault fault;
-  EmStatus status = fit_option (choice->study, option, &candidate->plan, &candidate->tilt_deg, &fault);
+  bool is_better = best->pick.option == NULL || rank_mm < best->rank_mm;
 
-  candidate->option = option;
-  if (status == EM_OK)
-    status = look_at (choice, candidate, &high_minor, &fault);
-  if (status != EM_OK)
+  if (!is_better && rank_mm <= best->rank_mm)
+    is_better = pick->cost < best->pick.cost || (pick->cost == best->pick.cost && pick->option->wire_mm > best->pick.option->wire_mm);
+  if (!is_better)
+    return;
+  best->rank_mm = rank_mm;
+  best->pick = *pick;
+}
+
+/* The slow look: why an option does not fit, or its exact cost where the quick one can't bracket it and it may be refused. */
+static bool
+look_slowly (Choice *choice, const EmOption *option, bool is_fixed, Candidate *candidate)
+{
+  EmPick pick;
+  EmFault fault;
+
+  if (em_study_try (choice->study, option, choice->rule, &pick, &fault) != EM_OK)
     {
       if (is_fixed)
         keep_furthest (&choice->kept, &fault);
-      return;
+      return false;
     }
-  candidate->rank = is_overfilling (choice->study, candidate->plan) ? option->wire_mm : 0.0;
+  candidate->low_minor = -INFINITY;
+  candidate->high_minor = INFINITY;
+  return true;
+}
+
+static inline void
+consider (Choice *choice, const EmOption *option, const EmOptionLook *look, bool is_fixed)
+{
+  const EmScreen *screen = &choice->study->screen;
+  const EmSlotLook *slot = &choice->study->look[look->slot];
+  Candidate *candidate = &choice->candidate[choice->n];
+  double minor, slack;
+
+  if (!slot->is_known)
+    em_screen_look (choice->study, look->slot);
+  minor = em_screen_minor (screen, look, slot);
+  slack = em_screen_slack (screen, minor);
+  candidate->low_minor = minor - slack;
+  candidate->high_minor = minor + slack;
+  if (!(look->is_fine && slot->is_fine && look->spot_mm <= screen->spot_high_mm && minor < EM_SCREEN_MINOR_HIGH && !screen->is_in_slot)
+      && !look_slowly (choice, option, is_fixed, candidate))
+    return;
+  candidate->option = option;
+  candidate->rank_mm = slot->rank_mm;
   candidate->is_fixed = is_fixed;
-  candidate->is_offered = option->is_offered;
+  candidate->is_offered = look->is_offered;
   choice->n_fitting += is_fixed;
   choice->n++;
   if (is_fixed)
-    lower_bar (&choice->fixed_bar, candidate, high_minor);
-  if (option->is_offered)
-    lower_bar (&choice->offered_bar, candidate, high_minor);
+    lower_bar (&choice->fixed_bar, candidate);
+  if (look->is_offered)
+    lower_bar (&choice->offered_bar, candidate);
 }
 
 /* Prices what may still win, and keeps the best of it. */
@@ -362,16 +341,16 @@ settle (const Choice *choice, Best *best, Best *cheapest)
       const Candidate *candidate = &choice->candidate[i];
       bool may_be_best = candidate->is_fixed && may_win (&choice->fixed_bar, candidate);
       bool may_be_cheapest = choice->wants_cheapest && candidate->is_offered && may_win (&choice->offered_bar, candidate);
-      EmPick pick = { .option = candidate->option, .plan = candidate->plan, .tilt_deg = candidate->tilt_deg };
+      EmPick pick;
 
       if (!may_be_best && !may_be_cheapest)
         continue;
-      /* Can't fail: a bracket is sure only where exact pricing has room, and the others went through it once. */
-      price_pick (choice->study, choice->rule, &pick, NULL);
+      /* Can't fail: it fits, a bracket is there only where exact pricing has room, and the others went through it once. */
+      em_study_try (choice->study, candidate->option, choice->rule, &pick, NULL);
       if (may_be_best)
-        keep_better (best, candidate->rank, &pick);
+        keep_better (best, candidate->rank_mm, &pick);
       if (may_be_cheapest)
-        keep_better (cheapest, candidate->rank, &pick);
+        keep_better (cheapest, candidate->rank_mm, &pick);
     }
 }
 
@@ -394,11 +373,11 @@ em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPri
   best.pick.option = cheapest.pick.option = NULL;
   for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
     {
-      const EmOption *option = &options->option[i];
-      bool is_fixed = is_free ? option->is_offered : is_allowed (option, fixed, options);
+      const EmOptionLook *look = &options->look[i];
+      bool is_fixed = is_free ? look->is_offered : is_allowed (&options->option[i], fixed, options);
 
-      if (is_fixed || (choice.wants_cheapest && option->is_offered))
-        consider (&choice, option, is_fixed);
+      if (is_fixed || (choice.wants_cheapest && look->is_offered))
+        consider (&choice, &options->option[i], look, is_fixed);
     }
   settle (&choice, &best, &cheapest);
   if (best.pick.option == NULL)

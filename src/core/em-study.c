@@ -26,6 +26,7 @@ em_options_clear (EmOptions *options)
   free (options->slot_wire_mm);
   free (options->slot_efficiency);
   free (options->option);
+  free (options->look);
   free (options->first);
   em_options_init (options);
 }
@@ -98,6 +99,24 @@ solve_option (EmOption *option, const EmFiller *filler, const EmRates *rates)
   return EM_OK;
 }
 
+/* units_per_mm_high is of track: lost wire is in it. */
+static void
+note_look (EmOptions *options, const EmOption *option, EmOptionLook *out_look)
+{
+  double units_per_mm = option->wire_per_track * option->units_per_mm;
+
+  *out_look = (EmOptionLook) { .slot = option->slot, .machine = (int16_t) option->machine, .is_offered = option->is_offered };
+  if (option->status != EM_OK)
+    return;
+  out_look->is_fine = true;
+  out_look->spot_mm = option->arc.spot_mm;
+  out_look->s_per_mm = option->s_per_mm;
+  out_look->minor_per_mm = units_per_mm * (double) option->unit_minor;
+  options->s_per_mm_high = fmax (options->s_per_mm_high, option->s_per_mm);
+  options->units_per_mm_high = fmax (options->units_per_mm_high, units_per_mm);
+  options->unit_minor_high = fmax (options->unit_minor_high, (double) option->unit_minor);
+}
+
 static void
 solve_filler_options (EmOptions *options, int32_t filler_index)
 {
@@ -115,6 +134,7 @@ solve_filler_options (EmOptions *options, int32_t filler_index)
           .slot = slot_of (options, filler->size[s].wire_mm, rates->machine[m].efficiency_ratio),
         };
         solve_option (option, filler, rates);
+        note_look (options, option, &options->look[options->n_options - 1]);
       }
 }
 
@@ -129,10 +149,11 @@ em_options_solve (EmOptions *options, const EmRates *rates, const EmCatalogue *c
       n += (size_t) catalogue->filler[i].n_sizes * (size_t) rates->n_machines;
   /* One more than needed, so that nothing found is not taken for no memory. */
   options->option = malloc ((n + 1) * sizeof *options->option);
+  options->look = malloc ((n + 1) * sizeof *options->look);
   options->slot_wire_mm = malloc ((n + 1) * sizeof *options->slot_wire_mm);
   options->slot_efficiency = malloc ((n + 1) * sizeof *options->slot_efficiency);
   options->first = malloc ((size_t) (catalogue->n_fillers + 1) * sizeof *options->first);
-  if (options->option == NULL || options->slot_wire_mm == NULL || options->slot_efficiency == NULL || options->first == NULL)
+  if (options->option == NULL || options->look == NULL || options->slot_wire_mm == NULL || options->slot_efficiency == NULL || options->first == NULL)
     {
       em_options_clear (options);
       return em_fault_set (out_fault, EM_FAULT_MEMORY, "quote", EM_ABSENT, EM_ABSENT, EM_ABSENT);
@@ -162,6 +183,7 @@ em_study_clear (EmStudy *study)
 {
   free (study->plan);
   free (study->plan_status);
+  free (study->look);
   em_study_init (study);
 }
 
@@ -173,21 +195,28 @@ make_room (EmStudy *study, int32_t n_slots)
       size_t n = (size_t) n_slots + 8;
       EmPlan *plan = malloc (n * sizeof *plan);
       EmStatus *status = malloc (n * sizeof *status);
+      EmSlotLook *look = malloc (n * sizeof *look);
 
-      if (plan == NULL || status == NULL)
+      if (plan == NULL || status == NULL || look == NULL)
         {
           free (plan);
           free (status);
+          free (look);
           return false;
         }
       free (study->plan);
       free (study->plan_status);
+      free (study->look);
+      study->look = look;
       study->plan = plan;
       study->plan_status = status;
       study->cap_slots = (int32_t) n;
     }
   for (int32_t i = 0; i < n_slots; i++)
-    study->plan_status[i] = EM_N_STATUS;
+    {
+      study->plan_status[i] = EM_N_STATUS;
+      study->look[i].is_known = false;
+    }
   return true;
 }
 

@@ -43,6 +43,16 @@ typedef struct
   int64_t     unit_minor;
 } EmOption;
 
+/* What the quick look needs of an option, close together in memory. */
+typedef struct
+{
+  double  spot_mm, s_per_mm;
+  double  minor_per_mm;           /* wire, for each mm of track */
+  int32_t slot;
+  int16_t machine;
+  bool    is_offered, is_fine;    /* fine: status EM_OK */
+} EmOptionLook;
+
 typedef struct
 {
   const EmRates     *rates;       /* borrowed */
@@ -51,6 +61,8 @@ typedef struct
   double   *slot_wire_mm, *slot_efficiency;
   int32_t   n_options;
   EmOption *option;
+  EmOptionLook *look;             /* by option */
+  double    s_per_mm_high, units_per_mm_high, unit_minor_high;   /* over options */
   int32_t  *first;                /* options of filler i: first[i] … first[i + 1] − 1 */
 } EmOptions;
 
@@ -63,19 +75,30 @@ EmStatus em_options_solve (EmOptions *options, const EmRates *rates, const EmCat
 /* Rates of the quick look at options; see em-screen.h. */
 typedef struct
 {
-  double bench_s_per_arc_s, minor_per_arc_s;   /* bench time with its overhead, machine and consumables */
-  double gas_l_per_s, gas_l_per_start;
-  double slack_minor;
+  double minor_per_arc_s;     /* bench time with its overhead, machine, consumables, gas */
+  double minor_per_start;     /* gas */
 } EmScreenMachine;
 
 typedef struct
 {
-  const EmPriceRule *rule;        /* it was set for; NULL: not yet for this feature */
-  double common_minor;            /* what every option of the feature costs alike */
-  double gas_minor_per_l, finish_minor_per_s;
-  bool   is_sure;                 /* the common part is no larger than can be bracketed */
+  const EmPriceRule *rule;    /* it was set for; NULL: not yet for this feature */
+  double common_minor;        /* what every option of the feature costs alike */
+  double slack_minor;         /* what exact pricing may round away, whatever the option */
+  double finish_minor_per_s;
+  double spot_high_mm;        /* the largest that clears */
+  double bench_s_per_arc_s_high, gas_l_per_s_high, gas_l_per_start_high;   /* over machines */
+  bool   is_in_slot;          /* reach is to be asked of every option */
+  bool   is_sure;             /* the common part is no larger than can be bracketed */
   EmScreenMachine machine[EM_MACHINE_MAX];
 } EmScreen;
+
+/* What the quick look needs of a slot's plan, all instances. */
+typedef struct
+{
+  double arc_mm, wire_mm, starts, finish_s;
+  double rank_mm;             /* 0 where the layer fits the job, else the wire: it goes before cost, the finest first */
+  bool   is_known, is_fine;   /* fine: planned, and small enough to be bracketed */
+} EmSlotLook;
 
 typedef struct
 {
@@ -91,6 +114,7 @@ typedef struct
   EmPlan          *plan;          /* by slot */
   EmStatus        *plan_status;   /* by slot; EM_N_STATUS: not asked for yet */
   EmScreen         screen;
+  EmSlotLook      *look;          /* by slot */
 } EmStudy;
 
 void     em_study_init (EmStudy *out_study);
