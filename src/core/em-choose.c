@@ -231,160 +231,141 @@ typedef struct
 {
   const EmOption *option;
   double rank_mm;                /* as EmSlotLook has it */
-  double low_minor, high_minor;  /* by the quick look */
-  bool   is_fixed, is_offered;
+  double low_minor;              /* by the quick look */
 } Candidate;
 
-/* What is certain so far: nothing of a higher rank, or of this one and dearer than this, can win. */
-typedef struct { double rank_mm, high_minor; } Bar;
-
-/* One being looked for. Of one rank the cheapest, ties to the thicker wire. */
+/* Options of one filler on their way to a choice. What is certain so far is the bar: nothing of a higher rank, or of this one
+ * and dearer than this, can win. */
 typedef struct
 {
-  double rank_mm;
-  EmPick pick;                   /* option NULL: none yet */
-} Best;
-
-/* All options of one filler on their way to a choice. */
-typedef struct
-{
-  EmStudy           *study;
-  const EmPriceRule *rule;
-  bool       wants_cheapest;
-  int32_t    n, n_fitting;
-  Candidate  candidate[EM_SIZE_MAX * EM_MACHINE_MAX];
-  Bar        fixed_bar, offered_bar;
-  EmFault    kept;
+  int32_t   n, n_fitting;
+  double    bar_rank_mm, bar_minor;
+  EmFault   kept;
+  Candidate candidate[EM_SIZE_MAX * EM_MACHINE_MAX];
 } Choice;
 
-static inline void
-lower_bar (Bar *bar, const Candidate *candidate)
-{
-  if (candidate->rank_mm < bar->rank_mm)
-    *bar = (Bar) { candidate->rank_mm, candidate->high_minor };
-  else if (candidate->rank_mm <= bar->rank_mm && candidate->high_minor < bar->high_minor)
-    bar->high_minor = candidate->high_minor;
-}
-
 static inline bool
-may_win (const Bar *bar, const Candidate *candidate)
+may_win (const Choice *choice, double rank_mm, double low_minor)
 {
-  return candidate->rank_mm < bar->rank_mm || (candidate->rank_mm <= bar->rank_mm && candidate->low_minor <= bar->high_minor);
+  return rank_mm < choice->bar_rank_mm || (rank_mm <= choice->bar_rank_mm && low_minor <= choice->bar_minor);
 }
 
+/* One that may win. */
+static inline void
+add_candidate (Choice *choice, const EmOption *option, double rank_mm, double low_minor, double high_minor)
+{
+  choice->candidate[choice->n++] = (Candidate) { option, rank_mm, low_minor };
+  if (rank_mm < choice->bar_rank_mm || high_minor < choice->bar_minor)
+    {
+      choice->bar_rank_mm = rank_mm;
+      choice->bar_minor = high_minor;
+    }
+}
+
+/* Where the quick look says nothing: why the option does not fit, or, where it is only too large to bracket, that it may win. */
 static void
-keep_better (Best *best, double rank_mm, const EmPick *pick)
-{
-  bool is_better = best->pick.option == NULL || rank_mm < best->rank_mm;
-
-  if (!is_better && rank_mm <= best->rank_mm)
-    is_better = pick->cost < best->pick.cost || (pick->cost == best->pick.cost && pick->option->wire_mm > best->pick.option->wire_mm);
-  if (!is_better)
-    return;
-  best->rank_mm = rank_mm;
-  best->pick = *pick;
-}
-
-/* The slow look: why an option does not fit, or its exact cost where the quick one can't bracket it and it may be refused. */
-static bool
-look_slowly (Choice *choice, const EmOption *option, bool is_fixed, Candidate *candidate)
+look_slowly (EmStudy *study, const EmOption *option, const EmPriceRule *rule, Choice *choice)
 {
   EmPick pick;
   EmFault fault;
 
-  if (em_study_try (choice->study, option, choice->rule, &pick, &fault) != EM_OK)
+  if (em_study_try (study, option, rule, &pick, &fault) != EM_OK)
     {
-      if (is_fixed)
-        keep_furthest (&choice->kept, &fault);
-      return false;
+      keep_furthest (&choice->kept, &fault);
+      return;
     }
-  candidate->low_minor = -INFINITY;
-  candidate->high_minor = INFINITY;
-  return true;
+  choice->n_fitting++;
+  add_candidate (choice, option, study->look[option->slot].rank_mm, -INFINITY, INFINITY);
 }
 
 static inline void
-consider (Choice *choice, const EmOption *option, const EmOptionLook *look, bool is_fixed)
+consider (EmStudy *study, int32_t index, const EmPriceRule *rule, Choice *choice)
 {
-  const EmScreen *screen = &choice->study->screen;
-  const EmSlotLook *slot = &choice->study->look[look->slot];
-  Candidate *candidate = &choice->candidate[choice->n];
+  const EmOptionLook *option = &study->options->look[index];
+  const EmSlotLook *slot = &study->look[option->slot];
+  const EmScreen *screen = &study->screen;
   double minor, slack;
 
-  if (!slot->is_known)
-    em_screen_look (choice->study, look->slot);
-  minor = em_screen_minor (screen, look, slot);
+  if (!slot->is_fine && !slot->is_known)
+    em_screen_look (study, option->slot);
+  minor = em_screen_minor (screen, option, slot);
   slack = em_screen_slack (screen, minor);
-  candidate->low_minor = minor - slack;
-  candidate->high_minor = minor + slack;
-  if (!(look->is_fine && slot->is_fine && look->spot_mm <= screen->spot_high_mm && minor < EM_SCREEN_MINOR_HIGH && !screen->is_in_slot)
-      && !look_slowly (choice, option, is_fixed, candidate))
-    return;
-  candidate->option = option;
-  candidate->rank_mm = slot->rank_mm;
-  candidate->is_fixed = is_fixed;
-  candidate->is_offered = look->is_offered;
-  choice->n_fitting += is_fixed;
-  choice->n++;
-  if (is_fixed)
-    lower_bar (&choice->fixed_bar, candidate);
-  if (look->is_offered)
-    lower_bar (&choice->offered_bar, candidate);
+  if (!(option->is_fine && slot->is_fine && option->spot_mm <= screen->spot_high_mm && minor < EM_SCREEN_MINOR_HIGH))
+    {
+      look_slowly (study, &study->options->option[index], rule, choice);
+      return;
+    }
+  choice->n_fitting++;
+  if (may_win (choice, slot->rank_mm, minor - slack))
+    add_candidate (choice, &study->options->option[index], slot->rank_mm, minor - slack, minor + slack);
 }
 
-/* Prices what may still win, and keeps the best of it. */
-static void
-settle (const Choice *choice, Best *best, Best *cheapest)
+/* Of one rank the cheapest, ties to the thicker wire. */
+static bool
+is_better (double rank_mm, const EmPick *pick, double best_rank_mm, const EmPick *best)
 {
+  if (rank_mm < best_rank_mm || rank_mm > best_rank_mm)
+    return rank_mm < best_rank_mm;
+  return pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
+}
+
+/* Prices what may still win, and takes the best of it; false when there is none. */
+static bool
+settle (EmStudy *study, const EmPriceRule *rule, const Choice *choice, EmPick *out_pick)
+{
+  double best_rank_mm = INFINITY;
+  bool has_best = false;
+
   for (int32_t i = 0; i < choice->n; i++)
     {
       const Candidate *candidate = &choice->candidate[i];
-      bool may_be_best = candidate->is_fixed && may_win (&choice->fixed_bar, candidate);
-      bool may_be_cheapest = choice->wants_cheapest && candidate->is_offered && may_win (&choice->offered_bar, candidate);
       EmPick pick;
 
-      if (!may_be_best && !may_be_cheapest)
+      if (!may_win (choice, candidate->rank_mm, candidate->low_minor))
         continue;
       /* Can't fail: it fits, a bracket is there only where exact pricing has room, and the others went through it once. */
-      em_study_try (choice->study, candidate->option, choice->rule, &pick, NULL);
-      if (may_be_best)
-        keep_better (best, candidate->rank_mm, &pick);
-      if (may_be_cheapest)
-        keep_better (cheapest, candidate->rank_mm, &pick);
+      em_study_try (study, candidate->option, rule, has_best ? &pick : out_pick, NULL);
+      if (has_best && is_better (candidate->rank_mm, &pick, best_rank_mm, out_pick))
+        *out_pick = pick;
+      else if (has_best)
+        continue;
+      best_rank_mm = candidate->rank_mm;
+      has_best = true;
     }
+  out_pick->n_fitting = choice->n_fitting;
+  return has_best;
+}
+
+/* The best of the options within fixed, or of all on offer (NULL). When none does *out_fault says what stood in the way. */
+static bool
+choose (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
+{
+  const EmOptions *options = study->options;
+  Choice choice;
+
+  choice.n = choice.n_fitting = 0;
+  choice.bar_rank_mm = choice.bar_minor = INFINITY;
+  choice.kept.code = EM_OK;
+  for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
+    if (fixed == NULL ? options->look[i].is_offered : is_allowed (&options->option[i], fixed, options))
+      consider (study, i, rule, &choice);
+  if (choice.n_fitting > 0)
+    return settle (study, rule, &choice, out_pick);
+  *out_fault = choice.kept;
+  return false;
 }
 
 EmStatus
 em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule,
                EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault)
 {
-  const EmOptions *options = study->options;
   bool is_free = fixed->machine < 0 && em_is_absent (fixed->wire_mm);
-  Best best, cheapest;
-  Choice choice;
+  EmFault fault;
 
   em_screen_set (study, rule);
-  choice.study = study;
-  choice.rule = rule;
-  choice.wants_cheapest = out_cheapest != NULL && !is_free;
-  choice.n = choice.n_fitting = 0;
-  choice.fixed_bar = choice.offered_bar = (Bar) { INFINITY, INFINITY };
-  choice.kept.code = EM_OK;
-  best.pick.option = cheapest.pick.option = NULL;
-  for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
-    {
-      const EmOptionLook *look = &options->look[i];
-      bool is_fixed = is_free ? look->is_offered : is_allowed (&options->option[i], fixed, options);
-
-      if (is_fixed || (choice.wants_cheapest && look->is_offered))
-        consider (&choice, &options->option[i], look, is_fixed);
-    }
-  settle (&choice, &best, &cheapest);
-  if (best.pick.option == NULL)
-    return settle_fault (study, filler, fixed, &choice.kept, out_fault);
-  *out_pick = best.pick;
-  out_pick->n_fitting = choice.n_fitting;
-  if (out_cheapest != NULL)
-    *out_cheapest = cheapest.pick.option != NULL ? cheapest.pick : *out_pick;
+  if (!choose (study, filler, is_free ? NULL : fixed, rule, out_pick, &fault))
+    return settle_fault (study, filler, fixed, &fault, out_fault);
+  if (out_cheapest != NULL && (is_free || !choose (study, filler, NULL, rule, out_cheapest, &fault)))
+    *out_cheapest = *out_pick;
   return EM_OK;
 }

@@ -65,9 +65,10 @@ em_screen_set (EmStudy *study, const EmPriceRule *rule)
                          + n * (study->finish_cm2 * (double) rule->finish_minor_per_cm2 + study->finish_cm * (double) rule->finish_minor_per_cm);
   screen->is_sure = bench_s < S_HIGH && finish_s < S_HIGH && n * study->finish_cm2 < UNITS_HIGH && n * study->finish_cm < UNITS_HIGH
                     && screen->common_minor < EM_SCREEN_MINOR_HIGH;
-  screen->is_in_slot = !em_is_absent (feature->slot_width_mm);
   /* Halving is exact: as em_arc_clears decides. */
   screen->spot_high_mm = em_is_absent (feature->clearance_mm) ? INFINITY : 2.0 * (feature->clearance_mm * (1.0 + 1e-9));
+  if (!em_is_absent (feature->slot_width_mm))
+    screen->spot_high_mm = -INFINITY;
   screen->slack_minor = screen->bench_s_per_arc_s_high = screen->gas_l_per_s_high = screen->gas_l_per_start_high = 0.0;
   for (int32_t i = 0; i < study->rates->n_machines; i++)
     set_machine (study, rule, i);

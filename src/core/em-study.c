@@ -215,7 +215,7 @@ make_room (EmStudy *study, int32_t n_slots)
   for (int32_t i = 0; i < n_slots; i++)
     {
       study->plan_status[i] = EM_N_STATUS;
-      study->look[i].is_known = false;
+      study->look[i].is_known = study->look[i].is_fine = false;
     }
   return true;
 }

@@ -85,9 +85,8 @@ typedef struct
   double common_minor;        /* what every option of the feature costs alike */
   double slack_minor;         /* what exact pricing may round away, whatever the option */
   double finish_minor_per_s;
-  double spot_high_mm;        /* the largest that clears */
+  double spot_high_mm;        /* the largest that clears; in a slot none is taken unasked */
   double bench_s_per_arc_s_high, gas_l_per_s_high, gas_l_per_start_high;   /* over machines */
-  bool   is_in_slot;          /* reach is to be asked of every option */
   bool   is_sure;             /* the common part is no larger than can be bracketed */
   EmScreenMachine machine[EM_MACHINE_MAX];
 } EmScreen;
