@@ -109,9 +109,11 @@ em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, E
 {
   const EmFeature *feature = study->feature;
   const EmMachine *machine = &study->rates->machine[option->machine];
-  EmPick pick = { .n_fitting = 1, .option = option };
-  EmExact direct[EM_N_DIRECT];
+  EmPick pick;
 
+  pick.option = option;
+  pick.tilt_deg = 0.0;
+  pick.n_fitting = 1;
   if (option->status != EM_OK)
     return refuse_option (study, option, out_fault);
   if (!em_arc_clears (option->arc.spot_mm, feature->clearance_mm))
@@ -124,9 +126,9 @@ em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, E
   if (pick.plan == NULL)
     return study->plan_status[option->slot];
   em_cost_fill_work (study, &pick);
-  if (em_price_direct (rule, &pick.work, 1, 1.0, direct) != EM_OK)
+  if (em_price_direct (rule, &pick.work, 1, 1.0, pick.direct) != EM_OK)
     return refuse (study, out_fault, EM_FAULT_OVERFLOW, "price", EM_ABSENT, EM_ABSENT);
-  pick.cost = em_price_cost (rule, direct);
+  pick.cost = em_price_cost (rule, pick.direct);
   *out_pick = pick;
   return EM_OK;
 }

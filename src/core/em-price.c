@@ -118,12 +118,19 @@ em_price_cost (const EmPriceRule *rule, const EmExact direct[EM_N_DIRECT])
 }
 
 EmStatus
+em_price_amount_of_cost (const EmPriceRule *rule, EmExact cost, int64_t *out_minor)
+{
+  /* cost/(P·10¹²) ÷ ((10⁶ − m)/10⁶), the sixes cancelled. */
+  return em_exact_round (cost, (EmExact) EM_EXACT_PER_MINOR * EM_PPM * (EM_PPM - rule->margin_ppm), out_minor);
+}
+
+EmStatus
 em_price_amount (const EmPriceRule *rule, const EmExact direct[EM_N_DIRECT], int64_t *out_minor)
 {
-  /* cost/(P·10¹²) ÷ ((10⁶ − m)/10⁶), the sixes cancelled. Sums over many lines may exceed one line's bound: checked again. */
+  /* Sums over many lines may exceed one line's bound: checked again. */
   if (sum_of (direct) > (EmExact) MINOR_HIGH * EM_EXACT_PER_MINOR)
     return EM_FAULT_OVERFLOW;
-  return em_exact_round (em_price_cost (rule, direct), (EmExact) EM_EXACT_PER_MINOR * EM_PPM * (EM_PPM - rule->margin_ppm), out_minor);
+  return em_price_amount_of_cost (rule, em_price_cost (rule, direct), out_minor);
 }
 
 EmStatus

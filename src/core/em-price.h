@@ -53,6 +53,9 @@ EmExact  em_price_cost (const EmPriceRule *rule, const EmExact direct[EM_N_DIREC
 /* The printed amount: cost/(1 − margin), rounded once, half away from zero. */
 EmStatus em_price_amount (const EmPriceRule *rule, const EmExact direct[EM_N_DIRECT], int64_t *out_minor);
 
+/* The same from the cost of a line, em_price_cost of what em_price_direct gave. */
+EmStatus em_price_amount_of_cost (const EmPriceRule *rule, EmExact cost, int64_t *out_minor);
+
 /* amount told by where it goes: every part rounded, the margin being what is left, so that they sum to amount. *out_cost is
  * the sum of all but the margin. */
 EmStatus em_price_split (const EmPriceRule *rule, const EmExact direct[EM_N_DIRECT], int64_t amount_minor,

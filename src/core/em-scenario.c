@@ -84,21 +84,46 @@ overflow (EmFault *out_fault)
 
 /* A line joins the scenario: its exact parts, its rounded amount, and the override that is printed instead. */
 static EmStatus
-add_line (EmScenario *scenario, const EmExact direct[EM_N_DIRECT], const EmFeature *feature)
+add_line (EmScenario *scenario, const EmExact direct[EM_N_DIRECT], int64_t calculated_minor, const EmFeature *feature)
 {
-  int64_t calculated, amount;
-  EmStatus status = em_price_amount (scenario->rule, direct, &calculated);
+  int64_t amount = calculated_minor;
+  EmStatus status = EM_OK;
 
-  amount = calculated;
-  if (status == EM_OK && feature != NULL && feature->has_override)
+  if (feature != NULL && feature->has_override)
     status = em_money_mul_div (feature->override_minor, scenario->quote->n_tools, 1, &amount);
   if (status == EM_OK)
     status = em_money_add (scenario->subtotal_minor, amount, &scenario->subtotal_minor);
   if (status == EM_OK)
-    status = em_money_add (scenario->calculated_minor, calculated, &scenario->calculated_minor);
+    status = em_money_add (scenario->calculated_minor, calculated_minor, &scenario->calculated_minor);
   for (int i = 0; i < EM_N_DIRECT && status == EM_OK; i++)
     scenario->direct[i] += direct[i];
   return status;
+}
+
+/* A line that is not a feature's. */
+static EmStatus
+add_other_line (EmScenario *scenario, const EmExact direct[EM_N_DIRECT])
+{
+  int64_t calculated;
+  EmStatus status = em_price_amount (scenario->rule, direct, &calculated);
+
+  return status == EM_OK ? add_line (scenario, direct, calculated, NULL) : status;
+}
+
+/* The pick was priced for one tool, which needs no learning: what was found then serves. */
+static EmStatus
+add_pick (EmScenario *scenario, const EmFeature *feature, const EmPick *pick)
+{
+  EmExact direct[EM_N_DIRECT];
+  int64_t calculated;
+  bool is_priced = scenario->quote->n_tools == 1;
+  EmStatus status = EM_OK;
+
+  if (!is_priced)
+    status = em_price_direct (scenario->rule, &pick->work, scenario->quote->n_tools, scenario->learning_factor, direct);
+  if (status == EM_OK)
+    status = is_priced ? em_price_amount_of_cost (scenario->rule, pick->cost, &calculated) : em_price_amount (scenario->rule, direct, &calculated);
+  return status == EM_OK ? add_line (scenario, is_priced ? pick->direct : direct, calculated, feature) : status;
 }
 
 EmStatus
@@ -108,10 +133,8 @@ em_scenario_add (EmScenario *scenario, const EmStudy *study, int32_t filler, con
   const EmMachine *machine = &scenario->rates->machine[option->machine];
   EmPreheat preheat = em_preheats_get (&scenario->preheats, filler, option->machine);
   double n = scenario->quote->n_tools;
-  EmExact direct[EM_N_DIRECT];
 
-  if (em_price_direct (scenario->rule, &pick->work, scenario->quote->n_tools, scenario->learning_factor, direct) != EM_OK
-      || add_line (scenario, direct, study->feature) != EM_OK)
+  if (add_pick (scenario, study->feature, pick) != EM_OK)
     return overflow (out_fault);
   scenario->arc_on_s += n * pick->work.machine_s;
   scenario->labour_s += n * scenario->learning_factor * (pick->work.role_s[EM_ROLE_BENCH] + pick->work.role_s[EM_ROLE_FINISH]);
@@ -142,9 +165,9 @@ add_shared (EmScenario *scenario, const double task_s[EM_N_TASK])
   status = em_cost_shared_direct (scenario->rule, scenario->rates, scenario->catalogue, task_s, use_mm, scenario->quote->n_tools,
                                   scenario->learning_factor, set_up, order);
   if (status == EM_OK)
-    status = add_line (scenario, set_up, NULL);
+    status = add_other_line (scenario, set_up);
   if (status == EM_OK)
-    status = add_line (scenario, order, NULL);
+    status = add_other_line (scenario, order);
   free (use_mm);
   return status;
 }
@@ -160,7 +183,7 @@ add_extras (EmScenario *scenario)
 
       status = em_cost_extra_direct (scenario->rule, &scenario->quote->extra[i], scenario->quote->n_tools, direct);
       if (status == EM_OK)
-        status = add_line (scenario, direct, NULL);
+        status = add_other_line (scenario, direct);
     }
   return status;
 }

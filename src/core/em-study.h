@@ -138,6 +138,7 @@ typedef struct
   double   tilt_deg;
   int32_t  n_fitting;        /* options that would do, what is fixed kept */
   EmWork   work;             /* all instances, one tool */
+  EmExact  direct[EM_N_DIRECT];   /* of work, for one tool */
   EmExact  cost;             /* as em_price_cost */
 } EmPick;
 
