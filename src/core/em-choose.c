@@ -232,7 +232,7 @@ settle_fault (const EmStudy *study, int32_t filler, const EmFixed *fixed, EmFaul
 typedef struct
 {
   const EmOption *option;
-  double rank_mm;                /* as EmSlotLook has it */
+  double rank_mm;                /* as EmPairLook has it */
   double low_minor;              /* by the quick look */
 } Candidate;
 
@@ -266,8 +266,9 @@ add_candidate (Choice *choice, const EmOption *option, double rank_mm, double lo
 
 /* Where the quick look says nothing: why the option does not fit, or, where it is only too large to bracket, that it may win. */
 static void
-look_slowly (EmStudy *study, const EmOption *option, const EmPriceRule *rule, Choice *choice)
+look_slowly (EmStudy *study, int32_t index, const EmPriceRule *rule, Choice *choice)
 {
+  const EmOption *option = &study->options->option[index];
   EmPick pick;
   EmFault fault;
 
@@ -277,29 +278,28 @@ look_slowly (EmStudy *study, const EmOption *option, const EmPriceRule *rule, Ch
       return;
     }
   choice->n_fitting++;
-  add_candidate (choice, option, study->look[option->slot].rank_mm, -INFINITY, INFINITY);
+  add_candidate (choice, option, study->look[study->options->look[index].pair].rank_mm, -INFINITY, INFINITY);
 }
 
 static inline void
 consider (EmStudy *study, int32_t index, const EmPriceRule *rule, Choice *choice)
 {
   const EmOptionLook *option = &study->options->look[index];
-  const EmSlotLook *slot = &study->look[option->slot];
-  const EmScreen *screen = &study->screen;
+  const EmPairLook *look = &study->look[option->pair];
   double minor, slack;
 
-  if (!slot->is_fine && !slot->is_known)
-    em_screen_look (study, option->slot);
-  minor = em_screen_minor (screen, option, slot);
-  slack = em_screen_slack (screen, minor);
-  if (!(option->is_fine && slot->is_fine && option->spot_mm <= screen->spot_high_mm && minor < EM_SCREEN_MINOR_HIGH))
+  if (!look->is_fine && !look->is_known)
+    em_screen_look (study, option->pair);
+  if (!look->is_fine || !option->is_fine || !(option->spot_mm <= study->screen.spot_high_mm))
     {
-      look_slowly (study, &study->options->option[index], rule, choice);
+      look_slowly (study, index, rule, choice);
       return;
     }
   choice->n_fitting++;
-  if (may_win (choice, slot->rank_mm, minor - slack))
-    add_candidate (choice, &study->options->option[index], slot->rank_mm, minor - slack, minor + slack);
+  minor = em_screen_minor (option, look);
+  slack = em_screen_slack (&study->screen, minor);
+  if (may_win (choice, look->rank_mm, minor - slack))
+    add_candidate (choice, &study->options->option[index], look->rank_mm, minor - slack, minor + slack);
 }
 
 /* Of one rank the cheapest, ties to the thicker wire. */

@@ -14,6 +14,7 @@
 /* Quantities up to these are made whole by em_price_direct with room to spare. */
 #define S_HIGH     1e11
 #define UNITS_HIGH 1e8
+#define MINOR_HIGH 1e12
 
 /* What labour costs with its overhead, by the second. */
 static double
@@ -64,7 +65,7 @@ em_screen_set (EmStudy *study, const EmPriceRule *rule)
   screen->common_minor = bench_s * labour_minor_per_s (rule, EM_ROLE_BENCH) + finish_s * screen->finish_minor_per_s
                          + n * (study->finish_cm2 * (double) rule->finish_minor_per_cm2 + study->finish_cm * (double) rule->finish_minor_per_cm);
   screen->is_sure = bench_s < S_HIGH && finish_s < S_HIGH && n * study->finish_cm2 < UNITS_HIGH && n * study->finish_cm < UNITS_HIGH
-                    && screen->common_minor < EM_SCREEN_MINOR_HIGH;
+                    && screen->common_minor < MINOR_HIGH;
   /* Halving is exact: as em_arc_clears decides. */
   screen->spot_high_mm = em_is_absent (feature->clearance_mm) ? INFINITY : 2.0 * (feature->clearance_mm * (1.0 + 1e-9));
   if (!em_is_absent (feature->slot_width_mm))
@@ -72,6 +73,8 @@ em_screen_set (EmStudy *study, const EmPriceRule *rule)
   screen->slack_minor = screen->bench_s_per_arc_s_high = screen->gas_l_per_s_high = screen->gas_l_per_start_high = 0.0;
   for (int32_t i = 0; i < study->rates->n_machines; i++)
     set_machine (study, rule, i);
+  for (int32_t i = 0; i < study->options->n_pairs; i++)
+    study->look[i].is_known = study->look[i].is_fine = false;
 }
 
 /* A layer thicker than all the metal wanted: the wire buries the job and leaves it to be machined off. */
@@ -81,32 +84,38 @@ is_overfilling (const EmStudy *study, const EmPlan *plan)
   return plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
 }
 
-/* Whether exact pricing has room for the slot on any machine with any wire. */
+/* Whether exact pricing has room for a slot with any wire on any machine. */
 static bool
-is_small (const EmStudy *study, const EmSlotLook *look)
+is_small (const EmStudy *study, const EmPairLook *look, double arc_mm, double starts, double finish_s)
 {
   const EmScreen *screen = &study->screen;
-  double arc_s = look->arc_mm * study->options->s_per_mm_high;
+  const EmOptions *options = study->options;
+  double arc_s = arc_mm * options->s_per_mm_high;
 
-  return arc_s < S_HIGH && arc_s * screen->bench_s_per_arc_s_high < S_HIGH && look->finish_s < S_HIGH
-         && arc_s * screen->gas_l_per_s_high + look->starts * screen->gas_l_per_start_high < UNITS_HIGH
-         && look->wire_mm * study->options->units_per_mm_high < UNITS_HIGH;
+  return arc_s < S_HIGH && arc_s * screen->bench_s_per_arc_s_high < S_HIGH && finish_s < S_HIGH
+         && arc_s * screen->gas_l_per_s_high + starts * screen->gas_l_per_start_high < UNITS_HIGH
+         && look->wire_mm * options->units_per_mm_high < UNITS_HIGH
+         && look->arc_minor_mm_per_s * options->s_per_mm_high + look->wire_mm * options->minor_per_mm_high + look->rest_minor < MINOR_HIGH;
 }
 
 void
-em_screen_look (EmStudy *study, int32_t slot)
+em_screen_look (EmStudy *study, int32_t pair)
 {
+  int32_t slot = study->options->pair[pair].slot;
+  const EmScreenMachine *on = &study->screen.machine[study->options->pair[pair].machine];
   const EmPlan *plan = em_study_plan (study, slot, NULL);
-  EmSlotLook *look = &study->look[slot];
-  double n = study->feature->count;
+  EmPairLook *look = &study->look[pair];
+  double n = study->feature->count, arc_mm, starts, finish_s;
 
-  *look = (EmSlotLook) { .is_known = true };
+  *look = (EmPairLook) { .is_known = true };
   if (plan == NULL)
     return;
-  look->arc_mm = n * (plan->welded_length_mm + plan->melt_out_length_mm);
+  arc_mm = n * (plan->welded_length_mm + plan->melt_out_length_mm);
+  starts = n * (plan->layers + (plan->cap_tracks > 0) + (plan->melt_out_tracks > 0));
+  finish_s = n * study->finish_s_per_mm3 * fmax (0.0, plan->excess_volume_mm3);
+  look->arc_minor_mm_per_s = arc_mm * on->minor_per_arc_s;
   look->wire_mm = n * plan->welded_length_mm;
-  look->starts = n * (plan->layers + (plan->cap_tracks > 0) + (plan->melt_out_tracks > 0));
-  look->finish_s = n * study->finish_s_per_mm3 * fmax (0.0, plan->excess_volume_mm3);
+  look->rest_minor = starts * on->minor_per_start + finish_s * study->screen.finish_minor_per_s;
   look->rank_mm = is_overfilling (study, plan) ? study->options->slot_wire_mm[slot] : 0.0;
-  look->is_fine = study->screen.is_sure && is_small (study, look);
+  look->is_fine = study->screen.is_sure && is_small (study, look, arc_mm, starts, finish_s);
 }

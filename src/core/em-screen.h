@@ -11,14 +11,11 @@
 
 #include "em-study.h"
 
-/* Fills study->screen for rule, unless it is there already. */
+/* Fills study->screen for rule and forgets study->look, unless that is done already. */
 void em_screen_set (EmStudy *study, const EmPriceRule *rule);
 
-/* Fills study->look[slot], its plan solved, after em_screen_set. */
-void em_screen_look (EmStudy *study, int32_t slot);
-
-/* A cost above this is not bracketed: sums of money in em_price_direct have room far beyond it. */
-#define EM_SCREEN_MINOR_HIGH 1e12
+/* Fills study->look[pair], its slot's plan solved, after em_screen_set. */
+void em_screen_look (EmStudy *study, int32_t pair);
 
 /* Doubles of a dozen steps are good to 2·10⁻¹⁵; this is far more. */
 #define EM_SCREEN_RELATIVE 1e-11
@@ -26,15 +23,12 @@ void em_screen_look (EmStudy *study, int32_t slot);
 /*
  * em_screen_minor:
  * Minor units before contingency, as em_cost_fill_work and em_price_cost take them, in the parts that wire and machine change:
- * beam or arc on at its rates, gas, wire, finishing of the excess. look: fine, as option is.
+ * beam or arc on at its rates, gas, wire, finishing of the excess. look: of option's pair, fine, as option is.
  */
 static inline double
-em_screen_minor (const EmScreen *screen, const EmOptionLook *option, const EmSlotLook *look)
+em_screen_minor (const EmOptionLook *option, const EmPairLook *look)
 {
-  const EmScreenMachine *on = &screen->machine[option->machine];
-
-  return look->arc_mm * option->s_per_mm * on->minor_per_arc_s + look->wire_mm * option->minor_per_mm + look->starts * on->minor_per_start
-         + look->finish_s * screen->finish_minor_per_s;
+  return look->arc_minor_mm_per_s * option->s_per_mm + look->wire_mm * option->minor_per_mm + look->rest_minor;
 }
 
 /* The exact cost lies within this of it. */

@@ -27,6 +27,7 @@ em_options_clear (EmOptions *options)
   free (options->slot_efficiency);
   free (options->option);
   free (options->look);
+  free (options->pair);
   free (options->first);
   em_options_init (options);
 }
@@ -99,13 +100,22 @@ solve_option (EmOption *option, const EmFiller *filler, const EmRates *rates)
   return EM_OK;
 }
 
-/* units_per_mm_high is of track: lost wire is in it. */
+static int32_t
+pair_of (EmOptions *options, const EmOption *option)
+{
+  for (int32_t i = 0; i < options->n_pairs; i++)
+    if (options->pair[i].slot == option->slot && options->pair[i].machine == option->machine)
+      return i;
+  options->pair[options->n_pairs] = (EmPair) { option->slot, option->machine };
+  return options->n_pairs++;
+}
+
 static void
 note_look (EmOptions *options, const EmOption *option, EmOptionLook *out_look)
 {
   double units_per_mm = option->wire_per_track * option->units_per_mm;
 
-  *out_look = (EmOptionLook) { .slot = option->slot, .machine = (int16_t) option->machine, .is_offered = option->is_offered };
+  *out_look = (EmOptionLook) { .pair = pair_of (options, option), .is_offered = option->is_offered };
   if (option->status != EM_OK)
     return;
   out_look->is_fine = true;
@@ -114,6 +124,7 @@ note_look (EmOptions *options, const EmOption *option, EmOptionLook *out_look)
   out_look->minor_per_mm = units_per_mm * (double) option->unit_minor;
   options->s_per_mm_high = fmax (options->s_per_mm_high, option->s_per_mm);
   options->units_per_mm_high = fmax (options->units_per_mm_high, units_per_mm);
+  options->minor_per_mm_high = fmax (options->minor_per_mm_high, out_look->minor_per_mm);
   options->unit_minor_high = fmax (options->unit_minor_high, (double) option->unit_minor);
 }
 
@@ -150,10 +161,11 @@ em_options_solve (EmOptions *options, const EmRates *rates, const EmCatalogue *c
   /* One more than needed, so that nothing found is not taken for no memory. */
   options->option = malloc ((n + 1) * sizeof *options->option);
   options->look = malloc ((n + 1) * sizeof *options->look);
+  options->pair = malloc ((n + 1) * sizeof *options->pair);
   options->slot_wire_mm = malloc ((n + 1) * sizeof *options->slot_wire_mm);
   options->slot_efficiency = malloc ((n + 1) * sizeof *options->slot_efficiency);
   options->first = malloc ((size_t) (catalogue->n_fillers + 1) * sizeof *options->first);
-  if (options->option == NULL || options->look == NULL || options->slot_wire_mm == NULL || options->slot_efficiency == NULL || options->first == NULL)
+  if (options->option == NULL || options->look == NULL || options->pair == NULL || options->slot_wire_mm == NULL || options->slot_efficiency == NULL || options->first == NULL)
     {
       em_options_clear (options);
       return em_fault_set (out_fault, EM_FAULT_MEMORY, "quote", EM_ABSENT, EM_ABSENT, EM_ABSENT);
@@ -188,14 +200,14 @@ em_study_clear (EmStudy *study)
 }
 
 static bool
-make_room (EmStudy *study, int32_t n_slots)
+make_room (EmStudy *study, const EmOptions *options)
 {
-  if (n_slots > study->cap_slots || study->plan == NULL)
+  if (options->n_slots > study->cap_slots || options->n_pairs > study->cap_pairs || study->plan == NULL)
     {
-      size_t n = (size_t) n_slots + 8;
-      EmPlan *plan = malloc (n * sizeof *plan);
-      EmStatus *status = malloc (n * sizeof *status);
-      EmSlotLook *look = malloc (n * sizeof *look);
+      size_t n_slots = (size_t) options->n_slots + 8, n_pairs = (size_t) options->n_pairs + 8;
+      EmPlan *plan = malloc (n_slots * sizeof *plan);
+      EmStatus *status = malloc (n_slots * sizeof *status);
+      EmPairLook *look = malloc (n_pairs * sizeof *look);
 
       if (plan == NULL || status == NULL || look == NULL)
         {
@@ -207,16 +219,14 @@ make_room (EmStudy *study, int32_t n_slots)
       free (study->plan);
       free (study->plan_status);
       free (study->look);
-      study->look = look;
       study->plan = plan;
       study->plan_status = status;
-      study->cap_slots = (int32_t) n;
+      study->look = look;
+      study->cap_slots = (int32_t) n_slots;
+      study->cap_pairs = (int32_t) n_pairs;
     }
-  for (int32_t i = 0; i < n_slots; i++)
-    {
-      study->plan_status[i] = EM_N_STATUS;
-      study->look[i].is_known = study->look[i].is_fine = false;
-    }
+  for (int32_t i = 0; i < options->n_slots; i++)
+    study->plan_status[i] = EM_N_STATUS;
   return true;
 }
 
@@ -249,7 +259,7 @@ em_study_solve (EmStudy *study, const EmQuote *quote, int32_t index, const EmRat
   EmFault fault;
   EmStatus status = em_feature_solve (feature, &study->shape, &fault);
 
-  if (status == EM_OK && !make_room (study, options->n_slots))
+  if (status == EM_OK && !make_room (study, options))
     status = em_fault_set (&fault, EM_FAULT_MEMORY, "quote", EM_ABSENT, EM_ABSENT, EM_ABSENT);
   if (status != EM_OK)
     {

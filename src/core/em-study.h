@@ -48,10 +48,12 @@ typedef struct
 {
   double  spot_mm, s_per_mm;
   double  minor_per_mm;           /* wire, for each mm of track */
-  int32_t slot;
-  int16_t machine;
+  int32_t pair;
   bool    is_offered, is_fine;    /* fine: status EM_OK */
 } EmOptionLook;
+
+/* A slot on a machine. */
+typedef struct { int32_t slot, machine; } EmPair;
 
 typedef struct
 {
@@ -62,7 +64,9 @@ typedef struct
   int32_t   n_options;
   EmOption *option;
   EmOptionLook *look;             /* by option */
-  double    s_per_mm_high, units_per_mm_high, unit_minor_high;   /* over options */
+  int32_t   n_pairs;
+  EmPair   *pair;
+  double    s_per_mm_high, units_per_mm_high, minor_per_mm_high, unit_minor_high;   /* over options; mm of track */
   int32_t  *first;                /* options of filler i: first[i] … first[i + 1] − 1 */
 } EmOptions;
 
@@ -91,13 +95,14 @@ typedef struct
   EmScreenMachine machine[EM_MACHINE_MAX];
 } EmScreen;
 
-/* What the quick look needs of a slot's plan, all instances. */
+/* What the quick look needs of a slot's plan on a machine, all instances: cost is
+ * arc_minor_mm_per_s·(s/mm) + wire_mm·(minor/mm) + rest_minor. */
 typedef struct
 {
-  double arc_mm, wire_mm, starts, finish_s;
+  double arc_minor_mm_per_s, wire_mm, rest_minor;
   double rank_mm;             /* 0 where the layer fits the job, else the wire: it goes before cost, the finest first */
   bool   is_known, is_fine;   /* fine: planned, and small enough to be bracketed */
-} EmSlotLook;
+} EmPairLook;
 
 typedef struct
 {
@@ -109,11 +114,11 @@ typedef struct
   EmPlanRules      rules;         /* wire_mm and efficiency_ratio belong to the slot */
   double           strip_s, mask_s, inspect_s, finish_area_s, finish_s_per_mm3;   /* one instance */
   double           finish_cm2, finish_cm;                                         /* one instance; 0: by the customer */
-  int32_t          cap_slots;
+  int32_t          cap_slots, cap_pairs;
   EmPlan          *plan;          /* by slot */
   EmStatus        *plan_status;   /* by slot; EM_N_STATUS: not asked for yet */
   EmScreen         screen;
-  EmSlotLook      *look;          /* by slot */
+  EmPairLook      *look;          /* by pair */
 } EmStudy;
 
 void     em_study_init (EmStudy *out_study);
