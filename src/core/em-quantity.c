@@ -390,7 +390,7 @@ em_quantity_read (const char *text, EmQuantityType type, EmUnits units, const ch
     return em_fault_set (out_fault, EM_FAULT_MISSING, field, EM_ABSENT, EM_ABSENT, EM_ABSENT);
   if (!parse (text, type, units, &reading))
     return em_fault_set (out_fault, EM_FAULT_RANGE, field, EM_ABSENT, EM_ABSENT, EM_ABSENT);
-  if (isinf (reading.value) || isinf (reading.high))
+  if (isinf (reading.value) || isinf (reading.high) || isinf (reading.count))
     return em_fault_set (out_fault, EM_FAULT_NOT_FINITE, field, reading.value, EM_ABSENT, EM_ABSENT);
   *out_reading = reading;
   return EM_OK;

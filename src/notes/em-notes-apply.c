@@ -260,6 +260,12 @@ apply_general (Applier *a)
     {
       const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
 
+      /* Two hardnesses of one tool: the first goes into the quote, today and at every reading; the other is for the office to look at. */
+      if (find_field (a->result, 0, field->field) != field)
+        {
+          add_mark (a->quote, field->start, field->length, 0, EM_MARK_QUESTION, NULL, "two-values");
+          continue;
+        }
       add_mark (a->quote, field->start, field->length, 0, EM_MARK_GENERAL, field->field, field->reason);
       if (!em_earlier_is_corrected (a->earlier, 0, field->field) && !is_settled (a, 0, field) &&
           (em_earlier_had_field (a->earlier, 0, field->field) || em_quote_lacks_general (a->quote, field->field)))

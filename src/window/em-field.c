@@ -184,30 +184,55 @@ find_mark (const char *text, int digits)
   return n_after <= (gsize) digits || n_marks == 1 ? mark : NULL;
 }
 
+/* Figures in [text, end), grouped by threes or not at all, times ten each onto *minor. Grouping by the decimal mark, or
+ * behind a leading zero, is no number: "0.125" euros is not 125. */
+static gboolean
+read_whole (const char *text, const char *end, char mark, int64_t *minor)
+{
+  char separator = '\0';
+  int n_group = 0;
+
+  for (const char *c = text; c < end; c++)
+    if (g_ascii_isdigit (*c))
+      {
+        if (__builtin_mul_overflow (*minor, 10, minor) || __builtin_add_overflow (*minor, *c - '0', minor))
+          return FALSE;
+        n_group++;
+      }
+    else
+      {
+        if (strchr ("., '", *c) == NULL || *c == mark || (separator == '\0' ? n_group < 1 || n_group > 3 || *text == '0' : *c != separator || n_group != 3))
+          return FALSE;
+        separator = *c;
+        n_group = 0;
+      }
+  return separator == '\0' || n_group == 3;
+}
+
 gboolean
 em_money_read (const char *text, const EmCurrency *currency, int64_t *out_minor)
 {
-  g_autofree char *stripped = g_strstrip (g_strdup (text));
-  const char *mark = find_mark (stripped, currency->digits);
+  g_autoptr (GString) amount = g_string_new (text);
+  const char *mark, *end;
   int64_t minor = 0;
-  int n_after = 0, n_figures = 0;
+  int n_after = 0;
 
-  for (const char *c = stripped; *c != '\0'; c++)
-    {
-      if (c == mark)
-        continue;
-      if ((*c == '.' || *c == ',' || *c == ' ' || *c == '\'') && (mark == NULL || c < mark) && n_figures > 0)
-        continue;
-      if (!g_ascii_isdigit (*c) || (mark != NULL && c > mark && ++n_after > currency->digits)
-          || __builtin_mul_overflow (minor, 10, &minor) || __builtin_add_overflow (minor, *c - '0', &minor))
-        return FALSE;
-      n_figures++;
-    }
+  /* Blanks and apostrophes that keep together what belongs together. */
+  g_string_replace (amount, "\302\240", " ", 0);
+  g_string_replace (amount, "\342\200\257", " ", 0);
+  g_string_replace (amount, "\342\200\231", "'", 0);
+  g_strstrip (amount->str);
+  end = amount->str + strlen (amount->str);
+  mark = find_mark (amount->str, currency->digits);
+  if (strpbrk (amount->str, "0123456789") == NULL || !read_whole (amount->str, mark != NULL ? mark : end, mark != NULL ? *mark : '\0', &minor))
+    return FALSE;
+  for (const char *c = mark != NULL ? mark + 1 : end; c < end; c++, n_after++)
+    if (!g_ascii_isdigit (*c) || n_after == currency->digits || __builtin_mul_overflow (minor, 10, &minor)
+        || __builtin_add_overflow (minor, *c - '0', &minor))
+      return FALSE;
   for (; n_after < currency->digits; n_after++)
     if (__builtin_mul_overflow (minor, 10, &minor))
       return FALSE;
-  if (n_figures == 0)
-    return FALSE;
   *out_minor = minor;
   return TRUE;
 }

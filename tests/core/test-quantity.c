@@ -7,6 +7,7 @@
 #include "em-test-main.h"
 
 #include <stdio.h>
+#include <string.h>
 
 #define X EM_ABSENT
 
@@ -103,4 +104,25 @@ START_TEST (test_thousandths_are_exact)
 }
 END_TEST
 
-EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing, test_thousandths_are_exact)
+/* No number is endless: 400 nines are more than a double holds, as a size or as a count. Found by the fuzz target. */
+START_TEST (test_too_large)
+{
+  static const struct { const char *before, *behind; } texts[] = { { "", "" }, { "", " x 5" }, { "1-", "" }, { "-", "" } };
+  char nines[400];
+
+  memset (nines, '9', 380);
+  nines[380] = '\0';
+  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+    {
+      char text[450];
+      EmReading r = { .value = 1.0 };
+      EmFault fault;
+
+      snprintf (text, sizeof text, "%s%s%s", texts[i].before, nines, texts[i].behind);
+      ck_assert_int_eq (em_quantity_read (text, EM_QUANTITY_LENGTH, EM_UNITS_METRIC, "leg_a", &r, &fault), EM_FAULT_NOT_FINITE);
+      ck_assert (fault.code == EM_FAULT_NOT_FINITE && strcmp (fault.field, "leg_a") == 0 && r.value == 1.0);
+    }
+}
+END_TEST
+
+EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing, test_thousandths_are_exact, test_too_large)

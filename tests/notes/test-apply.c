@@ -209,6 +209,22 @@ START_TEST (test_unchanged_words_change_nothing)
 }
 END_TEST
 
+/* Of two hardnesses the first counts, at every reading; the other is asked about. Found by the fuzz target. */
+START_TEST (test_two_of_a_general_field)
+{
+  EmQuote quote;
+
+  em_quote_init (&quote);
+  for (int i = 0; i < 3; i++)
+    {
+      reapply (&quote, "MATL: H13 48 HRC\nNICK 10 x 1 x 1 mm\nCORE IS 52 HRC\n");
+      ck_assert_double_eq_tol (quote.hardness_hrc, 48.0, 1e-12);
+      ck_assert_int_eq (count_marks (&quote, EM_MARK_QUESTION), 1);
+    }
+  em_quote_clear (&quote);
+}
+END_TEST
+
 START_TEST (test_features_of_the_office_are_left_alone)
 {
   EmQuote quote;
@@ -318,6 +334,7 @@ main (void)
   tcase_add_test (tcase, test_rejected_stays_rejected);
   tcase_add_test (tcase, test_office_values_are_not_overwritten);
   tcase_add_test (tcase, test_unchanged_words_change_nothing);
+  tcase_add_test (tcase, test_two_of_a_general_field);
   tcase_add_test (tcase, test_features_of_the_office_are_left_alone);
   tcase_add_test (tcase, test_order_follows_the_notes);
   tcase_add_test (tcase, test_answer_sets_and_survives);
