@@ -251,6 +251,35 @@ START_TEST (writes)
 }
 END_TEST
 
+/* The short way of writing numbers and the core's give the same digits, and they read back to the same number. */
+START_TEST (numbers)
+{
+  static const double fixed[] = { 0.0, -0.0, 1.0, 0.1, 0.25, 0.254, 0.0254, 1e-3, 9.99e-4, 1e15, 123456789.0123, 1e10, 9999999999.9999, 0.3,
+                                  1.0 / 3.0, 5e-324, 1.7976931348623157e308, 2.675, 1.005, 100.0, -12.5, 0.1 + 0.2, 4503599627370497.5 };
+  GRand *random = g_rand_new_with_seed (20260101);
+
+  for (int i = 0; i < 200000; i++)
+    {
+      double value = i < (int) G_N_ELEMENTS (fixed) ? fixed[i]
+                     : i % 2 == 0 ? g_rand_int_range (random, -2000000, 2000000) / pow (10.0, i % 7)
+                                  : g_rand_double_range (random, -1.0, 1.0) * pow (10.0, i % 20 - 5);
+      char text[32];
+      double back;
+      EmXmlWriter *writer = em_xml_writer_new ();
+      em_xml_open (writer, "a");
+      em_xml_put_real (writer, "b", value);
+      em_xml_close (writer);
+      g_autoptr (GBytes) bytes = em_xml_writer_finish (writer, NULL);
+      em_number_write (value, text, sizeof text);
+      g_autofree char *expected = g_strdup_printf (HEAD "<a b=\"%s\"/>\n", text);
+      ck_assert_msg (strlen (expected) == g_bytes_get_size (bytes) && memcmp (expected, g_bytes_get_data (bytes, NULL), strlen (expected)) == 0,
+                     "%.17g: %.*s", value, (int) g_bytes_get_size (bytes), (const char *) g_bytes_get_data (bytes, NULL));
+      ck_assert (em_number_read (text, &back) && back == value);
+    }
+  g_rand_free (random);
+}
+END_TEST
+
 START_TEST (writes_no_broken_text)
 {
   EmXmlWriter *writer = em_xml_writer_new ();
@@ -346,7 +375,7 @@ main (void)
   const EmTestRow rows[] =
   {
     EM_TEST_LOOP (reads, good), EM_TEST_LOOP (refuses, bad), EM_TEST (truncation), EM_TEST (limits), EM_TEST (deep), EM_TEST (wide),
-    EM_TEST (reads_no_folder_pipe_or_giant), EM_TEST (writes), EM_TEST (writes_no_broken_text), EM_TEST (keeps_what_is_newer),
+    EM_TEST (reads_no_folder_pipe_or_giant), EM_TEST (writes), EM_TEST (numbers), EM_TEST (writes_no_broken_text), EM_TEST (keeps_what_is_newer),
     EM_TEST (keeps_nothing_of_this_version),
   };
 
