@@ -280,8 +280,10 @@ look_at (const char *file)
 {
   EmRecovered *recovered = g_new0 (EmRecovered, 1);
   EmFileStamp stamp = { 0 };
-  g_autoptr (EmXmlReader) reader = open_journal (file, recovered, &stamp, NULL);
+  EmXmlReader *reader = open_journal (file, recovered, &stamp, NULL);
 
+  if (reader != NULL)
+    em_xml_reader_free (reader);
   recovered->file = g_strdup (file);
   if (recovered->title == NULL)
     recovered->title = g_filename_display_basename (recovered->path != NULL ? recovered->path : file);
