@@ -8,6 +8,7 @@
 #include "em-application.h"
 
 #include "em-autosave.h"
+#include "em-book-window.h"
 #include "em-demo.h"
 #include "em-look.h"
 #include "em-picture.h"
@@ -55,6 +56,7 @@ static const EmAccel accels[] =
   { "win.copy-feature", { "<Control><Shift>c" } },
   { "win.paste-feature", { "<Control><Shift>v" } },
   { "win.switch-units", { "<Control>u" } },
+  { "app.book::money", { "<Control>b" } },
   { "win.paper", { "F9" } },
   { "win.focus-pane(1)", { "<Alt>1" } },
   { "win.focus-pane(2)", { "<Alt>2" } },
@@ -130,6 +132,16 @@ on_open_path (GSimpleAction *action, GVariant *target, gpointer data)
 }
 
 static void
+on_book (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmApplication *self = data;
+
+  (void) action;
+  if (self->basis != NULL)
+    em_book_window_present (self, active_window (self), g_variant_get_string (target, NULL));
+}
+
+static void
 on_scheme (GSimpleAction *action, GVariant *state, gpointer data)
 {
   const char *id = g_variant_get_string (state, NULL);
@@ -174,6 +186,7 @@ static const GActionEntry entries[] =
   { .name = "new", .activate = on_new },
   { .name = "demo", .activate = on_demo, .parameter_type = "s" },
   { .name = "open-path", .activate = on_open_path, .parameter_type = "s" },
+  { .name = "book", .activate = on_book, .parameter_type = "s" },
   { .name = "scheme", .state = "'system'", .change_state = on_scheme, .parameter_type = "s" },
   { .name = "about", .activate = on_about },
   { .name = "quit", .activate = on_quit },

@@ -87,13 +87,17 @@ on_settled (gpointer data)
       g_timeout_add (STEP_MS, on_settled, sitting);
       return G_SOURCE_REMOVE;
     }
-  if (!em_picture_save (GTK_WIDGET (sitting->window), sitting->wish->path))
+  /* The newest window, which an action may have opened. */
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (sitting->window));
+  GtkWidget *shown = gtk_application_get_windows (application)->data;
+  if (!em_picture_save (shown, sitting->wish->path))
     {
       if (++sitting->tries < TRIES_MOST)
         return G_SOURCE_CONTINUE;
       g_printerr ("%s could not be written\n", sitting->wish->path);
     }
-  gtk_window_destroy (GTK_WINDOW (sitting->window));
+  while (gtk_application_get_windows (application) != NULL)
+    gtk_window_destroy (gtk_application_get_windows (application)->data);
   g_object_unref (sitting->window);
   g_free (sitting);
   return G_SOURCE_REMOVE;

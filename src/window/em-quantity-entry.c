@@ -23,6 +23,7 @@ struct _EmQuantityEntry
   gboolean       is_whole;
   gboolean       is_unread;   /* what stands there can't be taken */
   char          *own_unit;
+  gboolean       keeps_room;  /* for the unit, even where there is none */
 };
 
 G_DEFINE_FINAL_TYPE (EmQuantityEntry, em_quantity_entry, GTK_TYPE_WIDGET)
@@ -279,6 +280,14 @@ em_quantity_entry_set_unit (EmQuantityEntry *self, const char *unit)
 }
 
 void
+em_quantity_entry_set_unit_chars (EmQuantityEntry *self, int n)
+{
+  self->keeps_room = TRUE;
+  gtk_label_set_width_chars (GTK_LABEL (self->unit), n);
+  gtk_widget_set_visible (self->unit, TRUE);
+}
+
+void
 em_quantity_entry_set_value (EmQuantityEntry *self, double value, EmUnits units)
 {
   gboolean is_same = (em_is_absent (value) && em_is_absent (self->value)) || value == self->value;
@@ -290,7 +299,7 @@ em_quantity_entry_set_value (EmQuantityEntry *self, double value, EmUnits units)
   self->units = units;
   g_autofree char *text = em_is_absent (value) ? g_strdup ("") : number_text (self, value);
   gtk_label_set_text (GTK_LABEL (self->unit), unit_text (self));
-  gtk_widget_set_visible (self->unit, unit_text (self)[0] != '\0');
+  gtk_widget_set_visible (self->unit, self->keeps_room || unit_text (self)[0] != '\0');
   put_text (self, text);
   if (self->is_unread)
     {
@@ -319,6 +328,12 @@ em_quantity_entry_set_limits (EmQuantityEntry *self, double low, double high, gb
   self->low = low;
   self->high = high;
   self->is_whole = is_whole;
+}
+
+void
+em_quantity_entry_hide_label (EmQuantityEntry *self)
+{
+  gtk_widget_set_visible (self->label, FALSE);
 }
 
 gboolean

@@ -24,6 +24,8 @@ void em_quantity_entry_set_label    (EmQuantityEntry *self, const char *label);
 void em_quantity_entry_set_hint     (EmQuantityEntry *self, const char *hint);
 /* A unit of its own, such as "HRC" or "%"; NULL: by type and units. */
 void em_quantity_entry_set_unit     (EmQuantityEntry *self, const char *unit);
+/* Room for units of so many characters, so that entries of a column end in line. */
+void em_quantity_entry_set_unit_chars (EmQuantityEntry *self, int n);
 /* Shows value (NaN: empty) unless what is typed already means just that. */
 void em_quantity_entry_set_value    (EmQuantityEntry *self, double value, EmUnits units);
 /* A problem from outside, such as the engine's; NULL: none. */
@@ -32,6 +34,8 @@ void em_quantity_entry_set_problem  (EmQuantityEntry *self, const char *problem)
 void em_quantity_entry_set_remark   (EmQuantityEntry *self, const char *remark);
 /* Limits checked while typing, inclusive; NaN: open. */
 void em_quantity_entry_set_limits   (EmQuantityEntry *self, double low, double high, gboolean is_whole);
+/* In a table, whose head says what it is; screen readers still hear the label. */
+void em_quantity_entry_hide_label   (EmQuantityEntry *self);
 gboolean em_quantity_entry_has_problem (EmQuantityEntry *self);
 GtkWidget *em_quantity_entry_get_text_widget (EmQuantityEntry *self);
 

@@ -1,0 +1,121 @@
+/* em-book-pages: the pages with nothing but figures, and what all pages are made of.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-book-pages.h"
+
+#include "em-field.h"
+#include "em-rate-entry.h"
+
+#include <glib/gi18n.h>
+
+GtkWidget *
+em_page_new (GtkWidget **out_box)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+
+  *out_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_widget_add_css_class (*out_box, "book-page");
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), *out_box);
+  gtk_widget_set_vexpand (scrolled, TRUE);
+  return scrolled;
+}
+
+GtkWidget *
+em_page_heading (const char *text)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_widget_add_css_class (label, "section-name");
+  return label;
+}
+
+GtkWidget *
+em_page_remark (const char *text)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 60);
+  gtk_widget_add_css_class (label, "quiet");
+  return label;
+}
+
+/* ---- pages of figures ---- */
+
+typedef struct
+{
+  EmDraft   *draft;     /* owned */
+  GPtrArray *entries;   /* EmRateEntry, owned by the page */
+  GtkWidget *ours;      /* check button, or NULL */
+} EmFigures;
+
+static void
+free_figures (gpointer data)
+{
+  EmFigures *figures = data;
+
+  g_signal_handlers_disconnect_by_data (figures->draft, figures);
+  g_object_unref (figures->draft);
+  g_ptr_array_unref (figures->entries);
+  g_free (figures);
+}
+
+static void *
+hold_rates (gpointer owner)
+{
+  return em_draft_get_rates (((EmFigures *) owner)->draft);
+}
+
+static void
+on_ours (EmFigures *figures)
+{
+  em_draft_get_rates (figures->draft)->is_demo = !gtk_check_button_get_active (GTK_CHECK_BUTTON (figures->ours));
+  em_draft_touch (figures->draft, EM_DRAFT_RATES);
+}
+
+static void
+on_draft_changed (EmFigures *figures)
+{
+  for (guint i = 0; i < figures->entries->len; i++)
+    em_rate_entry_show (figures->entries->pdata[i]);
+  if (figures->ours == NULL)
+    return;
+  g_signal_handlers_block_by_func (figures->ours, on_ours, figures);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (figures->ours), !em_draft_get_rates (figures->draft)->is_demo);
+  g_signal_handlers_unblock_by_func (figures->ours, on_ours, figures);
+}
+
+GtkWidget *
+em_figures_page_new (EmDraft *draft, const char *group, const char *remark)
+{
+  EmFigures *figures = g_new0 (EmFigures, 1);
+  GtkWidget *box, *page = em_page_new (&box), *flow = em_fields_new ();
+
+  figures->draft = g_object_ref (draft);
+  figures->entries = g_ptr_array_new ();
+  gtk_box_append (GTK_BOX (box), em_page_remark (remark));
+  for (int i = 0; i < em_n_rate_fields; i++)
+    if (g_str_equal (em_rate_fields[i].group, group))
+      {
+        GtkWidget *entry = em_rate_entry_new (&em_rate_fields[i], draft, EM_DRAFT_RATES, hold_rates, figures, FALSE);
+        g_ptr_array_add (figures->entries, entry);
+        em_fields_add (flow, entry);
+      }
+  gtk_box_append (GTK_BOX (box), flow);
+  if (g_str_equal (group, "money"))
+    {
+      figures->ours = gtk_check_button_new_with_mnemonic (_("These are our _own figures; the program’s invented ones have been gone over"));
+      g_signal_connect_swapped (figures->ours, "toggled", G_CALLBACK (on_ours), figures);
+      gtk_box_append (GTK_BOX (box), figures->ours);
+    }
+  g_signal_connect_swapped (draft, "changed", G_CALLBACK (on_draft_changed), figures);
+  on_draft_changed (figures);
+  g_object_set_data_full (G_OBJECT (page), "figures", figures, free_figures);
+  return page;
+}

@@ -1,0 +1,375 @@
+/* em-book-window: the shop's rate book and metals.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-book-window.h"
+
+#include "em-book-pages.h"
+#include "em-price-report.h"
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+
+struct _EmBookWindow
+{
+  GtkWindow parent_instance;
+
+  EmApplication *application;   /* borrowed: it owns all windows */
+  EmDraft       *draft;         /* owned */
+  GtkWidget     *row, *stack, *effect, *trouble, *keep_button, *discard_button;
+  GtkFileChooserNative *chooser;   /* owned */
+  gboolean       is_closing;    /* asked and answered */
+};
+
+G_DEFINE_FINAL_TYPE (EmBookWindow, em_book_window, GTK_TYPE_WINDOW)
+
+/* ---- the effect on the open quote ---- */
+
+static void
+append_signed (EmBookWindow *self, GString *text, gint64 minor)
+{
+  g_autofree char *amount = em_words_money_bare (minor, &em_draft_get_rates (self->draft)->currency);
+
+  g_string_append_printf (text, "%s%s", minor > 0 ? "+" : "", amount);
+}
+
+static char *
+effect_text (EmBookWindow *self)
+{
+  const EmEffect *effect = em_draft_get_effect (self->draft);
+  const EmCurrency *currency = &em_draft_get_rates (self->draft)->currency;
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (!effect->has_quote)
+    return g_strdup (_("No quote with features is open, so there is no price to compare."));
+  if (effect->is_sent)
+    return g_strdup (_("The open quote was sent and keeps the rates of that day."));
+  if (!effect->is_reckoned)
+    return g_strdup (_("The open quote can’t be priced with this."));
+  if (!em_draft_is_changed (self->draft))
+    return g_strdup (_("What you change shows its effect on the open quote here, before it is kept."));
+  g_autofree char *before = em_words_money_bare (effect->before_minor, currency), *after = em_words_money (effect->after_minor, currency);
+  g_string_append_printf (text, _("The open quote: %s → %s ("), before, after);
+  append_signed (self, text, effect->after_minor - effect->before_minor);
+  g_string_append (text, ")");
+  for (int i = 0; i < EM_N_MONEY; i++)
+    if (effect->money_minor[i] != 0)
+      {
+        g_string_append_printf (text, " · %s ", em_words (em_moneys[i].name));
+        append_signed (self, text, effect->money_minor[i]);
+      }
+  if (effect->faults_after > effect->faults_before)
+    {
+      int n = effect->faults_after - effect->faults_before;
+      g_string_append_printf (text, ngettext (" · %d feature more can’t be priced", " · %d features more can’t be priced", (gulong) n), n);
+    }
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static void
+on_draft_changed (EmBookWindow *self)
+{
+  g_autofree char *effect = effect_text (self), *trouble = em_draft_dup_trouble (self->draft);
+  gboolean is_changed = em_draft_is_changed (self->draft);
+
+  gtk_label_set_text (GTK_LABEL (self->effect), effect);
+  gtk_label_set_text (GTK_LABEL (self->trouble), trouble != NULL ? trouble : "");
+  gtk_widget_set_visible (self->trouble, trouble != NULL);
+  gtk_widget_set_sensitive (self->keep_button, is_changed && trouble == NULL);
+  gtk_widget_set_sensitive (self->discard_button, is_changed || trouble != NULL);
+}
+
+static void
+say (EmBookWindow *self, const char *problem)
+{
+  gtk_label_set_text (GTK_LABEL (self->trouble), problem);
+  gtk_widget_set_visible (self->trouble, TRUE);
+}
+
+gboolean
+em_book_window_keep (EmBookWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (EmBasis) basis = em_draft_keep (self->draft, &error);
+
+  if (basis == NULL)
+    {
+      g_autofree char *sentence = g_strdup_printf (_("Not kept. %s"), error->message);
+      say (self, sentence);
+      return FALSE;
+    }
+  em_application_set_basis (self->application, basis);
+  return TRUE;
+}
+
+/* ---- pages ---- */
+
+static void
+on_import_chosen (GtkNativeDialog *dialog, int response, EmBookWindow *self)
+{
+  g_autoptr (GFile) file = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
+
+  if (file != NULL)
+    em_book_window_import (self, file);
+}
+
+static void
+on_import (EmBookWindow *self)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  g_clear_object (&self->chooser);
+  self->chooser = gtk_file_chooser_native_new (_("Open a supplier’s price list"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), _("_Cancel"));
+  gtk_file_filter_set_name (filter, _("Price lists (CSV)"));
+  gtk_file_filter_add_pattern (filter, "*.csv");
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), filter);
+  g_signal_connect (self->chooser, "response", G_CALLBACK (on_import_chosen), self);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static GtkWidget *
+wires_new (EmBookWindow *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Import a price list…"));
+  GtkWidget *remark = em_page_remark (_("A CSV table with columns: reference or wire; size_mm or size_in; price; per (metre, gram, stick)."));
+
+  gtk_widget_set_hexpand (remark, TRUE);
+  gtk_widget_set_valign (remark, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (row, "book-head");
+  gtk_box_append (GTK_BOX (row), remark);
+  gtk_box_append (GTK_BOX (row), button);
+  gtk_box_append (GTK_BOX (box), row);
+  gtk_box_append (GTK_BOX (box), em_wires_page_new (self->draft));
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_import), self);
+  return box;
+}
+
+static void
+add_page (EmBookWindow *self, GtkWidget *page, const char *id, const char *name)
+{
+  gtk_stack_add_titled (GTK_STACK (self->stack), page, id, name);
+}
+
+/* A new stack each time: in GTK 4.8 the sidebar of one that loses its pages falls over them. */
+static void
+build_stack (EmBookWindow *self)
+{
+  GtkWidget *sidebar = gtk_stack_sidebar_new (), *child;
+
+  while ((child = gtk_widget_get_first_child (self->row)) != NULL)
+    gtk_box_remove (GTK_BOX (self->row), child);
+  self->stack = gtk_stack_new ();
+  gtk_widget_set_hexpand (self->stack, TRUE);
+  gtk_widget_set_vexpand (self->stack, TRUE);
+  gtk_stack_sidebar_set_stack (GTK_STACK_SIDEBAR (sidebar), GTK_STACK (self->stack));
+  gtk_box_append (GTK_BOX (self->row), sidebar);
+  gtk_box_append (GTK_BOX (self->row), self->stack);
+}
+
+static void
+build_pages (EmBookWindow *self)
+{
+  build_stack (self);
+  add_page (self, em_figures_page_new (self->draft, "money", _("What an hour costs, and what is added to it. The margin is a share of the price.")), "money", _("Money"));
+  add_page (self, em_figures_page_new (self->draft, "minutes", _("Minutes of each task. Those of a setting or a tool are counted once for it.")), "minutes", _("Minutes"));
+  add_page (self, em_figures_page_new (self->draft, "deposit", _("How metal is built up, and how wire is bought.")), "deposit", _("Deposit"));
+  add_page (self, em_machines_page_new (self->draft), "machines", _("Machines"));
+  add_page (self, em_bases_page_new (self->draft), "bases", _("Base metals"));
+  add_page (self, wires_new (self), "wires", _("Wires"));
+  add_page (self, em_taxes_page_new (self->draft), "taxes", _("Taxes"));
+  add_page (self, em_shop_page_new (self->draft), "shop", _("The shop"));
+}
+
+void
+em_book_window_discard (EmBookWindow *self)
+{
+  g_autofree char *page = g_strdup (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
+
+  em_draft_discard (self->draft);
+  /* Entries that could not be read would otherwise stand there still. */
+  build_pages (self);
+  em_book_window_show_page (self, page);
+  on_draft_changed (self);
+}
+
+/* ---- closing ---- */
+
+enum { RESPONSE_DISCARD = 1, RESPONSE_KEEP };
+
+static void
+on_close_answered (GtkDialog *dialog, int response, EmBookWindow *self)
+{
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  if (response == RESPONSE_DISCARD || (response == RESPONSE_KEEP && em_book_window_keep (self)))
+    {
+      self->is_closing = TRUE;
+      gtk_window_close (GTK_WINDOW (self));
+    }
+}
+
+static gboolean
+em_book_window_close_request (GtkWindow *window)
+{
+  EmBookWindow *self = EM_BOOK_WINDOW (window);
+  GtkWidget *dialog;
+
+  if (self->is_closing || !em_draft_is_changed (self->draft))
+    return GTK_WINDOW_CLASS (em_book_window_parent_class)->close_request (window);
+  dialog = gtk_message_dialog_new (window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
+                                   "%s", _("Keep the changed rate book and metals?"));
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", gtk_label_get_text (GTK_LABEL (self->effect)));
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("_Discard"), RESPONSE_DISCARD, _("_Cancel"), GTK_RESPONSE_CANCEL, _("_Keep"), RESPONSE_KEEP, NULL);
+  gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), RESPONSE_KEEP, gtk_widget_get_sensitive (self->keep_button));
+  gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (GTK_DIALOG (dialog), RESPONSE_DISCARD), "destructive-action");
+  g_signal_connect (dialog, "response", G_CALLBACK (on_close_answered), self);
+  gtk_window_present (GTK_WINDOW (dialog));
+  return TRUE;
+}
+
+static void
+em_book_window_dispose (GObject *object)
+{
+  EmBookWindow *self = EM_BOOK_WINDOW (object);
+
+  if (self->draft != NULL)
+    g_signal_handlers_disconnect_by_data (self->draft, self);
+  g_clear_object (&self->draft);
+  g_clear_object (&self->chooser);
+  G_OBJECT_CLASS (em_book_window_parent_class)->dispose (object);
+}
+
+static void
+em_book_window_class_init (EmBookWindowClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = em_book_window_dispose;
+  GTK_WINDOW_CLASS (class)->close_request = em_book_window_close_request;
+}
+
+static GtkWidget *
+footer_new (EmBookWindow *self)
+{
+  GtkWidget *footer = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+
+  self->effect = em_page_remark (NULL);
+  self->trouble = em_page_remark (NULL);
+  gtk_label_set_max_width_chars (GTK_LABEL (self->effect), 40);
+  gtk_widget_remove_css_class (self->effect, "quiet");
+  gtk_widget_add_css_class (self->effect, "figure");
+  gtk_widget_remove_css_class (self->trouble, "quiet");
+  gtk_widget_add_css_class (self->trouble, "problem");
+  gtk_widget_set_hexpand (words, TRUE);
+  gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (words), self->effect);
+  gtk_box_append (GTK_BOX (words), self->trouble);
+  self->discard_button = gtk_button_new_with_mnemonic (_("_Discard"));
+  self->keep_button = gtk_button_new_with_mnemonic (_("_Keep"));
+  gtk_widget_add_css_class (self->keep_button, "call");
+  gtk_widget_set_valign (self->discard_button, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (self->keep_button, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (footer), words);
+  gtk_box_append (GTK_BOX (footer), self->discard_button);
+  gtk_box_append (GTK_BOX (footer), self->keep_button);
+  gtk_widget_add_css_class (footer, "book-foot");
+  g_signal_connect_swapped (self->discard_button, "clicked", G_CALLBACK (em_book_window_discard), self);
+  g_signal_connect_swapped (self->keep_button, "clicked", G_CALLBACK (em_book_window_keep), self);
+  return footer;
+}
+
+static void
+em_book_window_init (EmBookWindow *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  self->row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_box_append (GTK_BOX (box), self->row);
+  gtk_box_append (GTK_BOX (box), footer_new (self));
+  gtk_window_set_child (GTK_WINDOW (self), box);
+  gtk_window_set_title (GTK_WINDOW (self), _("Rate book and metals"));
+  gtk_window_set_default_size (GTK_WINDOW (self), 1000, 720);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
+}
+
+static EmBookWindow *
+find_open (EmApplication *application)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (application)); window != NULL; window = window->next)
+    if (EM_IS_BOOK_WINDOW (window->data))
+      return window->data;
+  return NULL;
+}
+
+EmBookWindow *
+em_book_window_present (EmApplication *application, EmWindow *window, const char *page)
+{
+  EmBookWindow *self = find_open (application);
+
+  if (self == NULL)
+    {
+      self = g_object_new (EM_TYPE_BOOK_WINDOW, "application", application, NULL);
+      self->application = application;
+      self->draft = em_draft_new (em_application_get_basis (application), window != NULL ? em_window_get_document (window) : NULL);
+      if (self->draft == NULL)
+        {
+          gtk_window_destroy (GTK_WINDOW (self));
+          return NULL;
+        }
+      build_pages (self);
+      g_signal_connect_swapped (self->draft, "changed", G_CALLBACK (on_draft_changed), self);
+      on_draft_changed (self);
+    }
+  em_book_window_show_page (self, page);
+  gtk_window_present (GTK_WINDOW (self));
+  return self;
+}
+
+EmDraft *
+em_book_window_get_draft (EmBookWindow *self)
+{
+  return self->draft;
+}
+
+void
+em_book_window_show_page (EmBookWindow *self, const char *page)
+{
+  if (page != NULL && gtk_stack_get_child_by_name (GTK_STACK (self->stack), page) != NULL)
+    gtk_stack_set_visible_child_name (GTK_STACK (self->stack), page);
+}
+
+const char *
+em_book_window_get_effect (EmBookWindow *self)
+{
+  return gtk_label_get_text (GTK_LABEL (self->effect));
+}
+
+const char *
+em_book_window_get_trouble (EmBookWindow *self)
+{
+  return gtk_widget_get_visible (self->trouble) ? gtk_label_get_text (GTK_LABEL (self->trouble)) : NULL;
+}
+
+static void
+on_list_loaded (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmBookWindow) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = g_file_load_bytes_finish (G_FILE (source), result, NULL, &error);
+  g_autofree char *name = g_file_get_basename (G_FILE (source));
+  EmPriceList *list = NULL;
+
+  if (self->draft == NULL)
+    return;
+  if (bytes != NULL)
+    list = em_price_list_parse (bytes, name, em_draft_get_catalogue (self->draft), &em_draft_get_rates (self->draft)->currency, &error);
+  if (list == NULL)
+    say (self, error->message);
+  else
+    gtk_window_present (GTK_WINDOW (em_price_report_new (GTK_WINDOW (self), self->draft, list)));
+}
+
+void
+em_book_window_import (EmBookWindow *self, GFile *file)
+{
+  g_file_load_bytes_async (file, NULL, on_list_loaded, g_object_ref (self));
+}

@@ -1,0 +1,290 @@
+/* em-draft: the shop's rate book and metals while they are being changed.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-draft.h"
+
+#include "em-book-file.h"
+#include "em-words.h"
+
+#include <glib/gi18n.h>
+#include <stdlib.h>
+
+struct _EmDraft
+{
+  GObject parent_instance;
+
+  EmBasis    *basis;        /* what it began from */
+  EmDocument *document;     /* owned or NULL */
+  EmRates     rates;
+  EmCatalogue catalogue;
+  gboolean    is_catalogue_touched;
+  GHashTable *problems;     /* where → text */
+  EmStatus    status;       /* of the draft as a whole */
+  EmFault     fault;
+  char       *culprit;      /* designation of the metal it lies with, or NULL */
+  EmEffect    effect;
+};
+
+G_DEFINE_FINAL_TYPE (EmDraft, em_draft, G_TYPE_OBJECT)
+
+static guint changed_signal;
+
+/* Records are checked one by one, since the whole is not looked at before it is written. */
+static EmStatus
+check (EmDraft *self, EmFault *out_fault)
+{
+  EmStatus status = em_rates_check (&self->rates, out_fault);
+  const char *culprit = NULL;
+
+  for (int32_t i = 0; status == EM_OK && i < self->catalogue.n_bases; i++)
+    {
+      culprit = self->catalogue.base[i].designation;
+      status = em_base_check (&self->catalogue.base[i], out_fault);
+    }
+  for (int32_t i = 0; status == EM_OK && i < self->catalogue.n_fillers; i++)
+    {
+      culprit = self->catalogue.filler[i].designation;
+      status = em_filler_check (&self->catalogue.filler[i], out_fault);
+    }
+  g_free (self->culprit);
+  self->culprit = status != EM_OK ? g_strdup (culprit) : NULL;
+  return status;
+}
+
+static void
+reckon_effect (EmDraft *self)
+{
+  EmEffect effect = { 0 };
+  const EmQuote *quote = self->document != NULL ? em_document_get_quote (self->document) : NULL;
+  const EmCost *before;
+  EmCost after;
+
+  self->effect = effect;
+  if (quote == NULL || quote->n_features == 0)
+    return;
+  effect.has_quote = TRUE;
+  effect.is_sent = quote->has_sent_rates;
+  before = em_document_get_cost (self->document);
+  em_cost_init (&after);
+  if (!effect.is_sent && self->status == EM_OK && em_document_get_status (self->document, NULL) == EM_OK
+      && em_cost_quote (&after, quote, &self->rates, &self->catalogue, NULL, NULL) == EM_OK)
+    {
+      effect.is_reckoned = TRUE;
+      effect.before_minor = before->totals.total_minor;
+      effect.after_minor = after.totals.total_minor;
+      effect.faults_before = before->n_faults;
+      effect.faults_after = after.n_faults;
+      for (int i = 0; i < EM_N_MONEY; i++)
+        effect.money_minor[i] = after.money_minor[i] - before->money_minor[i];
+    }
+  em_cost_clear (&after);
+  self->effect = effect;
+}
+
+static void
+renew (EmDraft *self)
+{
+  self->status = check (self, &self->fault);
+  reckon_effect (self);
+  g_signal_emit (self, changed_signal, 0);
+}
+
+static gboolean
+copy_basis (EmDraft *self)
+{
+  EmRates rates;
+  EmCatalogue catalogue;
+
+  if (em_rates_copy (em_basis_get_rates (self->basis), &rates) != EM_OK)
+    return FALSE;
+  if (em_catalogue_copy (em_basis_get_catalogue (self->basis), &catalogue) != EM_OK)
+    {
+      em_rates_clear (&rates);
+      return FALSE;
+    }
+  em_rates_clear (&self->rates);
+  em_catalogue_clear (&self->catalogue);
+  self->rates = rates;
+  self->catalogue = catalogue;
+  self->is_catalogue_touched = FALSE;
+  g_hash_table_remove_all (self->problems);
+  return TRUE;
+}
+
+static void
+on_document_changed (EmDraft *self, guint what)
+{
+  if ((what & ~(guint) (EM_CHANGE_SELECTION | EM_CHANGE_FILE | EM_CHANGE_PROBLEMS)) == 0)
+    return;
+  reckon_effect (self);
+  g_signal_emit (self, changed_signal, 0);
+}
+
+static void
+em_draft_finalize (GObject *object)
+{
+  EmDraft *self = EM_DRAFT (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  em_rates_clear (&self->rates);
+  em_catalogue_clear (&self->catalogue);
+  g_clear_pointer (&self->basis, em_basis_unref);
+  g_clear_pointer (&self->problems, g_hash_table_unref);
+  g_free (self->culprit);
+  G_OBJECT_CLASS (em_draft_parent_class)->finalize (object);
+}
+
+static void
+em_draft_class_init (EmDraftClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = em_draft_finalize;
+  changed_signal = g_signal_new ("changed", EM_TYPE_DRAFT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+em_draft_init (EmDraft *self)
+{
+  em_rates_init (&self->rates);
+  em_catalogue_init (&self->catalogue);
+  self->problems = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+}
+
+EmDraft *
+em_draft_new (EmBasis *basis, EmDocument *document)
+{
+  EmDraft *self = g_object_new (EM_TYPE_DRAFT, NULL);
+
+  self->basis = em_basis_ref (basis);
+  if (document != NULL)
+    {
+      self->document = g_object_ref (document);
+      g_signal_connect_swapped (document, "changed", G_CALLBACK (on_document_changed), self);
+    }
+  if (!copy_basis (self))
+    {
+      g_object_unref (self);
+      return NULL;
+    }
+  renew (self);
+  return self;
+}
+
+EmRates *
+em_draft_get_rates (EmDraft *self)
+{
+  return &self->rates;
+}
+
+EmCatalogue *
+em_draft_get_catalogue (EmDraft *self)
+{
+  return &self->catalogue;
+}
+
+void
+em_draft_touch (EmDraft *self, EmDraftPart part)
+{
+  if (part & EM_DRAFT_CATALOGUE)
+    self->is_catalogue_touched = TRUE;
+  renew (self);
+}
+
+void
+em_draft_set_problem (EmDraft *self, const char *where, const char *text)
+{
+  if (g_strcmp0 (g_hash_table_lookup (self->problems, where), text) == 0)
+    return;
+  if (text != NULL)
+    g_hash_table_insert (self->problems, g_strdup (where), g_strdup (text));
+  else
+    g_hash_table_remove (self->problems, where);
+  g_signal_emit (self, changed_signal, 0);
+}
+
+gboolean
+em_draft_is_changed (EmDraft *self)
+{
+  return self->is_catalogue_touched || !em_rates_equal (&self->rates, em_basis_get_rates (self->basis));
+}
+
+char *
+em_draft_dup_trouble (EmDraft *self)
+{
+  guint n = g_hash_table_size (self->problems);
+
+  if (n > 0)
+    return g_strdup_printf (ngettext ("%u entry can’t be read.", "%u entries can’t be read.", n), n);
+  if (self->status == EM_OK)
+    return NULL;
+  g_autofree char *sentence = em_words_fault (&self->fault, NULL, self->rates.units);
+  return self->culprit != NULL ? g_strdup_printf ("%s – %s", self->culprit, sentence) : g_steal_pointer (&sentence);
+}
+
+const EmEffect *
+em_draft_get_effect (EmDraft *self)
+{
+  return &self->effect;
+}
+
+void
+em_draft_discard (EmDraft *self)
+{
+  if (copy_basis (self))
+    renew (self);
+}
+
+static gboolean
+save (EmDraft *self, GError **error)
+{
+  g_autofree char *rates_path = em_book_own_rates_path (), *catalogue_path = em_book_own_catalogue_path ();
+  g_autofree char *folder = g_path_get_dirname (rates_path);
+
+  if (g_mkdir_with_parents (folder, 0755) != 0)
+    {
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("The folder %s can’t be made."), folder);
+      return FALSE;
+    }
+  if (self->is_catalogue_touched && !em_catalogue_save (catalogue_path, &self->catalogue, TRUE, error))
+    return FALSE;
+  return em_rates_equal (&self->rates, em_basis_get_rates (self->basis)) || em_rates_save (rates_path, &self->rates, error);
+}
+
+EmBasis *
+em_draft_keep (EmDraft *self, GError **error)
+{
+  g_autofree char *trouble = em_draft_dup_trouble (self);
+  EmRates rates;
+  EmCatalogue catalogue;
+
+  if (trouble != NULL)
+    {
+      g_set_error_literal (error, EM_FILE_ERROR, EM_FILE_ERROR_VALUE, trouble);
+      return NULL;
+    }
+  if (em_rates_copy (&self->rates, &rates) != EM_OK)
+    goto no_memory;
+  if (em_catalogue_copy (&self->catalogue, &catalogue) != EM_OK)
+    {
+      em_rates_clear (&rates);
+      goto no_memory;
+    }
+  if (!save (self, error))
+    {
+      em_rates_clear (&rates);
+      em_catalogue_clear (&catalogue);
+      return NULL;
+    }
+  em_basis_unref (self->basis);
+  self->basis = em_basis_new_take (&rates, &catalogue);
+  self->is_catalogue_touched = FALSE;
+  renew (self);
+  return em_basis_ref (self->basis);
+
+no_memory:
+  g_set_error_literal (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Not enough memory"));
+  return NULL;
+}

@@ -1,0 +1,48 @@
+/* em-draft: the shop's rate book and metals while they are being changed, and what that does to the open quote.
+ *
+ * A working copy: nothing outside it changes before em_draft_keep. Emits "changed" after
+ * every em_draft_touch, with the effect worked out anew.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-document.h"
+
+G_BEGIN_DECLS
+
+#define EM_TYPE_DRAFT (em_draft_get_type ())
+G_DECLARE_FINAL_TYPE (EmDraft, em_draft, EM, DRAFT, GObject)
+
+typedef enum { EM_DRAFT_RATES = 1 << 0, EM_DRAFT_CATALOGUE = 1 << 1 } EmDraftPart;
+
+typedef struct
+{
+  gboolean has_quote;    /* one with features is open */
+  gboolean is_sent;      /* it keeps the rates it was sent with, so nothing changes */
+  gboolean is_reckoned;  /* the figures below count; else the draft can't price it */
+  int64_t  before_minor, after_minor;             /* total */
+  int64_t  money_minor[EM_N_MONEY];               /* after less before */
+  int32_t  faults_before, faults_after;           /* features that can't be priced */
+} EmEffect;
+
+/* document NULL: no quote is open. */
+EmDraft     *em_draft_new           (EmBasis *basis, EmDocument *document);
+/* For changing in place; em_draft_touch follows. */
+EmRates     *em_draft_get_rates     (EmDraft *self);
+EmCatalogue *em_draft_get_catalogue (EmDraft *self);
+void         em_draft_touch         (EmDraft *self, EmDraftPart part);
+/* Something typed that can't be taken, by where; NULL text: settled. */
+void         em_draft_set_problem   (EmDraft *self, const char *where, const char *text);
+gboolean     em_draft_is_changed    (EmDraft *self);
+/* Why it can't be kept as it is, in words; NULL: it can. */
+char        *em_draft_dup_trouble   (EmDraft *self);
+const EmEffect *em_draft_get_effect (EmDraft *self);
+/* All as before. */
+void         em_draft_discard       (EmDraft *self);
+/* Writes what was changed to the shop's own files and gives the new basis, from which the draft goes on. NULL on failure:
+ * nothing that was open changes then. */
+EmBasis     *em_draft_keep          (EmDraft *self, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,308 @@
+/* test-book: the rate book and the metals changed in the program: nothing before it is kept, all of it after.
+ *
+ * Expectations follow from what keeping and discarding mean. Effects are held against
+ * pricing the quote with the changed book from the start.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include "em-amount-entry.h"
+#include "em-book-file.h"
+#include "em-book-window.h"
+#include "em-price-report.h"
+#include "em-rate-entry.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+static GtkWidget *
+find_entry (GtkWidget *in, const char *id)
+{
+  if (EM_IS_RATE_ENTRY (in) && g_str_equal (em_rate_entry_get_field (EM_RATE_ENTRY (in))->id, id))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_entry (child, id);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static void
+type_into (EmBookWindow *book, const char *id, const char *text)
+{
+  GtkWidget *entry = find_entry (GTK_WIDGET (book), id);
+
+  ck_assert_msg (entry != NULL, "no entry %s", id);
+  test_type (em_rate_entry_get_text_widget (EM_RATE_ENTRY (entry)), text);
+}
+
+/* 72.00 an hour becomes 90.00: the effect shown is the price of the same quote with that book. */
+START_TEST (the_effect_is_shown_before_it_is_kept)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  EmBookWindow *book = em_book_window_present (application, window, "money");
+  EmRates rates;
+  EmCost cost;
+  int64_t before = em_document_get_cost (document)->totals.total_minor;
+
+  ck_assert (!em_draft_is_changed (em_book_window_get_draft (book)));
+  type_into (book, "bench", "90.00");
+  ck_assert_int_eq (em_draft_get_rates (em_book_window_get_draft (book))->bench_minor_per_h, 9000);
+  ck_assert_int_eq (em_document_get_cost (document)->totals.total_minor, before);
+  const EmEffect *effect = em_draft_get_effect (em_book_window_get_draft (book));
+  ck_assert_int_eq (em_rates_copy (em_basis_get_rates (em_application_get_basis (application)), &rates), EM_OK);
+  rates.bench_minor_per_h = 9000;
+  em_cost_init (&cost);
+  ck_assert_int_eq (em_cost_quote (&cost, em_document_get_quote (document), &rates, em_document_get_catalogue (document), NULL, NULL), EM_OK);
+  ck_assert (effect->is_reckoned);
+  ck_assert_int_eq (effect->before_minor, before);
+  ck_assert_int_eq (effect->after_minor, cost.totals.total_minor);
+  ck_assert_int_gt (effect->after_minor, before);
+  ck_assert (em_book_window_keep (book));
+  ck_assert_int_eq (em_document_get_cost (document)->totals.total_minor, cost.totals.total_minor);
+  g_autofree char *path = em_book_own_rates_path ();
+  EmRates kept;
+  ck_assert (em_rates_load (path, &kept, NULL));
+  ck_assert_int_eq (kept.bench_minor_per_h, 9000);
+  em_rates_clear (&kept);
+  em_cost_clear (&cost);
+  em_rates_clear (&rates);
+  g_remove (path);
+  gtk_window_destroy (GTK_WINDOW (book));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (discarding_brings_all_of_it_back)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  EmBookWindow *book = em_book_window_present (application, window, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+
+  type_into (book, "margin", "31.5");
+  ck_assert_int_eq (em_draft_get_rates (draft)->margin_ppm, 315000);
+  type_into (book, "receive", "forty");
+  type_into (book, "wire_high", ".04 in");
+  ck_assert_double_eq_tol (em_draft_get_rates (draft)->machine[0].wire_high_mm, 1.016, 1e-12);   /* 0.04 · 25.4, SP 811 */
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  ck_assert (!em_book_window_keep (book));
+  em_book_window_discard (book);
+  ck_assert_ptr_null (em_book_window_get_trouble (book));
+  ck_assert (!em_draft_is_changed (draft));
+  ck_assert (em_rates_equal (em_draft_get_rates (draft), em_basis_get_rates (em_application_get_basis (application))));
+  GtkWidget *text = em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), "margin")));
+  ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (text)), "25");
+  gtk_window_destroy (GTK_WINDOW (book));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (a_sent_quote_keeps_its_price)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) sent = test_demo (NULL), open = test_demo (NULL);
+  EmWindow *first = test_window (application, sent), *second = test_window (application, open);
+  int64_t before = em_document_get_cost (sent)->totals.total_minor;
+
+  em_document_set_state (sent, EM_STATE_SENT);
+  EmBookWindow *book = em_book_window_present (application, first, "money");
+  type_into (book, "office", "200");
+  ck_assert (em_draft_get_effect (em_book_window_get_draft (book))->is_sent);
+  ck_assert (em_book_window_keep (book));
+  ck_assert_int_eq (em_document_get_cost (sent)->totals.total_minor, before);
+  ck_assert_int_gt (em_document_get_cost (open)->totals.total_minor, before);
+  g_autofree char *path = em_book_own_rates_path ();
+  g_remove (path);
+  gtk_window_destroy (GTK_WINDOW (book));
+  gtk_window_destroy (GTK_WINDOW (first));
+  gtk_window_destroy (GTK_WINDOW (second));
+}
+END_TEST
+
+/* Limits of the rate book: a margin is at most 95 % of the price. */
+START_TEST (what_breaks_a_limit_is_not_kept)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+
+  type_into (book, "margin", "96");
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  ck_assert (!em_book_window_keep (book));
+  type_into (book, "margin", "95");
+  ck_assert_ptr_null (em_book_window_get_trouble (book));
+  em_draft_get_rates (em_book_window_get_draft (book))->machine[0].n_settings = 0;
+  em_draft_touch (em_book_window_get_draft (book), EM_DRAFT_RATES);
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* A changed wire is the shop's own, in its own file, over the shipped one. */
+START_TEST (a_changed_wire_becomes_the_shops_own)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "wires");
+  EmDraft *draft = em_book_window_get_draft (book);
+  int n_wires = em_draft_get_catalogue (draft)->n_fillers;
+  g_autofree char *path = em_book_own_catalogue_path ();
+  g_autofree char *id = g_strdup (em_draft_get_catalogue (draft)->filler[0].id);
+  EmCatalogue own;
+
+  ck_assert (!em_draft_get_catalogue (draft)->filler[0].is_own);
+  type_into (book, "price", "7.77");
+  ck_assert_int_eq (em_draft_get_catalogue (draft)->filler[0].size[0].price_minor, 777);
+  ck_assert (em_draft_get_catalogue (draft)->filler[0].is_own);
+  ck_assert (!em_draft_get_catalogue (draft)->filler[0].has_demo_price);
+  ck_assert_msg (em_book_window_keep (book), "%s", em_book_window_get_trouble (book));
+  ck_assert (em_catalogue_load (path, &own, NULL));
+  ck_assert_int_eq (own.n_fillers, 1);
+  ck_assert_int_eq (own.n_bases, 0);
+  ck_assert_str_eq (own.filler[0].id, id);
+  ck_assert_int_eq (own.filler[0].size[0].price_minor, 777);
+  em_catalogue_clear (&own);
+  g_autoptr (EmBasis) again = test_basis ();
+  ck_assert_int_eq (em_basis_get_catalogue (again)->n_fillers, n_wires);
+  ck_assert_int_eq (em_basis_get_catalogue (again)->filler[em_catalogue_find_filler (em_basis_get_catalogue (again), id)].size[0].price_minor, 777);
+  g_remove (path);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+static GtkWidget *
+find_button (GtkWidget *in, const char *label)
+{
+  if (GTK_IS_BUTTON (in) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (in)), label) == 0 && gtk_widget_get_mapped (in))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_button (child, label);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+START_TEST (records_are_copied_and_taken_away_again)
+{
+  static const char *const pages[] = { "bases", "wires" };
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, pages[_i]);
+  EmCatalogue *catalogue = em_draft_get_catalogue (em_book_window_get_draft (book));
+  const int32_t *n = _i == 0 ? &catalogue->n_bases : &catalogue->n_fillers;
+  int32_t before = *n;
+
+  test_settle (100);
+  g_signal_emit_by_name (find_button (GTK_WIDGET (book), "Add a _copy"), "clicked");
+  ck_assert_int_eq (*n, before + 1);
+  ck_assert_ptr_null (em_book_window_get_trouble (book));
+  GtkWidget *remove = find_button (GTK_WIDGET (book), "_Remove");
+  ck_assert (gtk_widget_get_sensitive (remove));
+  g_signal_emit_by_name (remove, "clicked");
+  ck_assert_int_eq (*n, before);
+  ck_assert (!gtk_widget_get_sensitive (remove));
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+static EmPriceReport *
+find_report (void)
+{
+  g_autoptr (GList) all = gtk_window_list_toplevels ();
+
+  for (GList *window = all; window != NULL; window = window->next)
+    if (EM_IS_PRICE_REPORT (window->data))
+      return window->data;
+  return NULL;
+}
+
+/* Three rows: a price that changes, a wire nobody has, and one that is no price. */
+START_TEST (a_price_list_is_looked_at_before_it_is_taken)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "wires");
+  EmDraft *draft = em_book_window_get_draft (book);
+  EmFiller *wire = &em_draft_get_catalogue (draft)->filler[0];
+  g_autofree char *folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "prices.csv", NULL);
+  g_autofree char *csv = g_strdup_printf ("wire,size_mm,price,per\n%s,%g,9.99,metre\nno-such-wire,0.5,1.00,metre\n%s,%g,dear,metre\n", wire->id,
+                                          wire->size[0].wire_mm, wire->id, wire->size[1].wire_mm);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  int64_t before = wire->size[0].price_minor;
+
+  ck_assert (g_file_set_contents (path, csv, -1, NULL));
+  em_book_window_import (book, file);
+  test_settle (200);
+  EmPriceReport *report = find_report ();
+  ck_assert_ptr_nonnull (report);
+  ck_assert_msg (strstr (em_price_report_get_summary (report), "1 row changes something") != NULL, "%s", em_price_report_get_summary (report));
+  ck_assert_msg (strstr (em_price_report_get_summary (report), "2 are left out") != NULL, "%s", em_price_report_get_summary (report));
+  ck_assert_int_eq (wire->size[0].price_minor, before);
+  ck_assert (em_price_report_apply (report));
+  ck_assert_int_eq (em_draft_get_catalogue (draft)->filler[0].size[0].price_minor, 999);
+  ck_assert (em_draft_is_changed (draft));
+  ck_assert (g_file_set_contents (path, "no such table at all", -1, NULL));
+  em_book_window_import (book, file);
+  test_settle (200);
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  ck_assert_ptr_null (find_report ());
+  g_remove (path);
+  g_rmdir (folder);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* 1,250.00 in words of either language; a comma alone is a decimal mark before two figures. */
+START_TEST (amounts_are_typed_as_people_write)
+{
+  static const struct { const char *text; gint64 minor; } rows[] =
+  {
+    { "90", 9000 }, { "90.5", 9050 }, { "90,50", 9050 }, { "1,250.00", 125000 }, { "1.250,00", 125000 }, { "0.01", 1 },
+  };
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      type_into (book, "bench", rows[i].text);
+      ck_assert_msg (em_draft_get_rates (em_book_window_get_draft (book))->bench_minor_per_h == rows[i].minor, "%s", rows[i].text);
+    }
+  type_into (book, "bench", "1.234");
+  type_into (book, "bench", "ninety");
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+int
+main (void)
+{
+  Suite *suite = suite_create ("book");
+  TCase *tcase = tcase_create ("book");
+  SRunner *runner;
+
+  tcase_add_test (tcase, the_effect_is_shown_before_it_is_kept);
+  tcase_add_test (tcase, discarding_brings_all_of_it_back);
+  tcase_add_test (tcase, a_sent_quote_keeps_its_price);
+  tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
+  tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
+  tcase_add_loop_test (tcase, records_are_copied_and_taken_away_again, 0, 2);
+  tcase_add_test (tcase, a_price_list_is_looked_at_before_it_is_taken);
+  tcase_add_test (tcase, amounts_are_typed_as_people_write);
+  tcase_set_timeout (tcase, 60);
+  suite_add_tcase (suite, tcase);
+  runner = srunner_create (suite);
+  srunner_run_all (runner, CK_ENV);
+
+  int n_failed = srunner_ntests_failed (runner);
+
+  srunner_free (runner);
+  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
