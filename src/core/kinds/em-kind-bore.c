@@ -56,13 +56,14 @@ solve (const double *value, EmShape *out_shape, EmFault *out_fault)
   return EM_OK;
 }
 
+/* Tracks run round or along, whichever is longer halfway through the weld. */
 static bool
 runs_round (const EmShape *shape)
 {
-  return shape->p[P_ARC] * shape->p[P_BASE_R] >= shape->p[P_LENGTH];
+  return shape->p[P_ARC] * (shape->p[P_BASE_R] - shape->height_mm / 2.0) >= shape->p[P_LENGTH];
 }
 
-/* Layers are cylinders of radius base - z; tracks run round or along, whichever is longer. */
+/* Layers are cylinders of radius base - z. */
 static double
 turn_mm (const EmShape *shape, double z_mm)
 {

@@ -85,7 +85,7 @@ solve (const double *value, EmShape *out_shape, EmFault *out_fault)
   out_shape->net_volume_mm3 = is_round ? turn * (edge * area + sign * e) : area * value[LENGTH];
   out_shape->coated_area_mm2 = is_round ? arc * turn * (edge + sign * arc_in) : arc * value[LENGTH];
   out_shape->cap_edge_mm = 0.0;
-  out_shape->reach_extent_mm = is_round && turn > EM_PI ? 2.0 * edge : is_round ? turn * edge : value[LENGTH];
+  out_shape->reach_extent_mm = is_round ? 2.0 * edge * sin (fmin (turn, EM_PI) / 2.0) : value[LENGTH];
   out_shape->p[P_LENGTH] = is_round ? turn * edge : value[LENGTH];
   out_shape->p[P_R] = r;
   out_shape->p[P_TO] = to;
