@@ -152,13 +152,19 @@ START_TEST (one_of_many)
 {
   GThread *threads[16];
   int n_taken = 0;
+  EmLock *taken = NULL;
 
   put_lock ("workshop-2", 1234, "5678", 0);
   for (int i = 0; i < 16; i++)
     threads[i] = g_thread_new (NULL, race, NULL);
   for (int i = 0; i < 16; i++)
-    n_taken += g_thread_join (threads[i]) != NULL;
+    {
+      EmLock *lock = g_thread_join (threads[i]);
+      n_taken += lock != NULL;
+      taken = lock != NULL ? lock : taken;
+    }
   ck_assert_int_eq (n_taken, 1);
+  em_lock_free (taken);
 }
 END_TEST
 
