@@ -77,31 +77,35 @@ em_bench_shop_clear (EmBenchShop *shop)
 
 /* The i-th feature: its sample's sizes, scaled between a half and one and a half. */
 static inline void
-em_bench_add (EmBenchShop *shop, int32_t i, int32_t n_kinds)
+em_bench_feature (int32_t i, int32_t n_kinds, EmFeature *out_feature)
 {
   const EmBenchSample *sample = &em_bench_samples[i % n_kinds];
   const EmKind *kind = em_kind_find (sample->kind);
-  EmFeature feature;
 
   em_bench_demand (kind != NULL, sample->kind);
-  em_feature_init (&feature, kind);
+  em_feature_init (out_feature, kind);
   for (int k = 0; k < 5 && sample->given[k].field != NULL; k++)
     {
       int field = em_kind_field (kind, sample->given[k].field);
 
       em_bench_demand (field >= 0, sample->given[k].field);
-      feature.value[field] = sample->given[k].value;
+      out_feature->value[field] = sample->given[k].value;
       if (kind->fields[field].quantity == EM_QUANTITY_LENGTH)
-        feature.value[field] *= 0.5 + (double) ((i * 37 + k * 11) % 101) / 101.0;
+        out_feature->value[field] *= 0.5 + (double) ((i * 37 + k * 11) % 101) / 101.0;
     }
-  feature.count = 1 + i % 3;
-  feature.access = (EmAccess) (i % EM_N_ACCESS);
-  em_bench_demand (em_quote_insert_take (&shop->quote, shop->quote.n_features, &feature) == EM_OK, "a feature");
+  out_feature->count = 1 + i % 3;
+  out_feature->access = (EmAccess) (i % EM_N_ACCESS);
+  out_feature->id = (uint32_t) i + 1;
 }
 
+/* Put there at once: inserting looks for a free id each time. */
 static inline void
-em_bench_fill (EmBenchShop *shop, int32_t n_features, int32_t n_kinds)
+em_bench_fill (EmQuote *quote, int32_t n_features, int32_t n_kinds)
 {
+  quote->feature = malloc ((size_t) n_features * sizeof *quote->feature);
+  em_bench_demand (quote->feature != NULL && quote->n_features == 0, "no memory");
   for (int32_t i = 0; i < n_features; i++)
-    em_bench_add (shop, i, n_kinds);
+    em_bench_feature (i, n_kinds, &quote->feature[i]);
+  quote->n_features = quote->cap_features = n_features;
+  quote->next_id = (uint32_t) n_features + 1;
 }
