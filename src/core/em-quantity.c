@@ -20,6 +20,42 @@ is_digit (char c)
   return c >= '0' && c <= '9';
 }
 
+/* Powers of ten that a double holds exactly, as it does every whole number of SHORT_DIGITS digits: dividing the one by the
+ * other rounds once, correctly (W. D. Clinger, How to read floating point numbers accurately, 1990). */
+enum { SHORT_DIGITS = 15, POWERS = 23 };
+
+static const double powers_of_ten[POWERS] =
+{
+  1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
+};
+
+/* Numbers as people type them, few digits and no exponent, many times quicker than strtod and to the same bits. text is a number. */
+static bool
+convert_short (const char *text, double *out_value)
+{
+  bool is_negative = text[0] == '-', has_point = false;
+  int64_t whole = 0;
+  int digits = 0, decimals = 0;
+
+  for (const char *at = text + (text[0] == '-' || text[0] == '+'); *at != '\0'; at++)
+    if (is_digit (*at))
+      {
+        whole = 10 * whole + (*at - '0');
+        digits += whole > 0;
+        decimals += has_point;
+        if (digits > SHORT_DIGITS || decimals >= POWERS)
+          return false;
+      }
+    else if (*at == '.')
+      has_point = true;
+    else
+      return false;
+  *out_value = (double) whole / powers_of_ten[decimals];
+  if (is_negative)
+    *out_value = -*out_value;
+  return true;
+}
+
 /* The decimal mark printf and strtod use now, whatever the locale: what stands between the digits of one half. */
 static void
 find_mark (char *out_mark, size_t size)
@@ -36,7 +72,10 @@ convert (const char *text)
 {
   char mark[16], local[NUMBER_MAX + 16];
   const char *point = strchr (text, '.');
+  double value;
 
+  if (convert_short (text, &value))
+    return value;
   find_mark (mark, sizeof mark);
   if (point == NULL)
     return strtod (text, NULL);
@@ -126,12 +165,72 @@ set_point (char *text, char point)
   memmove (at + 1, at + strlen (mark), strlen (at + strlen (mark)) + 1);
 }
 
+/* Digits of whole ≥ 0, the last decimals of them after a point, backwards from end; returns where they begin. */
+static char *
+write_back (int64_t whole, int decimals, char *end)
+{
+  for (int i = 0; i < decimals || whole > 0 || i == 0; i++)
+    {
+      *--end = (char) ('0' + whole % 10);
+      whole /= 10;
+      if (i + 1 == decimals)
+        {
+          *--end = '.';
+          if (whole == 0)
+            *--end = '0';
+        }
+    }
+  return end;
+}
+
+/* A value that a decimal number of at most SHORT_DIGITS digits stands for, no larger or smaller than "%.15g" writes without an
+ * exponent: the least decimals that read back. That many digits are what "%.15g" would give, since a double tells all decimal
+ * numbers of 15 digits apart. NULL: another one. */
+static char *
+write_short (double value, char *end)
+{
+  double size = fabs (value);
+
+  if (!(size >= 1e-4 && size < powers_of_ten[SHORT_DIGITS]))
+    return NULL;
+  for (int decimals = 0; size * powers_of_ten[decimals] < powers_of_ten[SHORT_DIGITS] - 1.0; decimals++)
+    {
+      int64_t whole = (int64_t) (size * powers_of_ten[decimals] + 0.5);
+      double back = (double) whole / powers_of_ten[decimals];
+
+      if (back < size || back > size)
+        continue;
+      end = write_back (whole, decimals, end);
+      if (value < 0.0)
+        *--end = '-';
+      return end;
+    }
+  return NULL;
+}
+
+/* As snprintf gives text. */
+static int
+copy_out (const char *text, char *buffer, size_t size)
+{
+  size_t n = strlen (text), fits = n < size ? n : size - 1;
+
+  if (size > 0)
+    {
+      memcpy (buffer, text, fits);
+      buffer[fits] = '\0';
+    }
+  return (int) n;
+}
+
 int
 em_number_write (double value, char *buffer, size_t size)
 {
-  char text[64] = "";
+  char text[64] = "", *short_text;
   double back = 0.0;
 
+  short_text = write_short (value, &text[sizeof text - 1]);
+  if (short_text != NULL)
+    return copy_out (short_text, buffer, size);
   for (int digits = 15; digits <= 17; digits++)
     {
       snprintf (text, sizeof text, "%.*g", digits, value);
@@ -139,7 +238,7 @@ em_number_write (double value, char *buffer, size_t size)
       if (em_number_read (text, &back) && back == value)
         break;
     }
-  return snprintf (buffer, size, "%s", text);
+  return copy_out (text, buffer, size);
 }
 
 /* ---- dimensions as people write them ---- */

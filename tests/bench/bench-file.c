@@ -44,8 +44,8 @@ dress (EmFeature *feature, int32_t i)
     feature->stock_mm = 0.25;
   if (i % 4 == 0)
     {
-      feature->low[0] = feature->value[0] * 0.9;
-      feature->high[0] = feature->value[0] * 1.2;
+      feature->low[0] = floor (90.0 * feature->value[0]) / 100.0;
+      feature->high[0] = ceil (120.0 * feature->value[0]) / 100.0;
     }
   feature->setting = i % 12;
 }

@@ -11,6 +11,8 @@
 #include "em-cost.h"
 #include "em-test-book.h"
 
+#include <math.h>
+
 enum { EM_BENCH_WIRES = 24 };
 
 typedef struct
@@ -75,7 +77,8 @@ em_bench_shop_clear (EmBenchShop *shop)
   em_rates_clear (&shop->rates);
 }
 
-/* The i-th feature: its sample's sizes, scaled between a half and one and a half. */
+/* The i-th feature: its sample's sizes, scaled between a half and one and a half, to a hundredth of a millimetre as a caliper
+ * reads. */
 static inline void
 em_bench_feature (int32_t i, int32_t n_kinds, EmFeature *out_feature)
 {
@@ -91,7 +94,7 @@ em_bench_feature (int32_t i, int32_t n_kinds, EmFeature *out_feature)
       em_bench_demand (field >= 0, sample->given[k].field);
       out_feature->value[field] = sample->given[k].value;
       if (kind->fields[field].quantity == EM_QUANTITY_LENGTH)
-        out_feature->value[field] *= 0.5 + (double) ((i * 37 + k * 11) % 101) / 101.0;
+        out_feature->value[field] = round (100.0 * sample->given[k].value * (0.5 + (double) ((i * 37 + k * 11) % 101) / 101.0)) / 100.0;
     }
   out_feature->count = 1 + i % 3;
   out_feature->access = (EmAccess) (i % EM_N_ACCESS);
