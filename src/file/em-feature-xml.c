@@ -193,11 +193,12 @@ read_children (EmXmlReader *reader, EmFeature *feature, EmXmlKept *kept)
   em_xml_begin (reader);
   while (em_xml_child (reader))
     {
-      int text = find_text (reader);
-      if (text >= 0)
-        em_quote_read_text (reader, text_ids[text], &feature->text[text], kept);
-      else if (em_xml_is (reader, "value"))
+      gboolean is_value = em_xml_is (reader, "value");
+      int text = is_value ? -1 : find_text (reader);
+      if (is_value)
         read_value (reader, feature, &seen, kept);
+      else if (text >= 0)
+        em_quote_read_text (reader, text_ids[text], &feature->text[text], kept);
       else
         em_xml_keep_element (reader, kept, "");
     }

@@ -444,27 +444,48 @@ em_xml_is_good (EmXmlReader *reader)
 
 /* ---- texts ---- */
 
-static gboolean
-add_text (EmXmlReader *reader, GString *text)
+/* The first piece most often is the whole text; only more of them need a buffer. */
+typedef struct { char *first; GString *all; } Pieces;
+
+static void
+add_piece (EmXmlReader *reader, Pieces *pieces)
 {
   const char *piece = (const char *) xmlTextReaderConstValue (reader->text_reader);
+  gsize length;
 
-  if (piece != NULL)
-    g_string_append (text, piece);
-  if (text->len <= reader->limits.text_max)
-    return TRUE;
+  if (piece == NULL)
+    return;
+  if (pieces->first == NULL && pieces->all == NULL)
+    pieces->first = g_strdup (piece);
+  else
+    {
+      if (pieces->all == NULL)
+        pieces->all = g_string_new (pieces->first);
+      g_string_append (pieces->all, piece);
+    }
+  length = pieces->all != NULL ? pieces->all->len : strlen (pieces->first);
+  if (length <= reader->limits.text_max)
+    return;
   reader->line = present_line (reader);
   fail (reader, EM_FILE_ERROR_TOO_LARGE, _("a text is longer than allowed."));
-  return FALSE;
+}
+
+static char *
+join_pieces (Pieces *pieces)
+{
+  if (pieces->all == NULL)
+    return pieces->first != NULL ? pieces->first : g_strdup ("");
+  g_free (pieces->first);
+  return g_string_free (pieces->all, FALSE);
 }
 
 char *
 em_xml_text (EmXmlReader *reader)
 {
-  g_autoptr (GString) text = g_string_new (NULL);
+  Pieces pieces = { NULL, NULL };
 
   if (reader->error != NULL || xmlTextReaderIsEmptyElement (reader->text_reader) == 1)
-    return g_string_free (g_steal_pointer (&text), FALSE);
+    return join_pieces (&pieces);
 
   int depth = xmlTextReaderDepth (reader->text_reader);
 
@@ -481,11 +502,11 @@ em_xml_text (EmXmlReader *reader)
         }
       else if (type == XML_READER_TYPE_TEXT || type == XML_READER_TYPE_CDATA || type == XML_READER_TYPE_SIGNIFICANT_WHITESPACE
                || type == XML_READER_TYPE_WHITESPACE)
-        add_text (reader, text);
+        add_piece (reader, &pieces);
       else
         may_pass (reader, type);
     }
-  return g_string_free (g_steal_pointer (&text), FALSE);
+  return join_pieces (&pieces);
 }
 
 /* A copy out of the document, so that name spaces declared further out come along. */
@@ -535,7 +556,7 @@ find_attribute (EmXmlReader *reader, const char *name, int *out_index)
   if (reader->error != NULL || reader->node == NULL)
     return NULL;
   for (xmlAttrPtr at = reader->node->properties; at != NULL; at = at->next, i++)
-    if (at->ns == NULL && strcmp ((const char *) at->name, name) == 0)
+    if (at->name[0] == (xmlChar) name[0] && at->ns == NULL && strcmp ((const char *) at->name, name) == 0)
       {
         *out_index = i;
         return at;
@@ -560,6 +581,18 @@ attribute_value (EmXmlReader *reader, xmlAttrPtr at)
     return "";
   g_ptr_array_add (reader->scratch, whole);
   return (const char *) whole;
+}
+
+gboolean
+em_xml_has_unread (EmXmlReader *reader)
+{
+  guint64 all = 0;
+
+  if (reader->error != NULL || reader->node == NULL)
+    return FALSE;
+  for (xmlAttrPtr at = reader->node->properties; at != NULL; at = at->next)
+    all = all << 1 | 1;
+  return reader->is_read != all;
 }
 
 gboolean

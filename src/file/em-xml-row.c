@@ -34,7 +34,8 @@ read_row (EmXmlReader *reader, const EmXmlRow *row, void *at)
 void
 em_xml_rows_read (EmXmlReader *reader, const EmXmlRow *rows, int n_rows, void *holder)
 {
-  for (int i = 0; i < n_rows; i++)
+  /* Most members stand at their default and have no attribute. */
+  for (int i = 0; i < n_rows && em_xml_has_unread (reader); i++)
     read_row (reader, &rows[i], (char *) holder + rows[i].offset);
 }
 

@@ -74,6 +74,7 @@ char        *em_xml_take_element (EmXmlReader *reader);
 /* Attributes of the present element, each demanding the whole of its text. Absent gives fallback. Borrowed texts last
  * until the reader moves. low and high are allowed. */
 gboolean     em_xml_has         (EmXmlReader *reader, const char *name);
+gboolean     em_xml_has_unread  (EmXmlReader *reader);   /* an attribute nobody asked for so far */
 gboolean     em_xml_need        (EmXmlReader *reader, const char *name);   /* refuses the element without it */
 const char  *em_xml_attribute   (EmXmlReader *reader, const char *name);   /* NULL when absent */
 double       em_xml_real        (EmXmlReader *reader, const char *name, double fallback, double low, double high);
