@@ -261,37 +261,6 @@ append_whole (GString *out, gint64 value)
   g_string_append_len (out, at, digits + sizeof digits - at);
 }
 
-/* Most numbers people write have few decimals. n/10^k, both exact below 10^15, is rounded once by the division, just as
- * reading the decimal would round it; where that gives value back, its digits are what em_number_write finds by trying
- * (between 10^-3 and 10^15, where it writes no exponent). FALSE: not such a number. */
-static gboolean
-append_short (GString *out, double value)
-{
-  static const double powers[] = { 1.0, 10.0, 100.0, 1000.0, 10000.0 };
-
-  if (!(fabs (value) >= 1e-3 && fabs (value) < 1e10))
-    return FALSE;
-  for (int k = 0; k < (int) G_N_ELEMENTS (powers); k++)
-    {
-      double n = nearbyint (value * powers[k]);
-      if (n / powers[k] != value)
-        continue;
-      gint64 whole = (gint64) fabs (n), scale = (gint64) powers[k];
-      if (value < 0.0)
-        g_string_append_c (out, '-');
-      append_whole (out, whole / scale);
-      if (k > 0)
-        g_string_append_c (out, '.');
-      for (gint64 rest = whole % scale; k-- > 0; rest %= scale)
-        {
-          scale /= 10;
-          g_string_append_c (out, (char) ('0' + rest / scale));
-        }
-      return TRUE;
-    }
-  return FALSE;
-}
-
 void
 em_xml_put_real (EmXmlWriter *writer, const char *name, double value)
 {
@@ -305,11 +274,7 @@ em_xml_put_real (EmXmlWriter *writer, const char *name, double value)
       return;
     }
   start_attribute (writer, name);
-  if (!append_short (writer->out, value))
-    {
-      em_number_write (value, text, sizeof text);
-      g_string_append (writer->out, text);
-    }
+  g_string_append_len (writer->out, text, em_number_write (value, text, sizeof text));
   g_string_append_c (writer->out, '"');
 }
 
