@@ -69,6 +69,13 @@ em_job_load (EmJob *job, const char *path, const char *rates_path, const char *m
       g_printerr ("estimend: %s\n", error->message);
       return FALSE;
     }
+  if (job->file.is_newer_minor)
+    {
+      g_autofree char *sentence = g_strdup_printf (ngettext ("A newer version wrote this file. %u thing it holds isn’t shown here and is kept.",
+                                                             "A newer version wrote this file. %u things it holds aren’t shown here and are kept.",
+                                                             job->file.n_kept), job->file.n_kept);
+      g_printerr ("estimend: %s: %s\n", path, sentence);
+    }
   job->rates = job->file.sent_rates != NULL && rates_path == NULL ? job->file.sent_rates : &job->own_rates;
   job->catalogue = job->file.sent_catalogue != NULL && metals_path == NULL ? job->file.sent_catalogue : &job->own_catalogue;
   if (em_cost_quote (&job->cost, &job->file.quote, job->rates, job->catalogue, trace, &fault) != EM_OK

@@ -160,6 +160,13 @@ def check_steel():
     expect(status == 1 and "unobtainium" in err and "p20" in err, f"unknown base is 1 and lists those there are: {err}")
 
 
+def check_newer():
+    """A file of a newer minor version is priced with what is understood, and how much is not is told: counted by eye, 12 things."""
+    newer = DATA.parent / "tests" / "file" / "newer" / "1.9.estimend"
+    status, out, err = run("check", newer)
+    expect(status == 0 and "1 feature" in out and "newer version" in err and " 12 things" in err, f"a newer file is told: {status} {err}")
+
+
 def main():
     expect(len(DEMOS) >= 3, "three demo quotes")
     with tempfile.TemporaryDirectory() as name:
@@ -177,6 +184,7 @@ def main():
         check_bad_input(folder)
         check_read(folder)
         check_steel()
+        check_newer()
     print(f"{len(failures)} failures")
     return 1 if failures else 0
 

@@ -14,6 +14,26 @@ frozen_path (const char *name)
   return g_build_filename (g_getenv ("ESTIMEND_TEST_SOURCE"), "tests", "file", "frozen", name, NULL);
 }
 
+/* A file that is written anew is frozen no more. */
+static const struct { const char *name, *sha256; } sums[] =
+{
+  { "by-hand-1.0.estimend", "45454259b4e1f513f72cf47c2865cb69e5f04d3dd413dd5efac2871e7c8a1881" },
+  { "metals-1.0.xml", "6a917dc200f1c37523f9987e282e3767b9ca1fca55e6e0d266821d933e6a104f" },
+  { "quote-1.0.estimend", "188e71e34ff8c403d2c9033b6e0c577f78b169dc9d350acfd6dc03fa8a58bf35" },
+  { "rates-1.0.xml", "c2dd3615befa374f443f4eee69620228a1fde4594edd272076ce505e1163fab4" },
+};
+
+START_TEST (unchanged)
+{
+  g_autofree char *path = frozen_path (sums[_i].name), *content = NULL, *sum = NULL;
+  gsize size;
+
+  ck_assert (g_file_get_contents (path, &content, &size, NULL));
+  sum = g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *) content, size);
+  ck_assert_msg (strcmp (sum, sums[_i].sha256) == 0, "%s was changed", sums[_i].name);
+}
+END_TEST
+
 static void
 load_quote (EmQuoteFile *out_file)
 {
@@ -128,10 +148,58 @@ START_TEST (metals)
 }
 END_TEST
 
+/* What version 1.0 reads and its writer never writes: a prefix, CDATA, CR LF, comments, attributes in any order. */
+START_TEST (by_hand)
+{
+  g_autofree char *path = frozen_path ("by-hand-1.0.estimend");
+  g_autoptr (GError) error = NULL;
+  EmQuoteFile file;
+  const EmFeature *nick;
+
+  ck_assert_msg (em_quote_file_load (path, &file, &error), "%s", error != NULL ? error->message : "");
+  ck_assert_str_eq (file.quote.text[EM_QUOTE_TOOL], "Core <A> & B");
+  ck_assert_str_eq (file.quote.text[EM_QUOTE_CUSTOMER], "Anna Beispiel & Co (invented)");
+  ck_assert_int_eq (file.quote.n_features, 1);
+  nick = &file.quote.feature[0];
+  ck_assert_str_eq (nick->kind->id, "edge-nick");
+  ck_assert (nick->id == 4294967295u && nick->count == 1);
+  ck_assert (nick->value[em_kind_field (nick->kind, "length")] == 15.0 && nick->value[em_kind_field (nick->kind, "leg_a")] == 0.5
+             && nick->value[em_kind_field (nick->kind, "leg_b")] == 0.75);
+  em_quote_file_clear (&file);
+}
+END_TEST
+
+/* By a version 1.9 that does not exist: opens, says how much of it can't be used, and is saved as it was. */
+START_TEST (newer)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("ESTIMEND_TEST_SOURCE"), "tests", "file", "newer", "1.9.estimend", NULL);
+  g_autofree char *content = NULL;
+  g_autoptr (GBytes) bytes = NULL;
+  g_autoptr (GError) error = NULL;
+  EmQuoteFile file;
+  gsize size;
+
+  ck_assert_msg (em_quote_file_load (path, &file, &error), "%s", error != NULL ? error->message : "");
+  ck_assert (file.is_newer_minor && file.version_major == 1 && file.version_minor == 9);
+  /* quote, number, break, extra, weights, dent; feature, label, length, ends, photo, girth */
+  ck_assert_uint_eq (file.n_kept, 12);
+  ck_assert_int_eq (file.quote.n_features, 1);
+  bytes = em_quote_file_write (&file, NULL);
+  ck_assert (g_file_get_contents (path, &content, &size, NULL));
+  ck_assert_uint_eq (g_bytes_get_size (bytes), size);
+  ck_assert_mem_eq (g_bytes_get_data (bytes, NULL), content, size);
+  em_quote_file_clear (&file);
+}
+END_TEST
+
 int
 main (void)
 {
-  const EmTestRow tests[] = { EM_TEST (quote), EM_TEST (features), EM_TEST (sent_books), EM_TEST (saved_again), EM_TEST (rates), EM_TEST (metals) };
+  const EmTestRow tests[] =
+  {
+    EM_TEST_LOOP (unchanged, sums), EM_TEST (quote), EM_TEST (features), EM_TEST (sent_books), EM_TEST (saved_again), EM_TEST (rates),
+    EM_TEST (metals), EM_TEST (by_hand), EM_TEST (newer),
+  };
 
   return em_test_run ("frozen", tests, (int) G_N_ELEMENTS (tests));
 }
