@@ -2,7 +2,8 @@
 # The translations against the sources as they are now, not against a template that may be old.
 #
 #   check-po.py files ROOT      every file with a marked string is listed in po/POTFILES, every file listed exists, and no
-#                               marked string is broken by a macro such as G_GINT64_FORMAT, where the template would cut it
+#                               marked string is broken by a macro such as G_GINT64_FORMAT, where the template would cut it,
+#                               or hidden in a macro that is no keyword
 #   check-po.py complete ROOT   each language named in COMPLETE has every string, none fuzzy, directives and line ends as in the English
 #
 # The keywords are those of po/meson.build, so that test and template cannot part.
@@ -31,8 +32,12 @@ def candidates(root):
     return sorted(str(p.relative_to(root)) for p in found)
 
 
+def own_keywords(root):
+    return re.findall(r"'--keyword=([^']+)'", (root / 'po' / 'meson.build').read_text(encoding='utf-8'))
+
+
 def template(root, files, out):
-    own = re.findall(r"'--keyword=([^']+)'", (root / 'po' / 'meson.build').read_text(encoding='utf-8'))
+    own = own_keywords(root)
     keywords = [f'--keyword={word}' for word in PRESET + own]
     code, _, errors = run(root, 'xgettext', '--from-code=UTF-8', '--add-comments=Translators', *keywords, '-o', str(out), *files)
     if 'is unknown' in errors:
@@ -51,6 +56,18 @@ def check_cuts(root):
     return wrong
 
 
+# A macro that marks one of its parameters hides the string from xgettext, unless it is a keyword itself with that parameter's place.
+def check_macros(root):
+    own, wrong = own_keywords(root), []
+    for name in candidates(root):
+        text = (root / name).read_text(encoding='utf-8').replace('\\\n', ' ') if name.endswith(('.c', '.h')) else ''
+        for macro, parameters, body in re.findall(r'^#define (\w+)\(([^)]*)\)(.*)$', text, re.M):
+            places = {word.strip(): i + 1 for i, word in enumerate(parameters.split(','))}
+            wrong += [f'{name}: {macro} marks {word}, add --keyword={macro}:{places[word]} to po/meson.build'
+                      for word in re.findall(r'\b(?:_|N_|EM_N) ?\((\w+)\)', body) if word in places and f'{macro}:{places[word]}' not in own]
+    return wrong
+
+
 def check_files(root, pot):
     template(root, candidates(root), pot)
     marked = {re.sub(r':\d+$', '', place) for line in re.findall(r'^#: (.*)$', pot.read_text(encoding='utf-8'), re.M) for place in line.split()}
@@ -58,7 +75,7 @@ def check_files(root, pot):
     listed = {line for line in lines if line and not line.startswith('#')}
     wrong = [f'{name}: has marked strings, add it to po/POTFILES' for name in sorted(marked - listed)]
     wrong += [f'{name}: listed in po/POTFILES, but there is no such file' for name in sorted(listed) if not (root / name).is_file()]
-    return wrong + check_cuts(root)
+    return wrong + check_cuts(root) + check_macros(root)
 
 
 def check_language(root, language, pot):
