@@ -8,6 +8,7 @@
 
 #include "em-bench-bare.h"
 #include "em-compare.h"
+#include "em-range.h"
 
 #include <math.h>
 #include <string.h>
@@ -157,6 +158,58 @@ measure_compare (void)
   return em_bench_tell ("growth of time per feature, 1,000 to 100,000", long_s / short_s * N_FEATURES / N_LONG, "times", 1.25) && is_met;
 }
 
+/* ---- a range ---- */
+
+enum { N_RANGED = 20, N_SAMPLES = 10000 };
+
+/* Two dimensions of every feature known as low, likely, high. */
+static void
+loosen (EmQuote *quote)
+{
+  for (int32_t i = 0; i < quote->n_features; i++)
+    for (int field = 0, n = 0; field < quote->feature[i].kind->n_fields && n < 2; field++)
+      if (quote->feature[i].kind->fields[field].quantity == EM_QUANTITY_LENGTH && !em_is_absent (quote->feature[i].value[field]))
+        {
+          quote->feature[i].low[field] = 0.8 * quote->feature[i].value[field];
+          quote->feature[i].high[field] = 1.3 * quote->feature[i].value[field];
+          n++;
+        }
+}
+
+static void
+find_range (void *data)
+{
+  Bench *bench = data;
+  EmRange range;
+
+  em_bench_demand (em_range_quote (&bench->shop.quote, &bench->shop.rates, &bench->shop.catalogue, N_SAMPLES, 7, &range, NULL) == EM_OK
+                   && range.has_range && range.p10_minor < range.p90_minor && range.n_inputs == EM_RANGE_INPUT_MAX, "a range");
+}
+
+static void
+cost_samples (void *data)
+{
+  Bench *bench = data;
+
+  for (int i = 0; i < N_SAMPLES / 100; i++)
+    cost_whole (bench);
+}
+
+/* The yardstick: each sample costed by itself. A hundredth of them is timed. */
+static bool
+measure_range (void)
+{
+  Bench bench;
+  double range_s, costs_s;
+
+  begin (&bench, N_RANGED, EM_BENCH_ALL_KINDS);
+  loosen (&bench.shop.quote);
+  em_bench_pair_s (N_RUNS, find_range, cost_samples, &bench, &range_s, &costs_s);
+  printf ("range of %d features by %d samples: %.2f ms; the quote costed as often: %.0f ms\n", N_RANGED, N_SAMPLES, range_s * 1e3, 100 * costs_s * 1e3);
+  end (&bench);
+  return em_bench_tell ("price range of 20 features, 10,000 samples, in frames", range_s / EM_BENCH_FRAME_S, "frames", 1.0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -168,5 +221,6 @@ main (int argc, char **argv)
   is_met = measure_edit ();
   is_met = measure_against_bare () && is_met;
   is_met = measure_compare () && is_met;
+  is_met = measure_range () && is_met;
   return is_met ? EXIT_SUCCESS : EXIT_FAILURE;
 }
