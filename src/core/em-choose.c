@@ -104,31 +104,53 @@ refuse_option (const EmStudy *study, const EmOption *option, EmFault *out_fault)
   return option->status;
 }
 
-EmStatus
-em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
+/* Whether the option clears, reaches and can be planned. */
+static EmStatus
+fit_option (EmStudy *study, const EmOption *option, EmFault *out_fault)
 {
   const EmFeature *feature = study->feature;
   const EmMachine *machine = &study->rates->machine[option->machine];
-  EmPick pick;
 
-  pick.option = option;
-  pick.tilt_deg = 0.0;
-  pick.n_fitting = 1;
   if (option->status != EM_OK)
     return refuse_option (study, option, out_fault);
   if (!em_arc_clears (option->arc.spot_mm, feature->clearance_mm))
     return refuse (study, out_fault, EM_FAULT_CONFLICT, "clearance", feature->clearance_mm, option->arc.spot_mm / 2.0);
-  if (!em_is_absent (feature->slot_width_mm)
-      && !em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, &pick.tilt_deg))
+  if (!em_arc_reaches (machine, option->arc.spot_mm, feature->slot_width_mm, feature->slot_depth_mm, NULL))
     return refuse (study, out_fault, EM_FAULT_UNREACHABLE, "slot_width", feature->slot_width_mm,
                    needed_mouth_mm (machine, option->arc.spot_mm, feature->slot_depth_mm));
-  pick.plan = em_study_plan (study, option->slot, out_fault);
-  if (pick.plan == NULL)
-    return study->plan_status[option->slot];
-  em_cost_fill_work (study, &pick);
-  if (em_price_direct (rule, &pick.work, 1, 1.0, pick.direct) != EM_OK)
+  return em_study_plan (study, option->slot, out_fault) != NULL ? EM_OK : study->plan_status[option->slot];
+}
+
+/* An option that fits, priced. A failure leaves *pick half filled. */
+static EmStatus
+price_option (const EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *pick)
+{
+  EmStatus status;
+
+  pick->option = option;
+  pick->plan = &study->plan[option->slot];
+  pick->tilt_deg = 0.0;
+  pick->n_fitting = 1;
+  if (!em_is_absent (study->feature->slot_width_mm))
+    em_arc_reaches (&study->rates->machine[option->machine], option->arc.spot_mm, study->feature->slot_width_mm,
+                    study->feature->slot_depth_mm, &pick->tilt_deg);
+  em_cost_fill_work (study, pick);
+  status = em_price_direct (rule, &pick->work, 1, 1.0, pick->direct);
+  if (status == EM_OK)
+    pick->cost = em_price_cost (rule, pick->direct);
+  return status;
+}
+
+EmStatus
+em_study_try (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
+{
+  EmPick pick;
+  EmStatus status = fit_option (study, option, out_fault);
+
+  if (status != EM_OK)
+    return status;
+  if (price_option (study, option, rule, &pick) != EM_OK)
     return refuse (study, out_fault, EM_FAULT_OVERFLOW, "price", EM_ABSENT, EM_ABSENT);
-  pick.cost = em_price_cost (rule, pick.direct);
   *out_pick = pick;
   return EM_OK;
 }
@@ -236,70 +258,33 @@ typedef struct
   double low_minor;              /* by the quick look */
 } Candidate;
 
-/* Options of one filler on their way to a choice. What is certain so far is the bar: nothing of a higher rank, or of this one
- * and dearer than this, can win. */
-typedef struct
-{
-  int32_t   n, n_fitting;
-  double    bar_rank_mm, bar_minor;
-  EmFault   kept;
-  Candidate candidate[EM_SIZE_MAX * EM_MACHINE_MAX];
-} Choice;
+/* What is certain so far: nothing of a higher rank, or of this one and dearer than this, can win. */
+typedef struct { double rank_mm, minor; } Bar;
 
 static inline bool
-may_win (const Choice *choice, double rank_mm, double low_minor)
+is_beaten (Bar bar, double rank_mm, double low_minor)
 {
-  return rank_mm < choice->bar_rank_mm || (rank_mm <= choice->bar_rank_mm && low_minor <= choice->bar_minor);
+  return rank_mm > bar.rank_mm || (rank_mm >= bar.rank_mm && low_minor > bar.minor);
 }
 
-/* One that may win. */
-static inline void
-add_candidate (Choice *choice, const EmOption *option, double rank_mm, double low_minor, double high_minor)
+/* By one that is not beaten. */
+static inline Bar
+lower_bar (Bar bar, double rank_mm, double high_minor)
 {
-  choice->candidate[choice->n++] = (Candidate) { option, rank_mm, low_minor };
-  if (rank_mm < choice->bar_rank_mm || high_minor < choice->bar_minor)
-    {
-      choice->bar_rank_mm = rank_mm;
-      choice->bar_minor = high_minor;
-    }
+  return rank_mm < bar.rank_mm || high_minor < bar.minor ? (Bar) { rank_mm, high_minor } : bar;
 }
 
-/* Where the quick look says nothing: why the option does not fit, or, where it is only too large to bracket, that it may win. */
-static void
-look_slowly (EmStudy *study, int32_t index, const EmPriceRule *rule, Choice *choice)
+/* Where the quick look says nothing: why the option does not fit, or, where it is only too large to bracket, that it does. */
+static bool
+fits_after_all (EmStudy *study, const EmOption *option, const EmPriceRule *rule, EmFault *kept)
 {
-  const EmOption *option = &study->options->option[index];
   EmPick pick;
   EmFault fault;
 
-  if (em_study_try (study, option, rule, &pick, &fault) != EM_OK)
-    {
-      keep_furthest (&choice->kept, &fault);
-      return;
-    }
-  choice->n_fitting++;
-  add_candidate (choice, option, study->look[study->options->look[index].pair].rank_mm, -INFINITY, INFINITY);
-}
-
-static inline void
-consider (EmStudy *study, int32_t index, const EmPriceRule *rule, Choice *choice)
-{
-  const EmOptionLook *option = &study->options->look[index];
-  const EmPairLook *look = &study->look[option->pair];
-  double minor, slack;
-
-  if (!look->is_fine && !look->is_known)
-    em_screen_look (study, option->pair);
-  if (!look->is_fine || !option->is_fine || !(option->spot_mm <= study->screen.spot_high_mm))
-    {
-      look_slowly (study, index, rule, choice);
-      return;
-    }
-  choice->n_fitting++;
-  minor = em_screen_minor (option, look);
-  slack = em_screen_slack (&study->screen, minor);
-  if (may_win (choice, look->rank_mm, minor - slack))
-    add_candidate (choice, &study->options->option[index], look->rank_mm, minor - slack, minor + slack);
+  if (em_study_try (study, option, rule, &pick, &fault) == EM_OK)
+    return true;
+  keep_furthest (kept, &fault);
+  return false;
 }
 
 /* Of one rank the cheapest, ties to the thicker wire. */
@@ -311,31 +296,26 @@ is_better (double rank_mm, const EmPick *pick, double best_rank_mm, const EmPick
   return pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
 }
 
-/* Prices what may still win, and takes the best of it; false when there is none. */
-static bool
-settle (EmStudy *study, const EmPriceRule *rule, const Choice *choice, EmPick *out_pick)
+/* Prices what may still win, and takes the best of it; there is one. */
+static void
+settle (EmStudy *study, const EmPriceRule *rule, const Candidate *candidate, int32_t n, Bar bar, EmPick *out_pick)
 {
   double best_rank_mm = INFINITY;
-  bool has_best = false;
+  EmPick pick;
 
-  for (int32_t i = 0; i < choice->n; i++)
+  out_pick->option = NULL;
+  for (int32_t i = 0; i < n; i++)
     {
-      const Candidate *candidate = &choice->candidate[i];
-      EmPick pick;
-
-      if (!may_win (choice, candidate->rank_mm, candidate->low_minor))
+      if (is_beaten (bar, candidate[i].rank_mm, candidate[i].low_minor))
         continue;
-      /* Can't fail: it fits, a bracket is there only where exact pricing has room, and the others went through it once. */
-      em_study_try (study, candidate->option, rule, has_best ? &pick : out_pick, NULL);
-      if (has_best && is_better (candidate->rank_mm, &pick, best_rank_mm, out_pick))
+      /* Can't fail: a bracket is there only where exact pricing has room, and the others went through it once. */
+      price_option (study, candidate[i].option, rule, out_pick->option == NULL ? out_pick : &pick);
+      if (best_rank_mm < INFINITY && !is_better (candidate[i].rank_mm, &pick, best_rank_mm, out_pick))
+        continue;
+      if (best_rank_mm < INFINITY)
         *out_pick = pick;
-      else if (has_best)
-        continue;
-      best_rank_mm = candidate->rank_mm;
-      has_best = true;
+      best_rank_mm = candidate[i].rank_mm;
     }
-  out_pick->n_fitting = choice->n_fitting;
-  return has_best;
 }
 
 /* The best of the options within fixed, or of all on offer (NULL). When none does *out_fault says what stood in the way. */
@@ -343,18 +323,42 @@ static bool
 choose (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule, EmPick *out_pick, EmFault *out_fault)
 {
   const EmOptions *options = study->options;
-  Choice choice;
+  const EmScreen *screen = &study->screen;
+  Candidate candidate[EM_SIZE_MAX * EM_MACHINE_MAX];
+  Bar bar = { INFINITY, INFINITY };
+  int32_t n = 0, n_fitting = 0;
 
-  choice.n = choice.n_fitting = 0;
-  choice.bar_rank_mm = choice.bar_minor = INFINITY;
-  choice.kept.code = EM_OK;
+  out_fault->code = EM_OK;
   for (int32_t i = options->first[filler]; i < options->first[filler + 1]; i++)
-    if (fixed == NULL ? options->look[i].is_offered : is_allowed (&options->option[i], fixed, options))
-      consider (study, i, rule, &choice);
-  if (choice.n_fitting > 0)
-    return settle (study, rule, &choice, out_pick);
-  *out_fault = choice.kept;
-  return false;
+    {
+      const EmOptionLook *look = &options->look[i];
+      const EmPairLook *pair = &study->look[look->pair];
+      double low = -INFINITY, high = INFINITY;
+
+      if (fixed == NULL ? !look->is_offered : !is_allowed (&options->option[i], fixed, options))
+        continue;
+      if (!pair->is_fine && !pair->is_known)
+        em_screen_look (study, look->pair);
+      if (pair->is_fine && look->is_fine && look->spot_mm <= screen->spot_high_mm)
+        {
+          double minor = em_screen_minor (look, pair), slack = em_screen_slack (screen, minor);
+
+          low = minor - slack;
+          high = minor + slack;
+        }
+      else if (!fits_after_all (study, &options->option[i], rule, out_fault))
+        continue;
+      n_fitting++;
+      if (is_beaten (bar, pair->rank_mm, low))
+        continue;
+      candidate[n++] = (Candidate) { &options->option[i], pair->rank_mm, low };
+      bar = lower_bar (bar, pair->rank_mm, high);
+    }
+  if (n_fitting == 0)
+    return false;
+  settle (study, rule, candidate, n, bar, out_pick);
+  out_pick->n_fitting = n_fitting;
+  return true;
 }
 
 EmStatus

@@ -73,6 +73,7 @@ em_screen_set (EmStudy *study, const EmPriceRule *rule)
   screen->slack_minor = screen->bench_s_per_arc_s_high = screen->gas_l_per_s_high = screen->gas_l_per_start_high = 0.0;
   for (int32_t i = 0; i < study->rates->n_machines; i++)
     set_machine (study, rule, i);
+  screen->slack_minor += EM_SCREEN_RELATIVE * screen->common_minor;
   for (int32_t i = 0; i < study->options->n_pairs; i++)
     study->look[i].is_known = study->look[i].is_fine = false;
 }

@@ -35,5 +35,5 @@ em_screen_minor (const EmOptionLook *option, const EmPairLook *look)
 static inline double
 em_screen_slack (const EmScreen *screen, double minor)
 {
-  return screen->slack_minor + EM_SCREEN_RELATIVE * (minor + screen->common_minor);
+  return screen->slack_minor + EM_SCREEN_RELATIVE * minor;
 }

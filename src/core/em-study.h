@@ -87,7 +87,7 @@ typedef struct
 {
   const EmPriceRule *rule;    /* it was set for; NULL: not yet for this feature */
   double common_minor;        /* what every option of the feature costs alike */
-  double slack_minor;         /* what exact pricing may round away, whatever the option */
+  double slack_minor;         /* what exact pricing may round away and the common part be off by, whatever the option */
   double finish_minor_per_s;
   double spot_high_mm;        /* the largest that clears; in a slot none is taken unasked */
   double bench_s_per_arc_s_high, gas_l_per_s_high, gas_l_per_start_high;   /* over machines */
