@@ -12,6 +12,7 @@
 #include "em-demo.h"
 #include "em-look.h"
 #include "em-picture.h"
+#include "em-register-window.h"
 #include "em-settings.h"
 
 #include <glib/gi18n.h>
@@ -56,6 +57,7 @@ static const EmAccel accels[] =
   { "win.copy-feature", { "<Control><Shift>c" } },
   { "win.paste-feature", { "<Control><Shift>v" } },
   { "win.switch-units", { "<Control>u" } },
+  { "app.register", { "<Control>l" } },
   { "app.book::money", { "<Control>b" } },
   { "win.paper", { "F9" } },
   { "win.focus-pane(1)", { "<Alt>1" } },
@@ -142,6 +144,17 @@ on_book (GSimpleAction *action, GVariant *target, gpointer data)
 }
 
 static void
+on_register (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmApplication *self = data;
+
+  (void) action;
+  (void) target;
+  if (self->basis != NULL)
+    em_register_window_present (self);
+}
+
+static void
 on_scheme (GSimpleAction *action, GVariant *state, gpointer data)
 {
   const char *id = g_variant_get_string (state, NULL);
@@ -187,6 +200,7 @@ static const GActionEntry entries[] =
   { .name = "demo", .activate = on_demo, .parameter_type = "s" },
   { .name = "open-path", .activate = on_open_path, .parameter_type = "s" },
   { .name = "book", .activate = on_book, .parameter_type = "s" },
+  { .name = "register", .activate = on_register },
   { .name = "scheme", .state = "'system'", .change_state = on_scheme, .parameter_type = "s" },
   { .name = "about", .activate = on_about },
   { .name = "quit", .activate = on_quit },

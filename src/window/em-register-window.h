@@ -1,0 +1,33 @@
+/* em-register-window: the shop's past quotes: found as one types, opened, copied, revised, won or lost.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-application.h"
+#include "em-register.h"
+
+G_BEGIN_DECLS
+
+#define EM_TYPE_REGISTER_WINDOW (em_register_window_get_type ())
+G_DECLARE_FINAL_TYPE (EmRegisterWindow, em_register_window, EM, REGISTER_WINDOW, GtkWindow)
+
+/* One is enough: an open one is shown again. */
+EmRegisterWindow *em_register_window_present (EmApplication *application);
+/* The folder to keep, remembered; its quotes are read in the background. */
+void         em_register_window_set_folder   (EmRegisterWindow *self, const char *folder);
+gboolean     em_register_window_is_scanning  (EmRegisterWindow *self);
+void         em_register_window_search       (EmRegisterWindow *self, const char *text);
+guint        em_register_window_count        (EmRegisterWindow *self);   /* rows shown */
+void         em_register_window_select       (EmRegisterWindow *self, guint row);
+const char  *em_register_window_get_summary  (EmRegisterWindow *self);   /* as shown */
+/* What the panel says of the selected quote, and what its revision changed; "" until it is worked out. */
+const char  *em_register_window_get_changes  (EmRegisterWindow *self);
+/* As the controls do, to the selected quote. */
+void         em_register_window_open         (EmRegisterWindow *self);
+void         em_register_window_copy         (EmRegisterWindow *self);
+void         em_register_window_revise       (EmRegisterWindow *self);
+void         em_register_window_set_state    (EmRegisterWindow *self, EmState state);
+
+G_END_DECLS

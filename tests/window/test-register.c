@@ -1,0 +1,315 @@
+/* test-register: past quotes found, opened, copied, revised, won and lost from the window of the register.
+ *
+ * Expectations follow from what each of these means; how a folder is read and priced is tested with the file room.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include "em-lock.h"
+#include "em-register-window.h"
+#include "em-revision.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+static char *folder;
+
+static void
+make_shop (void)
+{
+  folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
+  for (int i = 0; i < em_n_demos; i++)
+    {
+      g_autofree char *from = em_demo_path (em_demos[i].id), *base = g_path_get_basename (from);
+      g_autofree char *to = g_build_filename (folder, base, NULL);
+      g_autofree char *content = NULL;
+      gsize size;
+      ck_assert (g_file_get_contents (from, &content, &size, NULL) && g_file_set_contents (to, content, (gssize) size, NULL));
+    }
+}
+
+static void
+drop_shop (void)
+{
+  GDir *dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while ((name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      g_remove (path);
+    }
+  g_dir_close (dir);
+  g_rmdir (folder);
+  g_clear_pointer (&folder, g_free);
+}
+
+static void
+wait_for_scan (EmRegisterWindow *window)
+{
+  for (int i = 0; i < 250; i++)
+    {
+      test_settle (20);
+      if (!em_register_window_is_scanning (window) && i > 3)
+        return;
+    }
+  ck_abort_msg ("the folder is read for ever");
+}
+
+static EmRegisterWindow *
+open_register (EmApplication *application)
+{
+  EmRegisterWindow *window = em_register_window_present (application);
+
+  em_register_window_set_folder (window, folder);
+  wait_for_scan (window);
+  return window;
+}
+
+static char *
+path_of (const char *demo)
+{
+  g_autofree char *name = g_strconcat (demo, ".estimend", NULL);
+
+  return g_build_filename (folder, name, NULL);
+}
+
+static EmWindow *
+find_quote_window (EmApplication *application)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (application)); window != NULL; window = window->next)
+    if (EM_IS_WINDOW (window->data))
+      return window->data;
+  return NULL;
+}
+
+static EmWindow *
+wait_for_quote (EmApplication *application)
+{
+  for (int i = 0; i < 100 && find_quote_window (application) == NULL; i++)
+    test_settle (20);
+  ck_assert_ptr_nonnull (find_quote_window (application));
+  return find_quote_window (application);
+}
+
+static void
+close_all (EmApplication *application)
+{
+  while (gtk_application_get_windows (GTK_APPLICATION (application)) != NULL)
+    gtk_window_destroy (gtk_application_get_windows (GTK_APPLICATION (application))->data);
+  test_settle (20);
+}
+
+START_TEST (quotes_are_found_as_one_types)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+
+  ck_assert_uint_eq (em_register_window_count (window), (guint) em_n_demos);
+  em_register_window_search (window, "D-1002");
+  ck_assert_uint_eq (em_register_window_count (window), 1);
+  em_register_window_search (window, "fernWICK");
+  ck_assert_uint_eq (em_register_window_count (window), 1);
+  em_register_window_search (window, "ejector");   /* in a customer's notes */
+  ck_assert_uint_eq (em_register_window_count (window), 1);
+  em_register_window_search (window, "no such words");
+  ck_assert_uint_eq (em_register_window_count (window), 0);
+  em_register_window_search (window, "");
+  ck_assert_uint_eq (em_register_window_count (window), (guint) em_n_demos);
+  close_all (application);
+}
+END_TEST
+
+START_TEST (a_state_is_written_to_the_file)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *path = path_of ("blow-mold");
+  EmQuoteFile file;
+
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_WON);
+  wait_for_scan (window);
+  ck_assert (em_quote_file_load (path, &file, NULL));
+  ck_assert_int_eq (file.quote.state, EM_STATE_WON);
+  ck_assert (file.quote.has_sent_rates && file.sent_rates != NULL && file.sent_catalogue != NULL);
+  ck_assert (em_rates_equal (file.sent_rates, em_basis_get_rates (em_application_get_basis (application))));
+  em_quote_file_clear (&file);
+  em_register_window_search (window, "D-1001");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_LOST);
+  wait_for_scan (window);
+  em_register_window_search (window, "");
+  /* One of two decided. */
+  ck_assert_msg (strstr (em_register_window_get_summary (window), "won 1 of 2 decided, 50%") != NULL, "%s",
+                 em_register_window_get_summary (window));
+  em_register_window_select (window, 1);
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_DRAFT);
+  wait_for_scan (window);
+  ck_assert (em_quote_file_load (path, &file, NULL));
+  ck_assert (!file.quote.has_sent_rates && file.sent_rates == NULL);
+  em_quote_file_clear (&file);
+  close_all (application);
+}
+END_TEST
+
+/* Who has it open would be asked about a change he can't see. */
+START_TEST (a_quote_that_is_open_elsewhere_is_left_alone)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *path = path_of ("blow-mold"), *before = NULL, *after = NULL;
+  g_autoptr (EmLock) lock = em_lock_take (path, NULL);
+
+  ck_assert (g_file_get_contents (path, &before, NULL, NULL));
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_SENT);
+  wait_for_scan (window);
+  ck_assert (g_file_get_contents (path, &after, NULL, NULL));
+  ck_assert_str_eq (before, after);
+  ck_assert_msg (strstr (em_register_window_get_summary (window), "open") != NULL, "%s", em_register_window_get_summary (window));
+  close_all (application);
+}
+END_TEST
+
+START_TEST (an_open_quote_changes_state_where_it_is_open)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_open (window);
+  EmDocument *document = em_window_get_document (wait_for_quote (application));
+  em_register_window_set_state (window, EM_STATE_SENT);
+  ck_assert_int_eq (em_document_get_quote (document)->state, EM_STATE_SENT);
+  ck_assert (em_document_is_modified (document));
+  close_all (application);
+}
+END_TEST
+
+START_TEST (a_copy_is_a_new_draft)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+
+  em_register_window_search (window, "D-1003");
+  em_register_window_select (window, 0);
+  em_register_window_copy (window);
+  EmDocument *document = em_window_get_document (wait_for_quote (application));
+  const EmQuote *quote = em_document_get_quote (document);
+  ck_assert_ptr_null (em_document_get_path (document));
+  ck_assert_ptr_null (quote->text[EM_QUOTE_NUMBER]);
+  ck_assert_ptr_null (quote->text[EM_QUOTE_REVISES]);
+  ck_assert_int_eq (quote->state, EM_STATE_DRAFT);
+  ck_assert_int_gt (quote->n_features, 0);
+  for (int32_t i = 0; i < quote->n_features; i++)
+    ck_assert (em_is_absent (quote->feature[i].actual.bench_s) && em_is_absent (quote->feature[i].actual.wire_mm));
+  close_all (application);
+}
+END_TEST
+
+static void
+on_saved (GObject *source, GAsyncResult *result, gpointer data)
+{
+  *(int *) data = em_document_save_finish (EM_DOCUMENT (source), result, NULL) ? 1 : -1;
+}
+
+/* The third feature goes from four places to five: nothing else is told, and the money that makes. */
+START_TEST (a_revision_tells_what_changed)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *path = path_of ("revised");
+  int done = 0;
+
+  em_register_window_search (window, "D-1001");
+  em_register_window_select (window, 0);
+  em_register_window_revise (window);
+  EmDocument *document = em_window_get_document (wait_for_quote (application));
+  ck_assert_str_eq (em_document_get_quote (document)->text[EM_QUOTE_NUMBER], "D-1001");
+  ck_assert_str_eq (em_document_get_quote (document)->text[EM_QUOTE_REVISION], "B");
+  ck_assert_str_eq (em_document_get_quote (document)->text[EM_QUOTE_REVISES], "D-1001 A");
+  ck_assert_int_eq (em_document_get_quote (document)->feature[2].count, 4);
+  em_document_set_feature_number (document, 2, EM_FEATURE_COUNT, 5);
+  em_document_save_async (document, path, NULL, on_saved, &done);
+  while (done == 0)
+    g_main_context_iteration (NULL, TRUE);
+  ck_assert_int_eq (done, 1);
+  em_register_window_set_folder (window, folder);
+  wait_for_scan (window);
+  em_register_window_search (window, "D-1001");
+  ck_assert_uint_eq (em_register_window_count (window), 2);
+  em_register_window_select (window, 1);
+  em_register_window_select (window, 0);
+  for (int i = 0; i < 100 && em_register_window_get_changes (window)[0] == '\0'; i++)
+    test_settle (20);
+  const char *changes = em_register_window_get_changes (window);
+  ck_assert_msg (strstr (changes, "Since D-1001 A:") != NULL, "%s", changes);
+  ck_assert_msg (strstr (changes, "× 4 → × 5") != NULL, "%s", changes);
+  ck_assert_msg (strstr (changes, "Net:") != NULL && strstr (changes, "(+") != NULL, "%s", changes);
+  ck_assert_msg (strstr (changes, "Added") == NULL && strstr (changes, "Customer") == NULL, "%s", changes);
+  close_all (application);
+}
+END_TEST
+
+static const struct { const char *from, *next; } revisions[] =
+{
+  { NULL, "A" }, { "", "A" }, { "A", "B" }, { "Y", "Z" }, { "Z", "ZA" }, { "b", "c" }, { "2", "3" }, { "R9", "R10" }, { "09", "10" }, { "A-", "A-A" },
+};
+
+START_TEST (revisions_are_counted_on)
+{
+  g_autofree char *next = em_revision_next (revisions[_i].from);
+
+  ck_assert_str_eq (next, revisions[_i].next);
+}
+END_TEST
+
+START_TEST (without_a_folder_it_says_what_for)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = em_register_window_present (application);
+
+  test_settle (50);
+  ck_assert_uint_eq (em_register_window_count (window), 0);
+  ck_assert (!em_register_window_is_scanning (window));
+  em_register_window_set_folder (window, "/no/such/folder/anywhere");
+  wait_for_scan (window);
+  ck_assert_str_ne (em_register_window_get_summary (window), "");
+  close_all (application);
+}
+END_TEST
+
+int
+main (void)
+{
+  Suite *suite = suite_create ("register");
+  TCase *tcase = tcase_create ("register");
+  SRunner *runner;
+
+  tcase_add_checked_fixture (tcase, make_shop, drop_shop);
+  tcase_add_test (tcase, quotes_are_found_as_one_types);
+  tcase_add_test (tcase, a_state_is_written_to_the_file);
+  tcase_add_test (tcase, a_quote_that_is_open_elsewhere_is_left_alone);
+  tcase_add_test (tcase, an_open_quote_changes_state_where_it_is_open);
+  tcase_add_test (tcase, a_copy_is_a_new_draft);
+  tcase_add_test (tcase, a_revision_tells_what_changed);
+  tcase_add_test (tcase, without_a_folder_it_says_what_for);
+  tcase_add_loop_test (tcase, revisions_are_counted_on, 0, (int) G_N_ELEMENTS (revisions));
+  tcase_set_timeout (tcase, 60);
+  suite_add_tcase (suite, tcase);
+  runner = srunner_create (suite);
+  srunner_run_all (runner, CK_ENV);
+
+  int n_failed = srunner_ntests_failed (runner);
+
+  srunner_free (runner);
+  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
