@@ -4,11 +4,13 @@
 # usage: check-solids.py PROBE COUNT [SEED]
 #
 # Each kind is built in OpenCASCADE, through gmsh, from what the kind means: sound metal as it was and as it is, cut from each
-# other; corners by the modeller's own fillet where that is exact; planes, cylinders, cones, spheres and tori by primitives. No
-# formula of the program appears here. OpenCASCADE integrates the bounding faces; every face is a plane or an exact curved surface,
-# so the volumes agree to 1e-6 of themselves. The half ellipsoid alone is a sphere stretched, which the modeller keeps as a
-# rational spline: its volume is taken over one eighth of the whole ellipsoid, cut before stretching, where the modeller's fixed
-# rule is as exact.
+# other; planes, cylinders, cones, spheres and tori by primitives, corners by the modeller's own fillet too. No formula of the
+# program appears here. OpenCASCADE integrates the bounding faces; where every face is a plane or an exact curved surface the
+# volumes agree to 1e-6 of themselves. Two are not so:
+# - The half ellipsoid is a sphere stretched, which the modeller keeps as a rational spline: its volume is taken over one eighth of
+#   the whole ellipsoid, cut before stretching, where the modeller's fixed rule is as exact.
+# - A fillet round an axis ends in curves that the modeller fits to its own tolerance, 1e-4: those volumes agree to 5e-4 only. The
+#   same corners are therefore also drawn between their tangent points and turned, which makes true tori and agrees to 1e-6.
 #
 # Copyright (C) 2026 The Estimend developers
 # SPDX-License-Identifier: GPL-3.0-or-later
@@ -24,6 +26,7 @@ except ImportError:
     sys.exit(77)
 
 TOLERANCE = 1e-6
+FILLETED = {'outer filleted': 5e-4, 'bore filleted': 5e-4}   # forms of a corner with a tolerance of their own
 NO_LENGTHS = ('form', 'side', 'ends', 'corners', 'wraps', 'angle', 'arc', 'draft', 'area')
 occ = gmsh.model.occ
 rng = random.Random()
@@ -142,9 +145,8 @@ def edge_nick(ends):
 
 def worn_corner(form):
     """A sharp wedge less the same wedge filleted by the modeller: straight, or turned round an axis as the square end of a shaft or
-    of a bore. Of faces at another angle round an axis, a cone and a cylinder, it fillets only nearly; there the missing corner is
-    drawn between its tangent points and turned, which makes the true torus."""
-    r, theta = size(0.05, 5), 90.0 if form.endswith('square') else angle(20, 160)
+    of a bore. Or the missing corner drawn between its tangent points and turned, at any angle."""
+    r, theta = size(0.05, 5), 90.0 if form in FILLETED or rng.random() < 0.2 else angle(20, 160)
     to = 0.0 if rng.random() < 0.5 else r * share(0.05, 0.8)
     turned = math.radians(theta)
     leg = 1.2 * r / math.tan(turned / 2)
@@ -376,7 +378,7 @@ def groove(form):
 # Every option of every kind has a row, so that a run of any length goes through all of them in turn.
 KINDS = {
     'edge-nick': [(edge_nick, 'square'), (edge_nick, 'tapered')],
-    'worn-corner': [(worn_corner, form) for form in ('straight', 'outer square', 'bore square', 'outer', 'bore')],
+    'worn-corner': [(worn_corner, form) for form in ('straight', *FILLETED, 'outer', 'bore')],
     'sidewall': [(sidewall,)],
     'face': [(face_build_up, 'rectangle'), (face_build_up, 'disc'), (face_build_up, 'area')],
     'rib': [(rib, 'crest', 0)] + [(rib, corners, wraps) for corners in ('square', 'rounded') for wraps in (0, 1, 2)],
@@ -395,12 +397,12 @@ def draw_cases(count):
         for i in range(count):
             draw, *arguments = variants[i % len(variants)]
             fields, solid = draw(*arguments)
-            cases.append((kind, fields, solid))
+            cases.append((kind, fields, solid, FILLETED.get(arguments[0] if arguments else None, TOLERANCE)))
     return cases
 
 
 def ask(probe, cases):
-    lines = [' '.join([kind] + ['%s=%.17g' % pair for pair in fields.items()]) for kind, fields, _ in cases]
+    lines = [' '.join([kind] + ['%s=%.17g' % pair for pair in fields.items()]) for kind, fields, _, _ in cases]
     run = subprocess.run([probe], input='\n'.join(lines) + '\n', capture_output=True, text=True, check=True)
     return lines, run.stdout.splitlines()
 
@@ -434,7 +436,7 @@ def main():
     if len(answers) != len(cases):
         print('%d answers to %d shapes' % (len(answers), len(cases)))
         failed += 1
-    for (kind, fields, solid), line, answer in zip(cases, lines, answers):
+    for (kind, fields, solid, tolerance), line, answer in zip(cases, lines, answers):
         word, what = answer.split()
         if word != 'volume':
             print('%s: a valid shape was refused: %s' % (line, what))
@@ -444,12 +446,13 @@ def main():
         # The modeller works to 1e-7 of its unit: no size of the shape is below a unit there.
         k = 1.0 / min(value for name, value in fields.items() if value > 0 and name not in NO_LENGTHS)
         error = abs(float(what) * k ** 3 / solid(k) - 1.0)
-        worst[kind] = max(worst.get(kind, (0.0, '')), (error, line))
-        if not error <= TOLERANCE:
+        group = kind if tolerance == TOLERANCE else kind + ', filleted'
+        worst[group] = max(worst.get(group, (0.0, '')), (error, line))
+        if not error <= tolerance:
             print('%s: %s mm³, the solid %.9g' % (line, what, solid(k) / k ** 3))
             failed += 1
-    for kind, (error, line) in worst.items():
-        print('%-12s %d shapes, worst %.1e: %s' % (kind, sum(case[0] == kind for case in cases), error, line))
+    for group, (error, line) in worst.items():
+        print('%-21s worst %.1e: %s' % (group, error, line))
     gmsh.finalize()
     print('%d passed, %d failed' % (len(cases) - failed, failed))
     return 1 if failed else 0
