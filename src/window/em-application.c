@@ -59,6 +59,7 @@ static const EmAccel accels[] =
   { "win.switch-units", { "<Control>u" } },
   { "app.register", { "<Control>l" } },
   { "app.book::money", { "<Control>b" } },
+  { "win.deposit", { "F8" } },
   { "win.paper", { "F9" } },
   { "win.focus-pane(1)", { "<Alt>1" } },
   { "win.focus-pane(2)", { "<Alt>2" } },

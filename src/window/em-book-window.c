@@ -172,7 +172,7 @@ static void
 build_pages (EmBookWindow *self)
 {
   build_stack (self);
-  add_page (self, em_figures_page_new (self->draft, "money", _("What an hour costs, and what is added to it. The margin is a share of the price.")), "money", _("Money"));
+  add_page (self, em_figures_page_new (self->draft, "money", _("What an hour costs, and what is added to it. The margin is a share of the price.")), "money", _("Rates"));
   add_page (self, em_figures_page_new (self->draft, "minutes", _("Minutes of each task. Those of a setting or a tool are counted once for it.")), "minutes", _("Minutes"));
   add_page (self, em_figures_page_new (self->draft, "deposit", _("How metal is built up, and how wire is bought.")), "deposit", _("Deposit"));
   add_page (self, em_machines_page_new (self->draft), "machines", _("Machines"));

@@ -89,6 +89,7 @@ draw_field (GtkWidget *widget, cairo_t *cr, const EmFrame *frame, const EmRegion
 
   em_look_colour (widget, "em_rule", &rule);
   em_look_colour (widget, "em_quiet", &quiet);
+  cairo_new_path (cr);
   for (int i = 0; i < region->n_points; i++)
     {
       double at_x = place_x (frame, region->point[i].cr_eq), at_y = place_y (frame, region->point[i].ni_eq);
@@ -156,26 +157,42 @@ trace_spot (cairo_t *cr, EmSpot spot, double x, double y)
     }
 }
 
+/* is_filled: its field is told. */
 static void
-draw_spot (EmConstitutionPicture *self, cairo_t *cr, const EmFrame *frame, EmSpot which)
+put_spot (EmConstitutionPicture *self, cairo_t *cr, EmSpot which, double x, double y, gboolean is_filled)
 {
   static const char *const colours[EM_N_SPOT] = { "em_thread_1", "em_thread_3", "em_weld" };
-  const EmConstitution *spot = &self->spot[which];
-  double x = place_x (frame, spot->cr_eq), y = place_y (frame, spot->ni_eq);
-  GdkRGBA colour, paper, ink;
+  GdkRGBA colour, paper;
 
   em_look_colour (GTK_WIDGET (self), colours[which], &colour);
   em_look_colour (GTK_WIDGET (self), "em_paper", &paper);
-  em_look_colour (GTK_WIDGET (self), "em_ink", &ink);
   trace_spot (cr, which, x, y);
-  gdk_cairo_set_source_rgba (cr, spot->is_inside ? &colour : &paper);
+  gdk_cairo_set_source_rgba (cr, is_filled ? &colour : &paper);
   cairo_fill_preserve (cr);
   gdk_cairo_set_source_rgba (cr, &colour);
   cairo_set_line_width (cr, 1.8);
   cairo_stroke (cr);
-  gdk_cairo_set_source_rgba (cr, &ink);
-  gboolean is_right = x > frame->x + frame->width * 0.75;
-  put_text (GTK_WIDGET (self), cr, em_spot_name (which), 0.8, x + (is_right ? -SPOT - 4 : SPOT + 4), y - SPOT - 2, is_right ? 1 : 0);
+}
+
+/* From the right above the frame, so that spots close together keep their names apart. */
+static void
+draw_key (EmConstitutionPicture *self, cairo_t *cr, const EmFrame *frame)
+{
+  double x = frame->x + frame->width;
+  GdkRGBA ink;
+
+  em_look_colour (GTK_WIDGET (self), "em_ink", &ink);
+  for (int i = EM_N_SPOT - 1; i >= 0; i--)
+    {
+      g_autoptr (PangoLayout) layout = text_layout (GTK_WIDGET (self), em_spot_name ((EmSpot) i), 0.75);
+      int width, height;
+      pango_layout_get_pixel_size (layout, &width, &height);
+      gdk_cairo_set_source_rgba (cr, &ink);
+      cairo_move_to (cr, x - width, frame->y - 9 - height / 2.0);
+      pango_cairo_show_layout (cr, layout);
+      put_spot (self, cr, (EmSpot) i, x - width - SPOT - 4, frame->y - 9, TRUE);
+      x -= width + 2 * SPOT + 16;
+    }
 }
 
 /* What is melted together lies on the line between the two. */
@@ -222,7 +239,8 @@ em_constitution_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   draw_mixing_line (self, cr, &frame);
   for (int i = 0; i < EM_N_SPOT; i++)
     if (is_in_box (self->diagram, &self->spot[i]))
-      draw_spot (self, cr, &frame, (EmSpot) i);
+      put_spot (self, cr, (EmSpot) i, place_x (&frame, self->spot[i].cr_eq), place_y (&frame, self->spot[i].ni_eq), self->spot[i].is_inside);
+  draw_key (self, cr, &frame);
   cairo_destroy (cr);
 }
 

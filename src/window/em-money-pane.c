@@ -23,7 +23,7 @@ struct _EmMoneyPane
   GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *extras, *wires, *spinner, *wire_scope, *wire_table,
             *deposit_place, *cautions_scroller, *cautions;   /* template */
 
-  GtkWidget  *bar, *key, *deposit;
+  GtkWidget  *bar, *key, *deposit, *deposit_fold;
   GtkWidget  *key_amount[EM_N_MONEY], *key_row[EM_N_MONEY];
   uint32_t    shown_cautions;
   EmDocument *document;   /* owned */
@@ -474,7 +474,8 @@ em_money_pane_init (EmMoneyPane *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   build_picture (self);
   self->deposit = em_deposit_view_new ();
-  gtk_box_append (GTK_BOX (self->deposit_place), em_fold_new (_("What base and wire _make together"), self->deposit));
+  self->deposit_fold = em_fold_new (_("What base and wire _make together"), self->deposit);
+  gtk_box_append (GTK_BOX (self->deposit_place), self->deposit_fold);
   g_signal_connect_swapped (self->price_button, "clicked", G_CALLBACK (on_price), self);
 }
 
@@ -514,6 +515,13 @@ EmWireTable *
 em_money_pane_get_wires (EmMoneyPane *self)
 {
   return EM_WIRE_TABLE (self->wire_table);
+}
+
+void
+em_money_pane_toggle_deposit (EmMoneyPane *self)
+{
+  gtk_expander_set_expanded (GTK_EXPANDER (self->deposit_fold), !gtk_expander_get_expanded (GTK_EXPANDER (self->deposit_fold)));
+  gtk_widget_grab_focus (self->deposit_fold);
 }
 
 char *

@@ -21,6 +21,8 @@ const char *em_money_pane_get_price    (EmMoneyPane *self);   /* as shown */
 /* Wires with the fewest objections first, not the cheapest. */
 void        em_money_pane_set_by_match (EmMoneyPane *self, gboolean is_by_match);
 EmWireTable *em_money_pane_get_wires (EmMoneyPane *self);
+/* Opens or folds what base and wire make together, and scrolls to it. */
+void        em_money_pane_toggle_deposit (EmMoneyPane *self);
 char       *em_money_pane_deposit_text (EmMoneyPane *self);
 void        em_money_pane_focus        (EmMoneyPane *self);
 

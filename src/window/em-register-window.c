@@ -114,6 +114,16 @@ on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
     gtk_widget_remove_css_class (label, "problem");
 }
 
+/* Widths are told for text of the usual size. */
+static int
+scaled (int width)
+{
+  int dpi = 0;
+
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  return dpi > 0 ? width * dpi / (96 * PANGO_SCALE) : width;
+}
+
 static void
 add_column (EmRegisterWindow *self, EmRegisterColumn column, const char *title, int width)
 {
@@ -127,7 +137,7 @@ add_column (EmRegisterWindow *self, EmRegisterColumn column, const char *title, 
   gtk_column_view_column_set_resizable (view_column, TRUE);
   gtk_column_view_column_set_expand (view_column, column == COLUMN_CUSTOMER || column == COLUMN_TOOL);
   if (width > 0)
-    gtk_column_view_column_set_fixed_width (view_column, width);
+    gtk_column_view_column_set_fixed_width (view_column, scaled (width));
   gtk_column_view_append_column (GTK_COLUMN_VIEW (self->table), view_column);
 }
 
@@ -614,8 +624,8 @@ table_new (EmRegisterWindow *self)
 {
   static const struct { const char *title; int width; } columns[N_COLUMN] =
   {
-    [COLUMN_NUMBER] = { N_("Number"), 120 }, [COLUMN_DATE] = { N_("Date"), 110 }, [COLUMN_CUSTOMER] = { N_("Customer"), 0 },
-    [COLUMN_TOOL] = { N_("Tool"), 0 }, [COLUMN_STATE] = { N_("State"), 90 }, [COLUMN_NET] = { N_("Net price"), 130 },
+    [COLUMN_NUMBER] = { N_("Number"), 100 }, [COLUMN_DATE] = { N_("Date"), 102 }, [COLUMN_CUSTOMER] = { N_("Customer"), 0 },
+    [COLUMN_TOOL] = { N_("Tool"), 0 }, [COLUMN_STATE] = { N_("State"), 84 }, [COLUMN_NET] = { N_("Net price"), 126 },
   };
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 

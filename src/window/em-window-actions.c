@@ -175,6 +175,16 @@ on_wires_first (GSimpleAction *action, GVariant *target, gpointer data)
 }
 
 static void
+on_deposit (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmWindow *self = data;
+
+  (void) action;
+  (void) target;
+  em_money_pane_toggle_deposit (EM_MONEY_PANE (self->money));
+}
+
+static void
 on_read_notes (GSimpleAction *action, GVariant *target, gpointer data)
 {
   EmWindow *self = data;
@@ -302,6 +312,7 @@ static const GActionEntry entries[] =
   { .name = "switch-units", .activate = on_switch_units },
   { .name = "wires-for", .activate = on_wires_for, .parameter_type = "s", .state = "'quote'" },
   { .name = "wires-first", .activate = on_wires_first, .parameter_type = "s", .state = "'price'" },
+  { .name = "deposit", .activate = on_deposit },
   { .name = "read-notes", .activate = on_read_notes },
   { .name = "paper", .activate = on_paper, .state = "false" },
   { .name = "work", .activate = on_work },
