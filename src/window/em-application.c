@@ -61,6 +61,7 @@ static const EmAccel accels[] =
   { "app.book::money", { "<Control>b" } },
   { "win.deposit", { "F8" } },
   { "win.paper", { "F9" } },
+  { "win.show-help-overlay", { "<Control>question", "F1" } },
   { "win.focus-pane(1)", { "<Alt>1" } },
   { "win.focus-pane(2)", { "<Alt>2" } },
   { "win.focus-pane(3)", { "<Alt>3" } },

@@ -20,6 +20,8 @@ GtkWidget *em_machines_page_new (EmDraft *draft);
 GtkWidget *em_taxes_page_new    (EmDraft *draft);
 GtkWidget *em_bases_page_new    (EmDraft *draft);
 GtkWidget *em_wires_page_new    (EmDraft *draft);
+/* basis: what drafts among past jobs are priced by. */
+GtkWidget *em_jobs_page_new     (EmDraft *draft, EmBasis *basis);
 
 /* What pages are made of. */
 GtkWidget *em_page_new          (GtkWidget **out_box);   /* scrolls; its box takes the content */

@@ -178,6 +178,7 @@ build_pages (EmBookWindow *self)
   add_page (self, em_machines_page_new (self->draft), "machines", _("Machines"));
   add_page (self, em_bases_page_new (self->draft), "bases", _("Base metals"));
   add_page (self, wires_new (self), "wires", _("Wires"));
+  add_page (self, em_jobs_page_new (self->draft, em_application_get_basis (self->application)), "jobs", _("Past jobs"));
   add_page (self, em_taxes_page_new (self->draft), "taxes", _("Taxes"));
   add_page (self, em_shop_page_new (self->draft), "shop", _("The shop"));
 }

@@ -16,7 +16,7 @@ G_DECLARE_FINAL_TYPE (EmBookWindow, em_book_window, EM, BOOK_WINDOW, GtkWindow)
 /* For the quote in window, which may be NULL. One is enough: an open one is shown again. */
 EmBookWindow *em_book_window_present   (EmApplication *application, EmWindow *window, const char *page);
 EmDraft      *em_book_window_get_draft (EmBookWindow *self);
-/* "shop", "money", "deposit", "minutes", "machines", "taxes", "bases", "wires". */
+/* "shop", "money", "deposit", "minutes", "machines", "taxes", "bases", "wires", "jobs". */
 void          em_book_window_show_page (EmBookWindow *self, const char *page);
 /* As the buttons do. */
 gboolean      em_book_window_keep      (EmBookWindow *self);

@@ -71,6 +71,22 @@ em_picture_save (GtkWidget *widget, const char *path)
   return gdk_texture_save_to_png (texture, path);
 }
 
+/* The one an action opened, if any. */
+static GtkWidget *
+newest_window (EmSitting *sitting)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+  GtkWidget *newest = GTK_WIDGET (sitting->window);
+
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkWidget) window = g_list_model_get_item (all, i);
+      if (gtk_widget_get_mapped (window) && window != GTK_WIDGET (sitting->window))
+        newest = window;
+    }
+  return newest;
+}
+
 static gboolean
 on_settled (gpointer data)
 {
@@ -87,9 +103,8 @@ on_settled (gpointer data)
       g_timeout_add (STEP_MS, on_settled, sitting);
       return G_SOURCE_REMOVE;
     }
-  /* The newest window, which an action may have opened. */
   GtkApplication *application = gtk_window_get_application (GTK_WINDOW (sitting->window));
-  GtkWidget *shown = gtk_application_get_windows (application)->data;
+  GtkWidget *shown = newest_window (sitting);
   if (!em_picture_save (shown, sitting->wish->path))
     {
       if (++sitting->tries < TRIES_MOST)

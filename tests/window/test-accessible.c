@@ -10,6 +10,8 @@
 #include "em-book-window.h"
 #include "em-register-window.h"
 
+#include <string.h>
+
 static gboolean
 is_named (GtkWidget *widget)
 {
@@ -92,7 +94,7 @@ END_TEST
 
 START_TEST (so_has_everything_in_the_other_windows)
 {
-  static const char *const pages[] = { "money", "minutes", "deposit", "machines", "bases", "wires", "taxes", "shop" };
+  static const char *const pages[] = { "money", "minutes", "deposit", "machines", "bases", "wires", "jobs", "taxes", "shop" };
   g_autoptr (EmApplication) application = test_application ();
   EmBookWindow *book = em_book_window_present (application, NULL, "money");
   EmRegisterWindow *reg;
@@ -107,6 +109,24 @@ START_TEST (so_has_everything_in_the_other_windows)
   reg = em_register_window_present (application);
   check_named (reg, "register");
   gtk_window_destroy (GTK_WINDOW (reg));
+}
+END_TEST
+
+/* Whoever gives an action a key tells people so. */
+START_TEST (every_key_is_in_the_list_of_shortcuts)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (GBytes) bytes = g_resources_lookup_data ("/org/estimend/Estimend/gtk/help-overlay.ui", 0, NULL);
+  g_auto (GStrv) actions = gtk_application_list_action_descriptions (GTK_APPLICATION (application));
+
+  ck_assert_ptr_nonnull (bytes);
+  g_autofree char *xml = g_strndup (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
+  ck_assert_uint_gt (g_strv_length (actions), 20);
+  for (char **action = actions; *action != NULL; action++)
+    {
+      g_autofree char *wanted = g_strdup_printf (">%s<", *action);
+      ck_assert_msg (strstr (xml, wanted) != NULL, "%s is not told", *action);
+    }
 }
 END_TEST
 
@@ -125,4 +145,4 @@ START_TEST (problems_are_told_with_the_entry)
 }
 END_TEST
 
-TEST_MAIN ("accessible", everything_has_a_name, so_has_everything_in_the_other_windows, problems_are_told_with_the_entry)
+TEST_MAIN ("accessible", everything_has_a_name, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, problems_are_told_with_the_entry)

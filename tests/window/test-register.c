@@ -7,6 +7,7 @@
 
 #include "em-test-window.h"
 
+#include "em-book-window.h"
 #include "em-lock.h"
 #include "em-register-window.h"
 #include "em-revision.h"
@@ -259,6 +260,63 @@ START_TEST (a_revision_tells_what_changed)
 }
 END_TEST
 
+static GtkWidget *
+find_button (GtkWidget *in, const char *label)
+{
+  if (GTK_IS_BUTTON (in) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (in)), label) == 0)
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_button (child, label);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* Arc-on for 30, 40 and 50 of 100 s at the bench: a median factor of 0.4, whatever the book says now. */
+START_TEST (past_jobs_teach_the_rate_book)
+{
+  static const double arc_on_s[] = { 30, 50, 40 };
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autoptr (EmBasis) basis = test_basis ();
+  g_autofree char *from = path_of ("injection-mold"), *path = path_of ("done");
+  g_autoptr (EmDocument) document = em_document_new_from_path (basis, from, NULL);
+  int done = 0;
+
+  for (int32_t i = 0; i < 3; i++)
+    {
+      EmActual actual = { arc_on_s[i], 100, EM_ABSENT };
+      em_document_set_feature_number (document, i, EM_FEATURE_ACCESS, EM_ACCESS_OPEN);
+      em_document_set_actual (document, i, &actual);
+    }
+  em_document_set_state (document, EM_STATE_WON);
+  em_document_save_async (document, path, NULL, on_saved, &done);
+  while (done == 0)
+    g_main_context_iteration (NULL, TRUE);
+  EmBookWindow *book = em_book_window_present (application, NULL, "jobs");
+  test_settle (50);
+  g_signal_emit_by_name (find_button (GTK_WIDGET (book), "_Look through past jobs"), "clicked");
+  GtkWidget *take = find_button (GTK_WIDGET (book), "_Take the ticked ones");
+  for (int i = 0; i < 100 && !gtk_widget_get_sensitive (take); i++)
+    test_settle (20);
+  ck_assert (gtk_widget_get_sensitive (take));
+  ck_assert (!em_draft_is_changed (em_book_window_get_draft (book)));
+  g_signal_emit_by_name (take, "clicked");
+  const EmRates *rates = em_draft_get_rates (em_book_window_get_draft (book));
+  for (int i = 0; i < rates->n_machines; i++)
+    if (rates->machine[i].process == EM_PROCESS_LASER)
+      ck_assert_double_eq_tol (rates->machine[i].operating_ratio[EM_ACCESS_OPEN], 0.4, 1e-12);
+    else
+      ck_assert_double_eq (rates->machine[i].operating_ratio[EM_ACCESS_OPEN], em_basis_get_rates (basis)->machine[i].operating_ratio[EM_ACCESS_OPEN]);
+  ck_assert (em_draft_is_changed (em_book_window_get_draft (book)));
+  em_book_window_discard (book);
+  ck_assert (window != NULL);
+  close_all (application);
+}
+END_TEST
+
 static const struct { const char *from, *next; } revisions[] =
 {
   { NULL, "A" }, { "", "A" }, { "A", "B" }, { "Y", "Z" }, { "Z", "ZA" }, { "b", "c" }, { "2", "3" }, { "R9", "R10" }, { "09", "10" }, { "A-", "A-A" },
@@ -301,6 +359,7 @@ main (void)
   tcase_add_test (tcase, an_open_quote_changes_state_where_it_is_open);
   tcase_add_test (tcase, a_copy_is_a_new_draft);
   tcase_add_test (tcase, a_revision_tells_what_changed);
+  tcase_add_test (tcase, past_jobs_teach_the_rate_book);
   tcase_add_test (tcase, without_a_folder_it_says_what_for);
   tcase_add_loop_test (tcase, revisions_are_counted_on, 0, (int) G_N_ELEMENTS (revisions));
   tcase_set_timeout (tcase, 60);
