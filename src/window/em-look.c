@@ -82,8 +82,12 @@ em_look_init (void)
 void
 em_look_set_scheme (EmScheme scheme)
 {
-  gboolean is_dark = scheme == EM_SCHEME_SYSTEM ? was_dark_by_system : scheme == EM_SCHEME_DARK;
+  gboolean is_dark = scheme == EM_SCHEME_SYSTEM ? was_dark_by_system : scheme == EM_SCHEME_DARK, is_so_already;
 
+  /* GTK reads its whole theme anew even when told what it knows. */
+  g_object_get (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", &is_so_already, NULL);
+  if (is_dark == is_so_already)
+    return;
   g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", is_dark, NULL);
 }
 

@@ -337,7 +337,8 @@ show_cautions (EmMoneyPane *self)
   for (int i = 0; i < EM_N_CAUTION; i++)
     if (set & (1u << i))
       {
-        GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+        /* A box would lay each text out a hundred times to find how high it must be beside the picture. */
+        GtkWidget *row = gtk_grid_new ();
         GtkWidget *icon = gtk_image_new_from_icon_name ("dialog-warning-symbolic");
         GtkWidget *label = label_new (em_words_caution ((EmCaution) i), NULL, 0);
         gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -345,8 +346,9 @@ show_cautions (EmMoneyPane *self)
         gtk_widget_set_valign (icon, GTK_ALIGN_START);
         gtk_widget_set_tooltip_text (row, em_words (em_cautions[i].source));
         gtk_accessible_update_property (GTK_ACCESSIBLE (icon), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Caution"), -1);
-        gtk_box_append (GTK_BOX (row), icon);
-        gtk_box_append (GTK_BOX (row), label);
+        gtk_grid_set_column_spacing (GTK_GRID (row), 6);
+        gtk_grid_attach (GTK_GRID (row), icon, 0, 0, 1, 1);
+        gtk_grid_attach (GTK_GRID (row), label, 1, 0, 1, 1);
         gtk_box_append (GTK_BOX (self->cautions), row);
       }
 }
