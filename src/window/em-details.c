@@ -1,6 +1,7 @@
 /* em-details: who asks, for which tool, on what terms.
  *
- * Closed, it is one line that says the most of it.
+ * Closed, it is one line that says the most of it; its fields are made when it is first opened, since most starts never
+ * show them.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -18,6 +19,7 @@ struct _EmDetails
   GtkWidget parent_instance;
 
   GtkWidget  *expander, *summary, *box;
+  gboolean    is_made;    /* the fields below are there */
   GtkWidget  *entry[EM_N_QUOTE_TEXT];
   GtkWidget  *number[EM_N_QUOTE_NUMBER];
   GtkWidget  *base, *filler, *machine, *state, *breaks, *breaks_problem;
@@ -309,17 +311,17 @@ fill (EmDetails *self)
   em_field_put_choice (self->machine, position_of (self, EM_QUOTE_MACHINE), self);
   em_field_put_choice (self->state, quote->state, self);
   fill_breaks (self);
-  show_summary (self);
 }
 
 static void
 on_document_changed (EmDetails *self, guint what, int index)
 {
   (void) index;
-  if (what & EM_CHANGE_BASIS)
+  if (self->is_made && what & EM_CHANGE_BASIS)
     fill_names (self);
-  if (what & (EM_CHANGE_DETAILS | EM_CHANGE_UNITS | EM_CHANGE_BASIS))
+  if (self->is_made && what & (EM_CHANGE_DETAILS | EM_CHANGE_UNITS | EM_CHANGE_BASIS))
     fill (self);
+  show_summary (self);
 }
 
 static void
@@ -466,9 +468,23 @@ add_block (EmDetails *self, int block, const char *title)
 }
 
 static void
+make_fields (EmDetails *self)
+{
+  if (self->is_made)
+    return;
+  self->is_made = TRUE;
+  add_block (self, BLOCK_WHO, _("Who asks"));
+  add_block (self, BLOCK_TOOL, _("The tool"));
+  add_block (self, BLOCK_TERMS, _("Terms"));
+  if (self->document != NULL)
+    on_document_changed (self, EM_CHANGE_ALL, -1);
+}
+
+static void
 em_details_init (EmDetails *self)
 {
   self->expander = gtk_expander_new (NULL);
+  g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (make_fields), self);
   self->summary = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->summary), 0);
   gtk_label_set_ellipsize (GTK_LABEL (self->summary), PANGO_ELLIPSIZE_END);
@@ -479,9 +495,6 @@ em_details_init (EmDetails *self)
   gtk_widget_set_margin_top (self->box, 6);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), self->box);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
-  add_block (self, BLOCK_WHO, _("Who asks"));
-  add_block (self, BLOCK_TOOL, _("The tool"));
-  add_block (self, BLOCK_TERMS, _("Terms"));
 }
 
 void
@@ -503,6 +516,7 @@ em_details_set_expanded (EmDetails *self, gboolean is_expanded)
 GtkWidget *
 em_details_get_entry (EmDetails *self, EmQuoteText which)
 {
+  make_fields (self);
   return which == EM_QUOTE_BASE ? self->base : which == EM_QUOTE_FILLER ? self->filler
          : which == EM_QUOTE_MACHINE ? self->machine : self->entry[which];
 }
