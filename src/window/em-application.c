@@ -481,6 +481,16 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
     }
 }
 
+/* The window in which the file is open already, or NULL. */
+static EmWindow *
+find_path (EmApplication *self, const char *path)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (self)); window != NULL; window = window->next)
+    if (EM_IS_WINDOW (window->data) && g_strcmp0 (em_document_get_path (em_window_get_document (window->data)), path) == 0)
+      return window->data;
+  return NULL;
+}
+
 void
 em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window)
 {
@@ -491,6 +501,11 @@ em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window)
   if (g_file_peek_path (file) == NULL)
     {
       em_window_say (window, _("Only files on this machine or a mounted folder can be opened."));
+      return;
+    }
+  if (find_path (self, g_file_peek_path (file)) != NULL)
+    {
+      gtk_window_present (GTK_WINDOW (find_path (self, g_file_peek_path (file))));
       return;
     }
   loading = g_new0 (EmLoading, 1);

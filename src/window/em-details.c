@@ -10,6 +10,7 @@
 
 #include "em-field.h"
 #include "em-quantity-entry.h"
+#include "em-record-choice.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -146,77 +147,26 @@ on_state (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
   em_document_set_state (self->document, (EmState) gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down)));
 }
 
-/* The first choice stands for none; ids by position after it. */
-static const char *
-id_at (EmDetails *self, EmQuoteText which, guint position)
-{
-  const EmCatalogue *catalogue = em_document_get_catalogue (self->document);
-  const EmRates *rates = em_document_get_rates (self->document);
-
-  if (position == 0)
-    return NULL;
-  position--;
-  if (which == EM_QUOTE_BASE)
-    return position < (guint) catalogue->n_bases ? catalogue->base[position].id : NULL;
-  if (which == EM_QUOTE_FILLER)
-    return position < (guint) catalogue->n_fillers ? catalogue->filler[position].id : NULL;
-  return position < (guint) rates->n_machines ? rates->machine[position].id : NULL;
-}
-
-static guint
-position_of (EmDetails *self, EmQuoteText which)
-{
-  const char *id = em_document_get_quote (self->document)->text[which];
-  guint i = 0;
-
-  if (id == NULL)
-    return 0;
-  for (const char *other; (other = id_at (self, which, ++i)) != NULL;)
-    if (g_str_equal (other, id))
-      return i;
-  return GTK_INVALID_LIST_POSITION;
-}
-
 static void
 on_chosen (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
 {
   EmQuoteText which = (EmQuoteText) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (drop_down), "which"));
-  guint position = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
+  const char *id;
 
   (void) spec;
-  if (position != GTK_INVALID_LIST_POSITION)
-    em_document_set_text (self->document, which, id_at (self, which, position));
+  if (em_record_choice_get (drop_down, &id))
+    em_document_set_text (self->document, which, id);
 }
 
 static void
-set_names (EmDetails *self, GtkWidget *drop_down, GPtrArray *names)
+show_records (EmDetails *self)
 {
-  g_ptr_array_add (names, NULL);
-  g_signal_handlers_block_matched (drop_down, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
-  em_field_set_options (drop_down, (const char *const *) names->pdata);
-  g_signal_handlers_unblock_matched (drop_down, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
-  g_ptr_array_set_size (names, 0);
-}
+  const EmQuote *quote = em_document_get_quote (self->document);
+  EmBasis *basis = em_document_get_basis (self->document);
 
-static void
-fill_names (EmDetails *self)
-{
-  const EmCatalogue *catalogue = em_document_get_catalogue (self->document);
-  const EmRates *rates = em_document_get_rates (self->document);
-  g_autoptr (GPtrArray) names = g_ptr_array_new ();
-
-  g_ptr_array_add (names, (gpointer) _("Not chosen"));
-  for (int32_t i = 0; i < catalogue->n_bases; i++)
-    g_ptr_array_add (names, catalogue->base[i].designation);
-  set_names (self, self->base, names);
-  g_ptr_array_add (names, (gpointer) _("Not chosen"));
-  for (int32_t i = 0; i < catalogue->n_fillers; i++)
-    g_ptr_array_add (names, catalogue->filler[i].designation);
-  set_names (self, self->filler, names);
-  g_ptr_array_add (names, (gpointer) _("Cheapest that fits"));
-  for (int32_t i = 0; i < rates->n_machines; i++)
-    g_ptr_array_add (names, rates->machine[i].name);
-  set_names (self, self->machine, names);
+  em_record_choice_show (self->base, basis, quote->text[EM_QUOTE_BASE], self);
+  em_record_choice_show (self->filler, basis, quote->text[EM_QUOTE_FILLER], self);
+  em_record_choice_show (self->machine, basis, quote->text[EM_QUOTE_MACHINE], self);
 }
 
 /* "1, 5, 10" into ascending counts; FALSE when it is not that. */
@@ -306,9 +256,7 @@ fill (EmDetails *self)
       else
         em_quantity_entry_set_value (EM_QUANTITY_ENTRY (self->number[i]), is_share ((EmQuoteNumber) i) ? value / 1e4 : value, units);
     }
-  em_field_put_choice (self->base, position_of (self, EM_QUOTE_BASE), self);
-  em_field_put_choice (self->filler, position_of (self, EM_QUOTE_FILLER), self);
-  em_field_put_choice (self->machine, position_of (self, EM_QUOTE_MACHINE), self);
+  show_records (self);
   em_field_put_choice (self->state, quote->state, self);
   fill_breaks (self);
 }
@@ -317,8 +265,6 @@ static void
 on_document_changed (EmDetails *self, guint what, int index)
 {
   (void) index;
-  if (self->is_made && what & EM_CHANGE_BASIS)
-    fill_names (self);
   if (self->is_made && what & (EM_CHANGE_DETAILS | EM_CHANGE_UNITS | EM_CHANGE_BASIS))
     fill (self);
   show_summary (self);
@@ -411,9 +357,9 @@ add_numbers (EmDetails *self, GtkWidget *flow, int block)
 static void
 add_metal (EmDetails *self, GtkWidget *flow, const char *label, EmQuoteText which, GtkWidget **out_drop_down)
 {
-  static const char *const none[] = { NULL };
+  EmRecordKind kind = which == EM_QUOTE_BASE ? EM_RECORD_BASE : which == EM_QUOTE_FILLER ? EM_RECORD_WIRE : EM_RECORD_MACHINE;
 
-  em_fields_add (flow, em_field_choice (label, none, out_drop_down));
+  em_fields_add (flow, em_record_choice_new (label, kind, kind == EM_RECORD_MACHINE ? _("Cheapest that fits") : _("Not chosen"), out_drop_down));
   g_object_set_data (G_OBJECT (*out_drop_down), "which", GINT_TO_POINTER (which));
   g_signal_connect (*out_drop_down, "notify::selected", G_CALLBACK (on_chosen), self);
 }

@@ -12,6 +12,7 @@
 #include "em-drawing-view.h"
 #include "em-field.h"
 #include "em-quantity-entry.h"
+#include "em-record-choice.h"
 #include "em-words.h"
 #include "em-working.h"
 
@@ -397,52 +398,25 @@ fill_slot (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost 
     fill_entry (self, feature, cost, slot);
 }
 
-/* Names for a choice of wires or machines; the first stands for the quote's own. */
-static void
-fill_metals (EmFeatureEditor *self)
-{
-  const EmCatalogue *catalogue = em_document_get_catalogue (self->document);
-  const EmRates *rates = em_document_get_rates (self->document);
-  g_autoptr (GPtrArray) names = g_ptr_array_new ();
-
-  g_ptr_array_add (names, (gpointer) _("As the quote"));
-  for (int32_t i = 0; i < catalogue->n_fillers; i++)
-    g_ptr_array_add (names, catalogue->filler[i].designation);
-  g_ptr_array_add (names, NULL);
-  g_signal_handlers_block_matched (self->filler, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
-  em_field_set_options (self->filler, (const char *const *) names->pdata);
-  g_signal_handlers_unblock_matched (self->filler, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
-
-  g_ptr_array_set_size (names, 1);
-  for (int32_t i = 0; i < rates->n_machines; i++)
-    g_ptr_array_add (names, rates->machine[i].name);
-  g_ptr_array_add (names, NULL);
-  g_signal_handlers_block_matched (self->machine, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
-  em_field_set_options (self->machine, (const char *const *) names->pdata);
-  g_signal_handlers_unblock_matched (self->machine, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
-}
-
 static void
 on_filler (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
 {
-  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
-  const EmCatalogue *catalogue = em_document_get_catalogue (self->document);
+  const char *id;
 
   (void) spec;
-  if (selected (self) >= 0 && chosen <= (guint) catalogue->n_fillers)
-    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_FILLER, chosen == 0 ? NULL : catalogue->filler[chosen - 1].id);
+  if (selected (self) >= 0 && em_record_choice_get (drop_down, &id))
+    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_FILLER, id);
   em_document_break (self->document);
 }
 
 static void
 on_machine (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
 {
-  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
-  const EmRates *rates = em_document_get_rates (self->document);
+  const char *id;
 
   (void) spec;
-  if (selected (self) >= 0 && chosen <= (guint) rates->n_machines)
-    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_MACHINE, chosen == 0 ? NULL : rates->machine[chosen - 1].id);
+  if (selected (self) >= 0 && em_record_choice_get (drop_down, &id))
+    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_MACHINE, id);
   em_document_break (self->document);
 }
 
@@ -493,22 +467,6 @@ add_text (EmFeatureEditor *self, const char *label, EmFeatureText which, GtkWidg
   em_fields_add (self->flow[GROUP_PAPER], em_field_text (label, out_entry));
   g_object_set_data (G_OBJECT (*out_entry), "which", GINT_TO_POINTER (which));
   g_signal_connect (*out_entry, "changed", G_CALLBACK (on_text), self);
-}
-
-static guint
-metal_position (EmFeatureEditor *self, const EmFeature *feature)
-{
-  const char *id = feature->text[EM_FEATURE_FILLER];
-
-  return id == NULL ? 0 : (guint) (em_catalogue_find_filler (em_document_get_catalogue (self->document), id) + 1);
-}
-
-static guint
-machine_position (EmFeatureEditor *self, const EmFeature *feature)
-{
-  const char *id = feature->text[EM_FEATURE_MACHINE];
-
-  return id == NULL ? 0 : (guint) (em_rates_find_machine (em_document_get_rates (self->document), id) + 1);
 }
 
 /* An override typed as "80" stays as typed while it means what the quote holds. */
@@ -577,8 +535,8 @@ fill (EmFeatureEditor *self)
   em_field_put_text (self->override_reason, feature->text[EM_FEATURE_OVERRIDE_REASON], self);
   em_field_put_text (self->remark, feature->text[EM_FEATURE_REMARK], self);
   em_field_put_text (self->assumption, feature->text[EM_FEATURE_ASSUMPTION], self);
-  em_field_put_choice (self->filler, metal_position (self, feature), self);
-  em_field_put_choice (self->machine, machine_position (self, feature), self);
+  em_record_choice_show (self->filler, em_document_get_basis (self->document), feature->text[EM_FEATURE_FILLER], self);
+  em_record_choice_show (self->machine, em_document_get_basis (self->document), feature->text[EM_FEATURE_MACHINE], self);
   fill_override (self, feature);
   em_actuals_show (EM_ACTUALS (self->actuals), self->document);
   gtk_widget_set_visible (self->expander[GROUP_AFTER], em_document_get_quote (self->document)->state == EM_STATE_WON);
@@ -614,8 +572,6 @@ on_document_changed (EmFeatureEditor *self, guint what, int index)
   (void) index;
   if ((what & ~(guint) EM_CHANGE_FILE) == 0 || what == EM_CHANGE_PROBLEMS)
     return;
-  if (what & EM_CHANGE_BASIS)
-    fill_metals (self);
   if (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST))
     self->shown_field = -1;
   show_range (self, (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST)) == 0);
@@ -689,8 +645,6 @@ add_override (EmFeatureEditor *self)
 static void
 em_feature_editor_init (EmFeatureEditor *self)
 {
-  static const char *const none[] = { NULL };
-
   gtk_widget_init_template (GTK_WIDGET (self));
   self->shown_field = -1;
   self->kind_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));
@@ -708,8 +662,8 @@ em_feature_editor_init (EmFeatureEditor *self)
   add_group (self, GROUP_WELD, _("How it is welded"));
   add_group (self, GROUP_PAPER, _("Price and paper"));
   add_group (self, GROUP_AFTER, _("After the job"));
-  em_fields_add (self->flow[GROUP_WELD], em_field_choice (_("Wire allo_y"), none, &self->filler));
-  em_fields_add (self->flow[GROUP_WELD], em_field_choice (_("Machi_ne"), none, &self->machine));
+  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Wire allo_y"), EM_RECORD_WIRE, _("As the quote"), &self->filler));
+  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Machi_ne"), EM_RECORD_MACHINE, _("As the quote"), &self->machine));
   g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);
   g_signal_connect (self->machine, "notify::selected", G_CALLBACK (on_machine), self);
   for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)
@@ -727,7 +681,6 @@ em_feature_editor_set_document (EmFeatureEditor *self, EmDocument *document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
-  fill_metals (self);
   show_range (self, FALSE);
   fill (self);
 }

@@ -15,12 +15,18 @@ struct _EmMetalPane
 {
   GtkWidget parent_instance;
 
-  GtkWidget       *summary, *add_button, *stack, *empty_box, *list;   /* template */
+  GtkWidget       *summary, *add_button, *stack, *empty_box, *list, *paned;   /* template */
   EmFeatureEditor *editor;
   EmDocument      *document;   /* owned */
+  gboolean         is_placed_by_hand;   /* the handle between list and editor */
+  guint            placing;             /* source id */
 };
 
 G_DEFINE_FINAL_TYPE (EmMetalPane, em_metal_pane, GTK_TYPE_WIDGET)
+
+/* Of the pane's height, and in pixels. */
+#define LIST_SHARE 0.42
+enum { LIST_LEAST = 214, HANDLE_REACH = 10 };
 
 static EmFeatureRow *
 row_at (EmMetalPane *self, int index)
@@ -137,6 +143,39 @@ on_row_selected (EmMetalPane *self, GtkListBoxRow *row)
     em_document_set_selected (self->document, em_feature_row_get_feature_id (EM_FEATURE_ROW (row)));
 }
 
+/* The list is as high as its features want, up to a share of the pane; once moved by hand it stays there. */
+static gboolean
+place_handle (gpointer data)
+{
+  EmMetalPane *self = data;
+  int natural, most = (int) (gtk_widget_get_height (self->paned) * LIST_SHARE);
+
+  self->placing = 0;
+  if (most <= 0 || self->is_placed_by_hand)
+    return G_SOURCE_REMOVE;
+  gtk_widget_measure (self->list, GTK_ORIENTATION_VERTICAL, gtk_widget_get_width (self->list), NULL, &natural, NULL, NULL);
+  gtk_paned_set_position (GTK_PANED (self->paned), CLAMP (natural, LIST_LEAST, MAX (most, LIST_LEAST)));
+  return G_SOURCE_REMOVE;
+}
+
+/* Not while heights are being worked out. */
+static void
+place_soon (EmMetalPane *self)
+{
+  if (self->placing == 0 && !self->is_placed_by_hand)
+    self->placing = g_idle_add (place_handle, self);
+}
+
+static void
+on_pressed (GtkGestureClick *gesture, int n_press, double x, double y, EmMetalPane *self)
+{
+  (void) gesture;
+  (void) n_press;
+  (void) x;
+  if (ABS ((int) y - gtk_paned_get_position (GTK_PANED (self->paned))) < HANDLE_REACH)
+    self->is_placed_by_hand = TRUE;
+}
+
 static void
 on_document_changed (EmMetalPane *self, guint what, int index)
 {
@@ -147,6 +186,8 @@ on_document_changed (EmMetalPane *self, guint what, int index)
     em_feature_row_show (row_at (self, index), self->document, index);
   else if (what != EM_CHANGE_SELECTION)
     show_rows (self);
+  if (what & EM_CHANGE_LIST)
+    place_soon (self);
   show_selection (self);
   g_signal_handlers_unblock_by_func (self->list, on_row_selected, self);
   show_summary (self);
@@ -192,6 +233,8 @@ em_metal_pane_dispose (GObject *object)
 
   if (dragged_from == self)
     dragged_from = NULL;
+  self->is_placed_by_hand = TRUE;
+  g_clear_handle_id (&self->placing, g_source_remove);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
@@ -214,6 +257,7 @@ em_metal_pane_class_init (EmMetalPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, stack);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, empty_box);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, list);
+  gtk_widget_class_bind_template_child (widget_class, EmMetalPane, paned);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, editor);
 }
 
@@ -237,8 +281,15 @@ em_metal_pane_init (EmMetalPane *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new ();
 
+  GtkGesture *press = gtk_gesture_click_new ();
+
   gtk_widget_init_template (GTK_WIDGET (self));
   add_picker (self);
+  gtk_paned_set_position (GTK_PANED (self->paned), LIST_LEAST);
+  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (press), GTK_PHASE_CAPTURE);
+  g_signal_connect (press, "pressed", G_CALLBACK (on_pressed), self);
+  gtk_widget_add_controller (self->paned, GTK_EVENT_CONTROLLER (press));
+  g_signal_connect_swapped (self->paned, "notify::max-position", G_CALLBACK (place_soon), self);
   g_signal_connect_swapped (self->list, "row-selected", G_CALLBACK (on_row_selected), self);
   g_signal_connect_swapped (self->list, "row-activated", G_CALLBACK (on_row_activated), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_list_key), self);

@@ -11,6 +11,7 @@
 #include "em-feature-row.h"
 #include "em-field.h"
 #include "em-money-bar.h"
+#include "em-settings.h"
 #include "em-words.h"
 #include "em-working.h"
 
@@ -487,6 +488,7 @@ em_money_pane_set_document (EmMoneyPane *self, EmDocument *document, EmOutlook *
   forget (self);
   self->document = g_object_ref (document);
   self->outlook = g_object_ref (outlook);
+  em_wire_table_set_by_match (EM_WIRE_TABLE (self->wire_table), g_settings_get_boolean (em_settings_get (), "is-by-match"));
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (outlook, "ready", G_CALLBACK (on_ready), self, G_CONNECT_SWAPPED);
   em_extras_set_document (EM_EXTRAS (self->extras), document);

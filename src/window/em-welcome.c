@@ -10,6 +10,8 @@
 #include "em-field.h"
 
 #include <glib/gi18n.h>
+#include <langinfo.h>
+#include <locale.h>
 
 struct _EmWelcome
 {
@@ -111,6 +113,27 @@ em_welcome_class_init (EmWelcomeClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmWelcome, start_button);
 }
 
+/* As people count and measure where the program runs. */
+static const char *
+local_currency (void)
+{
+  static char code[4];
+  EmCurrency currency;
+
+  g_strlcpy (code, localeconv ()->int_curr_symbol, sizeof code);
+  return em_currency_find (code, &currency) ? code : "USD";
+}
+
+static gboolean
+is_local_inch (void)
+{
+#ifdef _NL_MEASUREMENT_MEASUREMENT
+  return nl_langinfo (_NL_MEASUREMENT_MEASUREMENT)[0] == 2;
+#else
+  return FALSE;
+#endif
+}
+
 static void
 em_welcome_init (EmWelcome *self)
 {
@@ -121,7 +144,8 @@ em_welcome_init (EmWelcome *self)
   gtk_box_append (GTK_BOX (self->fields), em_field_text (_("_Currency, by its three letters"), &self->currency));
   gtk_box_append (GTK_BOX (self->fields), em_field_choice (_("_Units of new quotes"), units, &self->units));
   gtk_entry_set_max_length (GTK_ENTRY (self->currency), 3);
-  gtk_editable_set_text (GTK_EDITABLE (self->currency), "USD");
+  gtk_editable_set_text (GTK_EDITABLE (self->currency), local_currency ());
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->units), is_local_inch ());
   g_signal_connect_swapped (self->start_button, "clicked", G_CALLBACK (on_start), self);
 }
 

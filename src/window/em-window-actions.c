@@ -5,6 +5,8 @@
 
 #include "em-window-private.h"
 
+#include "em-application.h"
+#include "em-revision.h"
 #include "em-settings.h"
 
 #include <glib/gi18n.h>
@@ -170,7 +172,10 @@ on_wires_first (GSimpleAction *action, GVariant *target, gpointer data)
 {
   EmWindow *self = data;
 
-  em_money_pane_set_by_match (EM_MONEY_PANE (self->money), g_str_equal (g_variant_get_string (target, NULL), "match"));
+  gboolean is_by_match = g_str_equal (g_variant_get_string (target, NULL), "match");
+
+  em_money_pane_set_by_match (EM_MONEY_PANE (self->money), is_by_match);
+  g_settings_set_boolean (em_settings_get (), "is-by-match", is_by_match);
   g_simple_action_set_state (action, target);
 }
 
@@ -288,6 +293,41 @@ on_export (GSimpleAction *action, GVariant *target, gpointer data)
   em_window_export_dialog (data);
 }
 
+/* From the quote as it stands here, saved or not. */
+static void
+derive (EmWindow *self, void (*make) (EmQuoteFile *file))
+{
+  EmApplication *application = EM_APPLICATION (gtk_window_get_application (GTK_WINDOW (self)));
+  EmQuoteFile file;
+
+  em_quote_file_init (&file);
+  em_quote_clear (&file.quote);
+  if (em_quote_copy (em_document_get_quote (self->document), &file.quote) != EM_OK)
+    {
+      em_window_say (self, _("Not enough memory"));
+      return;
+    }
+  make (&file);
+  g_autoptr (EmDocument) document = em_document_new_recovered (em_application_get_basis (application), &file, NULL);
+  em_application_add_window (application, document);
+}
+
+static void
+on_new_revision (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  (void) action;
+  (void) target;
+  derive (data, em_revision_make_next);
+}
+
+static void
+on_copy_quote (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  (void) action;
+  (void) target;
+  derive (data, em_revision_make_copy);
+}
+
 static void
 on_close (GSimpleAction *action, GVariant *target, gpointer data)
 {
@@ -323,14 +363,11 @@ static const GActionEntry entries[] =
   { .name = "save-as", .activate = on_save_as },
   { .name = "print", .activate = on_print },
   { .name = "export-pdf", .activate = on_export },
+  { .name = "new-revision", .activate = on_new_revision },
+  { .name = "copy-quote", .activate = on_copy_quote },
   { .name = "close", .activate = on_close },
 };
 
-void
-em_window_add_actions (EmWindow *self)
-{
-  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
-}
 
 static void
 enable (EmWindow *self, const char *name, gboolean is_enabled)
@@ -342,6 +379,13 @@ static void
 put_state (EmWindow *self, const char *name, GVariant *state)
 {
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), name)), state);
+}
+
+void
+em_window_add_actions (EmWindow *self)
+{
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  put_state (self, "wires-first", g_variant_new_string (g_settings_get_boolean (em_settings_get (), "is-by-match") ? "match" : "price"));
 }
 
 void
@@ -359,6 +403,8 @@ em_window_update_actions (EmWindow *self)
   enable (self, "move-up", index > 0);
   enable (self, "move-down", index >= 0 && index + 1 < quote->n_features);
   enable (self, "read-notes", quote->text[EM_QUOTE_NOTES] != NULL);
+  enable (self, "new-revision", quote->n_features > 0);
+  enable (self, "copy-quote", quote->n_features > 0);
   enable (self, "print", quote->n_features > 0);
   enable (self, "export-pdf", quote->n_features > 0);
   put_state (self, "wires-for", g_variant_new_string (em_outlook_is_for_feature (self->outlook) ? "feature" : "quote"));

@@ -6,6 +6,7 @@
 #include "em-test-window.h"
 
 #include "em-feature-row.h"
+#include "em-record-choice.h"
 #include "em-words.h"
 
 static GtkWidget *
@@ -264,6 +265,74 @@ START_TEST (a_keystroke_is_priced_at_once)
 }
 END_TEST
 
+/* What another may be made of: a copy is nobody's number yet, a revision the next of the same. */
+START_TEST (a_quote_is_copied_and_revised)
+{
+  static const struct { const char *action, *number, *revision; } rows[] =
+  {
+    { "win.copy-quote", NULL, NULL }, { "win.new-revision", "D-1001", "B" },
+  };
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      test_act (window, rows[i].action);
+      GList *windows = gtk_application_get_windows (GTK_APPLICATION (application));
+      EmWindow *other = EM_WINDOW (windows->data == window ? windows->next->data : windows->data);
+      const EmQuote *quote = em_document_get_quote (em_window_get_document (other));
+      ck_assert_int_eq (quote->n_features, em_document_get_quote (document)->n_features);
+      ck_assert_msg (em_text_equal (quote->text[EM_QUOTE_NUMBER], rows[i].number), "%s", rows[i].action);
+      ck_assert_msg (em_text_equal (quote->text[EM_QUOTE_REVISION], rows[i].revision), "%s", rows[i].action);
+      ck_assert (em_document_is_modified (em_window_get_document (other)));
+      gtk_window_destroy (GTK_WINDOW (other));
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+static gboolean
+offers (GtkWidget *drop_down, const char *name)
+{
+  GListModel *model = gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down));
+
+  for (guint i = 0; i < g_list_model_get_n_items (model); i++)
+    {
+      g_autoptr (GtkStringObject) string = g_list_model_get_item (model, i);
+      if (g_str_has_prefix (gtk_string_object_get_string (string), name))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+START_TEST (retired_metals_are_offered_to_those_who_have_them)
+{
+  g_autoptr (EmBasis) basis = test_basis ();
+  EmRates rates;
+  EmCatalogue catalogue;
+  const char *id;
+  GtkWidget *drop_down;
+
+  gtk_init ();
+  ck_assert (em_rates_copy (em_basis_get_rates (basis), &rates) == EM_OK && em_catalogue_copy (em_basis_get_catalogue (basis), &catalogue) == EM_OK);
+  catalogue.base[1].is_retired = true;
+  g_autoptr (EmBasis) changed = em_basis_new_take (&rates, &catalogue);
+  const EmBase *base = em_basis_get_catalogue (changed)->base;
+  g_autoptr (GtkWidget) box = g_object_ref_sink (em_record_choice_new ("Metal", EM_RECORD_BASE, "None", &drop_down));
+  em_record_choice_show (drop_down, changed, NULL, NULL);
+  ck_assert (offers (drop_down, base[0].designation) && !offers (drop_down, base[1].designation));
+  ck_assert (em_record_choice_get (drop_down, &id) && id == NULL);
+  em_record_choice_show (drop_down, changed, base[1].id, NULL);
+  ck_assert (offers (drop_down, base[1].designation));
+  ck_assert (em_record_choice_get (drop_down, &id));
+  ck_assert_str_eq (id, base[1].id);
+  em_record_choice_show (drop_down, changed, "nobody-knows", NULL);
+  ck_assert (offers (drop_down, "nobody-knows") && !offers (drop_down, base[1].designation));
+}
+END_TEST
+
 TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
-           pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once)
+           pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
+           a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them)
