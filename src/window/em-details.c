@@ -15,6 +15,23 @@
 
 #include <glib/gi18n.h>
 
+/* What the printed sheet is like; the first option leaves it to the program or the rate book. */
+enum { SHEET_OPTION_MAX = 6, N_SHEET_CHOICE = 2 };
+
+typedef struct
+{
+  EmQuoteText which;
+  const char *label;
+  const char *id[SHEET_OPTION_MAX], *name[SHEET_OPTION_MAX];   /* NULL-terminated by name */
+} EmSheetChoice;
+
+static const EmSheetChoice sheet_choices[N_SHEET_CHOICE] =
+{
+  { EM_QUOTE_LANGUAGE, N_("Language on paper"), { NULL, "en", "de", "es", "fr" },
+    { N_("As the program"), "English", "Deutsch", "Español", "Français" } },
+  { EM_QUOTE_PAPER, N_("Paper"), { NULL, "a4", "letter" }, { N_("As the rate book"), N_("A4"), N_("US letter") } },
+};
+
 struct _EmDetails
 {
   GtkWidget parent_instance;
@@ -24,6 +41,7 @@ struct _EmDetails
   GtkWidget  *entry[EM_N_QUOTE_TEXT];
   GtkWidget  *number[EM_N_QUOTE_NUMBER];
   GtkWidget  *base, *filler, *machine, *state, *breaks, *breaks_problem;
+  GtkWidget  *sheet[N_SHEET_CHOICE];
   EmDocument *document;   /* owned */
 };
 
@@ -159,6 +177,46 @@ on_chosen (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
 }
 
 static void
+on_sheet (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
+{
+  const EmSheetChoice *choice = g_object_get_data (G_OBJECT (drop_down), "choice");
+  guint at = gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down));
+
+  (void) spec;
+  if (at < SHEET_OPTION_MAX)
+    em_document_set_text (self->document, choice->which, choice->id[at]);
+}
+
+static void
+show_sheets (EmDetails *self)
+{
+  for (int i = 0; i < N_SHEET_CHOICE; i++)
+    {
+      const EmSheetChoice *choice = &sheet_choices[i];
+      const char *id = em_document_get_quote (self->document)->text[choice->which];
+      guint at = 0;
+      for (guint option = 1; option < SHEET_OPTION_MAX && choice->name[option] != NULL; option++)
+        if (g_strcmp0 (choice->id[option], id) == 0)
+          at = option;
+      em_field_put_choice (self->sheet[i], at, self);
+    }
+}
+
+static void
+add_sheets (EmDetails *self, GtkWidget *flow)
+{
+  for (int i = 0; i < N_SHEET_CHOICE; i++)
+    {
+      const char *names[SHEET_OPTION_MAX + 1] = { NULL };
+      for (int option = 0; option < SHEET_OPTION_MAX && sheet_choices[i].name[option] != NULL; option++)
+        names[option] = _(sheet_choices[i].name[option]);
+      em_fields_add (flow, em_field_choice (_(sheet_choices[i].label), names, &self->sheet[i]));
+      g_object_set_data (G_OBJECT (self->sheet[i]), "choice", (gpointer) &sheet_choices[i]);
+      g_signal_connect (self->sheet[i], "notify::selected", G_CALLBACK (on_sheet), self);
+    }
+}
+
+static void
 show_records (EmDetails *self)
 {
   const EmQuote *quote = em_document_get_quote (self->document);
@@ -257,6 +315,7 @@ fill (EmDetails *self)
         em_quantity_entry_set_value (EM_QUANTITY_ENTRY (self->number[i]), is_share ((EmQuoteNumber) i) ? value / 1e4 : value, units);
     }
   show_records (self);
+  show_sheets (self);
   em_field_put_choice (self->state, quote->state, self);
   fill_breaks (self);
 }
@@ -410,7 +469,10 @@ add_block (EmDetails *self, int block, const char *title)
       add_metal (self, flow, _("Machine"), EM_QUOTE_MACHINE, &self->machine);
     }
   if (block == BLOCK_TERMS)
-    add_breaks (self, flow);
+    {
+      add_breaks (self, flow);
+      add_sheets (self, flow);
+    }
 }
 
 static void

@@ -27,6 +27,7 @@ static const EmShopRow rows[] =
   { EM_SHOP_BANK, N_("_Bank"), FALSE },
   { EM_SHOP_LOGO, N_("_Logo, a PNG or SVG file beside the rate book"), FALSE },
   { EM_SHOP_TERMS, N_("_Terms printed on every quote"), TRUE },
+  { EM_SHOP_NUMBER_PATTERN, N_("Pattern of _quote numbers: # a figure, %Y the year, such as Q-%Y-###"), FALSE },
   { EM_RATES_EDITION, N_("E_dition of this rate book"), FALSE },
 };
 

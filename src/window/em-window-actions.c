@@ -313,6 +313,14 @@ derive (EmWindow *self, void (*make) (EmQuoteFile *file))
 }
 
 static void
+on_next_number (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  (void) action;
+  (void) target;
+  em_window_give_number (data, FALSE);
+}
+
+static void
 on_new_revision (GSimpleAction *action, GVariant *target, gpointer data)
 {
   (void) action;
@@ -363,6 +371,7 @@ static const GActionEntry entries[] =
   { .name = "save-as", .activate = on_save_as },
   { .name = "print", .activate = on_print },
   { .name = "export-pdf", .activate = on_export },
+  { .name = "next-number", .activate = on_next_number },
   { .name = "new-revision", .activate = on_new_revision },
   { .name = "copy-quote", .activate = on_copy_quote },
   { .name = "close", .activate = on_close },

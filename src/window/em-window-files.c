@@ -6,6 +6,7 @@
 #include "em-window-private.h"
 
 #include "em-application.h"
+#include "em-number.h"
 #include "em-print.h"
 #include "em-settings.h"
 
@@ -280,22 +281,76 @@ proposed_name (EmWindow *self, const char *suffix)
   return g_strconcat (title, suffix, NULL);
 }
 
+static void
+ask_where (EmWindow *self)
+{
+  g_autofree char *name = proposed_name (self, ".estimend");
+
+  run_chooser (self, GTK_FILE_CHOOSER_ACTION_SAVE, _("Save the quote"), _("_Save"), G_CALLBACK (on_save_chosen));
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  put_folder (self);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+typedef struct
+{
+  EmWindow *window;     /* owned */
+  gboolean  is_saving;  /* on to the save dialog */
+} EmNumbering;
+
+static void
+on_numbered (GObject *source, GAsyncResult *result, gpointer data)
+{
+  EmNumbering *numbering = data;
+  g_autoptr (EmWindow) self = numbering->window;
+  gboolean is_saving = numbering->is_saving;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *number = em_number_next_finish (result, &error);
+
+  (void) source;
+  g_free (numbering);
+  if (self->document == NULL)
+    return;
+  em_window_end_work (self);
+  if (number != NULL)
+    {
+      em_document_set_text (self->document, EM_QUOTE_NUMBER, number);
+      em_document_break (self->document);
+    }
+  else if (error != NULL)
+    say_error (self, _("No number could be given"), "", error);
+  else if (!is_saving)
+    em_window_say (self, _("The rate book has no pattern for quote numbers yet: give one under The shop."));
+  if (is_saving)
+    ask_where (self);
+}
+
+void
+em_window_give_number (EmWindow *self, gboolean then_save)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autofree char *folder = g_settings_get_string (em_settings_get (), "shop-folder");
+  EmNumbering *numbering = g_new0 (EmNumbering, 1);
+
+  numbering->window = g_object_ref (self);
+  numbering->is_saving = then_save;
+  em_window_begin_work (self, _("Looking for the next number… Dismiss to stop."), cancellable);
+  em_number_next_async (folder, em_application_get_basis (EM_APPLICATION (gtk_window_get_application (GTK_WINDOW (self)))), cancellable,
+                        on_numbered, numbering);
+}
+
 void
 em_window_save (EmWindow *self, gboolean as)
 {
   const char *path = em_document_get_path (self->document);
-  g_autofree char *name = NULL;
 
   if (path != NULL && !as)
-    {
-      em_window_save_to (self, path);
-      return;
-    }
-  run_chooser (self, GTK_FILE_CHOOSER_ACTION_SAVE, _("Save the quote"), _("_Save"), G_CALLBACK (on_save_chosen));
-  name = proposed_name (self, ".estimend");
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
-  put_folder (self);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+    em_window_save_to (self, path);
+  else if (path == NULL && em_document_get_quote (self->document)->text[EM_QUOTE_NUMBER] == NULL
+           && em_document_get_rates (self->document)->text[EM_SHOP_NUMBER_PATTERN] != NULL)
+    em_window_give_number (self, TRUE);
+  else
+    ask_where (self);
 }
 
 gboolean

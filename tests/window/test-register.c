@@ -9,6 +9,7 @@
 
 #include "em-book-window.h"
 #include "em-lock.h"
+#include "em-number.h"
 #include "em-register-window.h"
 #include "em-revision.h"
 
@@ -330,6 +331,55 @@ START_TEST (revisions_are_counted_on)
 }
 END_TEST
 
+/* On 5 March 2026, worked by the rules in em-number.h. */
+static const struct { const char *pattern, *next; } numbers[] =
+{
+  { NULL, NULL }, { "", NULL }, { "Q-%Y-###", "Q-2026-001" }, { "%y%m-##", "2603-01" }, { "N", "N1" },
+  { "D-####", "D-1004" },          /* the demos are D-1001 to D-1003 */
+  { "D-100#", "D-1004" }, { "D-###", "D-1004" }, { "###/X", "001/X" },
+};
+
+START_TEST (numbers_run_on)
+{
+  g_autoptr (EmBasis) basis = test_basis ();
+  g_autoptr (EmRegister) reg = em_register_scan (folder, NULL, em_basis_get_rates (basis), em_basis_get_catalogue (basis), NULL, NULL, NULL, NULL);
+  g_autoptr (GDateTime) day = g_date_time_new_local (2026, 3, 5, 12, 0, 0);
+  g_autofree char *next = em_number_next (numbers[_i].pattern, day, reg);
+
+  ck_assert_ptr_nonnull (reg);
+  ck_assert_msg (g_strcmp0 (next, numbers[_i].next) == 0, "%s gives %s", numbers[_i].pattern, next);
+}
+END_TEST
+
+START_TEST (a_quote_is_given_the_next_number)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autoptr (EmDocument) document = em_document_new (em_application_get_basis (application));
+  EmWindow *quote_window = test_window (application, document);
+  EmRates rates;
+  EmCatalogue catalogue;
+
+  test_act (quote_window, "win.next-number");
+  for (int i = 0; i < 100 && em_window_get_said (quote_window) == NULL; i++)
+    test_settle (20);
+  ck_assert_ptr_null (em_document_get_quote (document)->text[EM_QUOTE_NUMBER]);
+  ck_assert (em_rates_copy (em_basis_get_rates (em_application_get_basis (application)), &rates) == EM_OK);
+  ck_assert (em_catalogue_copy (em_basis_get_catalogue (em_application_get_basis (application)), &catalogue) == EM_OK);
+  em_rates_set_text (&rates, EM_SHOP_NUMBER_PATTERN, "D-####");
+  g_autoptr (EmBasis) basis = em_basis_new_take (&rates, &catalogue);
+  em_application_set_basis (application, basis);
+  test_act (quote_window, "win.next-number");
+  for (int i = 0; i < 100 && em_document_get_quote (document)->text[EM_QUOTE_NUMBER] == NULL; i++)
+    test_settle (20);
+  ck_assert_str_eq (em_document_get_quote (document)->text[EM_QUOTE_NUMBER], "D-1004");
+  em_document_undo (document);
+  ck_assert_ptr_null (em_document_get_quote (document)->text[EM_QUOTE_NUMBER]);
+  ck_assert (window != NULL);
+  close_all (application);
+}
+END_TEST
+
 START_TEST (without_a_folder_it_says_what_for)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -359,8 +409,10 @@ main (void)
   tcase_add_test (tcase, an_open_quote_changes_state_where_it_is_open);
   tcase_add_test (tcase, a_copy_is_a_new_draft);
   tcase_add_test (tcase, a_revision_tells_what_changed);
+  tcase_add_test (tcase, a_quote_is_given_the_next_number);
   tcase_add_test (tcase, past_jobs_teach_the_rate_book);
   tcase_add_test (tcase, without_a_folder_it_says_what_for);
+  tcase_add_loop_test (tcase, numbers_run_on, 0, (int) G_N_ELEMENTS (numbers));
   tcase_add_loop_test (tcase, revisions_are_counted_on, 0, (int) G_N_ELEMENTS (revisions));
   tcase_set_timeout (tcase, 60);
   suite_add_tcase (suite, tcase);
