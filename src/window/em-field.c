@@ -300,3 +300,16 @@ em_fields_add (GtkWidget *flow, GtkWidget *widget)
   gtk_widget_set_focusable (child, FALSE);
   gtk_flow_box_append (GTK_FLOW_BOX (flow), child);
 }
+
+static void
+make_menu (GtkMenuButton *button, gpointer model)
+{
+  if (gtk_menu_button_get_popover (button) == NULL)
+    gtk_menu_button_set_menu_model (button, model);
+}
+
+void
+em_menu_set_late (GtkWidget *menu_button, GMenuModel *model)
+{
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (menu_button), make_menu, g_object_ref (model), g_object_unref);
+}

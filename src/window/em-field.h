@@ -35,6 +35,9 @@ char      *em_money_write (int64_t minor, const EmCurrency *currency);
 GtkWidget *em_fold_new      (const char *name, GtkWidget *child);
 void       em_fold_set_name (GtkWidget *fold, const char *name);
 
+/* The button's menu of model, built when first opened. */
+void       em_menu_set_late (GtkWidget *menu_button, GMenuModel *model);
+
 GtkWidget *em_fields_new (void);
 /* Puts widget into a flow without a second stop for Tab. */
 void       em_fields_add (GtkWidget *flow, GtkWidget *widget);

@@ -6,6 +6,7 @@
 #include "em-metal-pane.h"
 
 #include "em-feature-row.h"
+#include "em-field.h"
 #include "em-kind-picker.h"
 #include "em-words.h"
 
@@ -15,9 +16,11 @@ struct _EmMetalPane
 {
   GtkWidget parent_instance;
 
-  GtkWidget       *summary, *add_button, *stack, *empty_box, *list, *paned;   /* template */
+  GtkWidget       *summary, *add_button, *more_button, *stack, *empty_box, *list, *paned;   /* template */
+  GMenuModel      *feature_menu;
   EmFeatureEditor *editor;
   EmDocument      *document;   /* owned */
+  gboolean         has_pictures;        /* of the kinds, in empty_box: made when there is first nothing else to see */
   gboolean         is_placed_by_hand;   /* the handle between list and editor */
   guint            placing;             /* source id */
 };
@@ -133,6 +136,11 @@ show_rows (EmMetalPane *self)
     gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (row_at (self, n_rows - 1)));
   for (int i = 0; i < n; i++)
     em_feature_row_show (row_at (self, i), self->document, i);
+  if (n == 0 && !self->has_pictures)
+    {
+      gtk_box_append (GTK_BOX (self->empty_box), em_kind_picker_new (2, 4));
+      self->has_pictures = TRUE;
+    }
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), n > 0 ? "list" : "empty");
 }
 
@@ -254,6 +262,8 @@ em_metal_pane_class_init (EmMetalPaneClass *class)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/metal-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, summary);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, add_button);
+  gtk_widget_class_bind_template_child (widget_class, EmMetalPane, more_button);
+  gtk_widget_class_bind_template_child (widget_class, EmMetalPane, feature_menu);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, stack);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, empty_box);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, list);
@@ -261,19 +271,23 @@ em_metal_pane_class_init (EmMetalPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, editor);
 }
 
+/* When first opened. */
 static void
-add_picker (EmMetalPane *self)
+make_picker (GtkMenuButton *button, gpointer data)
 {
-  GtkWidget *popover = gtk_popover_new ();
-  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *popover, *scrolled;
 
+  (void) data;
+  if (gtk_menu_button_get_popover (button) != NULL)
+    return;
+  popover = gtk_popover_new ();
+  scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 460);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), em_kind_picker_new (3, 3));
   gtk_popover_set_child (GTK_POPOVER (popover), scrolled);
-  gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->add_button), popover);
-  gtk_box_append (GTK_BOX (self->empty_box), em_kind_picker_new (2, 4));
+  gtk_menu_button_set_popover (button, popover);
 }
 
 static void
@@ -284,7 +298,8 @@ em_metal_pane_init (EmMetalPane *self)
   GtkGesture *press = gtk_gesture_click_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_picker (self);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->add_button), make_picker, NULL, NULL);
+  em_menu_set_late (self->more_button, self->feature_menu);
   gtk_paned_set_position (GTK_PANED (self->paned), LIST_LEAST);
   gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (press), GTK_PHASE_CAPTURE);
   g_signal_connect (press, "pressed", G_CALLBACK (on_pressed), self);

@@ -19,6 +19,8 @@ struct _EmWindow
   GtkWidget *title_label, *subtitle_label, *message_revealer, *message_label, *stack, *outer_paned, *inner_paned,
             *words, *metal, *money, *paper;            /* template */
   GMenu     *recent_menu, *demo_menu;                  /* template */
+  GMenuModel *main_menu;                               /* template */
+  GtkWidget  *menu_button;                             /* template */
 
   EmDocument *document;    /* owned */
   EmOutlook  *outlook;     /* owned */

@@ -7,6 +7,7 @@
 
 #include "em-autosave.h"
 #include "em-demo.h"
+#include "em-field.h"
 #include "em-look.h"
 #include "em-settings.h"
 #include "em-welcome.h"
@@ -144,6 +145,8 @@ em_window_class_init (EmWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmWindow, metal);
   gtk_widget_class_bind_template_child (widget_class, EmWindow, money);
   gtk_widget_class_bind_template_child (widget_class, EmWindow, paper);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, EmWindow, main_menu);
   gtk_widget_class_bind_template_child (widget_class, EmWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, EmWindow, demo_menu);
 }
@@ -169,6 +172,7 @@ em_window_init (EmWindow *self)
   em_window_add_actions (self);
   fill_demos (self);
   em_window_fill_recent (self);
+  em_menu_set_late (self->menu_button, self->main_menu);
   gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"), g_settings_get_int (settings, "window-height"));
   if (g_settings_get_boolean (settings, "is-maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
