@@ -112,6 +112,7 @@ em_amount_entry_init (EmAmountEntry *self)
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), 1);
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_widget_add_css_class (self->entry, "figure");
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry))), GTK_TEXT_DIR_LTR);
   self->unit = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->unit), 0);
   gtk_widget_add_css_class (self->unit, "unit");

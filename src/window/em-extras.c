@@ -96,6 +96,7 @@ add_row (EmExtras *self, int index)
   gtk_editable_set_max_width_chars (GTK_EDITABLE (row->amount), 9);
   gtk_editable_set_alignment (GTK_EDITABLE (row->amount), 1);
   gtk_widget_add_css_class (row->amount, "figure");
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (row->amount))), GTK_TEXT_DIR_LTR);
   gtk_widget_add_css_class (remove, "flat");
   name_widget (row->label, _("Other work"), index);
   name_widget (row->amount, _("Cost of other work"), index);

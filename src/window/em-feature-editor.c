@@ -632,6 +632,7 @@ add_override (EmFeatureEditor *self)
 
   gtk_editable_set_alignment (GTK_EDITABLE (self->override), 1);
   gtk_widget_add_css_class (self->override, "figure");
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->override))), GTK_TEXT_DIR_LTR);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->override), _("calculated"));
   self->override_problem = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->override_problem), 0);

@@ -7,6 +7,8 @@
 
 #include "em-window-resources.h"
 
+#include <string.h>
+
 const char *const em_scheme_ids[EM_N_SCHEME] = { "system", "light", "dark" };
 
 static GtkCssProvider *colours;
@@ -47,6 +49,31 @@ put_colours (gboolean is_dark)
                                                         : "/org/estimend/Estimend/colours-light.css");
 }
 
+/* GTK's own theme for it, and the one of older desktops. */
+static gboolean
+is_high_contrast (const char *theme)
+{
+  return strstr (theme, "HighContrast") != NULL || g_str_has_suffix (theme, "-hc") || strstr (theme, "-hc-") != NULL;
+}
+
+static void
+put_contrast (gboolean is_high)
+{
+  static GtkCssProvider *contrast;
+
+  if (!is_high == (contrast == NULL))
+    return;
+  if (is_high)
+    {
+      contrast = gtk_css_provider_new ();
+      gtk_css_provider_load_from_resource (contrast, "/org/estimend/Estimend/contrast.css");
+      gtk_style_context_add_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (contrast), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION + 2);
+      return;
+    }
+  gtk_style_context_remove_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (contrast));
+  g_clear_object (&contrast);
+}
+
 static void
 on_theme_changed (GtkSettings *settings)
 {
@@ -55,6 +82,7 @@ on_theme_changed (GtkSettings *settings)
 
   g_object_get (settings, "gtk-application-prefer-dark-theme", &is_dark, "gtk-theme-name", &theme, NULL);
   put_colours (is_dark || (theme != NULL && (g_str_has_suffix (theme, "dark") || g_str_has_suffix (theme, "Inverse"))));
+  put_contrast (theme != NULL && is_high_contrast (theme));
 }
 
 void

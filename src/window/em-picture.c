@@ -17,7 +17,7 @@ struct EmPictureWish
   char    *path;
   int      width, height;   /* 0: as it is */
   double   text_scale;
-  gboolean is_dark;
+  gboolean is_dark, is_high_contrast, is_right_to_left;
   char   **actions;
 };
 
@@ -40,6 +40,8 @@ em_picture_wish_new (const char *path, GVariantDict *options)
     g_printerr ("--size WIDTHxHEIGHT\n");
   g_variant_dict_lookup (options, "text-scale", "d", &wish->text_scale);
   wish->is_dark = g_variant_dict_contains (options, "dark");
+  wish->is_high_contrast = g_variant_dict_contains (options, "high-contrast");
+  wish->is_right_to_left = g_variant_dict_contains (options, "right-to-left");
   g_variant_dict_lookup (options, "actions", "&s", &actions);
   wish->actions = g_strsplit (actions != NULL ? actions : "", ";", -1);
   return wish;
@@ -124,6 +126,10 @@ em_picture_take (EmWindow *window, const EmPictureWish *wish)
   EmSitting *sitting = g_new0 (EmSitting, 1);
   GtkSettings *settings = gtk_settings_get_default ();
 
+  if (wish->is_right_to_left)
+    gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  if (wish->is_high_contrast)
+    g_object_set (settings, "gtk-theme-name", "Default-hc", NULL);
   if (wish->is_dark)
     em_look_set_scheme (EM_SCHEME_DARK);
   if (wish->text_scale > 0)

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 
 typedef struct EmPictureWish EmPictureWish;
 
-/* options: size "1280x800", text-scale, dark, actions "win.paper;win.units::inch" activated before the picture. */
+/* options: size "1280x800", text-scale, dark, high-contrast, right-to-left, actions "win.paper;win.units::inch" activated before the picture. */
 EmPictureWish *em_picture_wish_new  (const char *path, GVariantDict *options);
 void           em_picture_wish_free (EmPictureWish *wish);
 /* Waits until the window has settled, writes the PNG and closes the window. */

@@ -225,6 +225,8 @@ em_quantity_entry_init (EmQuantityEntry *self)
   gtk_entry_set_input_purpose (GTK_ENTRY (self->entry), GTK_INPUT_PURPOSE_FREE_FORM);
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_widget_add_css_class (self->entry, "figure");
+  /* Written from left to right everywhere: ".25" must not become "25.". */
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry))), GTK_TEXT_DIR_LTR);
   self->unit = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->unit), 0);
   gtk_label_set_width_chars (GTK_LABEL (self->unit), 3);

@@ -130,6 +130,36 @@ START_TEST (every_key_is_in_the_list_of_shortcuts)
 }
 END_TEST
 
+static int
+count_turned_figures (GtkWidget *widget)
+{
+  int n = 0;
+
+  if (GTK_IS_ENTRY (widget) && gtk_widget_has_css_class (widget, "figure"))
+    n += gtk_widget_get_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (widget)))) != GTK_TEXT_DIR_LTR;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    n += count_turned_figures (child);
+  return n;
+}
+
+/* ".25" would read "25." */
+START_TEST (figures_are_not_turned_round)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  EmWindow *window = test_window (application, document);
+  EmBookWindow *book = em_book_window_present (application, window, "money");
+  test_settle (100);
+  ck_assert_int_eq (gtk_widget_get_direction (GTK_WIDGET (window)), GTK_TEXT_DIR_RTL);
+  ck_assert_int_eq (count_turned_figures (GTK_WIDGET (window)), 0);
+  ck_assert_int_eq (count_turned_figures (GTK_WIDGET (book)), 0);
+  gtk_window_destroy (GTK_WINDOW (book));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (problems_are_told_with_the_entry)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -145,4 +175,4 @@ START_TEST (problems_are_told_with_the_entry)
 }
 END_TEST
 
-TEST_MAIN ("accessible", everything_has_a_name, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, problems_are_told_with_the_entry)
+TEST_MAIN ("accessible", everything_has_a_name, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, problems_are_told_with_the_entry)
