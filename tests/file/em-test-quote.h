@@ -1,4 +1,4 @@
-/* em-test-quote: a quote, invented, with something in every member.
+/* em-test-quote: a quote, invented, with something in every member. Asserts by GLib, for programs that are no test themselves.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -7,7 +7,7 @@
 
 #include "em-quote.h"
 
-#include <check.h>
+#include <glib.h>
 #include <stdio.h>
 
 /* Values no two of which are alike, some that decimals cannot hold. */
@@ -57,7 +57,7 @@ em_test_fill_feature (EmFeature *feature, int salt)
     if (i != EM_FEATURE_EXTRA)
       {
         snprintf (text, sizeof text, "text %d & <%d> \"ä€😀\"\n\tline", salt, i);
-        ck_assert (em_feature_set_text (feature, (EmFeatureText) i, text) == EM_OK);
+        g_assert_true (em_feature_set_text (feature, (EmFeatureText) i, text) == EM_OK);
       }
 }
 
@@ -71,7 +71,7 @@ em_test_quote_full (EmQuote *quote)
     if (i != EM_QUOTE_EXTRA)
       {
         snprintf (text, sizeof text, "%s & <%d> 'ä€😀'\r\nsecond line ", em_quote_text_ids[i], i);
-        ck_assert (em_quote_set_text (quote, (EmQuoteText) i, text) == EM_OK);
+        g_assert_true (em_quote_set_text (quote, (EmQuoteText) i, text) == EM_OK);
       }
   quote->units = EM_UNITS_INCH;
   quote->state = EM_STATE_LAPSED;
@@ -96,7 +96,7 @@ em_test_quote_full (EmQuote *quote)
 
       em_feature_init (&feature, em_kinds[i]);
       em_test_fill_feature (&feature, i);
-      ck_assert (em_quote_insert_take (quote, 0, &feature) == EM_OK);
+      g_assert_true (em_quote_insert_take (quote, 0, &feature) == EM_OK);
     }
   em_quote_remove (quote, 0, NULL);   /* its id is spent */
   for (int i = 0; i < 3; i++)
@@ -104,7 +104,7 @@ em_test_quote_full (EmQuote *quote)
       EmExtra extra = { em_text_dup (i == 0 ? NULL : "Bought-out <EDM> & \"grinding\"\n2"), i * INT64_C (4611686018427387903), i == 1 };
       EmMark mark = { (uint32_t) i, (uint32_t) i, (uint32_t) i, (EmMarkState) i, em_text_dup (i == 1 ? "length" : NULL), em_text_dup (i == 2 ? "typ" : NULL) };
 
-      ck_assert (em_quote_add_extra_take (quote, &extra) == EM_OK);
-      ck_assert (em_quote_add_mark_take (quote, &mark) == EM_OK);
+      g_assert_true (em_quote_add_extra_take (quote, &extra) == EM_OK);
+      g_assert_true (em_quote_add_mark_take (quote, &mark) == EM_OK);
     }
 }
