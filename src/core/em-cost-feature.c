@@ -205,33 +205,46 @@ minor_of (EmExact cost)
   return minor;
 }
 
-int
-em_cost_tried (const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue, EmSizeTried *out_tried)
+static EmSizeTried
+try_size (EmStudy *study, const EmOption *option, const EmPriceRule *rule)
+{
+  EmSizeTried tried = { .wire_mm = option->wire_mm, .machine = option->machine };
+  EmPick pick;
+
+  tried.status = em_study_try (study, option, rule, &pick, &tried.fault);
+  if (tried.status != EM_OK)
+    return tried;
+  tried.fault = (EmFault) { 0 };
+  tried.overfills = em_study_overfills (study, pick.plan);
+  tried.cost_minor = minor_of (pick.cost);
+  /* Can't run over: the direct cost it comes from is bounded. */
+  em_price_amount_of_cost (rule, pick.cost, &tried.price_minor);
+  return tried;
+}
+
+EmStatus
+em_cost_tried (const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue,
+               EmSizeTried *out_tried, int32_t *out_n_tried, EmFault *out_fault)
 {
   EmOptions options;
   EmPriceRule rule;
   EmStudy study;
-  int n = 0;
+  EmStatus status;
+  int32_t n = 0;
 
   em_options_init (&options);
   em_study_init (&study);
-  if (prepare_one (quote, index, rates, catalogue, &options, &rule, NULL) == EM_OK
-      && em_study_solve (&study, quote, index, rates, &options, NULL) == EM_OK)
-    for (int32_t i = 0; i < options.n_options && n < EM_TRIED_MAX; i++)
-      {
-        EmPick pick = { 0 };
-        EmFault fault = { 0 };
-
-        if (!options.option[i].is_offered)
-          continue;
-
-        EmStatus status = em_study_try (&study, &options.option[i], &rule, &pick, &fault);
-
-        out_tried[n++] = (EmSizeTried) { .wire_mm = options.option[i].wire_mm, .machine = options.option[i].machine, .status = status,
-                                         .cost_minor = status == EM_OK ? minor_of (pick.cost) : 0,
-                                         .field = status == EM_OK ? NULL : fault.field };
-      }
+  status = prepare_one (quote, index, rates, catalogue, &options, &rule, out_fault);
+  if (status == EM_OK)
+    status = em_study_solve (&study, quote, index, rates, &options, out_fault);
+  if (status == EM_OK)
+    {
+      for (int32_t i = 0; i < options.n_options && n < EM_TRIED_MAX; i++)
+        if (options.option[i].is_offered)
+          out_tried[n++] = try_size (&study, &options.option[i], &rule);
+      *out_n_tried = n;
+    }
   em_study_clear (&study);
   em_options_clear (&options);
-  return n;
+  return status;
 }

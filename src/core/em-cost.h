@@ -55,14 +55,16 @@ typedef enum
   EM_N_WHY
 } EmWhy;
 
-/* One wire size considered for one feature. */
+/* One wire size considered for one feature, on one machine. */
 typedef struct
 {
   double   wire_mm;
-  int32_t  machine;      /* index in the rate book, −1 */
+  int32_t  machine;      /* index in the rate book */
   EmStatus status;       /* EM_OK, or why not: RANGE (machine), CONFLICT (clearance), UNREACHABLE, RATING */
-  int64_t  cost_minor;   /* comparable cost of the feature with it; 0 when not EM_OK */
-  const char *field;     /* of the fault, static */
+  EmFault  fault;        /* when status != EM_OK */
+  bool     overfills;    /* a single layer of it is thicker than the metal wanted: taken only where every size does */
+  int64_t  cost_minor;   /* of the feature with it, all instances of one tool; 0 when not EM_OK */
+  int64_t  price_minor;  /* the feature's share of the price with it; 0 when not EM_OK */
 } EmSizeTried;
 
 enum { EM_TRIED_MAX = EM_SIZE_MAX * EM_MACHINE_MAX };
@@ -175,8 +177,11 @@ void em_cost_clear (EmCost *cost);
 EmStatus em_cost_feature (const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue,
                           EmFeatureCost *out_cost, EmTrace *trace);
 
-/* All sizes and machines considered for a feature; returns how many, at most EM_TRIED_MAX. */
-int em_cost_tried (const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue, EmSizeTried *out_tried);
+/* Every size of the feature's wire that is on offer, on every machine in use, whatever the office fixed: at most EM_TRIED_MAX, in
+ * the order of the catalogue, then of the rate book. What no size can mend (a shape that cannot be, an unknown wire) is the fault
+ * returned, want of memory EM_FAULT_MEMORY on "quote"; the outputs are untouched then. */
+EmStatus em_cost_tried (const EmQuote *quote, int32_t index, const EmRates *rates, const EmCatalogue *catalogue,
+                        EmSizeTried *out_tried, int32_t *out_n_tried, EmFault *out_fault);
 
 /* Everything. A faulty feature does not stop the rest: n_faults counts them, and the return is EM_OK. Returns a fault for the quote's,
  * rate book's own numbers, overflow or memory; *cost then keeps its last good figures. */

@@ -78,13 +78,6 @@ em_screen_set (EmStudy *study, const EmPriceRule *rule)
     study->look[i].is_known = study->look[i].is_fine = false;
 }
 
-/* A layer thicker than all the metal wanted: the wire buries the job and leaves it to be machined off. */
-static bool
-is_overfilling (const EmStudy *study, const EmPlan *plan)
-{
-  return plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
-}
-
 /* Whether exact pricing has room for a slot with any wire on any machine. */
 static bool
 is_small (const EmStudy *study, const EmPairLook *look, double arc_mm, double starts, double finish_s)
@@ -117,6 +110,6 @@ em_screen_look (EmStudy *study, int32_t pair)
   look->arc_minor_mm_per_s = arc_mm * on->minor_per_arc_s;
   look->wire_mm = n * plan->welded_length_mm;
   look->rest_minor = starts * on->minor_per_start + finish_s * study->screen.finish_minor_per_s;
-  look->rank_mm = is_overfilling (study, plan) ? study->options->slot_wire_mm[slot] : 0.0;
+  look->rank_mm = em_study_overfills (study, plan) ? study->options->slot_wire_mm[slot] : 0.0;
   look->is_fine = study->screen.is_sure && is_small (study, look, arc_mm, starts, finish_s);
 }

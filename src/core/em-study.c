@@ -291,3 +291,9 @@ em_study_plan (EmStudy *study, int32_t slot, EmFault *out_fault)
     out_fault->row = study->row;
   return study->plan_status[slot] == EM_OK ? &study->plan[slot] : NULL;
 }
+
+bool
+em_study_overfills (const EmStudy *study, const EmPlan *plan)
+{
+  return plan->layer_mm > (study->shape.height_mm + study->rules.stock_mm) * (1.0 + 1e-9);
+}

@@ -128,6 +128,8 @@ EmStatus em_study_solve (EmStudy *study, const EmQuote *quote, int32_t index, co
                          EmFault *out_fault);
 /* The plan of a slot, or NULL with *out_fault filled. */
 const EmPlan *em_study_plan (EmStudy *study, int32_t slot, EmFault *out_fault);
+/* A layer thicker than all the metal wanted: the wire buries the job and leaves it to be machined off. */
+bool     em_study_overfills (const EmStudy *study, const EmPlan *plan);
 
 /* What the office settled beforehand. */
 typedef struct

@@ -146,15 +146,16 @@ START_TEST (test_cheapest_is_chosen)
 {
   EmSizeTried tried[EM_TRIED_MAX];
   EmCost cost;
-  int n, fitting = 0;
+  int32_t n;
+  int fitting = 0;
   int64_t least = INT64_MAX;
 
   add_sidewall (20, 4, 0.5);
   solve (&cost);
-  n = em_cost_tried (&quote, 0, &rates, &catalogue, tried);
+  ck_assert_int_eq (em_cost_tried (&quote, 0, &rates, &catalogue, tried, &n, NULL), EM_OK);
   ck_assert_int_eq (n, 10);
   for (int i = 0; i < n; i++)
-    if (tried[i].status == EM_OK)
+    if (tried[i].status == EM_OK && !tried[i].overfills)
       {
         fitting++;
         least = tried[i].cost_minor < least ? tried[i].cost_minor : least;
@@ -164,6 +165,60 @@ START_TEST (test_cheapest_is_chosen)
   /* Parts of a cost are rounded apart from their sum: one minor unit for each of eleven at most. */
   ck_assert_int_le (llabs (cost.feature[0].cost_minor - least), 6);
   em_cost_clear (&cost);
+}
+END_TEST
+
+/* Each size tried says what naming it would cost, or why it is not to be had. Layers are half the wire: a wall of 0.3 mm is overfilled
+ * by 0.635 (0.3175) and 0.889 mm (0.4445) and by no other. */
+START_TEST (test_every_size_tried_is_what_naming_it_costs)
+{
+  EmFeature *feature = add_sidewall (20, 4, 0.3);
+  EmSizeTried tried[EM_TRIED_MAX];
+  int32_t n;
+
+  catalogue.filler[0].size[1].is_stocked = false;
+  rates.machine[1].wire_low_mm = 0.3;
+  ck_assert_int_eq (em_cost_tried (&quote, 0, &rates, &catalogue, tried, &n, NULL), EM_OK);
+  ck_assert_int_eq (n, 8);   /* four sizes on two machines */
+  for (int32_t i = 0; i < n; i++)
+    {
+      EmFeatureCost cost;
+
+      feature->wire_mm = tried[i].wire_mm;
+      em_feature_set_text (feature, EM_FEATURE_MACHINE, rates.machine[tried[i].machine].id);
+      ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &cost, NULL), tried[i].status);
+      ck_assert_int_eq (tried[i].status == EM_OK, !(tried[i].machine == 1 && tried[i].wire_mm < 0.3));
+      ck_assert_int_eq (cost.price_minor, tried[i].price_minor);
+      ck_assert_int_eq (tried[i].overfills, tried[i].status == EM_OK && tried[i].wire_mm > 0.6);
+      if (tried[i].status == EM_OK)
+        continue;
+      ck_assert_int_eq (tried[i].fault.code, EM_FAULT_RANGE);
+      ck_assert_str_eq (tried[i].fault.field, "wire");
+      ck_assert_double_eq (tried[i].fault.low, 0.3);
+    }
+}
+END_TEST
+
+/* What no size can mend is told once, and nothing is written. */
+START_TEST (test_nothing_to_try)
+{
+  EmFeature *feature = add_sidewall (20, 4, 0.5);
+  EmSizeTried tried[EM_TRIED_MAX], before[EM_TRIED_MAX];
+  int32_t n = -7;
+  EmFault fault;
+
+  memset (tried, 0x5a, sizeof tried);
+  memcpy (before, tried, sizeof before);
+  feature->count = 0;
+  ck_assert_int_eq (em_cost_tried (&quote, 0, &rates, &catalogue, tried, &n, &fault), EM_FAULT_RANGE);
+  ck_assert_str_eq (fault.field, "count");
+  feature->count = 1;
+  em_feature_set_text (feature, EM_FEATURE_FILLER, "unobtainium");
+  ck_assert_int_eq (em_cost_tried (&quote, 0, &rates, &catalogue, tried, &n, &fault), EM_FAULT_UNKNOWN);
+  ck_assert_str_eq (fault.field, "filler");
+  ck_assert_int_eq (fault.row, 0);
+  ck_assert_int_eq (n, -7);
+  ck_assert_mem_eq (tried, before, sizeof tried);
 }
 END_TEST
 
@@ -255,7 +310,8 @@ END_TEST
 int
 main (void)
 {
-  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_overruling_tells_its_price, test_what_cannot_be_priced,
+  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_every_size_tried_is_what_naming_it_costs,
+                                 test_nothing_to_try, test_overruling_tells_its_price, test_what_cannot_be_priced,
                                  test_last_good_figures_stay, test_empty_quote_costs_nothing };
 
   return em_test_main_with ("core: cost", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));

@@ -6,6 +6,7 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
+#include "em-calibrate.h"
 #include "em-compare.h"
 #include "em-range.h"
 #include "em-test-job.h"
@@ -139,6 +140,8 @@ typedef union
   EmCost      cost;
   EmCompare   compare;
   EmRange     range;
+  struct { EmSizeTried row[EM_TRIED_MAX]; int32_t n; } tried;
+  EmCalibration calibration[EM_N_PROCESS][EM_N_ACCESS];
 } Output;
 
 typedef struct
@@ -173,6 +176,21 @@ run_range (Output *out, EmFault *f)
   return em_range_quote (&job.quote, &job.rates, &job.catalogue, 200, 1, &out->range, f);
 }
 
+static EmStatus
+run_tried (Output *out, EmFault *f)
+{
+  return em_cost_tried (&job.quote, 0, &job.rates, &job.catalogue, out->tried.row, &out->tried.n, f);
+}
+
+static EmStatus
+run_calibrate (Output *out, EmFault *f)
+{
+  static const EmJobRecord record = { .process = EM_PROCESS_LASER, .operating_ratio = 0.3, .usable_ratio = 0.9 };
+
+  (void) f;
+  return em_calibrate (&record, 1, out->calibration);
+}
+
 static void clear_feature (Output *out) { em_feature_clear (&out->feature); }
 static void clear_quote (Output *out) { em_quote_clear (&out->quote); }
 static void clear_catalogue (Output *out) { em_catalogue_clear (&out->catalogue); }
@@ -203,6 +221,8 @@ static const Call calls[] =
   { "em_cost_quote", run_cost, prime_cost, clear_cost, true },
   { "em_compare_quote", run_compare, prime_compare, clear_compare, true },
   { "em_range_quote", run_range, NULL, NULL, true },
+  { "em_cost_tried", run_tried, NULL, NULL, true },
+  { "em_calibrate", run_calibrate, NULL, NULL, false },
 };
 
 enum { N_CALLS = (int) (sizeof calls / sizeof calls[0]) };
