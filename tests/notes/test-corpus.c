@@ -1,8 +1,10 @@
 /* Precision and recall of the reader against readings by a person.
  *
- * corpus/mails holds whole mails and calls as an office gets them, with greetings, talk and sizes in sentences. corpus/grown holds notes that the lexicon was grown on, corpus/kept notes that were written before it was tuned and that it
- * was never tuned on. NNN.tsv is what a person reads in NNN.txt, in the rows of em_read_result_to_tsv, but with inches as
- * written and the unit "in": the check converts by 25.4 mm (NIST SP 811), apart from the reader's own arithmetic.
+ * corpus/grown holds notes that the lexicon was grown on, corpus/kept notes that were written, with their readings, before the
+ * reader was run on them, corpus/mails whole mails and calls as an office gets them, with greetings, talk and sizes in sentences.
+ * NNN.tsv is what a person reads in NNN.txt, in the rows of em_read_result_to_tsv, but with inches as
+ * written and the unit "in": the check converts by 25.4 mm (NIST SP 811), apart from the reader's own arithmetic. A sixth
+ * column says how a value was worked where it is not written in the note.
  * Conventions of the readings: a part of the tool is no unused text and "label" rows are not judged; only texts with meaning are
  * listed as unused and they count as found when a reported stretch overlaps them; a unit that stands apart from any size governs.
  *
