@@ -20,6 +20,7 @@ enum { EM_CAUTION_ON_QUOTE = 1, EM_CAUTION_ON_BENCH = 2 };
 typedef struct
 {
   const char *id;
+  const char *name;     /* EM_N, two or three words, for where there is no room for more */
   const char *text;     /* EM_N sentence; always ends in deferring where the matter is regulated */
   const char *source;   /* "29 CFR 1910.1026", "IEC 60825-1" */
   unsigned    papers;   /* EM_CAUTION_ON_* */

@@ -23,8 +23,8 @@ const EmMoneyRow em_moneys[EM_N_MONEY] =
   { "filler",      EM_N ("Wire") },
   { "gas",         EM_N ("Shielding gas") },
   { "consumable",  EM_N ("Consumables") },
-  { "bought",      EM_N ("Bought-out work and finishing wear") },
-  { "overhead",    EM_N ("Overhead on labor") },
+  { "bought",      EM_N ("Bought out") },
+  { "overhead",    EM_N ("Overhead") },
   { "contingency", EM_N ("Contingency") },
   { "margin",      EM_N ("Margin") },
 };

@@ -115,16 +115,19 @@ em_feature_row_show (EmFeatureRow *self, EmDocument *document, int32_t index)
   const char *label = feature->text[EM_FEATURE_LABEL];
   g_autofree char *number = g_strdup_printf ("%d", index + 1);
   g_autofree char *count = feature->count > 1 ? g_strdup_printf (" × %d", feature->count) : g_strdup ("");
-  g_autofree char *name = label != NULL ? g_strdup_printf ("%s – %s%s", em_words (feature->kind->name), label, count)
-                                        : g_strdup_printf ("%s%s", em_words (feature->kind->name), count);
-  g_autofree char *sizes = em_words_sizes (feature, em_document_get_units (document));
+  const char *kind = em_words (feature->kind->name);
+  g_autofree char *name = g_strdup_printf ("%s%s", label != NULL ? label : kind, count);
+  g_autofree char *sizes = em_words_sizes_short (feature, em_document_get_units (document));
+  g_autofree char *second = label != NULL ? g_strdup_printf ("%s  %s", kind, sizes) : g_strdup (sizes);
+  g_autofree char *told = em_words_sizes (feature, em_document_get_units (document));
 
   self->feature_id = feature->id;
   gtk_label_set_text (GTK_LABEL (self->badge), number);
   em_kind_picture_set_kind (EM_KIND_PICTURE (self->picture), feature->kind);
   gtk_label_set_text (GTK_LABEL (self->name), name);
-  gtk_label_set_text (GTK_LABEL (self->sizes), sizes);
+  gtk_label_set_text (GTK_LABEL (self->sizes), second);
+  gtk_widget_set_tooltip_text (self->sizes, told);
   show_price (self, document, index);
-  g_autofree char *spoken = g_strdup_printf ("%d. %s, %s, %s", index + 1, name, sizes, gtk_label_get_text (GTK_LABEL (self->price)));
+  g_autofree char *spoken = g_strdup_printf ("%d. %s, %s, %s, %s", index + 1, kind, name, told, gtk_label_get_text (GTK_LABEL (self->price)));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }

@@ -21,15 +21,21 @@ struct _EmMoneyPane
 {
   GtkWidget parent_instance;
 
-  GtkWidget *summary, *price_button, *price, *currency, *price_note, *picture, *lines, *breaks, *extras, *wires, *spinner, *wire_scope, *wire_table,
-            *deposit_place, *cautions_scroller, *cautions;   /* template */
+  GtkWidget *summary, *price_button, *price, *currency, *price_note, *scroller, *picture, *features_fold, *features_name, *features_amount,
+            *feature_lines, *lines, *breaks, *extras, *wires, *spinner, *wire_scope, *wire_table, *deposit_place,
+            *cautions_fold, *cautions_names, *cautions;   /* template */
 
   GtkWidget  *bar, *key, *deposit, *deposit_fold;
   GtkWidget  *key_amount[EM_N_MONEY], *key_row[EM_N_MONEY];
   uint32_t    shown_cautions;
+  int         frames_to_show;    /* until the deposit view, just opened, is laid out */
+  gboolean    is_fold_by_hand;   /* features_fold: opened or closed by someone */
   EmDocument *document;   /* owned */
   EmOutlook  *outlook;    /* owned */
 };
+
+/* So many features are listed at once; more are one line to open. */
+enum { FEATURES_OPEN_MOST = 3 };
 
 G_DEFINE_FINAL_TYPE (EmMoneyPane, em_money_pane, GTK_TYPE_WIDGET)
 
@@ -123,16 +129,17 @@ show_price (EmMoneyPane *self)
   g_autofree char *price = em_words_money (total, currency_of (self));
   g_autofree char *bare = em_words_money_bare (total, currency_of (self));
   const EmCost *cost = em_document_get_cost (self->document);
+  gboolean is_priced = cost->n_faults < cost->n_features || (cost->n_features > 0 && em_document_has_total (self->document));
 
-  gtk_label_set_text (GTK_LABEL (self->price), cost->n_faults == cost->n_features && !em_document_has_total (self->document) ? "–" : bare);
+  gtk_label_set_text (GTK_LABEL (self->price), is_priced ? bare : "–");
   gtk_label_set_text (GTK_LABEL (self->currency), currency_of (self)->code);
-  if (is_stale)
+  if (is_stale || !is_priced)
     gtk_widget_add_css_class (self->price, "stale");
   else
     gtk_widget_remove_css_class (self->price, "stale");
   g_autofree char *spoken = g_strdup_printf (is_stale ? _("Total %s, stale") : _("Total %s"), price);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->price_button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
-  if (cost->n_features > 0)
+  if (cost->n_features > cost->n_faults)
     {
       g_autofree char *labour = em_words_duration (cost->labour_s);
       g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
@@ -147,6 +154,38 @@ show_price (EmMoneyPane *self)
 /* Where it goes */
 
 static void
+on_key (GtkButton *button, EmMoneyPane *self)
+{
+  EmMoney money = (EmMoney) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "money"));
+
+  em_working_popup (GTK_WIDGET (button), self->document, EM_ROW_QUOTE, em_words_trace_of_money (money), em_words (em_moneys[money].name));
+}
+
+static void
+add_key (EmMoneyPane *self, EmMoney money)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6), *button = gtk_button_new (), *child = gtk_flow_box_child_new ();
+  GtkWidget *name = label_new (em_words (em_moneys[money].name), NULL, 0);
+
+  self->key_amount[money] = label_new (NULL, "money", 1);
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_max_width_chars (GTK_LABEL (name), 9);
+  gtk_widget_set_tooltip_text (button, em_words (em_moneys[money].name));
+  gtk_widget_set_hexpand (name, TRUE);
+  gtk_box_append (GTK_BOX (row), em_money_swatch_new (money));
+  gtk_box_append (GTK_BOX (row), name);
+  gtk_box_append (GTK_BOX (row), self->key_amount[money]);
+  gtk_button_set_child (GTK_BUTTON (button), row);
+  gtk_widget_add_css_class (button, "line");
+  g_object_set_data (G_OBJECT (button), "money", GINT_TO_POINTER (money));
+  g_signal_connect (button, "clicked", G_CALLBACK (on_key), self);
+  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), button);
+  gtk_widget_set_focusable (child, FALSE);
+  gtk_flow_box_append (GTK_FLOW_BOX (self->key), child);
+  self->key_row[money] = child;
+}
+
+static void
 build_picture (EmMoneyPane *self)
 {
   GtkWidget *title = label_new (_("Where the money goes"), "section-name", 0);
@@ -157,29 +196,15 @@ build_picture (EmMoneyPane *self)
   gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->key), GTK_SELECTION_NONE);
   gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->key), 2);
   gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (self->key), TRUE);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->key), 14);
+  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->key), 6);
+  gtk_widget_add_css_class (self->key, "money-key");
+  gtk_widget_add_css_class (self->key, "money-lines");
   gtk_box_append (GTK_BOX (self->picture), title);
   gtk_box_append (GTK_BOX (self->picture), self->bar);
   gtk_box_append (GTK_BOX (self->picture), self->key);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->bar), GTK_ACCESSIBLE_RELATION_LABELLED_BY, title, NULL, -1);
   for (int i = 0; i < EM_N_MONEY; i++)
-    {
-      GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-      GtkWidget *name = label_new (em_words (em_moneys[i].name), NULL, 0);
-      GtkWidget *child = gtk_flow_box_child_new ();
-      self->key_amount[i] = label_new (NULL, "money", 1);
-      gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-      gtk_label_set_max_width_chars (GTK_LABEL (name), 9);
-      gtk_widget_set_tooltip_text (name, em_words (em_moneys[i].name));
-      gtk_widget_set_hexpand (name, TRUE);
-      gtk_box_append (GTK_BOX (row), em_money_swatch_new ((EmMoney) i));
-      gtk_box_append (GTK_BOX (row), name);
-      gtk_box_append (GTK_BOX (row), self->key_amount[i]);
-      gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), row);
-      gtk_widget_set_focusable (child, FALSE);
-      gtk_flow_box_append (GTK_FLOW_BOX (self->key), child);
-      self->key_row[i] = child;
-    }
+    add_key (self, (EmMoney) i);
 }
 
 static void
@@ -192,7 +217,10 @@ show_picture (EmMoneyPane *self)
   for (int i = 0; i < EM_N_MONEY; i++)
     {
       g_autofree char *amount = em_words_money_bare (cost->money_minor[i], currency_of (self));
+      g_autofree char *spoken = g_strdup_printf ("%s %s", em_words (em_moneys[i].name), amount);
       gtk_label_set_text (GTK_LABEL (self->key_amount[i]), amount);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_flow_box_child_get_child (GTK_FLOW_BOX_CHILD (self->key_row[i]))),
+                                      GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
       gtk_widget_set_visible (self->key_row[i], cost->money_minor[i] != 0);
     }
 }
@@ -246,7 +274,8 @@ fill_line (EmMoneyPane *self, GtkWidget *box, int at, int badge, const char *nam
   g_autofree char *spoken = g_strdup_printf ("%s %s", name, amount);
 
   gtk_widget_set_visible (button, TRUE);
-  gtk_widget_set_visible (badge_label, badge > 0);
+  /* Its room stays, so that all names begin in one column. */
+  gtk_widget_set_opacity (badge_label, badge > 0 ? 1 : 0);
   gtk_label_set_text (GTK_LABEL (badge_label), number);
   gtk_label_set_text (GTK_LABEL (g_object_get_data (G_OBJECT (button), "name")), name);
   gtk_widget_set_tooltip_text (button, name);
@@ -289,6 +318,34 @@ line_name (EmMoneyPane *self, const EmLine *line)
   return em_words_line (line, quote, em_document_get_rates (self->document));
 }
 
+/* Those of the features, and their sum on the line that opens them. */
+static void
+show_feature_lines (EmMoneyPane *self)
+{
+  const EmCost *cost = em_document_get_cost (self->document);
+  int64_t sum_minor = 0;
+  int n = 0;
+
+  for (int32_t i = 0; i < cost->n_lines && cost->n_features > 0; i++)
+    if (cost->line[i].type == EM_LINE_FEATURE)
+      {
+        const EmLine *line = &cost->line[i];
+        g_autofree char *name = line_name (self, line);
+        fill_line (self, self->feature_lines, n++, line->row + 1, name, line->amount_minor, line->row, FALSE);
+        sum_minor += line->amount_minor;
+      }
+  hide_rest (self->feature_lines, n);
+  g_autofree char *name = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
+  g_autofree char *amount = em_words_money_bare (sum_minor, currency_of (self));
+  g_autofree char *spoken = g_strdup_printf ("%s %s", name, amount);
+  gtk_label_set_text (GTK_LABEL (self->features_name), name);
+  gtk_label_set_text (GTK_LABEL (self->features_amount), amount);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->features_fold), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  gtk_widget_set_visible (self->features_fold, n > 0);
+  if (!self->is_fold_by_hand)
+    gtk_expander_set_expanded (GTK_EXPANDER (self->features_fold), n <= FEATURES_OPEN_MOST);
+}
+
 static void
 show_lines (EmMoneyPane *self)
 {
@@ -296,17 +353,19 @@ show_lines (EmMoneyPane *self)
   int used = 0;
   gboolean has_tax = FALSE;
 
+  show_feature_lines (self);
   for (int32_t i = 0; i < cost->n_lines && cost->n_features > 0; i++)
     {
       const EmLine *line = &cost->line[i];
+      if (line->type == EM_LINE_FEATURE)
+        continue;
       g_autofree char *name = line_name (self, line);
       if (line->type == EM_LINE_TAX && !has_tax)
         {
           fill_line (self, self->lines, used++, 0, _("Net"), cost->totals.net_minor, EM_ROW_QUOTE, TRUE);
           has_tax = TRUE;
         }
-      fill_line (self, self->lines, used++, line->type == EM_LINE_FEATURE ? line->row + 1 : 0, name, line->amount_minor,
-                 line->type == EM_LINE_FEATURE ? line->row : EM_ROW_QUOTE, FALSE);
+      fill_line (self, self->lines, used++, 0, name, line->amount_minor, EM_ROW_QUOTE, FALSE);
     }
   if (cost->n_lines > 0 && cost->n_features > 0)
     fill_line (self, self->lines, used++, 0, cost->n_faults > 0 ? _("Total without what is marked") : _("Total"), cost->totals.total_minor, EM_ROW_QUOTE, TRUE);
@@ -320,6 +379,7 @@ show_lines (EmMoneyPane *self)
       g_autofree char *name = g_strdup_printf (ngettext ("%d tool, %s each", "%d tools, %s each", (gulong) totals->n_tools), totals->n_tools, each);
       fill_line (self, self->breaks, used++, 0, name, totals->net_minor, EM_ROW_QUOTE, FALSE);
     }
+  gtk_widget_set_visible (self->breaks, used > 0);
   hide_rest (self->breaks, used);
 }
 
@@ -335,23 +395,22 @@ show_cautions (EmMoneyPane *self)
     return;
   self->shown_cautions = set;
   empty (self->cautions);
+  g_autoptr (GString) names = g_string_new (NULL);
   for (int i = 0; i < EM_N_CAUTION; i++)
     if (set & (1u << i))
       {
-        /* A box would lay each text out a hundred times to find how high it must be beside the picture. */
-        GtkWidget *row = gtk_grid_new ();
-        GtkWidget *icon = gtk_image_new_from_icon_name ("dialog-warning-symbolic");
         GtkWidget *label = label_new (em_words_caution ((EmCaution) i), NULL, 0);
         gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-        gtk_widget_set_hexpand (label, TRUE);
-        gtk_widget_set_valign (icon, GTK_ALIGN_START);
-        gtk_widget_set_tooltip_text (row, em_words (em_cautions[i].source));
-        gtk_accessible_update_property (GTK_ACCESSIBLE (icon), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Caution"), -1);
-        gtk_grid_set_column_spacing (GTK_GRID (row), 6);
-        gtk_grid_attach (GTK_GRID (row), icon, 0, 0, 1, 1);
-        gtk_grid_attach (GTK_GRID (row), label, 1, 0, 1, 1);
-        gtk_box_append (GTK_BOX (self->cautions), row);
+        gtk_widget_set_tooltip_text (label, em_words (em_cautions[i].source));
+        gtk_box_append (GTK_BOX (self->cautions), label);
+        /* That local codes decide is said in full with the others; alone it is the only one. */
+        if (i != EM_CAUTION_LOCAL_CODES || names->len == 0)
+          g_string_append_printf (names, "%s%s", names->len > 0 ? " · " : "", em_words_caution_name ((EmCaution) i));
       }
+  g_autofree char *spoken = g_strdup_printf (_("Cautions: %s"), names->str);
+  gtk_label_set_text (GTK_LABEL (self->cautions_names), names->str);
+  gtk_widget_set_tooltip_text (self->cautions_names, names->str);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->cautions_fold), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 
 static void
@@ -415,6 +474,12 @@ on_ready (EmMoneyPane *self)
 }
 
 static void
+on_fold_by_hand (EmMoneyPane *self)
+{
+  self->is_fold_by_hand = TRUE;
+}
+
+static void
 on_price (EmMoneyPane *self)
 {
   em_working_popup (self->price_button, self->document, EM_ROW_QUOTE, NULL, _("How the price came about"));
@@ -459,6 +524,11 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, currency);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price_note);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, picture);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, scroller);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, features_fold);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, features_name);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, features_amount);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, feature_lines);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, lines);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, breaks);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, extras);
@@ -467,7 +537,8 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wire_scope);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, wire_table);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, deposit_place);
-  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions_scroller);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions_fold);
+  gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions_names);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, cautions);
 }
 
@@ -479,6 +550,7 @@ em_money_pane_init (EmMoneyPane *self)
   self->deposit = em_deposit_view_new ();
   self->deposit_fold = em_fold_new (_("What base and wire _make together"), self->deposit);
   gtk_box_append (GTK_BOX (self->deposit_place), self->deposit_fold);
+  g_signal_connect_swapped (self->features_fold, "activate", G_CALLBACK (on_fold_by_hand), self);
   g_signal_connect_swapped (self->price_button, "clicked", G_CALLBACK (on_price), self);
 }
 
@@ -521,11 +593,35 @@ em_money_pane_get_wires (EmMoneyPane *self)
   return EM_WIRE_TABLE (self->wire_table);
 }
 
+/* Counts the frames until the opened view has its height. */
+static gboolean
+show_when_laid_out (GtkWidget *fold, GdkFrameClock *clock, gpointer data)
+{
+  EmMoneyPane *self = data;
+  GtkAdjustment *down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  GtkWidget *content = gtk_widget_get_ancestor (fold, GTK_TYPE_VIEWPORT);
+  graphene_rect_t bounds;
+
+  (void) clock;
+  if (self->frames_to_show-- > 0)
+    return G_SOURCE_CONTINUE;
+  if (content != NULL && gtk_widget_compute_bounds (fold, content, &bounds))
+    gtk_adjustment_clamp_page (down, gtk_adjustment_get_value (down) + (double) bounds.origin.y,
+                               gtk_adjustment_get_value (down) + (double) (bounds.origin.y + MIN (bounds.size.height, gtk_adjustment_get_page_size (down))));
+  return G_SOURCE_REMOVE;
+}
+
 void
 em_money_pane_toggle_deposit (EmMoneyPane *self)
 {
-  gtk_expander_set_expanded (GTK_EXPANDER (self->deposit_fold), !gtk_expander_get_expanded (GTK_EXPANDER (self->deposit_fold)));
+  gboolean is_open = !gtk_expander_get_expanded (GTK_EXPANDER (self->deposit_fold));
+
+  gtk_expander_set_expanded (GTK_EXPANDER (self->deposit_fold), is_open);
   gtk_widget_grab_focus (self->deposit_fold);
+  if (!is_open)
+    return;
+  self->frames_to_show = 2;
+  gtk_widget_add_tick_callback (self->deposit_fold, show_when_laid_out, self, NULL);
 }
 
 char *

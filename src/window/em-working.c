@@ -34,6 +34,13 @@ inputs_text (EmDocument *document, const EmTraceStep *step)
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
+/* The i-th step to tell: of the quote from the price back to what it is made of, of a feature from the metal on. */
+static const EmTraceStep *
+step_at (const EmTrace *trace, int32_t row, int i)
+{
+  return &trace->step[row == EM_ROW_QUOTE ? trace->n_steps - 1 - i : i];
+}
+
 char *
 em_working_text (EmDocument *document, int32_t row, const char *quantity)
 {
@@ -43,12 +50,13 @@ em_working_text (EmDocument *document, int32_t row, const char *quantity)
   em_document_trace (document, row, &trace);
   for (int i = 0; i < trace.n_steps; i++)
     {
-      const EmTraceStep *step = &trace.step[i];
+      const EmTraceStep *step = step_at (&trace, row, i);
       if (!is_wanted (step, row, quantity))
         continue;
       g_autofree char *inputs = inputs_text (document, step);
       g_autofree char *result = term_text (document, &step->result);
-      g_string_append_printf (text, "%s = %s\n%s\n%s\n%s\n", step->result.symbol, result, em_words (step->formula), inputs, em_words (step->source));
+      g_string_append_printf (text, "%s: %s = %s\n%s\n%s\n%s\n", em_words_trace_name (step->quantity), step->result.symbol, result,
+                              em_words (step->formula), inputs, em_words (step->source));
     }
   em_trace_clear (&trace);
   return g_string_free (g_steal_pointer (&text), FALSE);
@@ -70,15 +78,21 @@ text_line (const char *text, const char *css_class)
   return label;
 }
 
+/* The figure's name and value on one line, what it comes from beneath. */
 static GtkWidget *
 step_new (EmDocument *document, const EmTraceStep *step)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1), *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   g_autofree char *inputs = inputs_text (document, step);
   g_autofree char *result = term_text (document, &step->result);
-  g_autofree char *head = g_strdup_printf ("%s = %s", step->result.symbol, result);
+  GtkWidget *name = text_line (em_words_trace_name (step->quantity), "strong"), *value = text_line (result, "strong");
 
-  gtk_box_append (GTK_BOX (box), text_line (head, "strong"));
+  gtk_widget_set_hexpand (name, TRUE);
+  gtk_label_set_xalign (GTK_LABEL (value), 1);
+  gtk_widget_add_css_class (value, "money");
+  gtk_box_append (GTK_BOX (head), name);
+  gtk_box_append (GTK_BOX (head), value);
+  gtk_box_append (GTK_BOX (box), head);
   if (step->formula != NULL)
     gtk_box_append (GTK_BOX (box), text_line (em_words (step->formula), NULL));
   if (step->n_inputs > 0)
@@ -114,16 +128,15 @@ em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *
   gtk_box_append (GTK_BOX (box), text_line (title, "section-name"));
   em_document_trace (document, row, &trace);
   for (int i = 0; i < trace.n_steps; i++)
-    if (is_wanted (&trace.step[i], row, quantity))
+    if (is_wanted (step_at (&trace, row, i), row, quantity))
       {
-        gtk_box_append (GTK_BOX (box), step_new (document, &trace.step[i]));
+        gtk_box_append (GTK_BOX (box), step_new (document, step_at (&trace, row, i)));
         n++;
       }
   em_trace_clear (&trace);
   if (n == 0)
     gtk_box_append (GTK_BOX (box), text_line (_("Nothing could be reckoned here yet."), "quiet"));
-  gtk_widget_set_margin_start (box, 6);
-  gtk_widget_set_margin_end (box, 6);
+  gtk_widget_add_css_class (box, "working");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scrolled), TRUE);

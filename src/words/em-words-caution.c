@@ -10,3 +10,9 @@ em_words_caution (EmCaution caution)
 {
   return (guint) caution < EM_N_CAUTION ? em_words (em_cautions[caution].text) : "";
 }
+
+const char *
+em_words_caution_name (EmCaution caution)
+{
+  return (guint) caution < EM_N_CAUTION ? em_words (em_cautions[caution].name) : "";
+}

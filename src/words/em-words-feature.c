@@ -144,6 +144,52 @@ em_words_sizes (const EmFeature *feature, EmUnits units)
   return g_string_free (text, FALSE);
 }
 
+/* "l\302\2406.35" as it stands in the drawing; the unit only where it is not the lengths' own. NULL for what says nothing. */
+static char *
+write_short_size (const EmFeature *feature, int i, EmUnits units)
+{
+  const EmField *field = &feature->kind->fields[i];
+  g_autofree char *named = write_size (feature, i, units);
+  g_autofree char *value = NULL;
+
+  if (named == NULL || field->quantity == EM_QUANTITY_CHOICE || field->symbol == NULL || field->symbol[0] == '\0')
+    return g_steal_pointer (&named);
+  if (field->quantity != EM_QUANTITY_LENGTH)
+    value = em_words_quantity (feature->value[i], field->quantity, units);
+  else
+    {
+      value = em_words_length (feature->value[i], units, 4);
+      *g_strrstr (value, "\302\240") = '\0';
+    }
+  return g_strdup_printf ("%s\302\240%s", field->symbol, value);
+}
+
+static void
+append_short_sizes (GString *text, const EmFeature *feature, EmUnits units, gboolean has_lengths)
+{
+  for (int i = 0; i < feature->kind->n_fields; i++)
+    if ((feature->kind->fields[i].quantity == EM_QUANTITY_LENGTH) == has_lengths)
+      {
+        g_autofree char *size = write_short_size (feature, i, units);
+
+        if (size != NULL)
+          g_string_append_printf (text, "%s%s", text->len > 0 ? " · " : "", size);
+      }
+}
+
+/** A feature's own sizes by the symbols of its drawing, lengths first with their unit once: "l 6.35 · w 0.762 mm · β 3°". */
+char *
+em_words_sizes_short (const EmFeature *feature, EmUnits units)
+{
+  GString *text = g_string_new (NULL);
+
+  append_short_sizes (text, feature, units, TRUE);
+  if (text->len > 0)
+    g_string_append_printf (text, "\302\240%s", units == EM_UNITS_INCH ? "in" : "mm");
+  append_short_sizes (text, feature, units, FALSE);
+  return g_string_free (text, FALSE);
+}
+
 static char *
 with_rate (const char *name, int64_t rate_ppm)
 {

@@ -49,9 +49,13 @@ char *em_words_date     (const char *iso);
 char *em_words_mass     (double grams);
 char *em_words_volume   (double mm3, EmUnits units);
 char *em_words_term     (const EmTraceTerm *term, EmUnits units, const EmCurrency *currency);  /* "0.3 mm", "14.00 EUR", "56.00 EUR/h" */
+const char *em_words_trace_name (const char *quantity);  /* "wire_length": "Wire used" */
+const char *em_words_trace_of_money (EmMoney money);      /* "filler_cost": what a trace calls it */
 
 const char *em_words_reason     (EmReason reason);
 const char *em_words_caution    (EmCaution caution);
+/* In two or three words. */
+const char *em_words_caution_name (EmCaution caution);
 const char *em_words_phase      (EmPhase phase);
 const char *em_words_bound      (EmBound bound);
 const char *em_words_access     (EmAccess access);
@@ -66,6 +70,7 @@ char       *em_words_estimate   (const EmEstimate *estimate, const char *unit, i
 char *em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost, const EmRates *rates, const EmCatalogue *catalogue);
 char *em_words_feature_name (const EmQuote *quote, int32_t index);      /* "2 · Edge nick (Gate insert)" */
 char *em_words_sizes   (const EmFeature *feature, EmUnits units);       /* "Length 10 mm, Leg a 0.5 mm" */
+char *em_words_sizes_short (const EmFeature *feature, EmUnits units);   /* "l 10 · a 0.5 mm · β 3°" */
 EmFinish em_words_finish_of (const EmQuote *quote, int32_t index);      /* never EM_FINISH_DEFAULT */
 char *em_words_line    (const EmLine *line, const EmQuote *quote, const EmRates *rates);
 

@@ -46,6 +46,8 @@ START_TEST (test_table_is_whole_and_defers)
       const EmCautionRow *row = &em_cautions[i];
 
       ck_assert_ptr_nonnull (row->id);
+      ck_assert_ptr_nonnull (row->name);
+      ck_assert_uint_lt (strlen (row->name), 26);
       ck_assert_ptr_nonnull (row->source);
       ck_assert_int_eq (row->text[strlen (row->text) - 1], '.');
       ck_assert_msg (strstr (row->text, "local ") != NULL || strstr (row->text, "Local ") != NULL, "%s does not defer", row->id);

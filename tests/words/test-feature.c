@@ -135,6 +135,12 @@ START_TEST (test_sizes)
   g_autofree char *inch = em_words_sizes (&work.quote.feature[0], EM_UNITS_INCH);
 
   ck_assert_str_eq (inch, "Length" NB ".500" NB "in, Tapered");
+  work.quote.feature[0].value[2] = 60;
+  g_autofree char *short_metric = em_words_sizes_short (&work.quote.feature[0], EM_UNITS_METRIC);
+  g_autofree char *short_inch = em_words_sizes_short (&work.quote.feature[0], EM_UNITS_INCH);
+
+  ck_assert_str_eq (short_metric, "l" NB "12.7" NB "mm · β" NB "60° · Tapered");
+  ck_assert_str_eq (short_inch, "l" NB ".500" NB "in · β" NB "60° · Tapered");
   work_clear (&work);
 }
 END_TEST

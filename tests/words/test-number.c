@@ -175,6 +175,8 @@ START_TEST (test_terms)
     { { "rate", 560, "minor/m³" }, "JPY", EM_UNITS_METRIC, { "560" NB "JPY/m³", "560" NB "JPY/m³", "560" NB "JPY/m³", "560" NB "JPY/m³" } },
     { { "C", 1250, "minor" }, "KWD", EM_UNITS_METRIC, { "1.250" NB "KWD", "1,250" NB "KWD", "1,250" NB "KWD", "1,250" NB "KWD" } },
     { { "L", 25.4, "mm" }, "USD", EM_UNITS_INCH, { "1" NB "in", "1" NB "in", "1" NB "in", "1" NB "in" } },
+    { { "A", 645.16, "mm²" }, "USD", EM_UNITS_INCH, { "1" NB "in²", "1" NB "in²", "1" NB "in²", "1" NB "in²" } },
+    { { "A", 645.16, "mm²" }, "USD", EM_UNITS_METRIC, { "645.16" NB "mm²", "645,16" NB "mm²", "645,16" NB "mm²", "645,16" NB "mm²" } },
     { { "t", 12.5, "s" }, "USD", EM_UNITS_METRIC, { "12.5" NB "s", "12,5" NB "s", "12,5" NB "s", "12,5" NB "s" } },
     { { "m", 0.25, "" }, "USD", EM_UNITS_METRIC, { "0.25", "0,25", "0,25", "0,25" } },
   };
