@@ -1,0 +1,52 @@
+/* em-xml-private: the reader's own parts, shared by the files that make it up.
+ *
+ * em-xml-file.c brings the bytes and looks at them before the parser does, em-xml-reader.c moves and tells errors,
+ * em-xml-attribute.c reads attributes, em-xml-keep.c keeps what a newer minor version wrote.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-xml.h"
+
+#include <libxml/xmlreader.h>
+
+G_BEGIN_DECLS
+
+enum { EM_XML_STACK_MAX = 64 };
+
+struct _EmXmlReader
+{
+  GBytes          *bytes;
+  char            *name;
+  const xmlChar   *ns;           /* of the root and of everything that is known; in the parser's dictionary */
+  EmXmlLimits      limits;
+  xmlTextReaderPtr text_reader;
+  xmlNodePtr       node;         /* the present element, owned by text_reader; NULL when there is none */
+  guint64          is_read;      /* bit a present attribute, in document order */
+  GPtrArray       *scratch;      /* attribute values that had to be put together */
+  int              line;
+  int              stack[EM_XML_STACK_MAX];   /* depths of the begun elements; −1 for one without content */
+  int              n_stack;
+  guint            n_elements;
+  gboolean         is_past;      /* the present element is to be skipped whole */
+  gboolean         is_done;      /* the root has ended */
+  int              major, minor;
+  gboolean         is_newer;
+  GError          *error;
+};
+
+/* The first error counts: “file, line: sentence”. */
+void em_xml_fail (EmXmlReader *reader, EmFileError code, const char *sentence);
+
+/* Whether the text may be handed to the parser: UTF-8 without NUL, and no DOCTYPE in front of the root. After FALSE the reader has
+ * its error. */
+gboolean em_xml_check_plain (EmXmlReader *reader, const char *text, gsize length);
+
+/* NULL when the present element has no such attribute, or after an error. *out_index: its place, as in is_read. */
+xmlAttrPtr  em_xml_find_attribute  (EmXmlReader *reader, const char *name, int *out_index);
+/* Borrowed until the reader moves; never NULL. */
+const char *em_xml_attribute_value (EmXmlReader *reader, xmlAttrPtr at);
+
+G_END_DECLS
