@@ -3,6 +3,8 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
+#define _GNU_SOURCE   /* O_TMPFILE */
+
 #include "config.h"
 
 #include "em-lock.h"
@@ -16,11 +18,12 @@
 #include <stdio.h>
 #include <string.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #define HEAD "Estimend lock 1"
 
-enum { SIZE_MAX_BYTES = 4096, LINES = 6, OLD_S = 3 * 24 * 60 * 60 };
+enum { SIZE_MAX_BYTES = 4096, LINES = 6, OLD_S = 3 * 24 * 60 * 60, TORN_S = 60 };
 
 /* One line each, after the head. */
 enum { LINE_HEAD, LINE_NAME, LINE_HOST, LINE_PROCESS, LINE_BEGAN, LINE_SINCE };
@@ -137,19 +140,65 @@ tell_locked (const char *path, GStrv lines, GError **error)
                  lines[LINE_HOST], since);
 }
 
+/* One that its writer was stopped over, or whose disk was full: it begins like ours, makes no sense, and nobody has written to it
+ * for longer than a lock takes to write. */
+static gboolean
+is_torn (const char *lock_path, const char *content)
+{
+  struct stat about;
+
+  return content != NULL && strncmp (content, HEAD "\n", MIN (strlen (content), strlen (HEAD "\n"))) == 0
+         && stat (lock_path, &about) == 0 && g_get_real_time () / G_USEC_PER_SEC - about.st_mtime > TORN_S;
+}
+
+static gboolean
+may_be_taken (const char *lock_path, const char *content)
+{
+  g_auto (GStrv) lines = parse (content);
+
+  return lines != NULL ? is_left_behind (lines) : is_torn (lock_path, content);
+}
+
 /* ---- ours ---- */
+
+/* 0 or an errno. */
+static int
+put_content (int fd, const char *content)
+{
+  ssize_t length = (ssize_t) strlen (content), n = write (fd, content, (size_t) length);
+
+  return n == length ? 0 : n < 0 ? errno : ENOSPC;
+}
+
+/* Without a moment in which it is there and empty. Not every file system can do that. 0 or an errno; EEXIST: there is one already. */
+static int
+create_at_once (const char *lock_path, const char *content)
+{
+  g_autofree char *folder = g_path_get_dirname (lock_path), *nameless = NULL;
+  int fd = open (folder, O_TMPFILE | O_WRONLY | O_CLOEXEC, 0644), trouble;
+
+  if (fd < 0)
+    return errno;
+  nameless = g_strdup_printf ("/proc/self/fd/%d", fd);
+  trouble = put_content (fd, content);
+  if (trouble == 0 && linkat (AT_FDCWD, nameless, AT_FDCWD, lock_path, AT_SYMLINK_FOLLOW) != 0)
+    trouble = errno;
+  close (fd);
+  return trouble;
+}
 
 /* 0 or an errno; EEXIST: there is one already. */
 static int
 create (const char *lock_path, const char *content)
 {
-  int fd = open (lock_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0644), trouble = 0;
-  size_t length = strlen (content);
+  int trouble = create_at_once (lock_path, content), fd;
 
+  if (trouble == 0 || trouble == EEXIST)
+    return trouble;
+  fd = open (lock_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0644);
   if (fd < 0)
     return errno;
-  if (write (fd, content, length) != (ssize_t) length)
-    trouble = errno != 0 ? errno : EIO;
+  trouble = put_content (fd, content);
   if (close (fd) != 0 && trouble == 0)
     trouble = errno;
   if (trouble != 0)
@@ -157,12 +206,13 @@ create (const char *lock_path, const char *content)
   return trouble;
 }
 
+/* Over what is there, which then needs no more room on a full disk. */
 static gboolean
 overwrite (int fd, const char *content)
 {
   size_t length = strlen (content);
 
-  return ftruncate (fd, 0) == 0 && pwrite (fd, content, length, 0) == (ssize_t) length;
+  return pwrite (fd, content, length, 0) == (ssize_t) length && ftruncate (fd, (off_t) length) == 0;
 }
 
 /* Makes a lock left behind ours where it lies. Of several who found it, the system lets one in at a time, and the next reads
@@ -177,8 +227,7 @@ take_over (const char *lock_path, const char *mine, char **out_content)
     {
       g_free (*out_content);
       *out_content = read_content (lock_path);
-      g_auto (GStrv) lines = parse (*out_content);
-      is_ours = lines != NULL && is_left_behind (lines) && overwrite (fd, mine);
+      is_ours = may_be_taken (lock_path, *out_content) && overwrite (fd, mine);
     }
   if (fd >= 0)
     close (fd);
@@ -194,8 +243,7 @@ em_lock_take (const char *path, GError **error)
   if (trouble == EEXIST)
     {
       theirs = read_content (lock_path);
-      g_auto (GStrv) lines = parse (theirs);
-      if (lines == NULL || !is_left_behind (lines) || !take_over (lock_path, mine, &theirs))
+      if (!may_be_taken (lock_path, theirs) || !take_over (lock_path, mine, &theirs))
         {
           g_auto (GStrv) owner = parse (theirs);
           tell_locked (path, owner, error);

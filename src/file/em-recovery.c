@@ -70,6 +70,9 @@ take_lock (const char *folder, const char *id)
   g_autofree char *path = lock_path (folder, id);
   int fd = open (path, O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
 
+  /* On a disk that became read-only, work can still be recovered. */
+  if (fd < 0 && errno == EROFS)
+    fd = open (path, O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
   if (fd >= 0 && flock (fd, LOCK_EX | LOCK_NB) == 0 && is_still (path, fd))
     return fd;
   if (fd >= 0)
@@ -290,11 +293,11 @@ look_at (const char *file)
   return recovered;
 }
 
-/* The session a journal's file name tells; FALSE for other files and for our own. */
+/* The session a file's name tells, of a journal or of one half written; FALSE for other files and for our own. */
 static gboolean
-is_others (const char *name, char *out_id)
+is_others (const char *name, const char *suffix, char *out_id)
 {
-  if (!g_str_has_suffix (name, SUFFIX) || strlen (name) <= SESSION_LENGTH || name[SESSION_LENGTH] != '-'
+  if (!g_str_has_suffix (name, suffix) || strlen (name) <= SESSION_LENGTH || name[SESSION_LENGTH] != '-'
       || strspn (name, "0123456789abcdef") != SESSION_LENGTH || g_str_has_prefix (name, session.id[0] != '\0' ? session.id : "-"))
     return FALSE;
   memcpy (out_id, name, SESSION_LENGTH);
@@ -316,6 +319,16 @@ claim (const char *folder, const char *id)
   if (fd >= 0)
     g_hash_table_insert (session.claimed, g_strdup (id), GINT_TO_POINTER (fd));
   return fd >= 0;
+}
+
+/* What a session that is gone was just writing when it went; the whole one before it is there too. */
+static void
+remove_half_written (const char *folder, const char *name, const char *id)
+{
+  g_autofree char *path = g_build_filename (folder, name, NULL);
+
+  if (claim (folder, id))
+    (void) unlink (path);
 }
 
 static int
@@ -363,7 +376,7 @@ em_recovery_find (void)
 
   g_mutex_lock (&session.mutex);
   while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (is_others (name, id))
+    if (is_others (name, SUFFIX, id))
       {
         g_hash_table_add (with_journals, g_strdup (id));
         if (!claim (folder, id))
@@ -371,6 +384,8 @@ em_recovery_find (void)
         g_autofree char *file = g_build_filename (folder, name, NULL);
         g_ptr_array_add (found, look_at (file));
       }
+    else if (name[0] == '.' && is_others (name + 1, SUFFIX EM_SAVE_SUFFIX, id))
+      remove_half_written (folder, name, id);
   g_clear_pointer (&dir, g_dir_close);
   if (session.claimed == NULL)
     session.claimed = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);

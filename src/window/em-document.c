@@ -668,6 +668,9 @@ em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error)
   if (!g_task_propagate_boolean (G_TASK (result), error))
     {
       em_history_unmark_saved (self->history);
+      /* It may be there all the same, and then is nobody else's change. */
+      if (saving != NULL && saving->stamp.inode != 0 && g_strcmp0 (saving->path, self->path) == 0)
+        self->file.stamp = saving->stamp;
       emit_changed (self, EM_CHANGE_FILE, -1);
       return FALSE;
     }

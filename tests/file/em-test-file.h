@@ -32,7 +32,7 @@ em_test_run_in (const char *name, const EmTestRow *rows, int n_rows, SFun set_up
     tcase_add_checked_fixture (tcase, set_up, tear_down);
   for (int i = 0; i < n_rows; i++)
     tcase_add_loop_test (tcase, rows[i].test, 0, rows[i].n);
-  tcase_set_timeout (tcase, 60);
+  tcase_set_timeout (tcase, g_getenv ("ESTIMEND_TEST_KILLS") != NULL ? 600 : 60);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
   srunner_run_all (runner, CK_ENV);
@@ -47,6 +47,15 @@ static inline int
 em_test_run (const char *name, const EmTestRow *rows, int n_rows)
 {
   return em_test_run_in (name, rows, n_rows, NULL, NULL);
+}
+
+/* How often a program is killed at moments of chance; the suite "slow" asks for more. */
+static inline int
+em_test_kills (void)
+{
+  const char *wanted = g_getenv ("ESTIMEND_TEST_KILLS");
+
+  return wanted != NULL ? atoi (wanted) : 200;
 }
 
 static inline char *

@@ -77,6 +77,57 @@ START_TEST (others_are_named)
 }
 END_TEST
 
+/* Two programs, the second of which is told of the first for as long as it runs, and no longer. */
+START_TEST (another_program)
+{
+  int ready[2], end[2];
+  char byte;
+
+  ck_assert (pipe (ready) == 0 && pipe (end) == 0);
+  pid_t child = fork ();
+  if (child == 0)
+    {
+      EmLock *lock = em_lock_take (path, NULL);
+      close (end[1]);
+      if (write (ready[1], lock != NULL ? "y" : "n", 1) == 1)
+        (void) !read (end[0], &byte, 1);
+      _exit (0);   /* without giving it back, as one that crashes */
+    }
+  ck_assert (read (ready[0], &byte, 1) == 1 && byte == 'y');
+  expect_locked (g_get_host_name ());
+  expect_locked ("is open by");
+  close (end[1]);
+  ck_assert_int_eq (waitpid (child, NULL, 0), child);
+  EmLock *lock = em_lock_take (path, NULL);
+  ck_assert_ptr_nonnull (lock);
+  em_lock_free (lock);
+}
+END_TEST
+
+/* Half of a lock is somebody's who is just writing it, but not for a minute. */
+START_TEST (half_written)
+{
+  static const char *const halves[] = { "", "Estimend lo", "Estimend lock 1\nAnna", "Estimend lock 1\na\nb\n1\n2\n3\n4\n" };
+  const struct timespec old[] = { { .tv_sec = now () - 90 }, { .tv_sec = now () - 90 } }, late[] = { { .tv_sec = now () + 90 }, { .tv_sec = now () + 90 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (halves); i++)
+    {
+      ck_assert (g_file_set_contents (lock_path, halves[i], -1, NULL));
+      expect_locked ("Somebody else");
+      ck_assert_int_eq (utimensat (AT_FDCWD, lock_path, late, 0), 0);   /* a server's clock that is ahead */
+      expect_locked ("Somebody else");
+      ck_assert_int_eq (utimensat (AT_FDCWD, lock_path, old, 0), 0);
+      EmLock *lock = em_lock_take (path, NULL);
+      ck_assert_msg (lock != NULL, "half %zu", i);
+      expect_locked ("another window");
+      em_lock_free (lock);
+      ck_assert (!g_file_test (lock_path, G_FILE_TEST_EXISTS));
+    }
+  ck_assert (g_file_set_contents (lock_path, "Estimend lock 2\na", -1, NULL) && utimensat (AT_FDCWD, lock_path, old, 0) == 0);
+  expect_locked ("Somebody else");
+}
+END_TEST
+
 START_TEST (left_behind)
 {
   pid_t child = fork ();
@@ -173,8 +224,8 @@ main (void)
 {
   const EmTestRow rows[] =
   {
-    EM_TEST (taken_and_given_back), EM_TEST (others_are_named), EM_TEST (left_behind), EM_TEST (number_given_again), EM_TEST (too_old),
-    EM_TEST (not_understood), EM_TEST (not_taken_from_the_next), EM_TEST (nowhere), EM_TEST (one_of_many),
+    EM_TEST (taken_and_given_back), EM_TEST (others_are_named), EM_TEST (another_program), EM_TEST (half_written),
+    EM_TEST (left_behind), EM_TEST (number_given_again), EM_TEST (too_old), EM_TEST (not_understood), EM_TEST (not_taken_from_the_next), EM_TEST (nowhere), EM_TEST (one_of_many),
   };
 
   return em_test_run_in ("lock", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);

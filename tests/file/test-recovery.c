@@ -12,8 +12,6 @@
 #include <stdio.h>
 #include <sys/wait.h>
 
-enum { KILLS = 100 };
-
 static char *folder, *recovery;
 
 static void
@@ -269,9 +267,9 @@ keep_for_ever (int out)
 /* Once something was kept, there is always something whole to recover. */
 START_TEST (killed_at_any_moment)
 {
-  int n_recovered = 0;
+  int n_recovered = 0, n_kills = em_test_kills ();
 
-  for (int i = 0; i < KILLS; i++)
+  for (int i = 0; i < n_kills; i++)
     {
       int ends[2];
       char ready;
@@ -295,8 +293,8 @@ START_TEST (killed_at_any_moment)
         }
       em_recovery_discard (found->pdata[0]);
     }
-  printf ("killed %d times while keeping unsaved work, %d times it was recovered whole\n", KILLS, n_recovered);
-  ck_assert_int_eq (n_recovered, KILLS);
+  printf ("killed %d times while keeping unsaved work, %d times it was recovered whole\n", n_kills, n_recovered);
+  ck_assert_int_eq (n_recovered, n_kills);
 }
 END_TEST
 

@@ -166,6 +166,30 @@ START_TEST (never_over_anothers_work)
 }
 END_TEST
 
+/* A folder that went away: the window still says that there is work to save, and a crash now would lose none of it. */
+START_TEST (kept_when_it_cannot_be_saved)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.estimend", NULL);
+
+  test_window (application, document);
+  ck_assert_int_eq (save (document, path), 1);
+  em_document_set_lock_take (document, NULL);
+  ck_assert (g_remove (path) == 0 && g_rmdir (folder) == 0);
+  em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody");
+  ck_assert_int_eq (save (document, path), -1);
+  ck_assert (em_document_is_modified (document));
+  test_settle (LONG_ENOUGH_MS);
+  ck_assert_uint_eq (count_journals (), 1);
+  ck_assert_int_eq (g_mkdir (folder, 0700), 0);
+  ck_assert_int_eq (save (document, path), 1);
+  ck_assert (!em_document_is_modified (document));
+  ck_assert_uint_eq (count_journals (), 0);
+  g_remove (path);
+}
+END_TEST
+
 START_TEST (who_has_it_open)
 {
   g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.estimend", NULL);
@@ -195,7 +219,8 @@ main (int argc, char **argv)
 {
   const TTest *const tests[] =
   {
-    kept_until_undone_or_saved, given_up_with_the_window, recovered_after_a_crash, never_over_anothers_work, who_has_it_open,
+    kept_until_undone_or_saved, given_up_with_the_window, recovered_after_a_crash, never_over_anothers_work,
+    kept_when_it_cannot_be_saved, who_has_it_open,
   };
 
   return argc > 1 ? crash (argv[1]) : test_main ("autosave", tests, (int) G_N_ELEMENTS (tests), 60);
