@@ -84,7 +84,7 @@ dim_text (const EmCanvas *canvas, const EmOutlineDim *dim)
 {
   const EmField *field = field_of (canvas, dim);
   g_autofree char *value = is_angle (canvas, dim) ? em_words_quantity (dim->value, EM_QUANTITY_ANGLE, canvas->units)
-                                                  : em_words_length (dim->value, canvas->units, 3);
+                                                  : em_words_length (dim->value, canvas->units, field != NULL ? 3 : 2);
   char *space = g_strrstr (value, "\302\240");
 
   if (space != NULL)
@@ -120,7 +120,8 @@ level_of (const EmCanvas *canvas, int index)
       double until = (other->x1_mm - dim->x0_mm) * (dim->x1_mm - dim->x0_mm) + (other->y1_mm - dim->y0_mm) * (dim->y1_mm - dim->y0_mm);
 
       side_of (other, &other_x, &other_y);
-      if (i == index || side_x * other_x + side_y * other_y < 0.99 || is_angle (canvas, other))
+      /* One that lies on the metal itself stands on no side. */
+      if (i == index || other->offset_mm == 0 || side_x * other_x + side_y * other_y < 0.99 || is_angle (canvas, other))
         continue;
       /* Side by side and not overlapping: they share a level. */
       if (fmax (along, until) <= 1e-9 * length * length || fmin (along, until) >= length * length * (1 - 1e-9))
@@ -148,11 +149,40 @@ metal_right_mm (const EmCanvas *canvas)
   return right;
 }
 
+/* An angle written left of the metal, which it must not run into. */
+static gboolean
+is_beside (const EmCanvas *canvas, const EmOutlineDim *dim)
+{
+  double left = INFINITY;
+
+  for (int i = 0; i < canvas->outline.n_points; i++)
+    if (canvas->outline.point[i].ink == EM_INK_METAL)
+      left = fmin (left, canvas->outline.point[i].x_mm);
+  return is_angle (canvas, dim) && fmax (dim->x0_mm, dim->x1_mm) <= left;
+}
+
 static gboolean
 has_near (const EmCanvas *canvas)
 {
   return !em_is_absent (canvas->feature->clearance_mm) && canvas->feature->clearance_mm >= 0
          && canvas->feature->near != EM_NEAR_NOTHING && canvas->feature->near < EM_N_NEAR && isfinite (metal_right_mm (canvas));
+}
+
+/* For a dimension that lies on the metal, whose text may have to stand past its end. */
+static void
+leave_room (const EmCanvas *canvas, const EmOutlineDim *dim, double width, double out_margin[4])
+{
+  double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, length = hypot (dx, dy), font = canvas->style->font_px;
+
+  if (is_radius (canvas, dim))
+    {
+      out_margin[dx >= 0 ? 1 : 0] = fmax (out_margin[dx >= 0 ? 1 : 0], width + font * 1.6);
+      out_margin[dy >= 0 ? 2 : 3] = fmax (out_margin[dy >= 0 ? 2 : 3], font * (dy >= 0 ? 1.8 : 3.6));
+    }
+  else if (is_beside (canvas, dim))
+    out_margin[0] = fmax (out_margin[0], width * 0.6);
+  else if (!is_angle (canvas, dim) && fabs (dx) > 0.9 * length)
+    out_margin[dx >= 0 ? 1 : 0] = fmax (out_margin[dx >= 0 ? 1 : 0], width + font * 0.9);
 }
 
 void
@@ -166,12 +196,18 @@ em_drawing_margins (EmCanvas *canvas, double out_margin[4])
     out_margin[1] = font * 1.6;
   for (int i = 0; i < canvas->outline.n_dims; i++)
     {
-      g_autofree char *text = dim_text (canvas, &canvas->outline.dim[i]);
+      const EmOutlineDim *dim = &canvas->outline.dim[i];
+      g_autofree char *text = dim_text (canvas, dim);
       g_autoptr (PangoLayout) layout = make_text (canvas, text);
       double x, y, width, height, offset = offset_of (canvas, i);
 
       text_size (layout, &width, &height);
-      side_of (&canvas->outline.dim[i], &x, &y);
+      if (dim->offset_mm == 0)
+        {
+          leave_room (canvas, dim, width, out_margin);
+          continue;
+        }
+      side_of (dim, &x, &y);
       if (x < -0.5)
         out_margin[0] = fmax (out_margin[0], offset + width + font * 0.6);
       if (x > 0.5)
@@ -231,8 +267,37 @@ measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, doub
     {
       beyond = (fabs (side_x) * width + fabs (side_y) * height * 0.8) / 2 + font * 0.3;
       past = side_x == 0 && side_y == 0 ? length / 2 + (is_outside ? 2 * arrow : 0) + room / 2 + font * 0.3 : 0;
+      /* Into the sound metal, which lies below: above are other dimensions. */
+      past = uy < -0.3 ? -past : past;
     }
   show_text (canvas, text, (x0 + x1) / 2 + side_x * beyond + ux * past, (y0 + y1) / 2 + side_y * beyond + uy * past, colour);
+}
+
+/* A radius too short for its text: a leader from outside everything drawn, its arrowhead on the arc (ISO 129-1). */
+static void
+lead_in (EmCanvas *canvas, double x0, double y0, double x1, double y1, const char *text, const EmColour *colour)
+{
+  double length = hypot (x1 - x0, y1 - y0), font = canvas->style->font_px, width, height, out;
+  double ux = length > 0 ? (x1 - x0) / length : 0.7, uy = length > 0 ? (y1 - y0) / length : -0.7;
+  double edge_x = em_canvas_x (canvas, ux >= 0 ? canvas->right_mm : canvas->left_mm);
+  double edge_y = em_canvas_y (canvas, uy >= 0 ? canvas->bottom_mm : canvas->top_mm);
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+
+  text_size (layout, &width, &height);
+  out = fmin (fabs (ux) > 0.05 ? (edge_x - x1) / ux : INFINITY, fabs (uy) > 0.05 ? (edge_y - y1) / uy : INFINITY) + font * 0.9;
+  segment (canvas, x1, y1, x1 + ux * out, y1 + uy * out);
+  arrowhead (canvas, x1, y1, -ux, -uy);
+  show_text (canvas, text, x1 + ux * out + (ux >= 0 ? 1 : -1) * (width / 2 + font * 0.25), y1 + uy * out, colour);
+}
+
+static gboolean
+has_room (EmCanvas *canvas, double length, const char *text)
+{
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+  double width, height;
+
+  text_size (layout, &width, &height);
+  return length > width + 2.9 * canvas->style->font_px * ARROW_EM;
 }
 
 static void
@@ -267,8 +332,18 @@ draw_dim (EmCanvas *canvas, int index)
       segment (canvas, x0 + sx * gap, y0 + sy * gap, x0 + sx * (offset + over), y0 + sy * (offset + over));
       segment (canvas, x1 + sx * gap, y1 + sy * gap, x1 + sx * (offset + over), y1 + sy * (offset + over));
     }
-  if (is_angle (canvas, dim))
+  if (is_beside (canvas, dim))
+    {
+      g_autoptr (PangoLayout) layout = make_text (canvas, text);
+      double width, height;
+
+      text_size (layout, &width, &height);
+      show_text (canvas, text, fmin ((x0 + x1) / 2, fmax (x0, x1) - width / 2), (y0 + y1) / 2, colour);
+    }
+  else if (is_angle (canvas, dim))
     show_text (canvas, text, (x0 + x1) / 2 + sx * offset, (y0 + y1) / 2 + sy * offset, colour);
+  else if (is_radius (canvas, dim) && !has_room (canvas, hypot (x1 - x0, y1 - y0), text))
+    lead_in (canvas, x0, y0, x1, y1, text, colour);
   else
     {
       gboolean is_on_metal = dim->offset_mm == 0 && !is_radius (canvas, dim);

@@ -451,8 +451,8 @@ em_drawing_draw (cairo_t *cr, double width, double height, const EmFeature *feat
   draw_metal (&canvas);
   draw_caps (&canvas);
   draw_lines (&canvas);
-  em_drawing_draw_near (&canvas);
   em_drawing_draw_dims (&canvas);
+  em_drawing_draw_near (&canvas);
   em_drawing_draw_scale (&canvas, width, height);
   cairo_restore (cr);
   return is_costed;
