@@ -128,7 +128,7 @@ print_feature_row (const EmJob *job, int32_t index)
       g_print ("  %s\n", _("not priced"));
       return;
     }
-  g_autofree char *wire = em_words_length (cost->rules.wire_mm, units, 2);
+  g_autofree char *wire = em_words_wire (cost->rules.wire_mm, units);
   g_autofree char *arc = em_words_duration (cost->arc_on_s);
   g_autofree char *labour = em_words_duration (cost->labour_s);
   g_autofree char *price = em_words_money (cost->price_minor, &job->rates->currency);

@@ -65,8 +65,12 @@ const EmCautionRow em_cautions[EM_N_CAUTION] =
   [EM_CAUTION_FIRE] = { "fire", EM_N ("Fire"),
     EM_N ("Welding is hot work: clear or cover what burns, keep an extinguisher at hand and a fire watch afterwards as local codes ask."),
     "29 CFR 1910.252", BENCH },
+  [EM_CAUTION_WELD_DUST] = { "weld-dust", EM_N ("Dust of the welds"),
+    EM_N ("Machining, grinding and polishing these welds makes dust with chromium, nickel, cobalt or beryllium, which harms lungs and skin. Extract it, and "
+          "follow the suppliers’ safety data sheets and your local codes."),
+    "29 CFR 1910.1000, 29 CFR 1910.1024", BOTH },
   [EM_CAUTION_LOCAL_CODES] = { "local-codes", EM_N ("Local codes decide"),
-    EM_N ("These cautions are not complete and are not legal advice. Local codes, the suppliers’ safety data sheets and licensed or qualified practice decide."),
+    EM_N ("No list of cautions is complete, and none is legal advice. Local codes, the suppliers’ safety data sheets and licensed or qualified practice decide."),
     "", BOTH },
 };
 
@@ -107,6 +111,9 @@ cautions_of_composition (const EmComposition *composition)
   for (size_t i = 0; i < sizeof element_cautions / sizeof element_cautions[0]; i++)
     if (most_pct (composition, element_cautions[i].element) >= element_cautions[i].from_pct)
       set |= BIT (element_cautions[i].caution);
+  /* What is poisonous as fume is so as dust, for whoever machines the weld. */
+  if (set & (BIT (EM_CAUTION_CHROMIUM_VI) | BIT (EM_CAUTION_NICKEL) | BIT (EM_CAUTION_COBALT) | BIT (EM_CAUTION_BERYLLIUM)))
+    set |= BIT (EM_CAUTION_WELD_DUST);
   return set;
 }
 

@@ -8,6 +8,7 @@
 #include "em-words.h"
 
 #define CARRY_HEIGHT 16.0
+#define EMPTY_RATIO  0.25   /* of a page, at most, is left empty for a wish of more than half a page */
 
 /* Where the next row goes, and what the open table has come to. */
 typedef struct
@@ -78,9 +79,9 @@ break_page (Cursor *cursor, const EmRow *row)
     place (cursor, make_carry (cursor, &table->carry, table->carry.brought));
 }
 
-/* Height of rows i … j that keep_next chains together, and j. */
+/* Height of rows i … j that keep_next chains together, wishes too where they count, and j. */
 static double
-chain_height (const EmFlow *flow, guint i, guint *out_last)
+chain_height (const EmFlow *flow, guint i, gboolean has_wishes, guint *out_last)
 {
   double height = 0;
   guint j = i;
@@ -90,7 +91,7 @@ chain_height (const EmFlow *flow, guint i, guint *out_last)
       const EmRow *row = g_ptr_array_index (flow->rows, j);
 
       height += row->height + (j > i ? row->space_before : 0);
-      if (!row->keep_next || j + 1 >= flow->rows->len)
+      if (!(row->keep_next || (has_wishes && row->wish_next)) || j + 1 >= flow->rows->len)
         break;
     }
   *out_last = j;
@@ -108,6 +109,20 @@ reserve (const EmFlow *flow, guint last)
   return runs_on && g_array_index (flow->tables, EmTable, row->table).has_carry ? CARRY_HEIGHT : 0;
 }
 
+/* A wish is granted before its first row, or not at all. Where two of its kind fill a page it always is: only one page in a
+ * row of them is left part empty. */
+static gboolean
+grants_wish (const EmFlow *flow, guint i, double room)
+{
+  double page = page_bottom (flow) - flow->top, height;
+  guint last;
+
+  if (i > 0 && ((EmRow *) g_ptr_array_index (flow->rows, i - 1))->wish_next)
+    return FALSE;
+  height = chain_height (flow, i, TRUE, &last);
+  return height > room && height <= page && (height <= page / 2 || room < EMPTY_RATIO * page);
+}
+
 static gboolean
 must_break (Cursor *cursor, guint i)
 {
@@ -116,13 +131,13 @@ must_break (Cursor *cursor, guint i)
   double space = cursor->is_top ? 0 : row->space_before;
   double room = page_bottom (flow) - cursor->y - space;
   guint last;
-  double chain = chain_height (flow, i, &last);
+  double chain = chain_height (flow, i, FALSE, &last);
 
   if (cursor->is_top)
     return FALSE;
   if (row->is_page_start)
     return TRUE;
-  if (row->height + reserve (flow, i) > room)
+  if (row->height + reserve (flow, i) > room || grants_wish (flow, i, room))
     return TRUE;
   /* A chain longer than a page has to part somewhere: rows then go as they come. */
   return chain + reserve (flow, last) > room && chain + CARRY_HEIGHT * 3 < page_bottom (flow) - flow->top;

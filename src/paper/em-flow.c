@@ -255,6 +255,13 @@ em_flow_keep (EmFlow *flow, guint first, guint last)
     ((EmRow *) g_ptr_array_index (flow->rows, i))->keep_next = TRUE;
 }
 
+void
+em_flow_wish (EmFlow *flow, guint first, guint last)
+{
+  for (guint i = first; i < MIN (last, flow->rows->len); i++)
+    ((EmRow *) g_ptr_array_index (flow->rows, i))->wish_next = TRUE;
+}
+
 static void
 grow (EmRow *row, double bottom)
 {

@@ -1,7 +1,7 @@
 /* em-flow: rows laid out once, flowed over pages, drawn on any cairo context.
  *
  * Private to the paper room. A row never splits; rows chained by keep_next stay on one
- * page where they fit it at all. A table's heading row is drawn again on each page it
+ * page where they fit it at all, rows chained by wish_next where that leaves little of the page empty. A table's heading row is drawn again on each page it
  * runs on to, and a money table's running sum is carried and brought forward.
  * All lengths in points. Main thread only.
  *
@@ -37,6 +37,7 @@ struct EmRow
 {
   double    height, space_before;   /* space is dropped at the top of a page */
   gboolean  keep_next;
+  gboolean  wish_next;              /* like keep_next, where that leaves little of the page empty */
   gboolean  is_page_start;
   gboolean  has_amount;
   int64_t   amount_minor;           /* counts to the table's running sum */
@@ -77,6 +78,8 @@ EmRow *em_flow_last_row (EmFlow *flow);
 guint  em_flow_n_rows   (const EmFlow *flow);
 /* Chains rows first … last − 1 each to its next. */
 void   em_flow_keep     (EmFlow *flow, guint first, guint last);
+/* The same, as a wish: not where it would leave much of a page empty. */
+void   em_flow_wish     (EmFlow *flow, guint first, guint last);
 /* Takes layout; grows the row to hold it. */
 void   em_row_text_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double x, double y);
 /* Only lines first … first + n − 1, the first of them at y. */

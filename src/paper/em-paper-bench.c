@@ -148,7 +148,7 @@ add_before (EmPaperSheet *sheet)
 }
 
 /* Columns of the order of work, as shares of the width; figures end right. */
-static const double order_x[] = { 0, 0.075, 0.19, 0.54, 0.84 };
+static const double order_x[] = { 0, 0.07, 0.15, 0.49, 0.86 };
 
 static void
 add_order_heading (EmPaperSheet *sheet)
@@ -165,7 +165,7 @@ add_order_heading (EmPaperSheet *sheet)
 char *
 em_sheet_wire_text (const EmPaperSheet *sheet, const EmFeatureCost *cost)
 {
-  g_autofree char *size = em_words_length (cost->rules.wire_mm, sheet->source->quote->units, 3);
+  g_autofree char *size = em_words_wire (cost->rules.wire_mm, sheet->source->quote->units);
   const char *designation = cost->filler >= 0 ? sheet->source->catalogue->filler[cost->filler].designation : "";
 
   return g_strdup_printf ("%s, ⌀" EM_NBSP "%s", designation, size);
@@ -185,20 +185,33 @@ add_order_row (EmPaperSheet *sheet, int32_t stop)
 
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, number, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[0] * sheet->width, 4);
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_STRONG, setting, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[1] * sheet->width, 4);
-  em_row_text_take (row, em_flow_layout (sheet->flow, visit->is_new_wire ? EM_TEXT_STRONG : EM_TEXT_BODY, wire,
-                                         (order_x[4] - order_x[3]) * sheet->width - 8, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[3] * sheet->width, 4);
+  em_row_text_take (row, em_flow_layout (sheet->flow, visit->is_new_wire ? EM_TEXT_SMALL_STRONG : EM_TEXT_SMALL, wire,
+                                         (order_x[4] - order_x[3]) * sheet->width - 8, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[3] * sheet->width, 5);
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, arc_on, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[4] * sheet->width, 4);
   em_row_rule (row, EM_INK_LINE, 0, 0, sheet->width, 0, 0.5);
   em_sheet_stack_take (sheet, row, &name, 1, order_x[2] * sheet->width, 4, (order_x[3] - order_x[2]) * sheet->width - 10);
   row->height += 3;
 }
 
+/* "6 settings and 1 more turn for capping". */
+static char *
+describe_settings (int32_t n, int32_t n_turns)
+{
+  g_autofree char *settings = g_strdup_printf (ngettext ("%d setting", "%d settings", (gulong) n), n);
+  g_autofree char *turns = g_strdup_printf (ngettext ("%d more turn for capping", "%d more turns for capping", (gulong) n_turns), n_turns);
+
+  /* TRANSLATORS: "6 settings" and "1 more turn for capping". */
+  return n_turns > 0 ? g_strdup_printf (_("%1$s and %2$s"), settings, turns) : g_steal_pointer (&settings);
+}
+
 static void
 add_order (EmPaperSheet *sheet)
 {
   const EmCost *cost = sheet->source->cost;
-  g_autofree char *settings = g_strdup_printf (ngettext ("%d setting", "%d settings", (gulong) cost->settings), cost->settings);
-  g_autofree char *changes = g_strdup_printf (ngettext ("%d wire to load", "%d times to load a wire", (gulong) cost->wire_changes), cost->wire_changes);
+  /* The first wire is no change, but loaded all the same. */
+  int32_t n_settings = cost->visit[cost->n_visits - 1].setting, n_loads = cost->wire_changes + 1;
+  g_autofree char *settings = describe_settings (n_settings, cost->settings - n_settings);
+  g_autofree char *changes = g_strdup_printf (ngettext ("%d wire to load", "%d times to load a wire", (gulong) n_loads), n_loads);
   g_autofree char *text = g_strdup_printf (_("For each tool: %1$s, %2$s. Bold shows a wire that is new at that stop."), settings, changes);
 
   em_sheet_add_heading (sheet, _("Order of work"), 14);
@@ -232,6 +245,29 @@ count_wire (GArray *wires, const EmFeatureCost *cost, int32_t n_tools)
   g_array_append_val (wires, wire);
 }
 
+/* "about 5 sticks": whole ones, less their stubs. */
+static char *
+describe_sticks (const EmPaperSource *source, const Wire *wire)
+{
+  double own_mm = wire->filler >= 0 ? source->catalogue->filler[wire->filler].stick_mm : EM_ABSENT;
+  double usable_mm = (em_is_absent (own_mm) ? source->rates->stick_mm : own_mm) - source->rates->stub_mm;
+  int n = usable_mm > 0 ? (int) fmin (ceil (wire->length_mm / usable_mm - 1e-9), G_MAXINT) : 0;
+
+  return g_strdup_printf (ngettext ("about %d stick", "about %d sticks", (gulong) n), n);
+}
+
+/** A length of wire, to three figures: in metres from one on, in inches always. */
+char *
+em_sheet_wire_length (double mm, EmUnits units)
+{
+  gboolean is_inch = units == EM_UNITS_INCH;
+  g_autofree char *figure = em_words_figure (is_inch ? mm / EM_MM_PER_INCH : mm / 1000, 3);
+
+  if (mm < (is_inch ? 10 * EM_MM_PER_INCH : 1000))
+    return em_words_length (mm, units, 0);
+  return g_strconcat (figure, EM_NBSP, is_inch ? "in" : "m", NULL);
+}
+
 static void
 add_wires (EmPaperSheet *sheet)
 {
@@ -244,15 +280,33 @@ add_wires (EmPaperSheet *sheet)
   for (guint i = 0; i < wires->len; i++)
     {
       const Wire *wire = &g_array_index (wires, Wire, i);
-      g_autofree char *size = em_words_length (wire->wire_mm, source->quote->units, 3);
-      g_autofree char *length = em_words_figure (wire->length_mm / 1000, 3);
+      g_autofree char *size = em_words_wire (wire->wire_mm, source->quote->units);
+      g_autofree char *length = em_sheet_wire_length (wire->length_mm, source->quote->units);
+      g_autofree char *sticks = describe_sticks (source, wire);
 
-      em_sheet_add_tick_take (sheet, g_strdup_printf (_("%1$s, ⌀\302\240%2$s: about %3$s\302\240m for the whole order"),
-                                                      wire->filler >= 0 ? source->catalogue->filler[wire->filler].designation : "", size, length),
+      em_sheet_add_tick_take (sheet, g_strdup_printf (_("%1$s, ⌀\302\240%2$s: %3$s for the whole order, %4$s used up"),
+                                                      wire->filler >= 0 ? source->catalogue->filler[wire->filler].designation : "", size, sticks, length),
                               0, sheet->width);
     }
 }
 
+/* Heading and tick on one line: a stop's page has no room to lose. */
+static void
+add_setting (EmPaperSheet *sheet, int32_t number)
+{
+  g_autofree char *text = g_strdup_printf (_("Setting %d"), number);
+  g_autoptr (PangoLayout) heading = em_flow_layout (sheet->flow, EM_TEXT_HEADING, text, 0, EM_ALIGN_LEFT);
+  double x = fmax (EM_STOP_INDENT, em_layout_width (heading) + 12);
+  EmCellText cell = { EM_TEXT_BODY, EM_INK_TEXT, g_strdup (_("Tool clamped and trued; everything in this setting can be reached.")), 0 };
+  EmRow *row;
+
+  em_sheet_add_heading (sheet, text, 12);
+  row = em_flow_last_row (sheet->flow);
+  em_row_box (row, EM_INK_TEXT, x + 0.5, 3.0, TICK, TICK, FALSE);
+  em_sheet_stack_take (sheet, row, &cell, 1, x + TICK + 7, 1.4, sheet->width - x - TICK - 7);
+}
+
+/* A setting and its first stop, and each stop by itself, stay on one page where they can. */
 static void
 add_stops (EmPaperSheet *sheet)
 {
@@ -260,27 +314,28 @@ add_stops (EmPaperSheet *sheet)
 
   for (int32_t i = 0; i < cost->n_visits; i++)
     {
-      if (cost->visit[i].is_new_setting)
-        {
-          g_autofree char *text = g_strdup_printf (_("Setting %d"), cost->visit[i].setting);
+      guint first = em_flow_n_rows (sheet->flow);
 
-          em_sheet_add_heading (sheet, text, 16);
-          em_sheet_add_tick (sheet, _("Tool clamped and trued; everything in this setting can be reached."), 0, sheet->width);
-          em_flow_last_row (sheet->flow)->keep_next = TRUE;
-        }
+      if (cost->visit[i].is_new_setting)
+        add_setting (sheet, cost->visit[i].setting);
       em_sheet_add_stop (sheet, i);
+      em_flow_wish (sheet->flow, first, em_flow_n_rows (sheet->flow) - 1);
     }
 }
 
 static void
 add_after (EmPaperSheet *sheet)
 {
+  guint first = em_flow_n_rows (sheet->flow);
+
   em_sheet_add_heading (sheet, _("After the last weld"), 14);
   if (sheet->source->cost->is_preheated)
     em_sheet_add_tick (sheet, _("Cooled slowly to hand-warm before it is moved or checked."), 0, sheet->width);
   em_sheet_add_tick (sheet, _("Masking off; holes, threads and cooling channels free."), 0, sheet->width);
+  em_sheet_add_tick (sheet, _("Hardness tested where it is to be known; a laser’s quench may leave the weld harder than the wire’s catalog says."), 0, sheet->width);
   em_sheet_add_tick (sheet, _("Every place checked again cold: cracks can come hours after welding."), 0, sheet->width);
   em_sheet_add_tick (sheet, _("Actual figures written in, sheet back to the office."), 0, sheet->width);
+  em_flow_keep (sheet->flow, first, em_flow_n_rows (sheet->flow) - 1);
 }
 
 gboolean

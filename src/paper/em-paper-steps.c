@@ -12,9 +12,12 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-#define DRAWING_HEIGHT 150.0
-#define VALUE_COLUMNS  5
-#define BOX_HEIGHT     48.0
+#define DRAWING_HEIGHT 106.0
+#define VALUES_WIDTH   178.0
+#define VALUE_HEIGHT   13.5
+#define USED_WIDTH     44.0
+#define GAP            12.0
+#define BOX_HEIGHT     38.0
 
 /* A stop under way. */
 typedef struct
@@ -44,11 +47,19 @@ write_length (const Stop *stop, double mm, int decimals)
   return isfinite (mm) ? em_words_length (mm, stop->quote->units, decimals) : NULL;
 }
 
-/* Wire is counted in metres from one on; in inches always. */
+/* "Pulsed laser, 300 W · ER420 (AWS A5.9), ⌀ 0.5 mm · Deep": what to have in hand before reading on. */
 static char *
-write_wire (const Stop *stop, double mm)
+describe_means (const Stop *stop)
 {
-  return stop->quote->units == EM_UNITS_METRIC && mm >= 1000 ? write_unit (mm / 1000, 3, "m") : write_length (stop, mm, 0);
+  g_autofree char *wire = em_sheet_wire_text (stop->sheet, stop->cost);
+  GString *text = g_string_new (NULL);
+
+  if (stop->machine != NULL && stop->machine->name != NULL)
+    g_string_append_printf (text, "%s · ", stop->machine->name);
+  g_string_append (text, wire);
+  if (stop->feature->access != EM_ACCESS_OPEN)
+    g_string_append_printf (text, " · %s: %s", _("Access"), em_words_access (stop->feature->access));
+  return g_string_free (text, FALSE);
 }
 
 static void
@@ -62,6 +73,7 @@ add_head (Stop *stop, int32_t number)
   EmCellText texts[] = {
     { EM_TEXT_HEADING, EM_INK_TEXT, g_strdup_printf ("%s – %s", name, places), 0 },
     { EM_TEXT_QUIET, EM_INK_QUIET, em_words_sizes (stop->feature, stop->quote->units), 2 },
+    { EM_TEXT_BODY, EM_INK_TEXT, describe_means (stop), 2 },
     { EM_TEXT_STRONG, EM_INK_TEXT, g_strdup (stop->feature->text[EM_FEATURE_REMARK]), 3 },
   };
 
@@ -70,35 +82,37 @@ add_head (Stop *stop, int32_t number)
   row->space_before = 10;
   row->keep_next = TRUE;
   em_row_rule (row, EM_INK_TEXT, 0, 0, sheet->width, 0, 0.8);
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_HEADING, badge, 0, EM_ALIGN_LEFT), EM_INK_ACCENT, 0, 7);
-  em_sheet_stack_take (sheet, row, texts, G_N_ELEMENTS (texts), 62, 7, sheet->width - 62);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_HEADING, badge, EM_STOP_INDENT - 4, EM_ALIGN_LEFT), EM_INK_ACCENT, 0, 7);
+  em_sheet_stack_take (sheet, row, texts, G_N_ELEMENTS (texts), EM_STOP_INDENT, 7, sheet->width - EM_STOP_INDENT);
 }
 
-static void
-add_drawings (Stop *stop)
+/* A starting value and a line to write the one that was used on. Returns the bottom. */
+static double
+add_value (Stop *stop, EmRow *row, const char *label, char *take_value, double x, double y, double width)
 {
-  EmPaperSheet *sheet = stop->sheet;
-  EmRow *row = em_flow_row (sheet->flow);
-  double width = (sheet->width - 16) / 2;
+  PangoLayout *name, *value;
+  double right = x + width - USED_WIDTH - 6;
+  g_autofree char *text = take_value;
 
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, _("Section, tracks and layers"), 0, EM_ALIGN_LEFT), EM_INK_QUIET, 0, 0);
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, _("Plan"), 0, EM_ALIGN_LEFT), EM_INK_QUIET, width + 16, 0);
-  em_sheet_draw_feature (sheet, row, stop->index, EM_VIEW_SECTION, 0, 10, width, DRAWING_HEIGHT);
-  em_sheet_draw_feature (sheet, row, stop->index, EM_VIEW_PLAN, width + 16, 10, width, DRAWING_HEIGHT);
-  row->space_before = 6;
-  row->keep_next = TRUE;
+  if (text == NULL)
+    return y;
+  value = em_flow_layout (stop->sheet->flow, EM_TEXT_STRONG, text, 0, EM_ALIGN_LEFT);
+  name = em_flow_layout (stop->sheet->flow, EM_TEXT_QUIET, label, width - USED_WIDTH - 12 - em_layout_width (value), EM_ALIGN_LEFT);
+  em_sheet_right_take (row, value, EM_INK_TEXT, right, y + 2.4);
+  em_row_text_take (row, name, EM_INK_TEXT, x, y + 3.2);
+  y += fmax (VALUE_HEIGHT, em_layout_height (name) + 4);
+  em_row_rule (row, EM_INK_LINE, x, y, right, y, 0.5);
+  em_row_rule (row, EM_INK_TEXT, right + 6, y, x + width, y, 0.5);
+  return y;
 }
 
-/* Starting values, label and text; those that are NULL are left out. */
+/* Starting values, those that are known, at the right of the drawings. */
 static void
-add_values (Stop *stop)
+add_values (Stop *stop, EmRow *row, double x, double width)
 {
   const EmArc *arc = &stop->cost->arc;
-  const EmFeatureCost *cost = stop->cost;
   EmPaperSheet *sheet = stop->sheet;
-  struct { const char *label; char *value; } values[] = {
-    { _("Machine"), g_strdup (stop->machine != NULL ? stop->machine->name : NULL) },
-    { _("Wire"), em_sheet_wire_text (sheet, cost) },
+  const struct { const char *label; char *value; } values[] = {
     { _("Spot or pool"), write_length (stop, arc->spot_mm, 2) },
     { _("Travel speed"), write_unit (arc->speed_mm_per_s, 3, "mm/s") },
     { _("Pulse length"), write_unit (arc->pulse_ms, 3, "ms") },
@@ -109,27 +123,36 @@ add_values (Stop *stop)
     { _("Voltage"), write_unit (arc->voltage_v, 3, "V") },
     { _("Heat input"), write_unit (arc->heat_input_kj_per_mm, 3, "kJ/mm") },
     { _("Gas flow"), stop->machine != NULL ? write_unit (stop->machine->gas_l_per_min, 3, "l/min") : NULL },
-    { _("Travel speed is"), arc->was_slowed ? g_strdup (em_words_bound (arc->bound)) : NULL },
-    { _("Tilt from the wall"), cost->tilt_deg > 0 ? em_words_quantity (ceil (cost->tilt_deg), EM_QUANTITY_ANGLE, stop->quote->units) : NULL },
-    { _("Access"), g_strdup (em_words_access (stop->feature->access)) },
-    { _("Wire needed"), write_wire (stop, cost->wire_length_mm) },
+    { _("Tilt from the wall"), stop->cost->tilt_deg > 0 ? em_words_quantity (ceil (stop->cost->tilt_deg), EM_QUANTITY_ANGLE, stop->quote->units) : NULL },
   };
-  double width = (sheet->width - 10 * (VALUE_COLUMNS - 1)) / VALUE_COLUMNS, top = 7, bottom = 7;
-  EmRow *row = em_flow_row (sheet->flow);
-  int column = 0;
+  double y = 10;
 
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, _("Starting values"), width - USED_WIDTH - 6, EM_ALIGN_LEFT), EM_INK_QUIET, x, 0);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, _("Used"), USED_WIDTH, EM_ALIGN_LEFT), EM_INK_QUIET, x + width - USED_WIDTH, 0);
   for (gsize i = 0; i < G_N_ELEMENTS (values); i++)
+    y = add_value (stop, row, values[i].label, values[i].value, x, y, width);
+  if (arc->was_slowed)
     {
-      if (values[i].value != NULL)
-        {
-          bottom = fmax (bottom, em_sheet_add_fact (sheet, row, values[i].label, values[i].value, column * (width + 10) + 6, top, width - 6));
-          column = (column + 1) % VALUE_COLUMNS;
-          top = column == 0 ? bottom : top;
-        }
-      g_free (values[i].value);
+      g_autofree char *text = g_strdup_printf ("%s %s", _("Travel speed is"), em_words_bound (arc->bound));
+
+      em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL, text, width, EM_ALIGN_LEFT), EM_INK_QUIET, x, y + 3);
     }
-  row->height = bottom;
-  em_row_box (row, EM_INK_LINE, 0, 0, sheet->width, bottom, FALSE);
+}
+
+/* Section, plan and starting values side by side. */
+static void
+add_drawings (Stop *stop)
+{
+  EmPaperSheet *sheet = stop->sheet;
+  EmRow *row = em_flow_row (sheet->flow);
+  double width = (sheet->width - VALUES_WIDTH - 2 * GAP) / 2, height;
+
+  add_values (stop, row, 2 * (width + GAP), VALUES_WIDTH);
+  height = fmax (DRAWING_HEIGHT, row->height - 10);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, _("Section, tracks and layers"), width, EM_ALIGN_LEFT), EM_INK_QUIET, 0, 0);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, _("Plan"), width, EM_ALIGN_LEFT), EM_INK_QUIET, width + GAP, 0);
+  em_sheet_draw_feature (sheet, row, stop->index, EM_VIEW_SECTION, 0, 10, width, height);
+  em_sheet_draw_feature (sheet, row, stop->index, EM_VIEW_PLAN, width + GAP, 10, width, height);
   row->space_before = 6;
   row->keep_next = TRUE;
 }
@@ -204,8 +227,8 @@ static char *
 describe_build (const Stop *stop)
 {
   const EmPlan *plan = &stop->cost->plan;
-  g_autofree char *layer = write_length (stop, plan->layer_mm, 3);
-  g_autofree char *pitch = write_length (stop, plan->pitch_mm, 3);
+  g_autofree char *layer = write_length (stop, plan->layer_mm, 2);
+  g_autofree char *pitch = write_length (stop, plan->pitch_mm, 2);
   g_autofree char *height = write_length (stop, stop->cost->shape.height_mm, 3);
   g_autofree char *stock = write_length (stop, stop->cost->rules.stock_mm, 3);
 
@@ -227,6 +250,7 @@ describe_cap (const Stop *stop)
                                     (gulong) plan->cap_tracks), (int) MIN (plan->cap_tracks, G_MAXINT), edge);
 }
 
+/* What the catalogue says of the wire as deposited; NULL when it says nothing. */
 static char *
 describe_hardness (const Stop *stop)
 {
@@ -235,60 +259,72 @@ describe_hardness (const Stop *stop)
   g_autofree char *high = filler != NULL ? em_words_figure (filler->hardness_high_hrc, 3) : NULL;
 
   if (filler == NULL || !isfinite (filler->hardness_low_hrc) || !isfinite (filler->hardness_high_hrc))
-    return g_strdup (_("Hardness of the weld tested where it is to be known."));
-  return g_strdup_printf (_("Hardness of the weld tested: the wire’s catalog says %1$s to %2$s\302\240HRC as deposited, a laser’s quench may leave it harder."), low, high);
+    return NULL;
+  return g_strdup_printf (_("wire: %1$s to %2$s\302\240HRC"), low, high);
 }
 
 static void
 add_steps (Stop *stop)
 {
   EmPaperSheet *sheet = stop->sheet;
-  guint first = em_flow_n_rows (sheet->flow);
-  gboolean by_shop = em_words_finish_of (stop->quote, stop->index) == EM_FINISH_SHOP;
 
   em_sheet_add_tick_take (sheet, describe_masking (stop), 0, sheet->width);
   em_flow_last_row (sheet->flow)->space_before = 7;
   em_sheet_add_tick_take (sheet, describe_melt_out (stop), 0, sheet->width);
   em_sheet_add_tick_take (sheet, describe_build (stop), 0, sheet->width);
+  em_flow_last_row (sheet->flow)->keep_next = TRUE;
   add_layers (stop, 14, sheet->width - 14);
   em_sheet_add_tick_take (sheet, describe_cap (stop), 0, sheet->width);
   em_sheet_add_tick (sheet, _("Looked over under magnification; dye penetrant (ISO 3452-1): no cracks, no open pores."), 0, sheet->width);
-  em_sheet_add_tick (sheet, _("Size measured: there is metal all over, stock and all."), 0, sheet->width);
-  em_sheet_add_tick_take (sheet, describe_hardness (stop), 0, sheet->width);
-  em_sheet_add_tick (sheet, by_shop ? _("Machined back to size by us.") : _("Left as welded: the customer machines it."), 0, sheet->width);
-  /* A few steps on either side of a page's end, the last ones with the boxes for actual figures. */
-  em_flow_keep (sheet->flow, first, first + 2);
-  em_flow_keep (sheet->flow, em_flow_n_rows (sheet->flow) - 3, em_flow_n_rows (sheet->flow));
+  em_flow_last_row (sheet->flow)->keep_next = TRUE;
+  if (em_words_finish_of (stop->quote, stop->index) == EM_FINISH_SHOP)
+    {
+      em_sheet_add_tick (sheet, _("Size measured: there is metal all over, stock and all."), 0, sheet->width);
+      em_flow_last_row (sheet->flow)->keep_next = TRUE;
+      em_sheet_add_tick (sheet, _("Machined back to size by us."), 0, sheet->width);
+    }
+  else
+    em_sheet_add_tick (sheet, _("Size measured: there is metal all over, stock and all. Left as welded: the customer machines it."), 0, sheet->width);
+  em_flow_last_row (sheet->flow)->keep_next = TRUE;
 }
 
-/* Boxes to write in; what was planned stands under each label. */
+static char *
+write_planned (char *take_figure)
+{
+  char *text = g_strdup_printf (_("planned %s"), take_figure);
+
+  g_free (take_figure);
+  return text;
+}
+
+/* Boxes to write in; what was planned, or is known of the wire, stands at their foot. */
 static void
 add_actuals (Stop *stop)
 {
   EmPaperSheet *sheet = stop->sheet;
   int32_t n_tools = stop->quote->n_tools;
-  g_autofree char *arc_on = em_words_duration (stop->cost->arc_on_s * n_tools);
-  g_autofree char *bench = em_words_duration ((stop->cost->task_s[EM_TASK_ARC_ON] + stop->cost->task_s[EM_TASK_HANDLING]) * n_tools);
-  g_autofree char *wire = write_wire (stop, stop->cost->wire_length_mm * n_tools);
-  const struct { const char *label, *planned; } boxes[] = {
-    { _("Arc or beam on"), arc_on }, { _("At the bench, welding"), bench }, { _("Wire used"), wire }, { _("Hardness"), NULL }, { _("Done by, date"), NULL },
+  const struct { const char *label; char *under; } boxes[] = {
+    { _("Arc or beam on"), write_planned (em_words_duration (stop->cost->arc_on_s * n_tools)) },
+    { _("At the bench, welding"), write_planned (em_words_duration ((stop->cost->task_s[EM_TASK_ARC_ON] + stop->cost->task_s[EM_TASK_HANDLING]) * n_tools)) },
+    { _("Wire used"), write_planned (em_sheet_wire_length (stop->cost->wire_length_mm * n_tools, stop->quote->units)) },
+    { _("Hardness"), describe_hardness (stop) },
+    { _("Done by, date"), NULL },
   };
   double width = sheet->width / G_N_ELEMENTS (boxes);
   EmRow *row = em_flow_row (sheet->flow);
 
   for (gsize i = 0; i < G_N_ELEMENTS (boxes); i++)
     {
-      g_autofree char *planned = boxes[i].planned != NULL ? g_strdup_printf (_("planned %s"), boxes[i].planned) : NULL;
       double x = (double) i * width;
-      PangoLayout *under;
+      PangoLayout *under = em_flow_layout (sheet->flow, EM_TEXT_LABEL, boxes[i].under, width - 8, EM_ALIGN_LEFT);
 
       em_row_box (row, EM_INK_TEXT, x, 0, width, BOX_HEIGHT, FALSE);
       em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, boxes[i].label, width - 8, EM_ALIGN_LEFT), EM_INK_TEXT, x + 4, 3);
-      under = em_flow_layout (sheet->flow, EM_TEXT_LABEL, planned, width - 8, EM_ALIGN_LEFT);
       em_row_text_take (row, under, EM_INK_QUIET, x + 4, BOX_HEIGHT - 3 - em_layout_height (under));
+      g_free (boxes[i].under);
     }
-  row->space_before = 8;
-  row->height += 4;
+  row->space_before = 7;
+  row->height += 2;
 }
 
 void
@@ -302,7 +338,6 @@ em_sheet_add_stop (EmPaperSheet *sheet, int32_t number)
 
   add_head (&stop, number + 1);
   add_drawings (&stop);
-  add_values (&stop);
   add_steps (&stop);
   add_actuals (&stop);
 }

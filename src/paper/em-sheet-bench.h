@@ -11,10 +11,13 @@
 
 G_BEGIN_DECLS
 
+#define EM_STOP_INDENT 62.0   /* where what a stop or a setting is about begins */
+
 /* A box to tick and what for. */
 void  em_sheet_add_tick      (EmPaperSheet *sheet, const char *text, double x, double width);
 void  em_sheet_add_tick_take (EmPaperSheet *sheet, char *take_text, double x, double width);   /* NULL: nothing */
 char *em_sheet_wire_text     (const EmPaperSheet *sheet, const EmFeatureCost *cost);            /* "ER420 (AWS A5.9), ⌀ 0.5 mm" */
+char *em_sheet_wire_length   (double mm, EmUnits units);                                        /* "4.9 m", "193 in" */
 void  em_sheet_add_stop      (EmPaperSheet *sheet, int32_t stop);
 
 G_END_DECLS

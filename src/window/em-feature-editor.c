@@ -493,7 +493,7 @@ show_plan (EmFeatureEditor *self, const EmFeatureCost *cost)
   gtk_widget_set_visible (self->plan_button, cost->status == EM_OK);
   if (cost->status != EM_OK)
     return;
-  g_autofree char *wire = em_words_length (cost->rules.wire_mm, units, 2);
+  g_autofree char *wire = em_words_wire (cost->rules.wire_mm, units);
   g_autofree char *layers = g_strdup_printf (ngettext ("%d layer", "%d layers", (gulong) cost->plan.layers), cost->plan.layers);
   g_autofree char *n_tracks = em_words_number ((double) cost->plan.tracks, 0);
   g_autofree char *tracks = g_strdup_printf (ngettext ("%s track", "%s tracks", (gulong) cost->plan.tracks), n_tracks);

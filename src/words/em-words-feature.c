@@ -29,10 +29,10 @@ describe_melt_out (const EmFeatureCost *cost)
 static char *
 describe_build (const EmFeatureCost *cost, EmUnits units, const EmCatalogue *catalogue)
 {
-  const char *filler = cost->filler >= 0 && cost->filler < catalogue->n_fillers ? catalogue->filler[cost->filler].designation : _("filler");
-  g_autofree char *size = em_words_length (cost->rules.wire_mm, units, 3);
+  const char *filler = cost->filler >= 0 && cost->filler < catalogue->n_fillers ? catalogue->filler[cost->filler].designation : "–";
+  g_autofree char *size = em_words_wire (cost->rules.wire_mm, units);
 
-  return g_strdup_printf (ngettext ("Built up in %1$d layer with %2$s wire, %3$s.", "Built up in %1$d layers with %2$s wire, %3$s.",
+  return g_strdup_printf (ngettext ("Built up in %1$d layer; filler wire: %2$s, ⌀\302\240%3$s.", "Built up in %1$d layers; filler wire: %2$s, ⌀\302\240%3$s.",
                                     (gulong) cost->plan.layers), cost->plan.layers, filler, size);
 }
 

@@ -156,6 +156,15 @@ em_words_length (double mm, EmUnits units, int decimals)
   return write_quantity (units == EM_UNITS_INCH ? rounded * EM_MM_PER_INCH : rounded, EM_QUANTITY_LENGTH, units, MIN (3, decimals));
 }
 
+/** A wire's diameter as the trade says it: "0.8 mm", ".020 in". */
+char *
+em_words_wire (double mm, EmUnits units)
+{
+  double unit_mm = units == EM_UNITS_INCH ? EM_MM_PER_INCH : 1, scale = units == EM_UNITS_INCH ? 1000 : 100;
+
+  return write_quantity (round (mm / unit_mm * scale) / scale * unit_mm, EM_QUANTITY_LENGTH, units, 3);
+}
+
 /** ppm as a percentage, exact, trailing zeros dropped: 82,500 is 8.25 %. */
 char *
 em_words_percent (int64_t ppm)

@@ -41,6 +41,7 @@ char *em_words_money_bare (int64_t minor, const EmCurrency *currency);
 /* A quantity with its unit in units. */
 char *em_words_quantity (double value, EmQuantityType type, EmUnits units);
 char *em_words_length   (double mm, EmUnits units, int decimals); /* worked out, so rounded: decimals of mm, one more of an inch */
+char *em_words_wire     (double mm, EmUnits units); /* a wire's diameter, to hundredths of a millimetre or thousandths of an inch */
 char *em_words_number   (double value, int decimals);
 char *em_words_figure   (double value, int digits);  /* significant digits, trailing zeros dropped */
 char *em_words_percent  (int64_t ppm);

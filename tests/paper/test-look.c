@@ -144,6 +144,26 @@ START_TEST (test_bench_last_page)
 }
 END_TEST
 
+/* Two stops, whole. */
+START_TEST (test_bench_stops)
+{
+  compare_page (EM_SHEET_BENCH, 2, "de", "a4", "bench-stops.png");
+}
+END_TEST
+
+START_TEST (test_bench_first_page)
+{
+  compare_page (EM_SHEET_BENCH, 0, "es", "letter", "bench-1.png");
+}
+END_TEST
+
+/* Scope, assumptions, terms, signatures. */
+START_TEST (test_quote_last_page)
+{
+  compare_page (EM_SHEET_QUOTE, -1, "en", "a4", "quote-last.png");
+}
+END_TEST
+
 START_TEST (test_section)
 {
   compare_drawing (EM_VIEW_SECTION, FALSE, "section.png");
@@ -197,7 +217,8 @@ has_font (const char *wanted)
 int
 main (void)
 {
-  const TTest *const tests[] = { test_quote_first_page, test_quote_on_letter, test_bench_last_page, test_section, test_plan_on_dark,
+  const TTest *const tests[] = { test_quote_first_page, test_quote_on_letter, test_bench_last_page, test_bench_first_page, test_bench_stops,
+                                 test_quote_last_page, test_section, test_plan_on_dark,
                                  test_no_shape_no_drawing };
 
   if (!has_font ("DejaVu Sans"))

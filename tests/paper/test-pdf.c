@@ -289,6 +289,57 @@ START_TEST (test_bench_has_no_prices)
 }
 END_TEST
 
+/* Stops on a page of the bench sheet, each with its beginning and its end there; −1 when one is cut. */
+static int
+whole_stops (const char *page)
+{
+  int n = 0;
+
+  for (const char *at = page; ; n++)
+    {
+      const char *begin = strstr (at, "Starting values  "), *end = strstr (at, "Done by, date");
+
+      if (begin == NULL && end == NULL)
+        return n;
+      if (begin == NULL || end == NULL || end < begin)
+        return -1;
+      at = end + 1;
+      begin = strstr (begin + 1, "Starting values  ");
+      if (begin != NULL && begin < end)
+        return -1;
+    }
+}
+
+/* Who works at a stop has all of it on one page, and two stops share a page: 8 of them on a first page or two of preparations
+ * and four more. */
+START_TEST (test_stops_share_pages_whole)
+{
+  static const char *const sizes[] = { "a4", "letter" };
+  g_autofree char *folder = em_test_folder ();
+
+  for (gsize s = 0; s < G_N_ELEMENTS (sizes); s++)
+    {
+      EmTestPaper paper;
+
+      em_test_paper_init (&paper, 8, "en", sizes[s]);
+      g_autofree char *path = export_sheet (EM_SHEET_BENCH, &paper, folder, sizes[s]);
+      g_autofree char *text = read_text (path);
+      g_auto (GStrv) pages = g_strsplit (text, "\f", -1);
+      int n_stops = 0;
+
+      ck_assert_int_le (read_pages (path), 6);
+      for (int i = 0; pages[i] != NULL; i++)
+        {
+          ck_assert_msg (whole_stops (pages[i]) >= 0, "%s: a stop is cut on page %d", sizes[s], i + 1);
+          n_stops += whole_stops (pages[i]);
+        }
+      ck_assert_int_eq (n_stops, 8);
+      em_test_paper_clear (&paper);
+    }
+  em_test_forget (g_steal_pointer (&folder));
+}
+END_TEST
+
 /* The customer's paper says so when the reader settled an unclear size. */
 START_TEST (test_assumptions_are_printed)
 {
@@ -382,7 +433,7 @@ main (void)
   static const char *const tools[] = { "pdftotext", "pdfinfo", "pdffonts", "pdfimages", "qpdf" };
   const TTest *const tests[] = {
     test_short_quote_adds_up, test_hundred_pages_add_up, test_pages_are_numbered_and_headed, test_paper_sizes, test_fonts_are_embedded,
-    test_structure_is_valid, test_bench_has_no_prices, test_assumptions_are_printed, test_marked_words_are_printed, test_logo_is_on_the_page, test_figures_follow_the_papers_language,
+    test_structure_is_valid, test_bench_has_no_prices, test_stops_share_pages_whole, test_assumptions_are_printed, test_marked_words_are_printed, test_logo_is_on_the_page, test_figures_follow_the_papers_language,
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (tools); i++)

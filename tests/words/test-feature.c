@@ -74,7 +74,7 @@ START_TEST (test_plain_words)
   Work work;
 
   work_init (&work);
-  expect (&work, "Built up in 3 layers with W1 wire, 0.508" NB "mm. At least 0.254" NB "mm is left on for machining. You machine it back to size.");
+  expect (&work, "Built up in 3 layers; filler wire: W1, ⌀" NB "0.51" NB "mm. At least 0.254" NB "mm is left on for machining. You machine it back to size.");
   work.cost.plan.layers = 1;
   work.cost.rules.stock_mm = 0;
   work.cost.rules.is_melted_out = true;
@@ -83,7 +83,7 @@ START_TEST (test_plain_words)
   work.quote.units = EM_UNITS_INCH;
   work.quote.feature[0].near = EM_NEAR_HOLE;
   work.quote.feature[0].clearance_mm = 0.381;
-  expect (&work, "The damaged metal is melted clean first. Built up in 1 layer with W1 wire, .020" NB "in. Its sharp edges are capped from the "
+  expect (&work, "The damaged metal is melted clean first. Built up in 1 layer; filler wire: W1, ⌀" NB ".020" NB "in. Its sharp edges are capped from the "
                  "other face. The hole .015" NB "in away is kept free. We machine it back to size.");
   work_clear (&work);
 }

@@ -51,6 +51,21 @@ START_TEST (test_money)
 }
 END_TEST
 
+/* 0.508 mm is 0.020 in, 0.8 mm 0.0315 in: by 25.4 mm to the inch, thousandths in full, and no nought before the point, as US drawings have them. */
+START_TEST (test_wires)
+{
+  static const struct { double mm; EmUnits units; const char *expected[N_LANGUAGES]; } rows[] = {
+    { 0.508, EM_UNITS_METRIC, { "0.51" NB "mm", "0,51" NB "mm", "0,51" NB "mm", "0,51" NB "mm" } },
+    { 0.8, EM_UNITS_METRIC, { "0.8" NB "mm", "0,8" NB "mm", "0,8" NB "mm", "0,8" NB "mm" } },
+    { 0.508, EM_UNITS_INCH, { ".020" NB "in", "0,020" NB "in", "0,020" NB "in", "0,020" NB "in" } },
+    { 0.8, EM_UNITS_INCH, { ".031" NB "in", "0,031" NB "in", "0,031" NB "in", "0,031" NB "in" } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    CHECK_ALL (em_words_wire (rows[r].mm, rows[r].units), rows[r].expected);
+}
+END_TEST
+
 START_TEST (test_numbers)
 {
   static const struct { double value; int decimals; const char *expected[N_LANGUAGES]; } rows[] = {
@@ -213,5 +228,5 @@ START_TEST (test_push_and_pop)
 }
 END_TEST
 
-EM_TEST_MAIN ("number", test_money, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
+EM_TEST_MAIN ("number", test_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
               test_terms, test_push_and_pop)
