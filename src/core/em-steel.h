@@ -37,6 +37,7 @@ EmEstimate em_steel_preheat_en1011 (const EmChemistry c, double section_mm, doub
 EmEstimate em_steel_martensite_hrc (const EmChemistry c);                  /* capped at 67 */
 EmEstimate em_steel_hrc_to_hv (double hrc);                                /* ASTM E140 table 1, 20 … 68 */
 EmEstimate em_steel_hv_to_hrc (double hv);
+EmEstimate em_steel_hb_to_hrc (double hb);                                 /* ASTM E140 table 1, 226 … 739 HBW */
 
 typedef struct { double cr_eq, ni_eq; EmPhase phase; double ferrite_pct; bool is_inside; } EmConstitution;
 EmConstitution em_steel_schaeffler (const EmChemistry c);

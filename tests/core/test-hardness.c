@@ -51,6 +51,37 @@ START_TEST (test_never_beyond_the_table)
 }
 END_TEST
 
+/* ASTM E140 table 1 as published charts print it (the standard's own example: 353 HBW is 38 HRC). */
+static const struct { double hb, hrc; } brinell[] =
+{
+  { 226, 20 }, { 253, 25 }, { 286, 30 }, { 327, 35 }, { 336, 36 }, { 353, 38 }, { 371, 40 }, { 390, 42 }, { 409, 44 }, { 421, 45 },
+  { 432, 46 }, { 455, 48 }, { 481, 50 }, { 512, 52 }, { 543, 54 }, { 560, 55 }, { 577, 56 }, { 615, 58 }, { 654, 60 }, { 688, 62 },
+  { 722, 64 }, { 739, 65 },
+};
+
+START_TEST (test_brinell)
+{
+  static const double bad[] = { 225.9, 739.1, 0, NAN, INFINITY };
+  double last = 0;
+
+  for (size_t i = 0; i < sizeof brinell / sizeof brinell[0]; i++)
+    {
+      EmEstimate hrc = em_steel_hb_to_hrc (brinell[i].hb);
+
+      ck_assert_msg (hrc.validity == EM_VALID && fabs (hrc.value - brinell[i].hrc) < 1e-9, "%.0f HBW: %f HRC", brinell[i].hb, hrc.value);
+    }
+  for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++)
+    ck_assert_msg (em_steel_hb_to_hrc (bad[i]).validity == EM_VALID_OUTSIDE, "%f HBW was converted", bad[i]);
+  for (int hb = 226; hb <= 739; hb++)
+    {
+      double hrc = em_steel_hb_to_hrc (hb).value;
+
+      ck_assert_msg (hrc > last, "%d HBW is no harder than %d", hb, hb - 1);
+      last = hrc;
+    }
+}
+END_TEST
+
 START_TEST (test_there_and_back)
 {
   double last = 0.0;
@@ -92,4 +123,4 @@ START_TEST (test_martensite)
 }
 END_TEST
 
-EM_TEST_MAIN ("core: hardness", test_e140_rows, test_never_beyond_the_table, test_there_and_back, test_martensite)
+EM_TEST_MAIN ("core: hardness", test_e140_rows, test_never_beyond_the_table, test_brinell, test_there_and_back, test_martensite)
