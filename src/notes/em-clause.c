@@ -11,7 +11,7 @@ enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16 };
 static const guint32 dimension_roles =
   EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS |
   EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
-  EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE;
+  EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE | EM_ROLE_SQUARE;
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -74,6 +74,23 @@ is_size (const EmClause *c, guint i)
   return i >= c->first && i < c->end && em_item (c->items, i)->type == EM_ITEM_SIZE;
 }
 
+/* "R0.25, 2 x 75 mm long": where a radius is given, a row needs no second size. */
+static gboolean
+is_times_edge (const EmClause *c, guint i)
+{
+  const EmSense *label = i + 3 < c->end ? em_item_says (c->items, i + 3, EM_SAYS_LABEL) : NULL;
+
+  if (em_item_size (c->items, i + 2)->unit == EM_UNIT_NONE || label == NULL || (label->roles & EM_ROLE_LENGTH) == 0)
+    return FALSE;
+  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
+    {
+      label = em_item_says (c->items, k, EM_SAYS_LABEL);
+      if (label != NULL && (label->roles & EM_ROLE_RADIUS) != 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "4X ⌀.25", "4X .25": X glued to the number and a blank after it is a number of places (ASME Y14.5). "4 x R.03" at the
  * head of a part is one too; "4 x 5" is a row of sizes. */
 static gboolean
@@ -93,7 +110,7 @@ is_times_count (const EmClause *c, guint i)
   if (next >= c->end)
     return is_tight;
   if (is_size (c, next))
-    return is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE;
+    return (is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE) || (is_head && is_times_edge (c, i));
   return is_tight || is_head;
 }
 
@@ -103,7 +120,8 @@ is_before_noun (const EmClause *c, guint i)
 {
   guint prior = before (c, i);
 
-  if (prior != c->end && (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || says (c, prior, EM_SAYS_LABEL)))
+  if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
+      (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || says (c, prior, EM_SAYS_LABEL)))
     return FALSE;
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
@@ -119,12 +137,20 @@ is_before_noun (const EmClause *c, guint i)
   return FALSE;
 }
 
-/* "(x5)", "x5" at the head of a part. */
+/* "(x5)", "x5" at the head of a part, "pins x5". */
 static gboolean
 is_times_before (const EmClause *c, guint i)
 {
   return i > c->first && says (c, i - 1, EM_SAYS_TIMES) && is_glued (c->items, i) &&
-         (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2));
+         (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2) ||
+          (says (c, i - 2, EM_SAYS_KIND) && !is_glued (c->items, i - 1)));
+}
+
+/* "Stück: 2": the number follows the word, so the one before it is no count. */
+static gboolean
+is_before_its_number (const EmClause *c, guint i)
+{
+  return says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && is_size (c, i + 2);
 }
 
 static gboolean
@@ -135,9 +161,9 @@ is_count (const EmClause *c, guint i)
   gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
   guint next = is_bracketed ? i + 2 : i + 1;
 
-  if (says (c, next, EM_SAYS_PLACES) || (next < c->end && em_item_is_sign (c->items, next, '@')))
+  if ((says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next)) || (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
-  if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
+  if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i))
     return TRUE;
@@ -146,12 +172,52 @@ is_count (const EmClause *c, guint i)
   return is_times_count (c, i) || is_before_noun (c, i);
 }
 
+static gboolean
+is_area (EmUnit unit)
+{
+  return unit == EM_UNIT_MM2 || unit == EM_UNIT_CM2 || unit == EM_UNIT_INCH2;
+}
+
 /* "(12.5)" is a reference size: for information only, never used (ASME Y14.5). */
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
-         em_item_size (c->items, i)->unit != EM_UNIT_HRC;
+         !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !is_area (em_item_size (c->items, i)->unit);
+}
+
+/* "Slide 3:", "Cavity B:", "Pos. 2:", "Lifter #3": the number or letter is a name. */
+static gboolean
+is_name (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+  gboolean is_short = item->type == EM_ITEM_SIZE ? em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->unit == EM_UNIT_NONE && item->length <= 3
+                                                 : item->type != EM_ITEM_SIGN && item->length == 1;
+  gboolean is_closed = i + 1 == c->end || em_item_is_sign (c->items, i + 1, ':') || says (c, i + 1, EM_SAYS_SOUND) ||
+                       (em_item_is_sign (c->items, i + 1, '-') && !is_glued (c->items, i + 1));
+  guint prior = before (c, i);
+  const EmSense *word = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_GLUE) : NULL;
+
+  /* "(B) NICK" */
+  if (is_short && item->type != EM_ITEM_SIZE && i > c->first && em_item_is_sign (c->items, i - 1, '(') && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')'))
+    return TRUE;
+  if (!is_short || prior == c->end)
+    return FALSE;
+  /* "FACE C LOW" */
+  if (item->type == EM_ITEM_UNKNOWN && prior + 1 == i && (says (c, prior, EM_SAYS_KIND) || says (c, prior, EM_SAYS_PLACE)))
+    return TRUE;
+  if (item->type == EM_ITEM_SIZE && em_item_is_sign (c->items, i - 1, '#') && !says (c, prior, EM_SAYS_QUANTITY))
+    return TRUE;
+  return is_closed && ((word != NULL && g_strcmp0 (word->value, "item") == 0) ||
+                       (prior == c->first && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
+}
+
+static void
+use_name (const EmClause *c, guint i)
+{
+  em_item (c->items, i)->is_used = TRUE;
+  if (em_item (c->items, i)->type == EM_ITEM_SIZE)
+    em_item_size (c->items, i)->roles |= EM_ROLE_REFERENCE;
 }
 
 void
@@ -161,13 +227,12 @@ em_clause_mark_counts (const EmClause *c)
     {
       EmSize *size;
 
-      if (em_item (c->items, i)->type != EM_ITEM_SIZE)
+      if (is_name (c, i))
+        use_name (c, i);
+      if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used)
         continue;
       size = em_item_size (c->items, i);
-      /* "Lifter #3" is a name. */
-      if (i > c->first && em_item_is_sign (c->items, i - 1, '#') && !(i > c->first + 1 && says (c, i - 2, EM_SAYS_QUANTITY)))
-        size->roles |= EM_ROLE_REFERENCE;
-      else if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
+      if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
       else if (is_reference (c, i))
         size->roles |= EM_ROLE_REFERENCE;
@@ -274,6 +339,12 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, '=') ||
                          (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER)))
     return FALSE;
+  /* "1.5 mm draft 10 deg": no length is an angle. */
+  if ((sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 && size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE)
+    return FALSE;
+  /* "5 deep must go away" */
+  if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & dimension_roles) != 0)
+    return FALSE;
   if (sense->place == EM_LABEL_AFTER)
     return TRUE;
   if (sense->place == EM_LABEL_BEFORE)
@@ -344,6 +415,15 @@ take_label (Labels *l, guint i)
   l->open = G_MAXUINT;
 }
 
+/* "over 1.5 wide": "over" leads to a length only where the size has no name of its own. */
+static gboolean
+is_weak (const Labels *l, guint i)
+{
+  const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
+
+  return l->pending == EM_ROLE_LENGTH && says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL && (after->roles & dimension_roles) != 0;
+}
+
 /* "RIB CREST LOW: 1.200 LG": a size that says itself that it is a length or a width is no build-up or wear, whatever stands
  * before it. */
 static gboolean
@@ -361,15 +441,21 @@ take_size (Labels *l, guint i)
   guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN : 0);
   gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
+  if (is_weak (l, i))
+    roles = 0;
+  /* "worn land 180 x 3": a row measures the thing, not its wear. */
+  if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
+    roles &= ~(guint32) EM_ROLE_WORN;
+
   if (keeps_legs)
     roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
   if (roles != 0)
     give (l, i, roles, l->pending_item);
   l->pending = keeps_legs ? EM_ROLE_LEGS : 0;
   l->open = i;
-  if (size->unit == EM_UNIT_HRC)
+  if (em_unit_is_hardness (size->unit))
     size->roles |= EM_ROLE_HARDNESS;
-  if (size->unit == EM_UNIT_MM2 || size->unit == EM_UNIT_CM2 || size->unit == EM_UNIT_INCH2)
+  if (is_area (size->unit))
     size->roles |= EM_ROLE_AREA;
 }
 
@@ -428,11 +514,11 @@ em_clause_mark_labels (const EmClause *c)
 
           /* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes. */
           if (next != c->end && (em_item_size (c->items, next)->chain == 0))
-            em_item_size (c->items, next)->roles |= EM_ROLE_BUILD;
+            em_item_size (c->items, next)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
           /* "0,3 auftragen", ".010 buildup": the verb behind its size. */
           if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->chain == 0 &&
               (em_item_size (c->items, l.open)->roles & dimension_roles) == 0)
-            em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD;
+            em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
           else
             l.open = G_MAXUINT;
         }

@@ -22,29 +22,32 @@ typedef struct
   guint32     roles;
   int         position;
   gboolean    is_required;
+  const char *reason;      /* why the label is only likely to mean the field, or NULL */
 } Row;
 
 static const guint32 added = EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_WORN;
 
 static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
   [EDGE_NICK] = { { "length", EM_ROLE_LENGTH, 1, TRUE },
-                  { "leg_a", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_BUILD, 2, TRUE },
-                  { "leg_b", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE } },
+                  { "leg_a", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 2, TRUE },
+                  { "leg_b", EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
+                  { "leg_a", EM_ROLE_BUILD, 0, FALSE, "from-words" } },
   [WORN_CORNER] = { { "radius", EM_ROLE_RADIUS, 2, TRUE },
                     { "length", EM_ROLE_LENGTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH, 1, TRUE }, { "angle", EM_ROLE_ANGLE, 0, FALSE },
                     { "diameter", EM_ROLE_DIAMETER, 0, FALSE } },
   [SIDEWALL] = { { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
-                 { "length", EM_ROLE_LENGTH, 1, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_DEPTH, 2, TRUE } },
+                 { "length", EM_ROLE_LENGTH, 1, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_DEPTH, 2, TRUE },
+                 { "thickness", EM_ROLE_DEPTH, 0, FALSE, "from-words" } },
   [FACE] = { { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
              { "area", EM_ROLE_AREA, 0, FALSE }, { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
              { "width", EM_ROLE_WIDTH, 2, TRUE }, { "thickness", EM_ROLE_HEIGHT | EM_ROLE_DEPTH, 0, FALSE } },
   [RIB] = { { "coat", EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 0, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
             { "thickness", EM_ROLE_THICKNESS | EM_ROLE_WIDTH, 2, TRUE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 3, FALSE } },
-  [BORE] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 2, TRUE }, { "arc", EM_ROLE_ARC | EM_ROLE_ANGLE, 0, FALSE } },
+  [BORE] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_THICKNESS, 2, TRUE }, { "arc", EM_ROLE_ARC | EM_ROLE_ANGLE, 0, FALSE } },
   [SEAT] = { { "radius", EM_ROLE_RADIUS | EM_ROLE_SPHERE, 0, FALSE },
              { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
              { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_LENGTH, 2, FALSE } },
-  [PIN] = { { "length", EM_ROLE_LENGTH | EM_ROLE_HEIGHT, 2, TRUE } },
+  [PIN] = { { "length", EM_ROLE_LENGTH | EM_ROLE_HEIGHT | EM_ROLE_WIDTH, 2, TRUE } },
   [DAM] = { { "draft", EM_ROLE_DRAFT | EM_ROLE_ANGLE, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
             { "width", EM_ROLE_WIDTH | EM_ROLE_THICKNESS, 2, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_BUILD, 3, TRUE } },
   [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
@@ -61,6 +64,7 @@ typedef struct
   EmFit         *fit;
   guint          n_bare;
   guint          bare[BARE_MAX];  /* items of sizes without a label */
+  gboolean       has_add;         /* a size stands right beside a verb of building */
 } Fitter;
 
 const EmFitted *
@@ -84,7 +88,7 @@ static void
 put (Fitter *f, const char *field, guint item, double factor, const char *reason)
 {
   const EmSize *size = em_item_size (f->items, item);
-  EmFitted fitted = { .field = field, .factor = factor, .item = item, .reason = reason };
+  EmFitted fitted = { .field = field, .factor = factor, .item = item, .words = EM_NO_ITEM, .reason = reason };
 
   if (f->fit->n_fitted == EM_FIT_MAX)
     return;
@@ -103,7 +107,7 @@ put (Fitter *f, const char *field, guint item, double factor, const char *reason
 static void
 put_text (Fitter *f, const char *field, const char *text, const char *reason)
 {
-  EmFitted fitted = { .field = field, .item = EM_NO_ITEM, .state = EM_READ_INFERRED, .reason = reason, .text = text,
+  EmFitted fitted = { .field = field, .item = EM_NO_ITEM, .words = EM_NO_ITEM, .state = EM_READ_INFERRED, .reason = reason, .text = text,
                       .value = (double) NAN, .low = (double) NAN, .high = (double) NAN };
 
   if (f->fit->n_fitted < EM_FIT_MAX)
@@ -160,7 +164,7 @@ fit_slot (Fitter *f, guint item)
 {
   guint32 roles = em_item_size (f->items, item)->roles;
 
-  if ((roles & EM_ROLE_SLOT) == 0)
+  if ((roles & EM_ROLE_SLOT) == 0 || em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
     return FALSE;
   if ((roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0 || (em_fit_find (f->fit, "slot_width") != NULL && (roles & EM_ROLE_WIDTH) == 0))
     return offer (f, "slot_depth", item, 1, NULL);
@@ -179,6 +183,8 @@ fit_labelled (Fitter *f, guint item)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
+  if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
+    return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
   /* "a dent 3 mm across" */
   if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && is_round_form (given_text (f->proto, "form")))
     roles = EM_ROLE_DIAMETER;
@@ -198,7 +204,7 @@ fit_labelled (Fitter *f, guint item)
       /* "1 deep and 1 high": the two legs of a nick may be equal. */
       if (f->fit->kind == EDGE_NICK && strcmp (row->field, "leg_a") == 0 && em_fit_find (f->fit, "leg_a") != NULL)
         continue;
-      if (offer (f, row->field, item, 1, NULL))
+      if (offer (f, row->field, item, 1, row->reason))
         return TRUE;
     }
   return is_angle;
@@ -266,6 +272,18 @@ is_wear (const Fitter *f, guint item)
   return FALSE;
 }
 
+/* "LOW .007, ADD .015": what to add is told apart from what is worn, which then is only talk. */
+static gboolean
+is_outdone (const Fitter *f, guint item)
+{
+  guint32 roles = em_item_size (f->items, item)->roles;
+
+  if (!f->has_add || (roles & EM_ROLE_ADD) != 0 || (roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
+      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
+    return FALSE;
+  return (f->fit->kind != BORE && f->fit->kind != PIN) || is_wear (f, item);
+}
+
 /* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
 static gboolean
 fit_build (Fitter *f, guint item)
@@ -273,6 +291,9 @@ fit_build (Fitter *f, guint item)
   guint32 roles = em_item_size (f->items, item)->roles;
 
   if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE || (roles & EM_ROLE_LENGTH) != 0)
+    return FALSE;
+  /* "should be 8.00 on the diameter": the diameter itself. */
+  if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item))
     return FALSE;
   if ((roles & EM_ROLE_ON_DIAMETER) != 0)
     return offer (f, "build", item, 0.5, "on-diameter");
@@ -298,7 +319,7 @@ fit_round (Fitter *f)
       guint item = g_array_index (sizes, guint, i);
       gboolean is_bare;
 
-      if (fit_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
+      if (is_outdone (f, item) || fit_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
         continue;
       if (is_diameter (f, item) && n < BARE_MAX)
         {
@@ -307,7 +328,7 @@ fit_round (Fitter *f)
         }
       if (fit_labelled (f, item))
         continue;
-      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_INFERRED_BUILD)) == 0;
+      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0;
       if (is_bare && f->n_bare < BARE_MAX)
         f->bare[f->n_bare++] = item;
     }
@@ -428,13 +449,24 @@ fit_bare (Fitter *f)
       move_to (f, 0, 2);
       reason = "from-words";
     }
-  if (f->fit->kind == FACE && n == 3 && f->n_bare == 3 && extreme (f, FALSE) != 2)
+  if ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && n == 3 && f->n_bare == 3 && extreme (f, FALSE) != 2)
     {
       move_to (f, extreme (f, FALSE), 2);
       reason = "smallest";
     }
+  /* "0.2 over 22 x 9": of the two sizes left the smaller is the thickness. */
+  if ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && n == 2 && f->n_bare == 2 && strcmp (free_rows[1]->field, "thickness") == 0 &&
+      mm (f, f->bare[0]) < mm (f, f->bare[1]))
+    {
+      move_to (f, 0, 1);
+      reason = "smallest";
+    }
+  /* "3 x 22": the longer one is the length. */
+  if ((f->fit->kind == FACE || f->fit->kind == RECESS) && n >= 2 && f->n_bare >= 2 && strcmp (free_rows[0]->field, "length") == 0 &&
+      strcmp (free_rows[1]->field, "width") == 0 && mm (f, f->bare[1]) > mm (f, f->bare[0]))
+    move_to (f, 0, 1);
   for (guint i = 0; i < f->n_bare && i < n; i++)
-    put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? NULL : reason);
+    put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
   /* A second row of sizes for one repair is another repair, or a change of mind: only the office can tell. */
   if (f->n_bare >= n + 2)
     ask (f, "two-values", f->bare[n]);
@@ -481,6 +513,69 @@ finish_corner (Fitter *f)
     }
 }
 
+static guint
+find_angle (const Fitter *f)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < BARE_MAX; i++)
+    {
+      guint item = g_array_index (f->proto->sizes, guint, i);
+
+      if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
+        return item;
+    }
+  return EM_NO_ITEM;
+}
+
+/* What a cone of half the angle makes of a seat that lacks its depth or its small diameter, as a share of the mouth: depth
+ * = (D − d) / 2 / tan, d = D − 2 · depth · tan. field NULL: nothing possible. */
+static EmFitted
+cone (const Fitter *f, guint angle, double half_deg)
+{
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
+  double slope = tan (half_deg * G_PI / 180);
+  EmFitted fitted = { .item = mouth->item, .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED,
+                      .reason = "from-cone-angle" };
+
+  if (!(half_deg > 0 && half_deg < 90) || (small == NULL) == (depth == NULL))
+    return fitted;
+  fitted.value = depth == NULL ? (mouth->value - small->value) / 2 / slope : mouth->value - 2 * depth->value * slope;
+  fitted.factor = fitted.value / mouth->value * mouth->factor;
+  if (fitted.value > 0)
+    fitted.field = depth == NULL ? "depth" : "diameter_small";
+  return fitted;
+}
+
+/* "60° INCL" gives the cone's depth or its small end. An angle alone may be the whole cone's or that of one side (a valve seat's). */
+static void
+finish_seat (Fitter *f)
+{
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
+  guint angle = find_angle (f);
+  guint32 roles = angle != EM_NO_ITEM ? em_item_size (f->items, angle)->roles : 0;
+  double angle_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) : 0;
+  gboolean is_included = (roles & EM_ROLE_LARGE) != 0, is_side = (roles & EM_ROLE_PER_SIDE) != 0;
+
+  if (angle == EM_NO_ITEM || mouth == NULL || em_fit_find (f->fit, "radius") != NULL)
+    return;
+  if (small != NULL && depth != NULL)
+    {
+      double half_deg = atan ((mouth->value - small->value) / 2 / depth->value) * 180 / G_PI;
+
+      /* The angle repeats what the sizes say; 1.5° covers their rounding. */
+      em_item (f->items, angle)->is_used = fabs (half_deg - angle_deg) < 1.5 || fabs (half_deg - angle_deg / 2) < 1.5;
+      return;
+    }
+  f->fit->cone[0] = cone (f, angle, angle_deg / 2);
+  f->fit->cone[1] = cone (f, angle, angle_deg);
+  if (f->fit->cone[is_side].field == NULL || f->fit->n_fitted == EM_FIT_MAX)
+    return;
+  em_item (f->items, angle)->is_used = TRUE;
+  if (is_included || is_side)
+    f->fit->fitted[f->fit->n_fitted++] = f->fit->cone[is_side];
+  else
+    ask (f, "cone-angle", angle);
+}
+
 static void
 finish_form (Fitter *f)
 {
@@ -498,6 +593,11 @@ finish_form (Fitter *f)
       form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
       if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0)
         form = word;
+      /* "a ball shape .125 dia" is a cap; a disc is no recess. */
+      if (g_strcmp0 (form, "sphere") == 0)
+        form = "cap";
+      if (g_strcmp0 (form, "disc") == 0)
+        form = "cylinder";
       /* A cap can be no deeper than its mouth's radius; deeper is a half-ellipsoid. */
       if (g_strcmp0 (form, "cap") == 0 && diameter != NULL && depth != NULL && depth->value > diameter->value / 2)
         form = "ellipsoid";
@@ -555,7 +655,7 @@ mark_unplaced (Fitter *f)
   for (guint i = 0; i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
     {
       guint item = g_array_index (f->proto->sizes, guint, i);
-      gboolean is_placed = em_item (f->items, item)->is_used;
+      gboolean is_placed = em_item (f->items, item)->is_used || is_outdone (f, item);
 
       for (guint k = 0; k < f->fit->n_fitted; k++)
         is_placed |= f->fit->fitted[k].item == item;
@@ -572,11 +672,13 @@ mark_unplaced (Fitter *f)
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
-  Fitter f = { items, proto, out_fit, 0, { 0 } };
+  Fitter f = { items, proto, out_fit, 0, { 0 }, FALSE };
   const char *missing[4];
 
   memset (out_fit, 0, sizeof *out_fit);
   out_fit->kind = kind;
+  for (guint i = 0; i < proto->sizes->len; i++)
+    f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
   if (kind == BORE || kind == PIN || kind == SEAT)
     fit_round (&f);
   else
@@ -584,9 +686,9 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
       {
         guint item = g_array_index (proto->sizes, guint, i);
 
-        if (fit_slot (&f, item) || fit_labelled (&f, item))
+        if (is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
           continue;
-        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_INFERRED_BUILD | EM_ROLE_FINISHED)) == 0 && f.n_bare < BARE_MAX)
+        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED)) == 0 && f.n_bare < BARE_MAX)
           f.bare[f.n_bare++] = item;
       }
   if (kind == WORN_CORNER)
@@ -596,6 +698,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
     finish_nick (&f);
   if (kind == FACE || kind == SIDEWALL)
     finish_face (&f);
+  if (kind == SEAT)
+    finish_seat (&f);
   finish_form (&f);
   if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL)
     ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
@@ -619,9 +723,14 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       roles |= size->roles;
       n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
     }
+  /* "Worn" alone is no edge. */
+  if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
+    weight[WORN_CORNER] = 0;
+  /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
+  if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
+    weight[WORN_CORNER] /= 3;
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
     {
-
       if (weight[k] <= 0)
         continue;
       if (k == WORN_CORNER || k == SEAT)

@@ -20,6 +20,7 @@ typedef struct
   double      value, low, high;  /* mm, mm², degrees */
   double      factor;            /* value = size × factor: ½ on diameter, 2 for an angle per side */
   guint       item;              /* the size, or EM_NO_ITEM */
+  guint       words;             /* the item to show for it where that is another; EM_NO_ITEM: the size */
   EmReadState state;
   const char *reason;
   const char *text;
@@ -38,6 +39,7 @@ typedef struct
   EmFitted      fitted[EM_FIT_MAX];
   guint         n_questions;
   EmFitQuestion question[EM_FIT_QUESTION_MAX];
+  EmFitted      cone[2];         /* of "cone-angle": what the angle makes of the seat if it is included, if it is per side */
   gboolean      is_complete;     /* every required field has a size */
 } EmFit;
 

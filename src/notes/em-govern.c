@@ -133,13 +133,22 @@ take_once (Governor *g, const char *field)
 static gboolean
 has_material_near (const Governor *g, guint i)
 {
+  gboolean has_material = FALSE;
+
   for (guint k = i > g->c->first + 3 ? i - 3 : g->c->first; k < g->c->end && k <= i + 2; k++)
     if (says (g, k, EM_SAYS_MATERIAL) != NULL)
-      {
-        item (g, k)->is_used = TRUE;
-        return TRUE;
-      }
-  return FALSE;
+      item (g, k)->is_used = has_material = TRUE;
+  return has_material;
+}
+
+/* "4140." or "4140, 30 HRC" and no more in the sentence. */
+static gboolean
+stands_alone (const Governor *g, guint i)
+{
+  for (guint k = g->c->first; k < g->c->end; k++)
+    if (k != i && item (g, k)->type != EM_ITEM_SIGN && !(is_size (g, k) && em_unit_is_hardness (em_item_size (g->c->items, k)->unit)))
+      return FALSE;
+  return TRUE;
 }
 
 static void
@@ -151,8 +160,12 @@ read_base (Governor *g, guint i)
 
   if (base == NULL || item (g, i)->is_used)
     return;
+  /* "BeCu insert? No, H13" */
+  for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
+    if (em_item_is_sign (g->c->items, k, '?'))
+      return;
   has_material = has_material_near (g, i);
-  if (base->needs_material && !has_material)
+  if (base->needs_material && !has_material && !stands_alone (g, i))
     return;
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
@@ -183,12 +196,59 @@ read_simple (Governor *g, guint i)
     }
 }
 
+/* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
+static void
+read_machining (Governor *g, guint i)
+{
+  guint agent = EM_NO_ITEM;
+  EmLoose *one;
+
+  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used)
+    return;
+  for (guint k = i > g->c->first + WINDOW ? i - WINDOW : g->c->first; k < g->c->end && k <= i + WINDOW; k++)
+    if (is_size (g, k) || em_item_is_soft_break (g->c->items, k) || says (g, k, EM_SAYS_VERB) != NULL)
+      {
+        if (k > i)
+          break;
+        agent = EM_NO_ITEM;
+      }
+    else if (says (g, k, EM_SAYS_AGENT) != NULL && !item (g, k)->is_used)
+      agent = k;
+  if (agent == EM_NO_ITEM)
+    return;
+  one = add (g, "finish", says (g, agent, EM_SAYS_AGENT)->value, MIN (i, agent), MAX (i, agent));
+  one->is_general = g->has_all;
+  infer (one, "from-words");
+}
+
 /* Something follows without a blank: "A-77" is one number though "a" is a little word. */
 static gboolean
 is_glued_on (const Governor *g, guint i)
 {
   return i + 1 < g->c->end && (item (g, i + 1)->flags & EM_TOKEN_GLUED) != 0 && !em_item_is_sign (g->c->items, i + 1, ':') &&
          !em_item_is_sign (g->c->items, i + 1, '.');
+}
+
+/* "NO", "number" */
+static gboolean
+is_number_word (const Governor *g, guint i)
+{
+  const EmSense *glue = says (g, i, EM_SAYS_GLUE);
+
+  return glue != NULL && g_strcmp0 (glue->value, "number") == 0 && !is_glued_on (g, i);
+}
+
+/* "MOLD 2 PINS", "DIE .030 LOW", "MOLD 4140": a count, a size, a metal. */
+static gboolean
+is_other (const Governor *g, guint i)
+{
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL)
+    return TRUE;
+  return size != NULL && !is_glued_on (g, i) &&
+         (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 || says (g, i + 1, EM_SAYS_LABEL) != NULL ||
+          says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL);
 }
 
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
@@ -204,9 +264,9 @@ read_reference (Governor *g, guint i)
     return;
   while (from < g->c->end && from <= i + WINDOW &&
          (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') || em_item_is_sign (g->c->items, from, '.') ||
-          em_item_is_sign (g->c->items, from, '=') || (says (g, from, EM_SAYS_GLUE) != NULL && !is_glued_on (g, from))))
+          em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from)))
     from++;
-  if (from >= g->c->end)
+  if (from >= g->c->end || is_other (g, from))
     return;
   for (to = from; to < g->c->end && to < from + REFERENCE_WINDOW; to++)
     {
@@ -245,6 +305,8 @@ read_tools (Governor *g, guint i)
         one = add (g, "tools", NULL, i, k);
         one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL) : em_fraction_plain (em_item_size (g->c->items, i)->value);
         one->is_general = TRUE;
+        if (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "part") == 0)
+          infer (one, "from-words");
         return;
       }
 }
@@ -276,7 +338,10 @@ read_refusal (Governor *g, guint i)
     add (g, "refuse", thing->value, i, last)->is_general = g->has_all;
   else if (last > i)
     {
-      add (g, "refuse", NULL, i + 1, last)->is_general = g->has_all;
+      EmLoose *one = add (g, "refuse", NULL, i + 1, last);
+
+      one->is_general = g->has_all;
+      infer (one, "from-words");
       item (g, i)->is_used = TRUE;
     }
 }
@@ -288,6 +353,8 @@ find_clearance (const Governor *g, guint thing, guint cue)
   const guint32 named = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
                         EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_ANGLE | EM_ROLE_BUILD | EM_ROLE_COUNT | EM_ROLE_REFERENCE;
 
+  guint only = EM_NO_ITEM;
+
   for (guint k = thing > g->c->first + WINDOW ? thing - WINDOW : g->c->first; k < g->c->end && k <= thing + WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0)
       {
@@ -298,7 +365,26 @@ find_clearance (const Governor *g, guint thing, guint cue)
         if (is_beside)
           return k;
       }
-  return EM_NO_ITEM;
+  /* "Keep away from the polished face, about 0.5 mm.": the only size of the sentence. */
+  for (guint k = g->c->first; k < g->c->end && g->n_nouns <= 1; k++)
+    if (is_size (g, k))
+      {
+        if (only != EM_NO_ITEM || (em_item_size (g->c->items, k)->roles & named) != 0)
+          return EM_NO_ITEM;
+        only = k;
+      }
+  return only;
+}
+
+/* "THREADED HOLE .06 FROM NICK", "POLISHED FACE NEXT TO NICK"; "HOLE 1.627 WORN FROM 1.625" is something else. */
+static gboolean
+leads_to_repair (const Governor *g, guint cue)
+{
+  guint next = cue + 1;
+
+  while (next < g->c->end && next < cue + 3 && says (g, next, EM_SAYS_GLUE) != NULL)
+    next++;
+  return is_size (g, cue - 1) || says (g, next, EM_SAYS_KIND) != NULL;
 }
 
 /* The word that says "near" beside the thing: "adjacent", or "to" after a size. */
@@ -306,7 +392,7 @@ static guint
 find_cue (const Governor *g, guint thing)
 {
   for (guint k = thing + 1; k < g->c->end && k <= thing + 3; k++)
-    if (says (g, k, EM_SAYS_NEAR) != NULL)
+    if (says (g, k, EM_SAYS_NEAR) != NULL && (g_strcmp0 (says (g, k, EM_SAYS_NEAR)->value, "before") != 0 || leads_to_repair (g, k)))
       return k;
   for (guint k = thing; k-- > g->c->first && k + WINDOW >= thing;)
     {
@@ -335,20 +421,45 @@ read_near (Governor *g, guint i)
     {
       if (is_surface)
         {
-          add (g, "near", thing->value, i, i)->is_near = TRUE;
+          EmLoose *one = add (g, "near", thing->value, i, i);
+
+          one->is_near = TRUE;
+          infer (one, "from-words");
           item (g, i)->is_used = FALSE;
         }
       return;
     }
   if (i > g->c->first && is_count (g, i - 1))
     item (g, i - 1)->is_used = TRUE;
-  add (g, "near", thing->value, i, i)->is_near = TRUE;
+  {
+    EmLoose *one = add (g, "near", thing->value, i, i);
+
+    one->is_near = TRUE;
+    if (cue == EM_NO_ITEM)
+      infer (one, "from-words");
+  }
   if (cue == EM_NO_ITEM)
     return;
   item (g, cue)->is_used = TRUE;
   clearance = find_clearance (g, i, cue);
   if (clearance != EM_NO_ITEM)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
+}
+
+/* Brinell and Vickers are told in HRC; what the table does not hold stays visible as unused. */
+static void
+read_hardness (Governor *g, guint i)
+{
+  const EmSize *size = em_item_size (g->c->items, i);
+  gboolean is_converted = size->unit == EM_UNIT_HB || size->unit == EM_UNIT_HV;
+  EmLoose *one;
+
+  if (is_converted && isnan (em_fraction_in_mm (size->value, size->unit)))
+    return;
+  one = add_size (g, "hardness", i);
+  one->is_general = TRUE;
+  if (is_converted)
+    infer (one, "converted-hardness");
 }
 
 static void
@@ -363,7 +474,7 @@ read_sizes (Governor *g, guint i)
   if ((roles & EM_ROLE_STOCK) != 0)
     add_size (g, "stock", i)->is_general = g->has_all;
   else if ((roles & EM_ROLE_HARDNESS) != 0)
-    add_size (g, "hardness", i)->is_general = TRUE;
+    read_hardness (g, i);
   else if ((roles & EM_ROLE_CLEARANCE) != 0)
     {
       one = add_size (g, "clearance", i);
@@ -394,12 +505,14 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
       g.n_nouns += says (&g, i, EM_SAYS_KIND) != NULL;
     }
   for (guint i = clause->first; i < clause->end; i++)
+    read_refusal (&g, i);
+  for (guint i = clause->first; i < clause->end; i++)
     {
-      read_refusal (&g, i);
       read_units (&g, i);
       read_reference (&g, i);
       read_base (&g, i);
       read_simple (&g, i);
+      read_machining (&g, i);
       read_tools (&g, i);
       read_near (&g, i);
     }

@@ -14,6 +14,7 @@
 enum
 {
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
+  NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
 
@@ -36,20 +37,86 @@ noun_weight (const EmReader *r, guint i)
   return best;
 }
 
-/* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given. */
+/* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
+static gboolean
+begins_one_of (const EmReader *r, guint i)
+{
+  const EmSense *number;
+
+  while (i < r->end && (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL || em_item_is_soft_break (r->items, i)))
+    i++;
+  if (i + 1 >= r->end)
+    return FALSE;
+  number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+  if (em_item (r->items, i)->type == EM_ITEM_SIZE && em_item_is_sign (r->items, i + 1, '@'))
+    return TRUE;
+  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && (number == NULL || g_strcmp0 (number->value, "1") != 0))
+    return FALSE;
+  for (guint k = i + 1; k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k); k++)
+    if (em_reader_is_noun (r, k))
+      return FALSE;
+    else if (em_reader_is_sized (r, k))
+      return TRUE;
+  return FALSE;
+}
+
+/* The sizes of one part between commas. */
+typedef struct
+{
+  guint    n;
+  guint32  roles;
+  gboolean has_noun, has_row;
+} Group;
+
+static const guint32 group_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
+                                   EM_ROLE_RADIUS | EM_ROLE_LEG;
+
+static void
+add_to_group (const EmReader *r, Group *group, guint i)
+{
+  group->has_noun |= em_reader_is_noun (r, i);
+  if (!em_reader_is_sized (r, i))
+    return;
+  group->n++;
+  group->roles |= em_item_size (r->items, i)->roles & group_roles;
+  group->has_row |= em_item_size (r->items, i)->chain != 0;
+}
+
+/* "R.02 X 1.5 LG, R.03 X 2.0 LG", "3 x 1 x 1, 2 x 1 x 1": the part after the comma at soft measures the same once more. */
+static gboolean
+repeats (const EmReader *r, const Group *before, guint soft)
+{
+  Group after = { 0 };
+
+  if (before->n < 2 || !before->has_row)
+    return FALSE;
+  for (guint i = soft + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
+    add_to_group (r, &after, i);
+  return after.n == before->n && after.roles == before->roles && after.has_row && !after.has_noun && (after.n >= 3 || after.roles != 0);
+}
+
+/* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
+ * several that were named together. */
 static guint
-end_of_segment (const EmReader *r, guint start)
+end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of)
 {
   guint soft = EM_NO_ITEM, last_size = EM_NO_ITEM;
   gboolean has_noun = FALSE, has_verb = FALSE;
+  Group group = { 0 };
 
+  *out_is_before_one_of = TRUE;
   for (guint i = start; i < r->end; i++)
     {
       if (em_item_is_soft_break (r->items, i))
         {
+          if (i > start && (begins_one_of (r, i + 1) || repeats (r, &group, i)))
+            return i + 1;
           soft = i;
           has_verb = FALSE;
+          memset (&group, 0, sizeof group);
         }
+      else if (i > start && em_item_is_sign (r->items, i, ':') && begins_one_of (r, i + 1))
+        return i + 1;
       else if (em_reader_is_sized (r, i))
         last_size = i;
       else if (em_reader_is_verb (r, i))
@@ -57,10 +124,15 @@ end_of_segment (const EmReader *r, guint start)
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && soft > last_size)
-            return soft + 1;
+            {
+              *out_is_before_one_of = FALSE;
+              return soft + 1;
+            }
           has_noun = TRUE;
         }
+      add_to_group (r, &group, i);
     }
+  *out_is_before_one_of = FALSE;
   return r->end;
 }
 
@@ -145,6 +217,9 @@ borrow_kind (EmProto *proto, const EmProto *from, const char *reason)
   proto->noun_weight = from->noun_weight;
   proto->is_slip = from->is_slip;
   proto->kind_reason = reason;
+  for (guint i = 0; i < from->given->len; i++)
+    if (strcmp (g_array_index (from->given, EmGiven, i).field.field, "form") == 0)
+      g_array_append_val (proto->given, g_array_index (from->given, EmGiven, i));
 }
 
 /* Roles that one repair has once. */
@@ -170,6 +245,22 @@ continues (const EmReader *r, const Content *content, guint first)
 
 /* "EDGE NICKS:" at the end of a line, or "EDGE NICKS" with bullets under it. */
 static gboolean
+is_mark (const EmReader *r, guint i)
+{
+  return (em_item_is_sign (r->items, i, '.') || em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, ':')) &&
+         (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+/* "a" or "12" as in "a." and "12)". */
+static gboolean
+is_numeral (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return item->type == EM_ITEM_SIZE ? em_item_size (r->items, i)->is_whole && item->length <= 3 : item->type != EM_ITEM_SIGN && item->length == 1;
+}
+
+static gboolean
 is_heading_line (const EmReader *r, guint end)
 {
   guint n = r->items->items->len;
@@ -177,6 +268,8 @@ is_heading_line (const EmReader *r, guint end)
   if (end == r->first || (end < n && em_item (r->items, end)->type != EM_ITEM_LINE))
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, ':'))
+    return TRUE;
+  if (end + 3 < n && is_numeral (r, end + 1) && is_mark (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
     return TRUE;
   return end + 2 < n && is_bullet_sign (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
 }
@@ -193,22 +286,97 @@ set_heading (EmReader *r, guint first, guint end)
   r->current = NULL;
 }
 
+/* One of several that were named together: the first takes the place of what named them, the others are more of its kind. */
+static EmProto *
+read_one_of (EmReader *r, EmProto *before, guint first, guint end)
+{
+  EmProto *proto = before;
+
+  for (guint i = first; i < end; i++)
+    em_item (r->items, i)->is_used |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL;
+  if (before->sizes->len == 0)
+    {
+      before->count_item = EM_NO_ITEM;
+      before->typical_item = EM_NO_ITEM;
+      before->count = (double) NAN;
+    }
+  else
+    borrow_kind (proto = start_proto (r), before, "heading");
+  return proto;
+}
+
+/* "H900" is a name rather than a height. */
+static gboolean
+has_letter_label (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_reader_is_sized (r, i) && em_item_size (r->items, i)->label_item != G_MAXUINT32 &&
+        em_item (r->items, em_item_size (r->items, i)->label_item)->length == 1)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Length: 40; radius: 0.5" before the noun waits for it, as long as nothing else comes first. */
+static void
+keep_early (EmReader *r, const Content *content, guint first, guint end)
+{
+  if (content->n_sizes == 0 || content->n_sizes > content->n_labelled || content->has_noun || has_letter_label (r, first, end))
+    {
+      r->early_first = r->early_end = 0;
+      return;
+    }
+  if (r->early_first == r->early_end || em_reader_line_of (r, first) > em_reader_line_of (r, r->early_end - 1) + 1)
+    r->early_first = first;
+  r->early_end = end;
+}
+
+static void
+take_early (EmReader *r, EmProto *proto, const Content *content)
+{
+  Content early = weigh (r, r->early_first, r->early_end);
+
+  if (r->early_first < r->early_end && (early.roles & content->roles & once) == 0 &&
+      em_reader_line_of (r, r->first) <= em_reader_line_of (r, r->early_end - 1) + 1)
+    em_reader_add_items (r, proto, r->early_first, r->early_end);
+  r->early_first = r->early_end = 0;
+}
+
+/* "SHAFT 2.0 DIA, KEYWAY SIDE WORN .015 ON DIA" */
+static gboolean
+is_on_round (const Content *content, const EmProto *before)
+{
+  return (content->roles & EM_ROLE_ON_DIAMETER) != 0 && content->best < STRONG_NOUN && before != NULL && (before->roles & EM_ROLE_DIAMETER) != 0 &&
+         (content->roles & EM_ROLE_DIAMETER) == 0;
+}
+
 /* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
 {
   Content content = weigh (r, first, end);
-  gboolean is_repair = content.has_noun && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
-                                            (content.best > 0 && (content.has_verb || content.has_worn || content.has_damage)));
   EmProto *proto, *before = r->current;
+  /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
+  gboolean is_more = (content.best == 0 || is_on_round (&content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+                     em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
+  gboolean is_repair = content.has_noun && !is_more && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
+                                            (content.best > 0 && (content.has_verb || content.has_worn || content.has_damage)));
 
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
   is_repair |= content.has_damage && content.n_sizes > 0;
-  if (!is_repair && content.has_noun && before != NULL && em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
+  if (!is_repair && content.has_noun && content.n_sizes == 0 && before != NULL && em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
     {
       /* ", corner of slide": says where the repair before it is. */
       for (guint i = first; i < end; i++)
         em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
+      em_reader_take_aside (r, before, first, end, FALSE);
+      return before;
+    }
+  if (content.has_same && content.n_sizes == 0 && before != NULL && !is_repair && !r->is_bullet && !r->is_line_start)
+    {
+      /* "Both slides are the same." */
+      em_reader_take_aside (r, before, first, end, TRUE);
+      for (guint i = first; i < end && before->count_item != EM_NO_ITEM; i++)
+        em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
       return before;
     }
   if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
@@ -222,8 +390,13 @@ read_segment (EmReader *r, guint first, guint end)
       proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
                                             (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 && !r->is_bullet));
     }
+  else if (before != NULL && content.n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) && r->is_one_of)
+    proto = read_one_of (r, before, first, end);
   else if (content.has_same && before != NULL)
-    borrow_kind (proto = start_proto (r), before, "heading");
+    {
+      borrow_kind (proto = start_proto (r), before, "same-as-before");
+      proto->is_same = TRUE;
+    }
   else if (r->heading != NULL && content.n_sizes > 0 && (r->is_bullet || r->current == NULL))
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (continues (r, &content, first))
@@ -231,7 +404,12 @@ read_segment (EmReader *r, guint first, guint end)
   else if ((content.has_verb || content.has_worn) && content.n_sizes > 0)
     proto = start_proto (r);
   else
-    return NULL;
+    {
+      keep_early (r, &content, first, end);
+      return NULL;
+    }
+  if (proto != before)
+    take_early (r, proto, &content);
   if (is_repair && r->is_line_start && r->heading != NULL)
     {
       em_proto_free (r->heading);
@@ -241,12 +419,49 @@ read_segment (EmReader *r, guint first, guint end)
   return proto;
 }
 
+/* "SHOP TO GRIND FACE FLUSH": the one repair of that kind read so far. When several or none are meant, the note governs all, with
+ * its doubt marked. NULL: it governs. */
+static EmProto *
+named_repair (const EmReader *r, EmReadField *field)
+{
+  const EmSense *noun = NULL;
+  EmProto *named = NULL;
+  guint n_named = 0;
+  int kind = 0;
+
+  for (guint i = r->first; i < r->end && noun == NULL; i++)
+    noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
+  if (noun == NULL)
+    return NULL;
+  for (int k = 1; k < EM_N_NOTE_KINDS; k++)
+    kind = noun->weight[k] > noun->weight[kind] ? k : kind;
+  for (guint i = r->grammar->protos->len; i-- > 0 && n_named < 2 && i + NAMED_WINDOW > r->grammar->protos->len;)
+    {
+      EmProto *proto = g_ptr_array_index (r->grammar->protos, i);
+      const EmSense *its = proto->noun != EM_NO_ITEM ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
+
+      if (its == NULL || its->weight[kind] < HEAD_NOUN)
+        continue;
+      named = proto;
+      n_named++;
+    }
+  field->state = EM_READ_INFERRED;
+  field->reason = "from-words";
+  return n_named == 1 ? named : NULL;
+}
+
 static void
 hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
 {
   EmGiven given = loose->given;
   EmReadField *field = &given.field;
 
+  /* "; 0.2 for grinding" on the line of a repair is that repair's. */
+  if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && r->current != NULL &&
+      field->line == em_reader_line_of (r, r->current->last))
+    proto = r->current;
+  if (proto == NULL && !loose->is_general && strcmp (field->field, "finish") == 0)
+    proto = named_repair (r, field);
   if (loose->is_general || (proto == NULL && !loose->is_near))
     {
       if (!loose->is_general && field->reason == NULL && strcmp (field->field, "refuse") != 0 && strcmp (field->field, "finish") != 0)
@@ -300,6 +515,15 @@ use_governing_words (const EmReader *r, const GArray *loose, const GArray *parts
       em_item (r->items, i)->is_used = TRUE;
 }
 
+/* "ITEM", "Pos" */
+static gboolean
+is_item_word (const EmReader *r, guint i)
+{
+  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
+
+  return word != NULL && g_strcmp0 (word->value, "item") == 0;
+}
+
 static void
 read_sentence (EmReader *r)
 {
@@ -309,13 +533,18 @@ read_sentence (EmReader *r)
   guint k = 0;
 
   em_clause_mark_counts (&clause);
+  r->is_bullet |= is_item_word (r, r->first);
+  r->is_one_of = FALSE;
   em_clause_mark_chains (&clause);
   em_clause_mark_labels (&clause);
   em_govern_read (r->grammar, &clause, loose);
   for (guint first = r->first; first < r->end;)
     {
-      guint end = end_of_segment (r, first);
+      gboolean is_before_one_of;
+      guint end = end_of_segment (r, first, &is_before_one_of);
       EmPart part = { end, read_segment (r, first, end) };
+
+      r->is_one_of = is_before_one_of;
 
       if (part.proto != NULL)
         read_label (r, part.proto, first, end);
@@ -374,7 +603,6 @@ is_table_row (const EmReader *r, guint i, guint end)
 static guint
 skip_bullet (EmReader *r, guint i, guint end)
 {
-  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
   const EmItem *item;
   guint mark;
 
@@ -390,7 +618,7 @@ skip_bullet (EmReader *r, guint i, guint end)
       return i + 1;
     }
   /* "ITEM 1:" */
-  if (word != NULL && g_strcmp0 (word->value, "item") == 0 && i + 2 < end)
+  if (is_item_word (r, i) && i + 2 < end)
     i++;
   item = em_item (r->items, i);
   mark = i + 1;
@@ -407,11 +635,11 @@ skip_bullet (EmReader *r, guint i, guint end)
       item = em_item (r->items, i);
       mark = i + 1;
     }
-  if (mark >= end || !((item->type == EM_ITEM_SIZE && em_item_size (r->items, i)->is_whole && item->length <= 3) ||
-                       (item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && item->length == 1)))
+  if (mark + 1 >= end || !is_numeral (r, i))
     return i;
-  if ((em_item_is_sign (r->items, mark, '.') || em_item_is_sign (r->items, mark, ')') || em_item_is_sign (r->items, mark, ':')) &&
-      (em_item (r->items, mark)->flags & EM_TOKEN_GLUED) != 0 && mark + 1 < end)
+  /* "1 - core", but "12 - 3 mm" is a range. */
+  if (is_mark (r, mark) || (em_item_is_sign (r->items, mark, '-') && (em_item (r->items, mark)->flags & EM_TOKEN_GLUED) == 0 &&
+                            em_item (r->items, mark + 1)->type != EM_ITEM_SIZE))
     {
       em_item (r->items, i)->is_used = TRUE;
       r->is_bullet = TRUE;
@@ -438,6 +666,18 @@ ends_sentence (const EmReader *r, guint i)
   before = em_item (r->items, i - 1);
   if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
     return FALSE;
+  /* "Pos. 2" */
+  if (next->type == EM_ITEM_SIZE && is_item_word (r, i - 1))
+    return FALSE;
+  /* ".50 THRU. 2 TOOLS" */
+  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
+      (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))
+    return TRUE;
+  /* "25 wide. 4140." */
+  if (next->type == EM_ITEM_SIZE && em_phrase_find (next->phrase, EM_SAYS_BASE) != NULL &&
+      (i + 2 == r->items->items->len || em_item (r->items, i + 2)->type == EM_ITEM_LINE || em_item_is_sign (r->items, i + 2, '.') ||
+       em_item_is_sign (r->items, i + 2, ',')))
+    return TRUE;
   /* "o.d. worn"; where all is in capitals, "PIN O.D. UNDERSIZE", a capital tells nothing. */
   if (before->type == EM_ITEM_PHRASE && memchr (r->items->text + before->start, '.', before->length) != NULL &&
       ((next->flags & EM_TOKEN_CAPITAL) == 0 || ((next->flags & EM_TOKEN_UPPER) != 0 && next->length > 1 &&
@@ -448,7 +688,8 @@ ends_sentence (const EmReader *r, guint i)
     if ((before->length <= 6 || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&
              ((before->flags & EM_TOKEN_UPPER) == 0 || em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
-              em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL);
+              em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL ||
+              em_item_says (r->items, i + 1, EM_SAYS_MACHINING) != NULL || em_item_says (r->items, i + 1, EM_SAYS_AGENT) != NULL);
   return TRUE;
 }
 
@@ -506,6 +747,7 @@ end_paragraph (EmReader *r)
   if (r->heading != NULL)
     em_proto_free (r->heading);
   r->heading = NULL;
+  r->early_first = r->early_end = 0;
 }
 
 EmGrammar *

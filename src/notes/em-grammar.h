@@ -27,7 +27,9 @@ typedef struct
   int      noun_weight;    /* of the strongest noun */
   guint    noun;           /* its item, or EM_NO_ITEM */
   gboolean is_slip;        /* the noun was a near spelling */
-  gboolean has_verb, has_build, has_worn, is_equal;
+  gboolean has_verb, has_build, has_worn, has_damage, is_equal;
+  gboolean is_same;        /* refers to the proposal before: what it lacks is that one's */
+  gboolean is_part;        /* the noun may only say which part: "PIN BOSS" */
   const char *kind_reason; /* "heading" when the kind is not its own words', or NULL */
   GArray  *sizes;          /* guint items of measures, in order */
   guint32  roles;          /* of all of them together */

@@ -5,6 +5,8 @@
 
 #include "em-item.h"
 
+#include "em-steel.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -20,7 +22,14 @@ static const EmFraction unit_scale[EM_N_UNIT] = {
   [EM_UNIT_UM] = { 1, 1000 },      [EM_UNIT_INCH] = { 254, 10 },    [EM_UNIT_THOU] = { 254, 10000 },
   [EM_UNIT_FOOT] = { 3048, 10 },   [EM_UNIT_DEGREE] = { 1, 1 },     [EM_UNIT_MM2] = { 1, 1 },
   [EM_UNIT_CM2] = { 100, 1 },      [EM_UNIT_INCH2] = { 64516, 100 },[EM_UNIT_HRC] = { 1, 1 },
+  [EM_UNIT_HB] = { 1, 1 },         [EM_UNIT_HV] = { 1, 1 },
 };
+
+/* Roles of a size that can be given as a range: "1 to 3 deep". */
+static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_GAP;
+
+/* Colder than this nobody heats a tool: "5F" is something else. */
+enum { TEMPERATURE_MIN = 30 };
 
 double
 em_fraction_plain (EmFraction value)
@@ -36,6 +45,8 @@ em_fraction_in_mm (EmFraction value, EmUnit unit)
 
   if (value.d == 0)
     return (double) NAN;
+  if (unit == EM_UNIT_HB || unit == EM_UNIT_HV)
+    return (unit == EM_UNIT_HB ? em_steel_hb_to_hrc : em_steel_hv_to_hrc) (em_fraction_plain (value)).value;
   return ((double) value.n * (double) scale.n) / ((double) value.d * (double) scale.d);
 }
 
@@ -165,6 +176,15 @@ is_preposition (const Builder *b, guint at, guint n, const EmPhrase *phrase)
          em_phrase_find (next, EM_SAYS_GLUE) != NULL;
 }
 
+/* "300 HV10", "353 HBW 10/3000": ball and load of a hardness test. */
+static guint
+skip_load (const Builder *b, guint at)
+{
+  if (is_whole (b, at) && is_sign (b, at + 1, '/') && is_whole (b, at + 2))
+    return at + 3;
+  return is_whole (b, at) && is_glued (b, at) ? at + 1 : at;
+}
+
 /* The unit at at, if any: returns the token after it. */
 static guint
 read_unit (const Builder *b, guint at, EmUnit *out_unit)
@@ -196,6 +216,8 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
     return at;
   *out_unit = sense->unit;
   at += n;
+  if (sense->unit == EM_UNIT_HB || sense->unit == EM_UNIT_HV)
+    return skip_load (b, at);
   /* "in." and "mm.": the point belongs to the unit unless a sentence ends there. */
   if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
       (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0)
@@ -247,12 +269,45 @@ less (EmFraction a, EmFraction b)
   return em_fraction_plain (a) < em_fraction_plain (b);
 }
 
-/* "0.3-0.5", ".498/.502": limits of one size; the value is their middle. Returns the token after them. */
+/* Makes size a range from itself to second; its value is the middle. FALSE when the products would leave 64 bits. */
+static gboolean
+set_limits (EmSize *size, EmFraction second)
+{
+  const guint64 most = 10000000;  /* no dimension has more digits */
+  EmFraction first = size->value;
+
+  if (first.n > most || second.n > most || first.d > most || second.d > most)
+    return FALSE;
+  size->low = less (first, second) ? first : second;
+  size->high = less (first, second) ? second : first;
+  size->value.n = size->low.n * size->high.d + size->high.n * size->low.d;
+  size->value.d = 2 * size->low.d * size->high.d;
+  size->reason = "range-middle";
+  size->is_whole = FALSE;
+  return TRUE;
+}
+
+/* Roles of a label at at that follows its size: "deep". */
+static guint32
+roles_after (const Builder *b, guint at)
+{
+  guint n;
+  const EmPhrase *phrase = match (b, at, &n);
+  guint32 roles = 0;
+
+  for (guint k = 0; phrase != NULL && k < phrase->n_senses; k++)
+    if (phrase->sense[k]->says == EM_SAYS_LABEL && phrase->sense[k]->place == EM_LABEL_AFTER)
+      roles |= phrase->sense[k]->roles;
+  return roles;
+}
+
+/* "0.3-0.5", ".498/.502", "1-3 DEEP": limits of one size; the value is their middle. Returns the token after them. */
 static guint
 read_limits (const Builder *b, guint at, EmSize *size)
 {
-  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-');
+  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-'), is_named;
   EmSize second = { 0 };
+  EmUnit unit;
   double ratio, ratio_max;
   guint next;
 
@@ -261,24 +316,63 @@ read_limits (const Builder *b, guint at, EmSize *size)
   if (is_dash && is_glued (b, at) != is_glued (b, at + 1))
     return at;
   next = read_number (b, at + 1, &second);
-  /* Keeps the middle's products whole in 64 bits; no dimension has more digits. */
-  if (size->value.n > 10000000 || second.value.n > 10000000 || size->value.d > 10000000 || second.value.d > 10000000)
-    return at;
+  is_named = (roles_after (b, next) & ranged_roles) != 0 || read_unit (b, next, &unit) != next;
   ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
-  /* "0.4-1.2" is nothing else; "1-3" may be numbers of items. */
-  ratio_max = is_dash && size->n_decimals > 0 && second.n_decimals > 0 ? 10 : 2.5;
+  /* "0.4-1.2", "1-3 mm" are nothing else; "1-3" may be numbers of items. */
+  ratio_max = is_dash && ((size->n_decimals > 0 && second.n_decimals > 0) || is_named) ? 10 : 2.5;
   if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= ratio_max)
     return at;
   if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
     return at;
   if (is_dash && (ratio <= 1 || (second.n_decimals != size->n_decimals && second.n_decimals * size->n_decimals == 0)))
     return at;
-  size->low = less (size->value, second.value) ? size->value : second.value;
-  size->high = less (size->value, second.value) ? second.value : size->value;
-  size->value.n = size->low.n * size->high.d + size->high.n * size->low.d;
-  size->value.d = 2 * size->low.d * size->high.d;
-  size->reason = "range-middle";
-  size->is_whole = FALSE;
+  return set_limits (size, second.value) ? next : at;
+}
+
+/* A second size of a range at at, not smaller than the first by much nor of another unit. Returns the token after it, or at. */
+static guint
+read_second (const Builder *b, guint at, EmSize *size)
+{
+  EmSize second = { 0 };
+  guint next;
+  double ratio;
+
+  if (!is_number (b, at) || size->low.d != 0 || size->value.n == 0)
+    return at;
+  next = read_unit (b, read_number (b, at, &second), &second.unit);
+  ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
+  if (!(ratio > 1 && ratio < 10) || (size->unit != EM_UNIT_NONE && second.unit != EM_UNIT_NONE && size->unit != second.unit))
+    return at;
+  if (!set_limits (size, second.value))
+    return at;
+  size->unit = second.unit != EM_UNIT_NONE ? second.unit : size->unit;
+  return next;
+}
+
+/* The item before is a word for wear or build-up: "low .010 to .015". */
+static gboolean
+is_after_wear (const Builder *b)
+{
+  const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
+  const EmSense *label = last != NULL && last->type == EM_ITEM_PHRASE ? em_phrase_find (last->phrase, EM_SAYS_LABEL) : NULL;
+
+  return label != NULL && label->roles == EM_ROLE_BUILD;
+}
+
+/* "1 to 3 mm deep", "wear 0.1 to 0.15": a range in words; "worn from 1.000 to 1.010" is none. Returns the token after it, or at. */
+static guint
+read_word_range (const Builder *b, guint at, EmSize *size)
+{
+  EmSize range = *size;
+  guint n, next;
+  const EmSense *to = em_phrase_find (match (b, at, &n), EM_SAYS_TO);
+
+  if (to == NULL || g_strcmp0 (to->value, "range") != 0)
+    return at;
+  next = read_second (b, at + n, &range);
+  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || is_after_wear (b)))
+    return at;
+  *size = range;
   return next;
 }
 
@@ -333,6 +427,32 @@ is_thread (const Builder *b, guint at, const EmSize *size)
          token_at (b, at + 1)->numerator >= 8 && token_at (b, at + 1)->numerator <= 80 && !is_sign (b, at + 2, '/');
 }
 
+/* The token is the letter, in either case. */
+static gboolean
+is_letter (const Builder *b, guint at, char letter)
+{
+  return token_at (b, at)->length == 1 && g_ascii_tolower (b->items->text[token_at (b, at)->start]) == letter;
+}
+
+/* "200 °C", "400F", "200 deg C": a temperature is no size. Returns the token after it, or at. */
+static guint
+read_temperature (const Builder *b, guint at, const EmSize *size)
+{
+  guint letter = at, n;
+  const EmSense *unit;
+
+  if (em_fraction_plain (size->value) < TEMPERATURE_MIN)
+    return at;
+  unit = em_phrase_find (match (b, at, &n), EM_SAYS_UNIT);
+  if (is_sign (b, at, 0xb0))
+    letter = at + 1;
+  else if (unit != NULL && unit->unit == EM_UNIT_DEGREE)
+    letter = at + n;
+  else if (!is_glued (b, at))
+    return at;
+  return is_letter (b, letter, 'c') || is_letter (b, letter, 'f') ? letter + 1 : at;
+}
+
 static guint
 read_size (Builder *b, guint at, EmSize *size)
 {
@@ -344,6 +464,11 @@ read_size (Builder *b, guint at, EmSize *size)
       size->roles = EM_ROLE_REFERENCE;
       return next + 2;
     }
+  if (read_temperature (b, next, size) != next)
+    {
+      size->roles = EM_ROLE_REFERENCE;
+      return read_temperature (b, next, size);
+    }
   next = read_unit (b, next, &size->unit);
   if (size->unit != EM_UNIT_NONE)
     {
@@ -353,6 +478,7 @@ read_size (Builder *b, guint at, EmSize *size)
       if (after != next)
         next = read_unit (b, after, &size->unit);
     }
+  next = read_word_range (b, next, size);
   next = read_tolerance (b, next);
   next = read_fit (b, next);
   if (size->unit == EM_UNIT_NONE)
@@ -391,45 +517,118 @@ note_language (EmItems *items, const EmPhrase *phrase)
 }
 
 static guint
+add_size (Builder *b, guint at, guint next, const EmSize *size)
+{
+  g_array_append_val (b->items->sizes, *size);
+  add_item (b, EM_ITEM_SIZE, at, next)->size = b->items->sizes->len - 1;
+  return next;
+}
+
+static guint
 build_number (Builder *b, guint at)
 {
   guint n, next;
   const EmPhrase *phrase = match (b, at, &n);
   EmSize size = { 0 };
-  EmItem *item;
 
   if (phrase != NULL && !is_only_with_material (phrase))
     {
       add_item (b, EM_ITEM_PHRASE, at, at + n)->phrase = phrase;
       return at + n;
     }
-  next = read_size (b, at, &size);
-  g_array_append_val (b->items->sizes, size);
-  item = add_item (b, EM_ITEM_SIZE, at, next);
-  item->size = b->items->sizes->len - 1;
-  item->phrase = phrase;
+  next = add_size (b, at, read_size (b, at, &size), &size);
+  g_array_index (b->items->items, EmItem, b->items->items->len - 1).phrase = phrase;
   return next;
 }
 
-/* "twenty thou", "half inch": a number word with a unit is a size. Returns the token after it, or at. */
+/* "twenty thou", "half inch", "eighth long": a number word with a unit, or a fraction before its label, is a size. Returns the
+ * token after it, or at. */
 static guint
 build_number_word (Builder *b, guint at, guint n, const EmSense *number)
 {
   EmSize size = { .label_item = G_MAXUINT32, .value = { 0, 1 } };
   char *end;
-  guint next;
+  guint next, n_label;
 
   if (number == NULL || number->value == NULL)
     return at;
-  next = read_unit (b, at + n, &size.unit);
-  if (next == at + n || size.unit == EM_UNIT_HRC)
-    return at;
   size.value.n = g_ascii_strtoull (number->value, &end, 10);
-  if (*end == '/')
+  size.is_fraction = *end == '/';
+  if (size.is_fraction)
     size.value.d = MAX (1, g_ascii_strtoull (end + 1, NULL, 10));
-  g_array_append_val (b->items->sizes, size);
-  add_item (b, EM_ITEM_SIZE, at, next)->size = b->items->sizes->len - 1;
-  return next;
+  size.unit = number->unit;
+  next = size.unit == EM_UNIT_NONE ? read_unit (b, at + n, &size.unit) : at + n;
+  if (em_unit_is_hardness (size.unit) ||
+      (size.unit == EM_UNIT_NONE && !(size.is_fraction && em_phrase_find (match (b, next, &n_label), EM_SAYS_LABEL) != NULL)))
+    return at;
+  return add_size (b, at, next, &size);
+}
+
+/* "between 1 and 2 mm". Returns the token after it, or at. */
+static guint
+build_between (Builder *b, guint at, guint n, const EmSense *between)
+{
+  EmSize size = { .label_item = G_MAXUINT32 };
+  guint second, next, n_and;
+  const EmSense *glue;
+
+  if (between == NULL || !is_number (b, at + n))
+    return at;
+  next = read_unit (b, read_number (b, at + n, &size), &size.unit);
+  glue = em_phrase_find (match (b, next, &n_and), EM_SAYS_GLUE);
+  if (glue == NULL || g_strcmp0 (glue->value, "and") != 0)
+    return at;
+  second = next + n_and;
+  next = read_second (b, second, &size);
+  return next != second ? add_size (b, at, next, &size) : at;
+}
+
+/* "HB 353", "HV: 300": the scale before its number. Returns the token after it, or at. */
+static guint
+build_hardness (Builder *b, guint at, guint n, const EmSense *unit)
+{
+  EmSize size = { 0 };
+  guint number = at + n, next;
+
+  if (unit == NULL || (unit->unit != EM_UNIT_HB && unit->unit != EM_UNIT_HV))
+    return at;
+  number += is_sign (b, number, ':') || is_sign (b, number, '=');
+  if (!is_number (b, number))
+    return at;
+  next = read_size (b, number, &size);
+  if (size.unit != EM_UNIT_NONE)
+    return at;
+  size.unit = unit->unit;
+  return add_size (b, at, next, &size);
+}
+
+static guint
+build_phrase_size (Builder *b, guint at, guint n, const EmPhrase *phrase)
+{
+  guint next = build_number_word (b, at, n, em_phrase_find (phrase, EM_SAYS_NUMBER));
+
+  if (next == at)
+    next = build_between (b, at, n, em_phrase_find (phrase, EM_SAYS_BETWEEN));
+  return next != at ? next : build_hardness (b, at, n, em_phrase_find (phrase, EM_SAYS_UNIT));
+}
+
+static guint
+build_phrase (Builder *b, guint at, guint n, const EmPhrase *phrase)
+{
+  const EmToken *token = token_at (b, at);
+  guint next = build_phrase_size (b, at, n, phrase);
+  EmItem *item;
+
+  if (next != at)
+    return next;
+  item = add_item (b, EM_ITEM_PHRASE, at, at + n);
+  item->phrase = phrase;
+  item->sign = n == 1 ? token->sign : 0;
+  for (guint i = 0; i < n; i++)
+    item->flags |= token_at (b, at + i)->flags & EM_TOKEN_SLIP;
+  if (token->type == EM_TOKEN_WORD && item->length >= 4)
+    note_language (b->items, phrase);
+  return at + n;
 }
 
 static guint
@@ -448,23 +647,13 @@ build_next (Builder *b, guint at)
     return build_number (b, at);
   phrase = match (b, at, &n);
   if (phrase != NULL)
+    return build_phrase (b, at, n, phrase);
+  /* "± 0.05" after no size: a tolerance of something else. */
+  if (token->type == EM_TOKEN_SIGN && token->sign == 0xb1 && is_number (b, at + 1))
     {
-      guint next = build_number_word (b, at, n, em_phrase_find (phrase, EM_SAYS_NUMBER));
+      EmSize size = { .roles = EM_ROLE_REFERENCE };
 
-      if (next != at)
-        return next;
-    }
-  if (phrase != NULL)
-    {
-      EmItem *item = add_item (b, EM_ITEM_PHRASE, at, at + n);
-
-      item->phrase = phrase;
-      item->sign = n == 1 ? token->sign : 0;
-      for (guint i = 0; i < n; i++)
-        item->flags |= token_at (b, at + i)->flags & EM_TOKEN_SLIP;
-      if (token->type == EM_TOKEN_WORD && item->length >= 4)
-        note_language (b->items, phrase);
-      return at + n;
+      return add_size (b, at, read_size (b, at + 1, &size), &size);
     }
   if (token->type == EM_TOKEN_SIGN)
     add_item (b, EM_ITEM_SIGN, at, at + 1)->sign = token->sign;

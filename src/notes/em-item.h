@@ -21,7 +21,7 @@ typedef struct
 } EmFraction;
 
 /* Roles beyond the lexicon's, given by the grammar. */
-enum { EM_ROLE_SLOT = 1 << 27, EM_ROLE_COUNT = 1 << 28, EM_ROLE_INFERRED_BUILD = 1 << 29 };
+enum { EM_ROLE_SLOT = 1 << 28, EM_ROLE_COUNT = 1 << 29, EM_ROLE_ADD = 1 << 30 /* right beside a verb of building */ };
 
 typedef struct
 {
@@ -64,7 +64,7 @@ typedef struct
 EmItems *em_items_new  (const EmLexicon *lexicon, const char *text, gsize length);
 void     em_items_free (EmItems *items);
 
-/* value in unit as mm, mm², degrees or plain; inches exactly 25.4 mm (NIST SP 811). */
+/* value in unit as mm, mm², degrees, HRC (ASTM E140; NaN beyond its table) or plain; inches exactly 25.4 mm (NIST SP 811). */
 double   em_fraction_in_mm (EmFraction value, EmUnit unit);
 double   em_fraction_plain (EmFraction value);
 
@@ -78,6 +78,12 @@ static inline EmSize *
 em_item_size (const EmItems *items, guint index)
 {
   return &g_array_index (items->sizes, EmSize, em_item (items, index)->size);
+}
+
+static inline gboolean
+em_unit_is_hardness (EmUnit unit)
+{
+  return unit == EM_UNIT_HRC || unit == EM_UNIT_HB || unit == EM_UNIT_HV;
 }
 
 /* The sense of a phrase item, or NULL. */

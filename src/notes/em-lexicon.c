@@ -25,16 +25,17 @@ static const char *const says_names[EM_N_SAYS] = {
   "kind", "verb", "label", "unit", "places", "quantity", "number", "typical", "many", "times", "to", "preposition",
   "glue", "noise", "place", "all", "units", "material", "base", "coating", "finish", "refuse", "sound", "near",
   "thing", "slot", "access", "approximate", "minimum", "maximum", "reference", "tools", "same", "set", "equal", "fit",
+  "between", "agent", "machining", "one-of",
 };
 
 static const char *const role_names[] = {
   "length", "width", "height", "depth", "thickness", "diameter", "radius", "sphere", "angle", "per-side",
   "on-diameter", "build", "worn", "finished", "leg", "gap", "draft", "stock", "clearance", "area", "arc", "small",
-  "large", "hardness", "corners", "reference", "legs",
+  "large", "hardness", "corners", "reference", "legs", "square",
 };
 
 static const char *const unit_names[EM_N_UNIT] = {
-  "none", "mm", "cm", "um", "in", "thou", "ft", "deg", "mm2", "cm2", "in2", "HRC",
+  "none", "mm", "cm", "um", "in", "thou", "ft", "deg", "mm2", "cm2", "in2", "HRC", "HB", "HV",
 };
 
 /* A step of a phrase: from a node, by a word, standing apart or glued to the one before. */
@@ -235,11 +236,14 @@ read_value (EmLexicon *lexicon, xmlNode *node, EmSense *sense, const char *name,
     return refuse (error, name, line, "“kinds” is not a list of kind:weight: %s", kinds);
   if (sense->says == EM_SAYS_LABEL && (value == NULL || !read_roles (value, sense)))
     return refuse (error, name, line, "“value” is not a list of labels: %s", value);
-  if (sense->says == EM_SAYS_UNIT || sense->says == EM_SAYS_UNITS)
+  if (sense->says == EM_SAYS_UNIT || sense->says == EM_SAYS_UNITS || sense->says == EM_SAYS_NUMBER)
     {
-      unit = index_of (unit_names, EM_N_UNIT, value != NULL ? value : "none");
+      g_autofree char *in_number = take_attribute (node, "unit");
+      const char *written = sense->says == EM_SAYS_NUMBER ? in_number : value;
+
+      unit = index_of (unit_names, EM_N_UNIT, written != NULL ? written : "none");
       if (unit < 0)
-        return refuse (error, name, line, "“value” is not a unit: %s", value);
+        return refuse (error, name, line, "“%s” is not a unit: %s", sense->says == EM_SAYS_NUMBER ? "unit" : "value", written);
       sense->unit = (EmUnit) unit;
     }
   return TRUE;

@@ -53,6 +53,10 @@ typedef enum
   EM_SAYS_SET,        /* sets a choice or a whole number of the feature */
   EM_SAYS_EQUAL,      /* both legs alike */
   EM_SAYS_FIT,        /* a tolerance class letter */
+  EM_SAYS_BETWEEN,    /* "between 1 and 2" */
+  EM_SAYS_AGENT,      /* who: "customer", "we", "you" */
+  EM_SAYS_MACHINING,  /* what is done after welding: "grind" */
+  EM_SAYS_ONE_OF,     /* "the first", "the other": one of several named before */
   EM_N_SAYS
 } EmSays;
 
@@ -85,7 +89,8 @@ typedef enum
   EM_ROLE_HARDNESS = 1 << 23,
   EM_ROLE_CORNERS = 1 << 24,
   EM_ROLE_REFERENCE = 1 << 25,  /* for information only: never used */
-  EM_ROLE_LEGS = 1 << 26        /* the whole row of sizes before it */
+  EM_ROLE_LEGS = 1 << 26,       /* the whole row of sizes before it */
+  EM_ROLE_SQUARE = 1 << 27      /* both sides of a square */
 } EmRole;
 
 typedef enum { EM_LABEL_EITHER, EM_LABEL_BEFORE, EM_LABEL_AFTER } EmLabelPlace;
@@ -93,7 +98,7 @@ typedef enum { EM_LABEL_EITHER, EM_LABEL_BEFORE, EM_LABEL_AFTER } EmLabelPlace;
 typedef enum
 {
   EM_UNIT_NONE, EM_UNIT_MM, EM_UNIT_CM, EM_UNIT_UM, EM_UNIT_INCH, EM_UNIT_THOU, EM_UNIT_FOOT, EM_UNIT_DEGREE,
-  EM_UNIT_MM2, EM_UNIT_CM2, EM_UNIT_INCH2, EM_UNIT_HRC, EM_N_UNIT
+  EM_UNIT_MM2, EM_UNIT_CM2, EM_UNIT_INCH2, EM_UNIT_HRC, EM_UNIT_HB, EM_UNIT_HV, EM_N_UNIT
 } EmUnit;
 
 enum { EM_N_NOTE_KINDS = 11, EM_SENSE_MAX = 6 };
@@ -107,7 +112,7 @@ typedef struct
   const char  *value;                    /* id, text or digits; NULL: none */
   guint32      roles;                    /* of a label */
   EmLabelPlace place;
-  EmUnit       unit;
+  EmUnit       unit;                     /* of a unit; of a number that has one in it */
   gint8        weight[EM_N_NOTE_KINDS];  /* for kinds of repair */
   const char  *set_field, *set_value;    /* what the phrase sets on its feature, or NULL */
   gboolean     needs_material;           /* only beside a word for material */

@@ -26,6 +26,7 @@ static const Words question_words[] = {
   { "decimal-comma", N_("Is the comma a decimal mark or does it part thousands?") },
   { "dual-mismatch", N_("The two units of this size do not agree. Which one is right?") },
   { "which-face", N_("Which face is meant, and how large is it?") },
+  { "cone-angle", N_("Is this the angle of the whole cone or of one side?") },
   { "two-values", N_("Sizes are given twice with different values. Are these two repairs, or which are right?") },
 };
 
@@ -44,6 +45,8 @@ static const Words answer_words[] = {
   { "second", N_("the second") },
   { "decimal", N_("a decimal mark") },
   { "thousands", N_("parts thousands") },
+  { "included", N_("of the whole cone") },
+  { "per-side-angle", N_("of one side") },
 };
 
 static const Words reason_words[] = {
@@ -59,6 +62,11 @@ static const Words reason_words[] = {
   { "soft-conversion", N_("the value is an inch size converted") },
   { "spelling", N_("taken as a spelling slip") },
   { "position", N_("told by its place in the row of sizes") },
+  { "same-as-before", N_("as the repair before, which it refers to") },
+  { "unsure-kind", N_("the kind of repair is not sure") },
+  { "last-free", N_("the only size that was still missing") },
+  { "from-cone-angle", N_("worked out from the angle of the cone") },
+  { "converted-hardness", N_("converted from another scale of hardness (ASTM E140)") },
   { "largest", N_("the largest of the sizes") },
   { "smallest", N_("the smallest of the sizes") },
   { "from-words", N_("told by the words around it") },

@@ -13,7 +13,8 @@
 #include <string.h>
 
 /* More than any note; what lies beyond stays visible as unused. Bounds memory. */
-enum { READ_BYTES_MAX = 2 * 1024 * 1024, MERGE_SIZES_MAX = 24 };
+enum { READ_BYTES_MAX = 2 * 1024 * 1024, MERGE_SIZES_MAX = 24,
+       WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
 
 typedef struct
 {
@@ -26,6 +27,7 @@ typedef struct
   guint         first_guess; /* item of the first size whose unit must be asked */
   int           guess_feature; /* its feature; 0: several */
   gboolean      has_decimal_comma;
+  EmFit         last_fit;    /* of the feature written last, for "same" */
 } Writer;
 
 static EmReadField
@@ -59,7 +61,7 @@ widen (const Writer *w, EmReadField *field, guint item)
 static EmReadField
 fitted_field (const Writer *w, int feature, const EmFitted *fitted)
 {
-  EmReadField field = field_at (w, feature, fitted->field, fitted->item);
+  EmReadField field = field_at (w, feature, fitted->field, fitted->words != EM_NO_ITEM ? fitted->words : fitted->item);
 
   field.value = fitted->value;
   field.low = fitted->low;
@@ -68,7 +70,7 @@ fitted_field (const Writer *w, int feature, const EmFitted *fitted)
   field.state = fitted->state;
   field.reason = fitted->reason;
   if (fitted->item != EM_NO_ITEM)
-    widen (w, &field, fitted->item);
+    widen (w, &field, fitted->words != EM_NO_ITEM ? fitted->words : fitted->item);
   return field;
 }
 
@@ -175,6 +177,22 @@ ask_which_face (Writer *w, int feature, guint item)
 {
   EmReadQuestion question = new_question (w, feature, "which-face", NULL, item);
 
+  g_array_append_val (w->result->questions, question);
+}
+
+static void
+ask_cone (Writer *w, int feature, guint item, const EmFit *fit)
+{
+  static const char *const answers[] = { "included", "per-side-angle" };
+  EmReadQuestion question = new_question (w, feature, "cone-angle", fit->cone[0].field, item);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (answers); i++)
+    if (fit->cone[i].field != NULL)
+      {
+        EmReadField set = answer_value (w, feature, fit->cone[i].field, item, fit->cone[i].value);
+
+        add_answer (w, &question, answers[i], &set, 1);
+      }
   g_array_append_val (w->result->questions, question);
 }
 
@@ -361,18 +379,24 @@ given_field (const Writer *w, int feature, const EmGiven *given)
   return field;
 }
 
-/* Choices that only some kinds have. */
+/* Fields of the feature stand on every kind; one of a kind's own must be there, and have the option. */
 static gboolean
-suits (const char *field, int kind)
+suits (const EmReadField *given, int kind)
 {
-  static const struct { const char *field; guint kinds; } choices[] = {
-    { "ends", 1u << 0 | 1u << 8 }, { "side", 1u << 1 }, { "form", 0 }, { "wraps", 1u << 4 }, { "corners", 1u << 4 },
-    { "radius_to", 1u << 1 },
-  };
+  static const char *const own[] = { "ends", "side", "form", "wraps", "corners", "radius_to" };
+  const EmKind *of = kind >= 0 ? em_kind_find (em_note_kinds[kind]) : NULL;
 
-  for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
-    if (strcmp (choices[i].field, field) == 0)
-      return kind >= 0 && (choices[i].kinds & (1u << kind)) != 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (own); i++)
+    if (strcmp (own[i], given->field) == 0)
+      {
+        /* Forms are told by the fit. */
+        if (of == NULL || strcmp (given->field, "form") == 0)
+          return FALSE;
+        for (int k = 0; k < of->n_fields; k++)
+          if (strcmp (of->fields[k].id, given->field) == 0)
+            return of->fields[k].options == NULL || given->text == NULL || g_strv_contains (of->fields[k].options, given->text);
+        return FALSE;
+      }
   return TRUE;
 }
 
@@ -395,7 +419,7 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
-  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || is_close ? "from-words"
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || proto->is_part || is_close ? "from-words"
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);
@@ -421,11 +445,11 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
       const EmGiven *given = &g_array_index (proto->given, EmGiven, i);
       EmReadField field = given_field (w, feature, given);
 
-      if (!has_field (w, field.field) && suits (field.field, kind))
+      if (!has_field (w, field.field) && suits (&field, kind))
         g_array_append_val (w->fields, field);
       if (given->size_item != EM_NO_ITEM && em_item_size (w->items, given->size_item)->is_asked)
         {
-          EmFitted fitted = { .field = field.field, .factor = 1, .item = given->size_item };
+          EmFitted fitted = { .field = field.field, .factor = 1, .item = given->size_item, .words = EM_NO_ITEM };
 
           guess (w, &field, &fitted);
         }
@@ -448,6 +472,41 @@ add_missing (Writer *w, int feature, const EmFit *fit)
     }
 }
 
+/* "SAME, BUT 1.10 LG": what is not told anew is the feature's before. */
+static void
+fit_same (const Writer *w, EmFit *fit)
+{
+  guint n_questions = 0;
+
+  if (fit->kind != w->last_fit.kind)
+    return;
+  for (guint i = 0; i < w->last_fit.n_fitted && fit->n_fitted < EM_FIT_MAX; i++)
+    if (em_fit_find (fit, w->last_fit.fitted[i].field) == NULL)
+      {
+        EmFitted *fitted = &fit->fitted[fit->n_fitted++];
+
+        *fitted = w->last_fit.fitted[i];
+        fitted->state = EM_READ_INFERRED;
+        fitted->reason = "same-as-before";
+      }
+  for (guint i = 0; i < fit->n_questions; i++)
+    if (strcmp (fit->question[i].code, "second-leg") != 0 || em_fit_find (fit, "leg_b") == NULL)
+      fit->question[n_questions++] = fit->question[i];
+  fit->n_questions = n_questions;
+}
+
+/* Another kind is nearly as likely, and would give the sizes other fields. */
+static void
+doubt_fields (EmFit *fit)
+{
+  for (guint i = 0; i < fit->n_fitted; i++)
+    if (fit->fitted[i].state == EM_READ_READ)
+      {
+        fit->fitted[i].state = EM_READ_INFERRED;
+        fit->fitted[i].reason = "unsure-kind";
+      }
+}
+
 static void
 write_feature (Writer *w, const EmProto *proto)
 {
@@ -464,6 +523,10 @@ write_feature (Writer *w, const EmProto *proto)
     {
       add_kind (w, feature, proto, kind, is_close);
       em_fit_sizes (w->items, proto, kind, &fit);
+      if (proto->is_same)
+        fit_same (w, &fit);
+      if (is_close || proto->noun_weight < WEAK_NOUN)
+        doubt_fields (&fit);
       for (guint i = 0; i < fit.n_fitted; i++)
         add_fitted (w, feature, &fit.fitted[i]);
     }
@@ -473,7 +536,9 @@ write_feature (Writer *w, const EmProto *proto)
   g_array_sort (w->fields, compare_position);
   g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
   for (guint i = 0; i < fit.n_questions; i++)
-    for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
+    if (strcmp (fit.question[i].code, "cone-angle") == 0)
+      ask_cone (w, feature, fit.question[i].item, &fit);
+    else for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
       if (strcmp (fit.question[i].code, fit_questions[k].code) == 0)
         fit_questions[k].ask (w, feature, fit.question[i].item);
   if (proto->chamfer_item != EM_NO_ITEM)
@@ -484,6 +549,7 @@ write_feature (Writer *w, const EmProto *proto)
     em_item (w->items, g_array_index (proto->sizes, guint, i))->is_used = TRUE;
   if (kind < 0 || second >= 0)
     ask_kind (w, feature, proto, kind, second);
+  w->last_fit = fit;
 }
 
 /* ---- the whole ---- */
@@ -542,10 +608,72 @@ try_slot (Writer *w, EmProto *proto, EmProto *next)
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
-    em_item_size (w->items, g_array_index (next->sizes, guint, i))->roles |= EM_ROLE_SLOT;
+    {
+      EmSize *size = em_item_size (w->items, g_array_index (next->sizes, guint, i));
+
+      size->roles |= size->unit != EM_UNIT_DEGREE ? EM_ROLE_SLOT : 0;
+    }
   append_uint (proto->sizes, next->sizes);
   proto->last = next->last;
   next->is_merged = TRUE;
+  return TRUE;
+}
+
+static const char *
+given_of (const EmProto *proto, const char *field)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
+      return g_array_index (proto->given, EmGiven, i).field.text;
+  return NULL;
+}
+
+/* A bore or pin of which only the diameter is told, and nothing that is to be done. */
+static gboolean
+is_only_named (const Writer *w, const EmProto *proto, int kind)
+{
+  guint32 roles = proto->sizes->len == 1 ? em_item_size (w->items, g_array_index (proto->sizes, guint, 0))->roles : 0;
+
+  return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb && !proto->has_worn &&
+         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER;
+}
+
+/* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. */
+static gboolean
+try_bore_edge (Writer *w, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
+
+  if (!next->may_merge || kind < 0 || other < 0 || strcmp (em_note_kinds[kind], "worn-corner") != 0 || !is_only_named (w, next, other) ||
+      given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  proto->last = next->last;
+  if (proto->count_item == EM_NO_ITEM)
+    {
+      proto->count = next->count;
+      proto->count_item = next->count_item;
+    }
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
+/* "⌀20 PIN, SCRATCH 15 LG": the pin is where the scratch is. Its words stay visible as unused. */
+static gboolean
+is_place_of (const Writer *w, const EmProto *proto, const EmProto *next)
+{
+  int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
+  EmFit fit;
+
+  if (!next->may_merge || kind < 0 || other < 0 || kind == other || !is_only_named (w, proto, kind) || next->noun == EM_NO_ITEM ||
+      em_item (w->items, next->noun)->line != em_item (w->items, proto->first)->line)
+    return FALSE;
+  em_fit_sizes (w->items, next, other, &fit);
+  if (!fit.is_complete)
+    return FALSE;
+  if (proto->noun != EM_NO_ITEM)
+    em_item (w->items, proto->noun)->is_used = FALSE;
   return TRUE;
 }
 
@@ -575,8 +703,11 @@ write_features (Writer *w)
 
       if (proto->is_merged)
         continue;
+      if (i + 1 < protos->len && is_place_of (w, proto, g_ptr_array_index (protos, i + 1)))
+        continue;
       while (i + 1 < protos->len && (try_merge (w, proto, g_ptr_array_index (protos, i + 1)) ||
-                                     try_slot (w, proto, g_ptr_array_index (protos, i + 1))))
+                                     try_slot (w, proto, g_ptr_array_index (protos, i + 1)) ||
+                                     try_bore_edge (w, proto, g_ptr_array_index (protos, i + 1))))
         i++;
       write_feature (w, proto);
     }
@@ -601,9 +732,13 @@ write_unit_question (Writer *w)
 static gboolean
 is_content (const EmItem *item)
 {
-  static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES };
+  static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES, EM_SAYS_NEAR, EM_SAYS_AGENT,
+                                  EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE };
 
   if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
+    return FALSE;
+  if (item->type == EM_ITEM_PHRASE && em_phrase_find (item->phrase, EM_SAYS_NUMBER) != NULL &&
+      g_strcmp0 (em_phrase_find (item->phrase, EM_SAYS_NUMBER)->value, "1") == 0)
     return FALSE;
   for (gsize i = 0; item->type == EM_ITEM_PHRASE && i < G_N_ELEMENTS (empty); i++)
     if (em_phrase_find (item->phrase, empty[i]) != NULL)
@@ -655,7 +790,7 @@ EmReadResult *
 em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units)
 {
   gsize read = cut_length (text, length);
-  Writer w = { .text = text, .result = em_read_result_new (), .first_guess = EM_NO_ITEM };
+  Writer w = { .text = text, .result = em_read_result_new (), .first_guess = EM_NO_ITEM, .last_fit = { .kind = -1 } };
 
   w.items = em_items_new (lexicon, text, read);
   w.grammar = em_grammar_read (w.items);

@@ -48,7 +48,7 @@ typedef struct
 {
   int         feature;      /* from 1; 0: general */
   const char *code;         /* stable: "side-or-diameter", "inch-or-mm", "which-kind", "which-field", "which-face", "count-unknown",
-                             * "count-or-chamfer", "outer-or-bore", "second-leg", "decimal-comma", "dual-mismatch", "two-values" */
+                             * "count-or-chamfer", "outer-or-bore", "second-leg", "decimal-comma", "dual-mismatch", "two-values", "cone-angle" */
   const char *field;        /* the field it is about, or NULL */
   guint32     start, length, line;
   int         n_answers;    /* 0: only the office can tell */

@@ -12,8 +12,12 @@ enum
 {
   PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
-  DEMOTED = 2
+  DEMOTED = 2,
+  STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
+
+/* Sizes that are no slot's, even where a slot was just named. */
+static const guint32 never_slot = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_COUNT;
 
 EmGiven
 em_given_new (const char *field, const char *text, const EmItem *item)
@@ -105,11 +109,20 @@ is_before_colon (const EmReader *r, guint i)
   return FALSE;
 }
 
+/* "Groove it out": what is to be done with the thing, not another one. */
+static gboolean
+is_done_to_it (const EmReader *r, guint i)
+{
+  const EmSense *glue = i + 1 < r->items->items->len ? em_item_says (r->items, i + 1, EM_SAYS_GLUE) : NULL;
+
+  return glue != NULL && g_strcmp0 (glue->value, "it") == 0;
+}
+
 /* A noun of a repair; "3.0 OD" is a size's label instead. */
 gboolean
 em_reader_is_noun (const EmReader *r, guint i)
 {
-  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || em_item (r->items, i)->is_used)
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || em_item (r->items, i)->is_used || is_done_to_it (r, i))
     return FALSE;
   return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == 0 || em_item (r->items, i - 1)->type != EM_ITEM_SIZE;
 }
@@ -124,14 +137,20 @@ em_reader_is_verb (const EmReader *r, guint i)
 static gboolean
 is_compound (const EmReader *r, guint i)
 {
-  return i + 1 < r->end && em_reader_is_noun (r, i + 1);
+  guint next = i + 1;
+
+  while (next + 1 < r->end && next <= i + 2 && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL && em_item_says (r->items, next, EM_SAYS_KIND) == NULL)
+    next++;
+  return next < r->end && em_reader_is_noun (r, next) && g_strcmp0 (em_item_says (r->items, next, EM_SAYS_KIND)->value, "state") != 0;
 }
 
 static void
 add_noun (const EmReader *r, EmProto *proto, guint i)
 {
   const EmSense *sense = em_item_says (r->items, i, EM_SAYS_KIND);
-  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i);
+  gboolean is_state = g_strcmp0 (sense->value, "state") == 0;
+  /* "bore washed out": what became of the bore. */
+  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i) || (is_state && proto->noun_weight >= STATE_NOUN);
   int best = 0;
 
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
@@ -145,6 +164,7 @@ add_noun (const EmReader *r, EmProto *proto, guint i)
       proto->noun_weight = best;
       proto->noun = i;
       proto->is_slip = (em_item (r->items, i)->flags & EM_TOKEN_SLIP) != 0;
+      proto->is_part = i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL;
     }
   em_item (r->items, i)->is_used = TRUE;
 }
@@ -192,7 +212,10 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
       if (sense->says == EM_SAYS_LABEL && (sense->roles & ~modifiers) == 0)
         item->is_used = TRUE;
       proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0;
+      if (sense->says == EM_SAYS_SET && sense->set_field == NULL)
+        proto->has_damage = TRUE;
       proto->is_equal |= sense->says == EM_SAYS_EQUAL;
+      item->is_used |= sense->says == EM_SAYS_ONE_OF && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL;
       item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
       if (sense->says == EM_SAYS_ACCESS)
         {
@@ -292,9 +315,13 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
   const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
 
-  for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3; k++)
+  for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k) &&
+                        em_item (r->items, k)->type != EM_ITEM_SIZE; k++)
     if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL)
       {
+        /* "on the two faces": says where. */
+        if (em_item_says (r->items, k, EM_SAYS_PLACES) == NULL && em_reader_is_demoted (r, k))
+          return;
         proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
         add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
         use_count_words (r, i);
@@ -310,6 +337,36 @@ use_connectives (const EmReader *r, guint i)
 
   for (gsize k = 0; k < G_N_ELEMENTS (used); k++)
     item->is_used |= em_item_says (r->items, i, used[k]) != NULL;
+}
+
+static double
+aside_count (const EmReader *r, guint i, gboolean words_too)
+{
+  const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+
+  if (em_item (r->items, i)->type == EM_ITEM_SIZE)
+    return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
+  return words_too && number != NULL && strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
+}
+
+void
+em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too)
+{
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *access = em_item_says (r->items, i, EM_SAYS_ACCESS);
+      double count = aside_count (r, i, words_too);
+
+      if (access != NULL && !em_item (r->items, i)->is_used)
+        {
+          give_text (r, proto, "access", access->value, i, EM_READ_READ, NULL);
+          em_item (r->items, i)->is_used = TRUE;
+        }
+      if (isnan (count) || proto->count_item != EM_NO_ITEM)
+        continue;
+      proto->is_count_loose = TRUE;
+      add_count (r, proto, i, count);
+    }
 }
 
 /* Adds the items from first to end; nouns that name things near were used before. */
@@ -329,11 +386,11 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         continue;
       if (item->type == EM_ITEM_SIZE)
         {
-          if (in_slot != EM_NO_ITEM)
+          if (in_slot != EM_NO_ITEM && (em_item_size (r->items, i)->roles & never_slot) == 0)
             em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
           add_size (r, proto, i);
         }
-      if (em_item_is_soft_break (r->items, i))
+      if (em_item_is_soft_break (r->items, i) && item->type == EM_ITEM_SIGN)
         in_slot = EM_NO_ITEM;
       if (item->type != EM_ITEM_PHRASE)
         continue;
@@ -341,6 +398,8 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         in_slot = i;
       if (em_reader_is_noun (r, i))
         add_noun (r, proto, i);
+      else if (is_done_to_it (r, i))
+        item->is_used = TRUE;
       if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
         add_number_word (r, proto, i);
       if (!item->is_used || em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)

@@ -21,6 +21,8 @@ typedef struct
   guint32    n_chains;
   guint      first, end;     /* the sentence */
   guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
+  guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
+  gboolean   is_one_of;      /* the segment is one of several named together */
   gboolean   is_bullet;      /* it begins a numbered or bulleted line */
   gboolean   is_line_start;
 } EmReader;
@@ -35,6 +37,8 @@ gboolean em_reader_is_sized   (const EmReader *r, guint i);
 gboolean em_reader_is_demoted (const EmReader *r, guint i);
 gboolean em_reader_is_noun    (const EmReader *r, guint i);
 gboolean em_reader_is_verb    (const EmReader *r, guint i);
+/* A count or the access told apart from the repair: ", 4 holes, hard to reach"; with words_too also "both are the same". */
+void     em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too);
 /* Adds the items from first to end; nouns that name things near were used before. */
 void     em_reader_add_items  (EmReader *r, EmProto *proto, guint first, guint end);
 

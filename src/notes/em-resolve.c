@@ -24,6 +24,13 @@ typedef struct
   EmUnits    language;
 } Resolver;
 
+/* Sizes that are not used still show how the drawing is written: ".XX ±.01". */
+static gboolean
+is_witness (const EmSize *size)
+{
+  return (size->roles & EM_ROLE_REFERENCE) != 0 && size->unit == EM_UNIT_NONE && !size->is_fraction && (size->flags & EM_TOKEN_LEADING_DOT) != 0;
+}
+
 static gboolean
 is_length (const EmSize *size)
 {
@@ -55,7 +62,7 @@ vote (Votes *votes, const EmSize *size)
 {
   EmUnit unit = told (size);
 
-  if (!is_length (size))
+  if (!is_length (size) && !is_witness (size))
     return;
   votes->n_plain_inch += unit == EM_UNIT_INCH && (size->unit != EM_UNIT_NONE || size->is_fraction);
   votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;

@@ -95,8 +95,57 @@ static const Case cases[] = {
   /* A fit (ISO 286) is no steel, a number of three digits no thousands. */
   { "BORE 16 H7 X 20 DEEP MM, BUILD 0.1 PER SIDE", EM_UNITS_METRIC, "1\t1\tdiameter\t16\tmm" },
   { "CORNR NICKD 2 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  /* Ranges: low and high of the dimension, the value their middle. */
+  { "CRACK 14 LONG, 1-3 DEEP (MM)", EM_UNITS_INCH, "1\t1\tdepth\t2\tmm" },
+  { "CRACK 14 MM LONG, 1 TO 3 MM DEEP", EM_UNITS_INCH, "1\t1\tdepth\t2\tmm" },
+  { "CRACK 14 MM LONG, BETWEEN 1 AND 3 MM DEEP", EM_UNITS_INCH, "1\t1\tdepth\t2\tmm" },
+  { "CRACK 1/8 TO 1/4 DEEP", EM_UNITS_INCH, "1\t1\tdepth\t4.7625\tmm" },                /* 3/16 in */
+  { "FACE 2 X 1, LOW .010 TO .020", EM_UNITS_INCH, "1\t1\tthickness\t0.381\tmm" },       /* .015 in */
+  { "BORE ⌀1.000 WORN TO 1.010", EM_UNITS_INCH, "1\t1\tworn\t25.654\tmm" },              /* no range */
+  /* Hardness of other scales, ASTM E140 table 1: 353 HBW is 38 HRC, 513 HV is 50 HRC. Below the table nothing is invented. */
+  { "MATL P20, 353 HB", EM_UNITS_INCH, "1\t0\thardness\t38\tHRC" },
+  { "HARDNESS HB 353", EM_UNITS_INCH, "1\t0\thardness\t38\tHRC" },
+  { "353 HBW 10/3000", EM_UNITS_INCH, "1\t0\thardness\t38\tHRC" },
+  { "513 HV10", EM_UNITS_INCH, "1\t0\thardness\t50\tHRC" },
+  { "HV: 513", EM_UNITS_INCH, "1\t0\thardness\t50\tHRC" },
+  { "MATL 4140 180 HB", EM_UNITS_INCH, "1\t0\tunused\t180 HB\t" },
+  /* A square has two sides. */
+  { "FACE 1.00 SQ, ADD .020 THK", EM_UNITS_INCH, "1\t1\tlength\t25.4\tmm" },
+  { "FACE 1.00 SQ, ADD .020 THK", EM_UNITS_INCH, "1\t1\twidth\t25.4\tmm" },
+  { "FILL □12 MM X 3 DP POCKET", EM_UNITS_METRIC, "1\t1\twidth\t12\tmm" },
+  /* A cone's angle gives the depth: (20 − 10) / 2 / tan 45° = 5. One side's angle is half the cone's; alone it may be either. */
+  { "CONE SEAT ⌀20 TO ⌀10, 90° INCL, ADD 0.5 THK, MM", EM_UNITS_METRIC, "1\t1\tdepth\t5\tmm" },
+  { "CONE SEAT ⌀20 TO ⌀10, 45° PER SIDE, ADD 0.5 THK, MM", EM_UNITS_METRIC, "1\t1\tdepth\t5\tmm" },
+  { "CONE SEAT ⌀20 TO ⌀10, 45°, ADD 0.5 THK, MM", EM_UNITS_METRIC, "1\t1\tquestion\tcone-angle\t" },
+  { "CONE SEAT ⌀20 TO ⌀10, 45°, ADD 0.5 THK, MM", EM_UNITS_METRIC, "!1\t1\tdepth\t5\tmm" },
+  /* Several named together. */
+  { "NICKS: 3 @ .1 X .02 X .02, 2 @ .2 X .03 X .03", EM_UNITS_INCH, "1\t1\tcount\t3\t" },
+  { "NICKS: 3 @ .1 X .02 X .02, 2 @ .2 X .03 X .03", EM_UNITS_INCH, "1\t2\tcount\t2\t" },
+  { "NICKS: 3 @ .1 X .02 X .02, 2 @ .2 X .03 X .03", EM_UNITS_INCH, "1\t2\tlength\t5.08\tmm" },
+  { "2 nicks: one 3 x 1 x 1 mm, the other 2 x 1 x 1 mm", EM_UNITS_INCH, "1\t2\tlength\t2\tmm" },
+  { "WORN EDGES: R.02 X 1.5 LG (3 PLCS), R.03 X 2.0 LG (1 PLC)", EM_UNITS_INCH, "1\t2\tradius\t0.762\tmm" },
+  /* Sizes before their noun. */
+  { "Length: 40; radius: 0.5 mm. Worn corner", EM_UNITS_METRIC, "1\t1\tlength\t40\tmm" },
+  { "Length: 40; radius: 0.5 mm. Worn corner", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
+  /* "Same" takes over what is not told anew. */
+  { "1) NICK .1 X .02 X .03\n2) SAME, .4 LG", EM_UNITS_INCH, "1\t2\tleg_b\t0.762\tmm" },
+  /* What is worn and what is to be added: the second is the build-up. */
+  { "FACE 2 X 1 LOW .007, ADD .015", EM_UNITS_INCH, "1\t1\tthickness\t0.381\tmm" },
+  /* A temperature is no size, a part's number no count. */
+  { "CRACK .4 LG X .03 DP, PREHEAT 400F", EM_UNITS_INCH, "!1\t1\tlength\t10160\tmm" },
+  { "Slide 3: nick 2 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
+  /* Who machines, in whatever words. */
+  { "FIN GRD BY CUST", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
+  { "We will then mill it ourselves", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
+  /* A metal that is asked for is not told. */
+  { "BeCu insert? No, H13", EM_UNITS_INCH, "1\t0\tbase\th13\t" },
+  { "MOLD BASE 4140", EM_UNITS_INCH, "!1\t0\ttool_number\t4140\t" },
+  /* A dam's ends are no nick's. */
+  { "DAM 60 X 8 X 3 MM, SIDES TAPERED 5 DEG, ENDS ROUNDED", EM_UNITS_METRIC, "1\t1\tends\trounded\t" },
   /* Text that means nothing stays visible. */
-  { "Regards, Frobisher", EM_UNITS_METRIC, "1\t0\tunused\tRegards, Frobisher\t" },
+  { "Frobisher and nephews", EM_UNITS_METRIC, "1\t0\tunused\tFrobisher and nephews\t" },
+  /* A greeting is no text that could not be used. */
+  { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
 };
 
 START_TEST (test_case)
