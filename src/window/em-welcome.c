@@ -26,8 +26,30 @@ G_DEFINE_FINAL_TYPE (EmWelcome, em_welcome, GTK_TYPE_WIDGET)
 static void
 say (EmWelcome *self, const char *problem)
 {
-  gtk_label_set_text (GTK_LABEL (self->problem), problem);
-  gtk_widget_set_visible (self->problem, TRUE);
+  gtk_label_set_text (GTK_LABEL (self->problem), problem != NULL ? problem : "");
+  gtk_widget_set_visible (self->problem, problem != NULL);
+}
+
+/* What was asked can be mended at once where it stands. */
+static void
+mark_currency (EmWelcome *self, gboolean is_wrong)
+{
+  gtk_accessible_update_state (GTK_ACCESSIBLE (self->currency), GTK_ACCESSIBLE_STATE_INVALID,
+                               is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  if (is_wrong)
+    {
+      gtk_widget_add_css_class (self->currency, "error");
+      gtk_widget_grab_focus (self->currency);
+    }
+  else
+    gtk_widget_remove_css_class (self->currency, "error");
+}
+
+static void
+on_currency_edited (EmWelcome *self)
+{
+  mark_currency (self, FALSE);
+  say (self, NULL);
 }
 
 /* The shop's own book is the shipped one with what was asked put in. */
@@ -57,8 +79,9 @@ make_basis (EmWelcome *self, const EmBasis *basis, GError **error)
   rates.currency = currency;
   rates.units = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->units)) == 1 ? EM_UNITS_INCH : EM_UNITS_METRIC;
   em_rates_set_text (&rates, EM_SHOP_NAME, gtk_editable_get_text (GTK_EDITABLE (self->name)));
-  g_mkdir_with_parents (folder, 0755);
-  if (!em_rates_save (path, &rates, error))
+  if (g_mkdir_with_parents (folder, 0755) != 0)
+    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("The folder %s can’t be made."), folder);
+  if (*error != NULL || !em_rates_save (path, &rates, error))
     {
       em_rates_clear (&rates);
       em_catalogue_clear (&catalogue);
@@ -78,6 +101,7 @@ on_start (EmWelcome *self)
   if (basis == NULL)
     {
       say (self, error != NULL ? error->message : _("Not enough memory"));
+      mark_currency (self, g_error_matches (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT));
       return;
     }
   em_application_set_basis (application, basis);
@@ -146,6 +170,10 @@ em_welcome_init (EmWelcome *self)
   gtk_entry_set_max_length (GTK_ENTRY (self->currency), 3);
   gtk_editable_set_text (GTK_EDITABLE (self->currency), local_currency ());
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->units), is_local_inch ());
+  /* Enter in any of them goes on. */
+  g_signal_connect_swapped (self->name, "activate", G_CALLBACK (on_start), self);
+  g_signal_connect_swapped (self->currency, "activate", G_CALLBACK (on_start), self);
+  g_signal_connect_swapped (self->currency, "changed", G_CALLBACK (on_currency_edited), self);
   g_signal_connect_swapped (self->start_button, "clicked", G_CALLBACK (on_start), self);
 }
 

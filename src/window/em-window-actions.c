@@ -403,7 +403,14 @@ em_window_update_actions (EmWindow *self)
   const EmQuote *quote = em_document_get_quote (self->document);
   int32_t index = selected (self);
   const char *page = gtk_stack_get_visible_child_name (GTK_STACK (self->stack));
+  gboolean is_welcome = g_strcmp0 (page, "welcome") == 0;
 
+  /* Before the first questions are answered or passed over there is nothing to save or to look at. */
+  enable (self, "save", !is_welcome);
+  enable (self, "save-as", !is_welcome);
+  enable (self, "paper", !is_welcome);
+  enable (self, "units", !is_welcome);
+  enable (self, "next-number", !is_welcome);
   enable (self, "undo", em_document_can_undo (self->document));
   enable (self, "redo", em_document_can_redo (self->document));
   enable (self, "duplicate", index >= 0);

@@ -51,21 +51,20 @@ on_document_changed (EmWindow *self)
     em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document, self->outlook);
 }
 
+/* The metal takes what room there is; the money keeps its width from the first layout on, whenever that is: the welcome may
+ * stand before it for long. */
 static gboolean
-release_money (gpointer data)
+place_money (GtkWidget *paned, GdkFrameClock *clock, gpointer data)
 {
-  g_autoptr (EmWindow) self = data;
+  EmWindow *self = data;
+  int width = gtk_widget_get_width (paned), money = gtk_widget_get_width (self->money);
 
-  gtk_paned_set_position (GTK_PANED (self->inner_paned), gtk_paned_get_position (GTK_PANED (self->inner_paned)));
+  (void) clock;
+  if (width <= 0 || money <= 0 || !gtk_widget_get_mapped (paned))
+    return G_SOURCE_CONTINUE;
+  gtk_paned_set_position (GTK_PANED (paned), gtk_paned_get_position (GTK_PANED (paned)));
   gtk_widget_set_size_request (self->money, -1, -1);
   return G_SOURCE_REMOVE;
-}
-
-static void
-on_mapped (EmWindow *self)
-{
-  g_signal_handlers_disconnect_by_func (self, on_mapped, NULL);
-  g_timeout_add (100, release_money, g_object_ref (self));
 }
 
 static void
@@ -177,9 +176,8 @@ em_window_init (EmWindow *self)
   if (g_settings_get_boolean (settings, "is-maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
   gtk_paned_set_position (GTK_PANED (self->outer_paned), g_settings_get_int (settings, "words-width"));
-  /* The metal takes what room there is; the money keeps its width from the first layout on. */
   gtk_widget_set_size_request (self->money, g_settings_get_int (settings, "money-width"), -1);
-  g_signal_connect (self, "map", G_CALLBACK (on_mapped), NULL);
+  gtk_widget_add_tick_callback (self->inner_paned, place_money, self, NULL);
   g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }

@@ -1,0 +1,133 @@
+/* test-start: the first start: what is asked, what is made of it, and that the questions can be passed over.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include "em-book-file.h"
+#include "em-settings.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+static GtkWidget *
+find (GtkWidget *in, gboolean (*fits) (GtkWidget *widget, const char *text), const char *text)
+{
+  if (fits (in, text))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find (child, fits, text);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* The widget that a label with a mnemonic leads to. */
+static gboolean
+is_label_of_field (GtkWidget *widget, const char *text)
+{
+  return GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_label (GTK_LABEL (widget)), text) == 0;
+}
+
+static GtkWidget *
+field (EmWindow *window, const char *label)
+{
+  GtkWidget *found = find (GTK_WIDGET (window), is_label_of_field, label);
+
+  ck_assert_msg (found != NULL && gtk_label_get_mnemonic_widget (GTK_LABEL (found)) != NULL, "no field %s", label);
+  return gtk_label_get_mnemonic_widget (GTK_LABEL (found));
+}
+
+static gboolean
+is_shown_as (GtkWidget *widget, const char *text)
+{
+  return GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), text) != NULL;
+}
+
+static gboolean
+is_shown (EmWindow *window, const char *text)
+{
+  return find (GTK_WIDGET (window), is_shown_as, text) != NULL;
+}
+
+static EmWindow *
+first_start (EmApplication *application)
+{
+  g_autofree char *path = em_book_own_rates_path ();
+
+  g_remove (path);
+  g_settings_set_boolean (em_settings_get (), "is-first-start-done", FALSE);
+  g_application_activate (G_APPLICATION (application));
+  test_settle (150);
+  return EM_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
+}
+
+START_TEST (three_answers_make_the_shops_own_book)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = first_start (application);
+  g_autofree char *path = em_book_own_rates_path ();
+  EmRates rates;
+
+  ck_assert (is_shown (window, "invented figures"));
+  ck_assert (!gtk_widget_get_mapped (GTK_WIDGET (em_window_get_money (window))));
+  gtk_editable_set_text (GTK_EDITABLE (field (window, "Name of your _shop")), "Example Repair (invented)");
+  gtk_editable_set_text (GTK_EDITABLE (field (window, "_Currency, by its three letters")), "chf");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (field (window, "_Units of new quotes")), 1);
+  ck_assert (!g_file_test (path, G_FILE_TEST_EXISTS));
+  g_signal_emit_by_name (field (window, "Name of your _shop"), "activate");
+  test_settle (100);
+  ck_assert (gtk_widget_get_mapped (GTK_WIDGET (em_window_get_money (window))));
+  ck_assert (g_settings_get_boolean (em_settings_get (), "is-first-start-done"));
+  ck_assert (em_rates_load (path, &rates, NULL));
+  ck_assert_str_eq (rates.currency.code, "CHF");
+  ck_assert_int_eq (rates.units, EM_UNITS_INCH);
+  ck_assert_str_eq (rates.text[EM_SHOP_NAME], "Example Repair (invented)");
+  ck_assert_int_eq (em_document_get_units (em_window_get_document (window)), EM_UNITS_INCH);
+  em_rates_clear (&rates);
+}
+END_TEST
+
+START_TEST (a_wrong_currency_is_said_where_it_stands)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = first_start (application);
+  g_autofree char *path = em_book_own_rates_path ();
+  GtkWidget *currency = field (window, "_Currency, by its three letters");
+
+  gtk_editable_set_text (GTK_EDITABLE (currency), "XYZ");
+  g_signal_emit_by_name (currency, "activate");
+  test_settle (50);
+  ck_assert (is_shown (window, "XYZ"));
+  ck_assert (gtk_widget_has_css_class (currency, "error"));
+  ck_assert (!g_file_test (path, G_FILE_TEST_EXISTS));
+  gtk_editable_set_text (GTK_EDITABLE (currency), "EUR");
+  test_settle (50);
+  ck_assert (!is_shown (window, "XYZ"));
+  ck_assert (!gtk_widget_has_css_class (currency, "error"));
+}
+END_TEST
+
+/* Until then nothing can be saved or printed; after it the panes have the widths that were remembered. */
+START_TEST (the_questions_can_be_passed_over)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = first_start (application);
+  g_autofree char *path = em_book_own_rates_path ();
+
+  ck_assert (!g_action_group_get_action_enabled (G_ACTION_GROUP (window), "save"));
+  ck_assert (!g_action_group_get_action_enabled (G_ACTION_GROUP (window), "paper"));
+  test_settle (300);
+  test_act (window, "win.work");
+  test_settle (300);
+  ck_assert (g_action_group_get_action_enabled (G_ACTION_GROUP (window), "save"));
+  ck_assert (!g_file_test (path, G_FILE_TEST_EXISTS));
+  ck_assert (g_settings_get_boolean (em_settings_get (), "is-first-start-done"));
+  ck_assert_int_eq (gtk_widget_get_width (GTK_WIDGET (em_window_get_money (window))), g_settings_get_int (em_settings_get (), "money-width"));
+}
+END_TEST
+
+TEST_MAIN ("start", three_answers_make_the_shops_own_book, a_wrong_currency_is_said_where_it_stands, the_questions_can_be_passed_over)
