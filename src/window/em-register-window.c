@@ -762,7 +762,7 @@ em_register_window_init (EmRegisterWindow *self)
   gtk_window_set_default_size (GTK_WINDOW (self), 1100, 700);
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
   show_progress (self);
-  g_signal_connect_swapped (self->search, "search-changed", G_CALLBACK (on_query), self);
+  g_signal_connect_swapped (self->search, "changed", G_CALLBACK (on_query), self);
   g_signal_connect_swapped (self->search, "activate", G_CALLBACK (em_register_window_open), self);
   g_signal_connect_swapped (self->states, "notify::selected", G_CALLBACK (on_query), self);
   g_signal_connect_swapped (self->dates, "notify::selected", G_CALLBACK (on_query), self);
