@@ -5,7 +5,8 @@
 
 #include "em-clause.h"
 
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16 };
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
+       ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles that say what a size measures, as against what is done with it. */
 static const guint32 dimension_roles =
@@ -123,6 +124,10 @@ is_before_noun (const EmClause *c, guint i)
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
       (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || says (c, prior, EM_SAYS_LABEL)))
     return FALSE;
+  /* ", 4 cores." */
+  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && says (c, i + 1, EM_SAYS_PLACE) &&
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2)))
+    return TRUE;
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
       const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
@@ -143,7 +148,8 @@ is_times_before (const EmClause *c, guint i)
 {
   return i > c->first && says (c, i - 1, EM_SAYS_TIMES) && is_glued (c->items, i) &&
          (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2) ||
-          (says (c, i - 2, EM_SAYS_KIND) && !is_glued (c->items, i - 1)));
+          (says (c, i - 2, EM_SAYS_KIND) && !is_glued (c->items, i - 1)) ||
+          (!is_size (c, i - 2) && !is_glued (c->items, i - 1) && (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
 }
 
 /* "Stück: 2": the number follows the word, so the one before it is no count. */
@@ -201,12 +207,20 @@ is_name (const EmClause *c, guint i)
   /* "(B) NICK" */
   if (is_short && item->type != EM_ITEM_SIZE && i > c->first && em_item_is_sign (c->items, i - 1, '(') && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')'))
     return TRUE;
+  /* "3 CAV MOLD: …" */
+  if (is_short && item->type == EM_ITEM_SIZE && i == c->first && says (c, i + 1, EM_SAYS_PLACE) &&
+      (em_item_is_sign (c->items, MIN (i + 2, c->end - 1), ':') || em_item_is_sign (c->items, MIN (i + 3, c->end - 1), ':')))
+    return TRUE;
   if (!is_short || prior == c->end)
     return FALSE;
   /* "FACE C LOW" */
   if (item->type == EM_ITEM_UNKNOWN && prior + 1 == i && (says (c, prior, EM_SAYS_KIND) || says (c, prior, EM_SAYS_PLACE)))
     return TRUE;
   if (item->type == EM_ITEM_SIZE && em_item_is_sign (c->items, i - 1, '#') && !says (c, prior, EM_SAYS_QUANTITY))
+    return TRUE;
+  /* "slide no 2" */
+  if (item->type == EM_ITEM_SIZE && word != NULL && g_strcmp0 (word->value, "number") == 0 && prior > c->first &&
+      (says (c, prior - 1, EM_SAYS_PLACE) || says (c, prior - 1, EM_SAYS_KIND)))
     return TRUE;
   return is_closed && ((word != NULL && g_strcmp0 (word->value, "item") == 0) ||
                        (prior == c->first && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
@@ -341,6 +355,9 @@ follows (const Labels *l, guint i, const EmSense *sense)
     return FALSE;
   /* "1.5 mm draft 10 deg": no length is an angle. */
   if ((sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 && size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE)
+    return FALSE;
+  /* "35 x 10 low, 0.2 to add": a row is not what it is low by. */
+  if (sense->roles == EM_ROLE_BUILD && size->chain != 0)
     return FALSE;
   /* "5 deep must go away" */
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & dimension_roles) != 0)
@@ -524,9 +541,12 @@ em_clause_mark_labels (const EmClause *c)
         }
       else if (says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {
-          /* "⌀1.25 TO 1.00": two of the same. */
-          l.pending |= em_item_size (c->items, l.open)->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);
-          l.pending_item = i;
+          /* "⌀1.25 TO 1.00": two of the same, unless they are far apart: "Radius 0,2 auf 55 mm". */
+          if (em_fraction_plain (em_item_size (c->items, i + 1)->value) < ALIKE_RATIO * em_fraction_plain (em_item_size (c->items, l.open)->value))
+            {
+              l.pending |= em_item_size (c->items, l.open)->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);
+              l.pending_item = i;
+            }
           l.open = G_MAXUINT;
         }
       else if (says (c, i, EM_SAYS_TIMES))
@@ -534,7 +554,7 @@ em_clause_mark_labels (const EmClause *c)
       else if (says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
         {
           l.open = G_MAXUINT;
-          l.pending &= ~(guint32) EM_ROLE_BUILD;
+          l.pending &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_STOCK);
         }
     }
 }

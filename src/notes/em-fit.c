@@ -49,13 +49,30 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
              { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_LENGTH, 2, FALSE } },
   [PIN] = { { "length", EM_ROLE_LENGTH | EM_ROLE_HEIGHT | EM_ROLE_WIDTH, 2, TRUE } },
   [DAM] = { { "draft", EM_ROLE_DRAFT | EM_ROLE_ANGLE, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
-            { "width", EM_ROLE_WIDTH | EM_ROLE_THICKNESS, 2, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_BUILD, 3, TRUE } },
+            { "width", EM_ROLE_WIDTH | EM_ROLE_THICKNESS | EM_ROLE_GAP, 2, TRUE },
+            { "height", EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_BUILD, 3, TRUE } },
   [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
                { "length", EM_ROLE_LENGTH, 1, TRUE }, { "width", EM_ROLE_WIDTH, 2, TRUE } },
   [GROOVE] = { { "angle", EM_ROLE_ANGLE, 0, FALSE }, { "gap", EM_ROLE_GAP | EM_ROLE_WIDTH, 3, FALSE },
                { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER /* "D=" */, 2, TRUE },
                { "length", EM_ROLE_LENGTH, 1, TRUE } },
 };
+
+/* More than micro welding is asked for (common practice, no source): read, but never without a mark, and never by place alone. */
+static const struct { int kind; const char *field; double high_mm; } unusual[] = {
+  { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 10 }, { SIDEWALL, "thickness", 10 },
+  { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 }, { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
+  { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
+};
+
+static gboolean
+is_unusual (int kind, const char *field, double value_mm)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (unusual); i++)
+    if ((unusual[i].kind == kind || unusual[i].kind < 0) && strcmp (unusual[i].field, field) == 0)
+      return value_mm > unusual[i].high_mm;
+  return FALSE;
+}
 
 typedef struct
 {
@@ -100,6 +117,8 @@ put (Fitter *f, const char *field, guint item, double factor, const char *reason
   /* A label that does not stand right beside its size may belong to another. */
   if (fitted.reason == NULL && size->label_item != G_MAXUINT32 && size->label_item + 2 < item)
     fitted.reason = "from-words";
+  if (fitted.reason == NULL && is_unusual (f->fit->kind, field, fitted.value))
+    fitted.reason = "implausible";
   fitted.state = fitted.reason != NULL && strcmp (fitted.reason, "on-diameter") != 0 ? EM_READ_INFERRED : EM_READ_READ;
   f->fit->fitted[f->fit->n_fitted++] = fitted;
 }
@@ -412,6 +431,58 @@ build_field (int kind)
   return kind == FACE || kind == SIDEWALL ? "thickness" : kind == RIB ? "coat" : NULL;
 }
 
+static gboolean
+is_free (const Row *const *free_rows, guint n, guint at, const char *field)
+{
+  return at < n && strcmp (free_rows[at]->field, field) == 0;
+}
+
+/* Brings the bare sizes into the order of the free fields where their sizes tell more than their places; returns why they have
+ * the fields they get. */
+static const char *
+order_bare (Fitter *f, const Row *const *free_rows, guint n)
+{
+  int kind = f->fit->kind;
+  gboolean is_flat = kind == FACE || kind == SIDEWALL;
+  const char *reason = "position";
+
+  if (f->n_bare < 2)
+    return reason;
+  if (kind == EDGE_NICK && n == 3 && f->n_bare == 3 && extreme (f, TRUE) != 0)
+    {
+      move_to (f, extreme (f, TRUE), 0);
+      reason = "largest";
+    }
+  if (is_flat && n == 3 && f->n_bare == 3 && em_item_size (f->items, f->bare[0])->chain == 0 && em_item_size (f->items, f->bare[1])->chain != 0)
+    {
+      /* ".015 on the wall, 1.75 x .6": the one outside the row is the thickness. */
+      move_to (f, 0, 2);
+      reason = "from-words";
+    }
+  /* ".015 x 1.75 x .6", "0.2 over 22 x 9": the smallest is what to add; of a recess it is the depth. */
+  if ((is_flat || kind == RECESS) && f->n_bare == n && is_free (free_rows, n, n - 1, is_flat ? "thickness" : "depth") && extreme (f, FALSE) != n - 1)
+    {
+      move_to (f, extreme (f, FALSE), n - 1);
+      reason = "smallest";
+    }
+  /* "R .5" without its R: an edge is longer than it is worn. A rib is longer than it is thick. */
+  if ((kind == WORN_CORNER || kind == RIB) && is_free (free_rows, n, 0, "length") && extreme (f, TRUE) != 0)
+    {
+      move_to (f, extreme (f, TRUE), 0);
+      reason = "largest";
+    }
+  if (kind == RIB && f->n_bare == 3 && n == 3 && mm (f, f->bare[2]) < mm (f, f->bare[1]))
+    {
+      move_to (f, 2, 1);
+      reason = "smallest";
+    }
+  /* "3 x 22": the longer one is the length. */
+  if ((kind == FACE || kind == RECESS) && is_free (free_rows, n, 0, "length") && is_free (free_rows, n, 1, "width") &&
+      mm (f, f->bare[1]) > mm (f, f->bare[0]))
+    move_to (f, 0, 1);
+  return reason;
+}
+
 static void
 fit_bare (Fitter *f)
 {
@@ -437,36 +508,10 @@ fit_bare (Fitter *f)
       em_item (f->items, f->bare[0])->is_used = TRUE;
       return;
     }
-  if (f->fit->kind == EDGE_NICK && n == 3 && f->n_bare == 3 && extreme (f, TRUE) != 0)
-    {
-      move_to (f, extreme (f, TRUE), 0);
-      reason = "largest";
-    }
-  if ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && n == 3 && f->n_bare == 3 && em_item_size (f->items, f->bare[0])->chain == 0 &&
-      em_item_size (f->items, f->bare[1])->chain != 0)
-    {
-      /* ".015 on the wall, 1.75 x .6": the one outside the row is the thickness. */
-      move_to (f, 0, 2);
-      reason = "from-words";
-    }
-  if ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && n == 3 && f->n_bare == 3 && extreme (f, FALSE) != 2)
-    {
-      move_to (f, extreme (f, FALSE), 2);
-      reason = "smallest";
-    }
-  /* "0.2 over 22 x 9": of the two sizes left the smaller is the thickness. */
-  if ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && n == 2 && f->n_bare == 2 && strcmp (free_rows[1]->field, "thickness") == 0 &&
-      mm (f, f->bare[0]) < mm (f, f->bare[1]))
-    {
-      move_to (f, 0, 1);
-      reason = "smallest";
-    }
-  /* "3 x 22": the longer one is the length. */
-  if ((f->fit->kind == FACE || f->fit->kind == RECESS) && n >= 2 && f->n_bare >= 2 && strcmp (free_rows[0]->field, "length") == 0 &&
-      strcmp (free_rows[1]->field, "width") == 0 && mm (f, f->bare[1]) > mm (f, f->bare[0]))
-    move_to (f, 0, 1);
+  reason = order_bare (f, free_rows, n);
   for (guint i = 0; i < f->n_bare && i < n; i++)
-    put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
+    if (!is_unusual (f->fit->kind, free_rows[i]->field, mm (f, f->bare[i])))
+      put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
   /* A second row of sizes for one repair is another repair, or a change of mind: only the office can tell. */
   if (f->n_bare >= n + 2)
     ask (f, "two-values", f->bare[n]);
@@ -511,6 +556,19 @@ finish_corner (Fitter *f)
           put (f, "radius_to", smaller, 1, NULL);
         }
     }
+}
+
+/* "1.75 OD" runs round the outside, "ID" round a bore. */
+static gboolean
+finish_side (Fitter *f)
+{
+  guint label = em_item_size (f->items, em_fit_find (f->fit, "diameter")->item)->label_item;
+  const EmSense *noun = label != G_MAXUINT32 ? em_item_says (f->items, label, EM_SAYS_KIND) : NULL;
+
+  if (noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0))
+    return FALSE;
+  put_text (f, "side", noun->weight[PIN] > 0 ? "outer" : "bore", "from-words");
+  return TRUE;
 }
 
 static guint
@@ -576,6 +634,25 @@ finish_seat (Fitter *f)
     ask (f, "cone-angle", angle);
 }
 
+/* "C'SINK 90° ⌀.44": the cone runs to a point, depth = D / 2 / tan of half its angle, which is the included one (ASME Y14.5). */
+static void
+finish_cone (Fitter *f)
+{
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter");
+  guint angle = find_angle (f);
+  double half_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) / 2 : 0;
+  EmFitted fitted = { .field = "depth", .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED, .reason = "from-cone-angle" };
+
+  if (!(half_deg > 0 && half_deg < 90) || mouth == NULL || em_fit_find (f->fit, "depth") != NULL || f->fit->n_fitted == EM_FIT_MAX ||
+      g_strcmp0 (given_text (f->proto, "form"), "cone") != 0)
+    return;
+  fitted.item = mouth->item;
+  fitted.factor = mouth->factor / 2 / tan (half_deg * G_PI / 180);
+  fitted.value = mouth->value / 2 / tan (half_deg * G_PI / 180);
+  em_item (f->items, angle)->is_used = TRUE;
+  f->fit->fitted[f->fit->n_fitted++] = fitted;
+}
+
 static void
 finish_form (Fitter *f)
 {
@@ -593,6 +670,10 @@ finish_form (Fitter *f)
       form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
       if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0)
         form = word;
+      /* "FILL HOLE, 22 DEEP" */
+      if (form == NULL && f->proto->has_fill && em_fit_find (f->fit, "depth") != NULL && f->proto->noun != EM_NO_ITEM &&
+          em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0)
+        form = "cylinder";
       /* "a ball shape .125 dia" is a cap; a disc is no recess. */
       if (g_strcmp0 (form, "sphere") == 0)
         form = "cap";
@@ -688,7 +769,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
 
         if (is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
           continue;
-        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED)) == 0 && f.n_bare < BARE_MAX)
+        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER)) == 0 && f.n_bare < BARE_MAX)
           f.bare[f.n_bare++] = item;
       }
   if (kind == WORN_CORNER)
@@ -700,8 +781,10 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
     finish_face (&f);
   if (kind == SEAT)
     finish_seat (&f);
+  if (kind == RECESS)
+    finish_cone (&f);
   finish_form (&f);
-  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL)
+  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL && !finish_side (&f))
     ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
   mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;
@@ -726,6 +809,26 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "Worn" alone is no edge. */
   if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
     weight[WORN_CORNER] = 0;
+  /* "WELD PIN HOLE SHUT": nothing is left of the bore. */
+  if (proto->has_fill && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
+    {
+      weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
+      weight[BORE] = 0;
+    }
+  /* "a ding 3 dia": round, so no edge. */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
+    {
+      weight[RECESS] += (roles & EM_ROLE_DEPTH) != 0 ? EVIDENCE : 0;
+      weight[EDGE_NICK] /= 4;
+    }
+  /* "wash-out 5 x 3 x 2 deep" */
+  if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
+    weight[WORN_CORNER] /= 8;
+  /* No noun at all: an area is a face's, a worn radius an edge's. */
+  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
+    weight[FACE] = MAX (weight[FACE], 1);
+  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_RADIUS) != 0 && ((roles & EM_ROLE_LENGTH) != 0 || proto->has_verb))
+    weight[WORN_CORNER] = MAX (weight[WORN_CORNER], 1);
   /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
     weight[WORN_CORNER] /= 3;

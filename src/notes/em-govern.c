@@ -151,6 +151,15 @@ stands_alone (const Governor *g, guint i)
   return TRUE;
 }
 
+/* "300 BHN, 4140, HOLE", "6061 INSERT": four digits that are a metal's number and measure nothing. */
+static gboolean
+is_alloy_number (const Governor *g, guint i)
+{
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  return size != NULL && size->is_whole && size->value.n >= 1000 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->label_item == G_MAXUINT32;
+}
+
 static void
 read_base (Governor *g, guint i)
 {
@@ -165,7 +174,7 @@ read_base (Governor *g, guint i)
     if (em_item_is_sign (g->c->items, k, '?'))
       return;
   has_material = has_material_near (g, i);
-  if (base->needs_material && !has_material && !stands_alone (g, i))
+  if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i))
     return;
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
@@ -275,7 +284,7 @@ read_reference (Governor *g, guint i)
       for (guint32 b = 0; b < item (g, to)->length; b++)
         has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
     }
-  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ',') || em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
+  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') || em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
     to--;
   if (!has_digit)
     return;
@@ -331,16 +340,16 @@ read_refusal (Governor *g, guint i)
   for (guint k = i; thing == NULL && k-- > g->c->first && k + WINDOW > i;)
     if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
       {
-        add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = g->has_all;
+        add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = TRUE;
         return;
       }
   if (thing != NULL)
-    add (g, "refuse", thing->value, i, last)->is_general = g->has_all;
+    add (g, "refuse", thing->value, i, last)->is_general = TRUE;
   else if (last > i)
     {
       EmLoose *one = add (g, "refuse", NULL, i + 1, last);
 
-      one->is_general = g->has_all;
+      one->is_general = TRUE;
       infer (one, "from-words");
       item (g, i)->is_used = TRUE;
     }
@@ -417,6 +426,9 @@ read_near (Governor *g, guint i)
     return;
   is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);
+  /* "polish afterwards": something to do. */
+  if (cue == EM_NO_ITEM && says (g, i, EM_SAYS_MACHINING) != NULL)
+    return;
   if (cue == EM_NO_ITEM && (!is_surface || (says (g, i, EM_SAYS_KIND) != NULL && g->n_nouns == 1)))
     {
       if (is_surface)

@@ -13,6 +13,7 @@
 
 enum
 {
+  WEAK_HEAD = 4,         /* "area", "edge": may be the place of something else */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
@@ -179,7 +180,7 @@ weigh (const EmReader *r, guint first, guint end)
           for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i); k++)
             content.best = MAX (content.best, noun->weight[k]);
         }
-      content.has_worn |= label != NULL && (label->roles & EM_ROLE_WORN) != 0;
+      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
       content.has_verb |= em_reader_is_verb (r, i);
       content.has_damage |= is_damage (r, i);
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
@@ -188,6 +189,9 @@ weigh (const EmReader *r, guint first, guint end)
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL || em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_TYPICAL) != NULL;
       if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0)
+        content.has_given = TRUE;
+      /* "Four of them." */
+      if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL)
         content.has_given = TRUE;
       if (em_reader_is_sized (r, i))
         {
@@ -269,6 +273,8 @@ is_heading_line (const EmReader *r, guint end)
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, ':'))
     return TRUE;
+  if (end + 3 < n && em_item_is_sign (r->items, end + 1, '#') && is_numeral (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+    return TRUE;
   if (end + 3 < n && is_numeral (r, end + 1) && is_mark (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
     return TRUE;
   return end + 2 < n && is_bullet_sign (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
@@ -330,6 +336,27 @@ keep_early (EmReader *r, const Content *content, guint first, guint end)
   r->early_end = end;
 }
 
+/* "The bolt hole is in the wrong spot. Fill it, 22 deep.": what was only named before is what the sizes are of. */
+static void
+keep_mention (EmReader *r, const Content *content, guint first, guint end)
+{
+  if (!content->has_noun || content->best == 0)
+    return;
+  r->mention_first = first;
+  r->mention_end = end;
+}
+
+static void
+take_mention (EmReader *r, EmProto *proto)
+{
+  if (r->mention_first < r->mention_end && em_reader_line_of (r, r->mention_end - 1) + 1 >= em_reader_line_of (r, r->first))
+    {
+      em_reader_add_items (r, proto, r->mention_first, r->mention_end);
+      proto->kind_reason = "from-words";
+    }
+  r->mention_first = r->mention_end = 0;
+}
+
 static void
 take_early (EmReader *r, EmProto *proto, const Content *content)
 {
@@ -345,7 +372,8 @@ take_early (EmReader *r, EmProto *proto, const Content *content)
 static gboolean
 is_on_round (const Content *content, const EmProto *before)
 {
-  return (content->roles & EM_ROLE_ON_DIAMETER) != 0 && content->best < STRONG_NOUN && before != NULL && (before->roles & EM_ROLE_DIAMETER) != 0 &&
+  return ((content->roles & EM_ROLE_ON_DIAMETER) != 0 || ((content->roles & EM_ROLE_PER_SIDE) != 0 && content->best <= WEAK_HEAD)) &&
+         content->best < STRONG_NOUN && before != NULL && (before->roles & EM_ROLE_DIAMETER) != 0 &&
          (content->roles & EM_ROLE_DIAMETER) == 0;
 }
 
@@ -359,7 +387,7 @@ read_segment (EmReader *r, guint first, guint end)
   gboolean is_more = (content.best == 0 || is_on_round (&content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content.has_noun && !is_more && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
-                                            (content.best > 0 && (content.has_verb || content.has_worn || content.has_damage)));
+                                            (content.best > 0 && !r->has_loose && (content.has_verb || content.has_worn || content.has_damage)));
 
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
   is_repair |= content.has_damage && content.n_sizes > 0;
@@ -401,11 +429,15 @@ read_segment (EmReader *r, guint first, guint end)
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (continues (r, &content, first))
     proto = r->current;
-  else if ((content.has_verb || content.has_worn) && content.n_sizes > 0)
-    proto = start_proto (r);
+  else if (content.n_sizes > 0 && (content.has_verb || (content.has_worn && (content.n_sizes > 1 || r->mention_first < r->mention_end))))
+    {
+      proto = start_proto (r);
+      take_mention (r, proto);
+    }
   else
     {
       keep_early (r, &content, first, end);
+      keep_mention (r, &content, first, end);
       return NULL;
     }
   if (proto != before)
@@ -524,6 +556,38 @@ is_item_word (const EmReader *r, guint i)
   return word != NULL && g_strcmp0 (word->value, "item") == 0;
 }
 
+static gboolean
+is_slot_noun (const EmReader *r, guint i)
+{
+  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+  return noun != NULL && g_strcmp0 (noun->set_value, "box") == 0;
+}
+
+/* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its sizes. */
+static void
+mark_slots (EmReader *r)
+{
+  gboolean has_wall = FALSE;
+
+  for (guint i = r->first; i < r->end && !has_wall; i++)
+    {
+      const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+      has_wall = noun != NULL && (noun->weight[2] >= HEAD_NOUN || noun->weight[4] >= HEAD_NOUN);
+    }
+  for (guint i = r->first + 2; i < r->end && has_wall; i++)
+    {
+      if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)
+        continue;
+      em_item (r->items, i)->is_used = TRUE;
+      em_item_size (r->items, i - 2)->roles |= EM_ROLE_SLOT;
+      for (guint k = i + 1; k < r->end && k <= i + 2; k++)
+        if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)
+          em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
+    }
+}
+
 static void
 read_sentence (EmReader *r)
 {
@@ -537,7 +601,9 @@ read_sentence (EmReader *r)
   r->is_one_of = FALSE;
   em_clause_mark_chains (&clause);
   em_clause_mark_labels (&clause);
+  mark_slots (r);
   em_govern_read (r->grammar, &clause, loose);
+  r->has_loose = loose->len > 0;
   for (guint first = r->first; first < r->end;)
     {
       gboolean is_before_one_of;
@@ -634,6 +700,11 @@ skip_bullet (EmReader *r, guint i, guint end)
       i++;
       item = em_item (r->items, i);
       mark = i + 1;
+      if (is_numeral (r, i) && mark < end && em_item (r->items, mark)->type == EM_ITEM_SIZE)
+        {
+          em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+          return mark;
+        }
     }
   if (mark + 1 >= end || !is_numeral (r, i))
     return i;
@@ -666,8 +737,9 @@ ends_sentence (const EmReader *r, guint i)
   before = em_item (r->items, i - 1);
   if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
     return FALSE;
-  /* "Pos. 2" */
-  if (next->type == EM_ITEM_SIZE && is_item_word (r, i - 1))
+  /* "Pos. 2", "Nr. 7" */
+  if (next->type == EM_ITEM_SIZE && (is_item_word (r, i - 1) || (em_item_says (r->items, i - 1, EM_SAYS_GLUE) != NULL &&
+                                                                 g_strcmp0 (em_item_says (r->items, i - 1, EM_SAYS_GLUE)->value, "number") == 0)))
     return FALSE;
   /* ".50 THRU. 2 TOOLS" */
   if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
@@ -748,6 +820,7 @@ end_paragraph (EmReader *r)
     em_proto_free (r->heading);
   r->heading = NULL;
   r->early_first = r->early_end = 0;
+  r->mention_first = r->mention_end = 0;
 }
 
 EmGrammar *

@@ -28,6 +28,9 @@ static const EmFraction unit_scale[EM_N_UNIT] = {
 /* Roles of a size that can be given as a range: "1 to 3 deep". */
 static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_GAP;
 
+/* A worn diameter is nearer to the finished one than this. */
+static const double far_ratio = 1.3;
+
 /* Colder than this nobody heats a tool: "5F" is something else. */
 enum { TEMPERATURE_MIN = 30 };
 
@@ -167,6 +170,9 @@ is_preposition (const Builder *b, guint at, guint n, const EmPhrase *phrase)
   const EmPhrase *next;
   guint n_next;
 
+  /* German "um 0,12": by how much. */
+  if (em_phrase_find (phrase, EM_SAYS_UNIT)->unit == EM_UNIT_UM && is_number (b, at + n))
+    return TRUE;
   if (em_phrase_find (phrase, EM_SAYS_PREPOSITION) == NULL || is_glued (b, at))
     return FALSE;
   if (is_sign (b, at + n, '.'))
@@ -349,13 +355,16 @@ read_second (const Builder *b, guint at, EmSize *size)
   return next;
 }
 
-/* The item before is a word for wear or build-up: "low .010 to .015". */
+/* The item before is a word for wear or build-up: "low .010 to .015", or for a diameter: no two of one thing are as far apart as
+ * "dia 0.3 to 0.5 mm". */
 static gboolean
-is_after_wear (const Builder *b)
+is_after_wear (const Builder *b, const EmSize *range)
 {
   const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
   const EmSense *label = last != NULL && last->type == EM_ITEM_PHRASE ? em_phrase_find (last->phrase, EM_SAYS_LABEL) : NULL;
 
+  if (label != NULL && label->roles == EM_ROLE_DIAMETER)
+    return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
   return label != NULL && label->roles == EM_ROLE_BUILD;
 }
 
@@ -370,7 +379,7 @@ read_word_range (const Builder *b, guint at, EmSize *size)
   if (to == NULL || g_strcmp0 (to->value, "range") != 0)
     return at;
   next = read_second (b, at + n, &range);
-  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || is_after_wear (b)))
+  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || is_after_wear (b, &range)))
     return at;
   *size = range;
   return next;
@@ -511,9 +520,9 @@ is_only_with_material (const EmPhrase *phrase)
 static void
 note_language (EmItems *items, const EmPhrase *phrase)
 {
-  if (em_phrase_find (phrase, EM_SAYS_UNIT) == NULL && em_phrase_find (phrase, EM_SAYS_BASE) == NULL &&
+  if (phrase->languages != 0 && em_phrase_find (phrase, EM_SAYS_UNIT) == NULL && em_phrase_find (phrase, EM_SAYS_BASE) == NULL &&
       (phrase->languages & (phrase->languages - 1)) == 0)
-    items->languages |= phrase->languages;
+    items->n_words[g_bit_nth_lsf (phrase->languages, -1)]++;
 }
 
 static guint

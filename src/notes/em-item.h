@@ -58,7 +58,7 @@ typedef struct
   const char      *text;
   GArray          *items;    /* EmItem */
   GArray          *sizes;    /* EmSize */
-  guint32          languages;/* bits of the lexicons whose own words were met */
+  guint            n_words[EM_LANGUAGE_MAX]; /* words met that only the lexicon of that index has */
 } EmItems;
 
 EmItems *em_items_new  (const EmLexicon *lexicon, const char *text, gsize length);

@@ -13,7 +13,7 @@
 #include <libxml/tree.h>
 #include <string.h>
 
-enum { LANGUAGE_MAX = 16, FILE_BYTES_MAX = 4 * 1024 * 1024, PHRASE_TOKENS_MAX = 8 };
+enum { FILE_BYTES_MAX = 4 * 1024 * 1024, PHRASE_TOKENS_MAX = 8 };
 
 #define LEXICON_NAMESPACE "urn:estimend:notes"
 
@@ -54,8 +54,8 @@ struct EmLexicon
   GStringChunk *strings;
   EmSlips      *slips;
   guint         n_languages;
-  EmUnits       units[LANGUAGE_MAX];
-  gboolean      has_units[LANGUAGE_MAX];
+  EmUnits       units[EM_LANGUAGE_MAX];
+  gboolean      has_units[EM_LANGUAGE_MAX];
 };
 
 static guint
@@ -307,8 +307,8 @@ read_root (EmLexicon *lexicon, xmlNode *root, const char *name, GError **error)
   if (root == NULL || strcmp ((const char *) root->name, "lexicon") != 0 || root->ns == NULL ||
       strcmp ((const char *) root->ns->href, LEXICON_NAMESPACE) != 0)
     return refuse (error, name, 1, "not a lexicon of notes");
-  if (lexicon->n_languages == LANGUAGE_MAX)
-    return refuse (error, name, 1, "more than %d lexicons", LANGUAGE_MAX);
+  if (lexicon->n_languages == EM_LANGUAGE_MAX)
+    return refuse (error, name, 1, "more than %d lexicons", EM_LANGUAGE_MAX);
   units = take_attribute (root, "units");
   lexicon->has_units[lexicon->n_languages] = units != NULL;
   lexicon->units[lexicon->n_languages] = g_strcmp0 (units, "in") == 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
@@ -490,15 +490,20 @@ em_lexicon_match (const EmLexicon *lexicon, const EmToken *tokens, guint n, guin
 }
 
 gboolean
-em_lexicon_units (const EmLexicon *lexicon, guint32 languages, EmUnits *out_units)
+em_lexicon_units (const EmLexicon *lexicon, const guint n_words[EM_LANGUAGE_MAX], EmUnits *out_units)
 {
+  guint most = 0, n_all = 0;
+
   for (guint i = 0; i < lexicon->n_languages; i++)
-    if (languages == 1u << i && lexicon->has_units[i])
-      {
-        *out_units = lexicon->units[i];
-        return TRUE;
-      }
-  return FALSE;
+    {
+      n_all += n_words[i];
+      most = n_words[i] > n_words[most] ? i : most;
+    }
+  /* Notes in one language borrow words of another. */
+  if (n_all == 0 || n_words[most] * 3 < n_all * 2 || !lexicon->has_units[most])
+    return FALSE;
+  *out_units = lexicon->units[most];
+  return TRUE;
 }
 
 const EmSense *

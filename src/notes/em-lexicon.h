@@ -101,7 +101,7 @@ typedef enum
   EM_UNIT_MM2, EM_UNIT_CM2, EM_UNIT_INCH2, EM_UNIT_HRC, EM_UNIT_HB, EM_UNIT_HV, EM_N_UNIT
 } EmUnit;
 
-enum { EM_N_NOTE_KINDS = 11, EM_SENSE_MAX = 6 };
+enum { EM_N_NOTE_KINDS = 11, EM_SENSE_MAX = 6, EM_LANGUAGE_MAX = 16 };
 
 /* Kinds as the grammar counts them; the same ids as the engine's. */
 extern const char *const em_note_kinds[EM_N_NOTE_KINDS];
@@ -129,8 +129,8 @@ typedef struct
 void            em_lexicon_name  (const EmLexicon *lexicon, const char *text, GArray *tokens);
 /* The longest phrase that begins at tokens[0] of n; NULL: none. */
 const EmPhrase *em_lexicon_match (const EmLexicon *lexicon, const EmToken *tokens, guint n, guint *out_n_tokens);
-/* The units that notes in the language use; FALSE when they don't tell. */
-gboolean        em_lexicon_units (const EmLexicon *lexicon, guint32 languages, EmUnits *out_units);
+/* The units that notes use in the language that most of the words are in; FALSE when neither tells. */
+gboolean        em_lexicon_units (const EmLexicon *lexicon, const guint n_words[EM_LANGUAGE_MAX], EmUnits *out_units);
 const EmSense  *em_phrase_find   (const EmPhrase *phrase, EmSays says);
 
 /* One lexicon from memory, for tests. */

@@ -28,6 +28,7 @@ typedef struct
   int           guess_feature; /* its feature; 0: several */
   gboolean      has_decimal_comma;
   EmFit         last_fit;    /* of the feature written last, for "same" */
+  guint32       last_line;   /* where it ends */
 } Writer;
 
 static EmReadField
@@ -419,7 +420,7 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
-  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || proto->is_part || is_close ? "from-words"
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || proto->is_part || is_close || (proto->kinds & (proto->kinds - 1)) != 0 ? "from-words"
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);
@@ -495,6 +496,40 @@ fit_same (const Writer *w, EmFit *fit)
   fit->n_questions = n_questions;
 }
 
+/* A bore or pin with neither wear nor build-up told may as well be something to fill, or only a place. */
+static gboolean
+lacks_work (const EmFit *fit)
+{
+  const char *kind = em_note_kinds[fit->kind];
+
+  for (guint i = 0; i < fit->n_questions; i++)
+    if (strcmp (fit->question[i].code, "side-or-diameter") == 0)
+      return FALSE;
+  return (strcmp (kind, "bore") == 0 || strcmp (kind, "pin") == 0) && em_fit_find (fit, "worn") == NULL && em_fit_find (fit, "build") == NULL;
+}
+
+static void
+doubt_all (Writer *w)
+{
+  for (guint i = 0; i < w->fields->len; i++)
+    if (g_array_index (w->fields, EmReadField, i).state == EM_READ_READ)
+      {
+        g_array_index (w->fields, EmReadField, i).state = EM_READ_INFERRED;
+        g_array_index (w->fields, EmReadField, i).reason = "maybe-one";
+      }
+}
+
+static void
+doubt_kind (Writer *w)
+{
+  EmReadField *kind = &g_array_index (w->fields, EmReadField, 0);
+
+  if (kind->state != EM_READ_READ)
+    return;
+  kind->state = EM_READ_INFERRED;
+  kind->reason = "no-work";
+}
+
 /* Another kind is nearly as likely, and would give the sizes other fields. */
 static void
 doubt_fields (EmFit *fit)
@@ -525,12 +560,17 @@ write_feature (Writer *w, const EmProto *proto)
       em_fit_sizes (w->items, proto, kind, &fit);
       if (proto->is_same)
         fit_same (w, &fit);
-      if (is_close || proto->noun_weight < WEAK_NOUN)
+      if (lacks_work (&fit))
+        doubt_kind (w);
+      if (is_close || lacks_work (&fit) || proto->noun_weight < WEAK_NOUN)
         doubt_fields (&fit);
       for (guint i = 0; i < fit.n_fitted; i++)
         add_fitted (w, feature, &fit.fitted[i]);
     }
   add_given (w, feature, proto, kind);
+  /* "raise floor .012, pocket 1.00 x .625": neither is whole, so they may be one. */
+  if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && !w->last_fit.is_complete && proto->may_merge && w->last_line == span.line)
+    doubt_all (w);
   if (kind >= 0)
     add_missing (w, feature, &fit);
   g_array_sort (w->fields, compare_position);
@@ -550,6 +590,7 @@ write_feature (Writer *w, const EmProto *proto)
   if (kind < 0 || second >= 0)
     ask_kind (w, feature, proto, kind, second);
   w->last_fit = fit;
+  w->last_line = last->line;
 }
 
 /* ---- the whole ---- */
@@ -588,6 +629,7 @@ try_merge (Writer *w, EmProto *proto, EmProto *next)
   append_uint (proto->given, next->given);
   proto->last = next->last;
   proto->has_build |= next->has_build;
+  proto->has_fill |= next->has_fill;
   proto->is_equal |= next->is_equal;
   if (proto->count_item == EM_NO_ITEM)
     {
@@ -635,7 +677,7 @@ is_only_named (const Writer *w, const EmProto *proto, int kind)
   guint32 roles = proto->sizes->len == 1 ? em_item_size (w->items, g_array_index (proto->sizes, guint, 0))->roles : 0;
 
   return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb && !proto->has_worn &&
-         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER;
+         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER && roles != 0;
 }
 
 /* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. */
@@ -666,7 +708,7 @@ is_place_of (const Writer *w, const EmProto *proto, const EmProto *next)
   int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
   EmFit fit;
 
-  if (!next->may_merge || kind < 0 || other < 0 || kind == other || !is_only_named (w, proto, kind) || next->noun == EM_NO_ITEM ||
+  if (!next->may_merge || kind < 0 || other < 0 || !is_only_named (w, proto, kind) || next->noun == EM_NO_ITEM ||
       em_item (w->items, next->noun)->line != em_item (w->items, proto->first)->line)
     return FALSE;
   em_fit_sizes (w->items, next, other, &fit);
@@ -733,7 +775,8 @@ static gboolean
 is_content (const EmItem *item)
 {
   static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES, EM_SAYS_NEAR, EM_SAYS_AGENT,
-                                  EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE };
+                                  EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE,
+                                  EM_SAYS_VERB, EM_SAYS_PLACE };
 
   if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
     return FALSE;

@@ -84,6 +84,11 @@ em_reader_is_sized (const EmReader *r, guint i)
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
 {
+  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+  /* "on the lip chipped": what became of it is no place. */
+  if (noun != NULL && (g_strcmp0 (noun->value, "state") == 0 || g_strcmp0 (noun->value, "damage") == 0))
+    return FALSE;
   for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
     {
       const EmItem *item = em_item (r->items, k);
@@ -122,7 +127,10 @@ is_done_to_it (const EmReader *r, guint i)
 gboolean
 em_reader_is_noun (const EmReader *r, guint i)
 {
-  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || em_item (r->items, i)->is_used || is_done_to_it (r, i))
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i))
+    return FALSE;
+  /* "ID 62" names the bore and its size. */
+  if (em_item (r->items, i)->is_used && em_item_says (r->items, i, EM_SAYS_LABEL) == NULL)
     return FALSE;
   return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == 0 || em_item (r->items, i - 1)->type != EM_ITEM_SIZE;
 }
@@ -151,13 +159,16 @@ add_noun (const EmReader *r, EmProto *proto, guint i)
   gboolean is_state = g_strcmp0 (sense->value, "state") == 0;
   /* "bore washed out": what became of the bore. */
   gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i) || (is_state && proto->noun_weight >= STATE_NOUN);
-  int best = 0;
+  int best = 0, kind = 0;
 
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
     {
       proto->weight[k] += sense->weight[k] * (demoted ? DEMOTED : OWN_PER_DEMOTED);
+      kind = sense->weight[k] > best ? k : kind;
       best = MAX (best, sense->weight[k]);
     }
+  if (!demoted && sense->value == NULL)
+    proto->kinds |= 1u << kind;
   best = demoted ? 1 : best;
   if (best > proto->noun_weight)
     {
@@ -226,6 +237,7 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
         {
           proto->has_verb = TRUE;
           proto->has_build |= g_strcmp0 (sense->value, "build") == 0;
+          proto->has_fill |= g_strcmp0 (sense->value, "fill") == 0;
         }
       if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY) && proto->typical_item == EM_NO_ITEM)
         {

@@ -22,6 +22,8 @@ typedef struct
   guint      first, end;     /* the sentence */
   guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
+  guint      mention_first, mention_end; /* a thing named without sizes; equal: none */
+  gboolean   has_loose;      /* the sentence holds notes that govern */
   gboolean   is_one_of;      /* the segment is one of several named together */
   gboolean   is_bullet;      /* it begins a numbered or bulleted line */
   gboolean   is_line_start;

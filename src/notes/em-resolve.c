@@ -194,7 +194,7 @@ em_resolve_units (EmGrammar *grammar, EmUnits fallback)
   Votes none = { 0 };
 
   count_votes (&r);
-  r.has_language = em_lexicon_units (grammar->items->lexicon, grammar->items->languages, &r.language);
+  r.has_language = em_lexicon_units (grammar->items->lexicon, grammar->items->n_words, &r.language);
   for (guint i = 0; i < grammar->protos->len; i++)
     settle_proto (&r, g_ptr_array_index (grammar->protos, i));
   for (guint i = 0; i < grammar->general->len; i++)
