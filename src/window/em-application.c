@@ -13,6 +13,7 @@
 #include "em-look.h"
 #include "em-picture.h"
 #include "em-register-window.h"
+#include "em-save.h"
 #include "em-settings.h"
 
 #include <glib/gi18n.h>
@@ -75,12 +76,47 @@ active_window (EmApplication *self)
   return EM_IS_WINDOW (window) ? EM_WINDOW (window) : NULL;
 }
 
+/* stamp all zero: by its path alone. */
+static EmWindow *
+find_file (EmApplication *self, const char *path, const EmFileStamp *stamp)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (self)); window != NULL; window = window->next)
+    if (EM_IS_WINDOW (window->data))
+      {
+        EmDocument *document = em_window_get_document (window->data);
+        const EmFileStamp *open = em_document_get_stamp (document);
+        if (g_strcmp0 (em_document_get_path (document), path) == 0
+            || (stamp->inode != 0 && open->inode == stamp->inode && open->device == stamp->device))
+          return window->data;
+      }
+  return NULL;
+}
+
+EmWindow *
+em_application_find_path (EmApplication *self, const char *path)
+{
+  EmFileStamp stamp;
+
+  em_file_stamp (path, &stamp);
+  return find_file (self, path, &stamp);
+}
+
+/* A window that nothing was done in, the active one first; NULL: none. */
+static EmWindow *
+blank_window (EmApplication *self)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (self)); window != NULL; window = window->next)
+    if (EM_IS_WINDOW (window->data) && em_document_is_blank (em_window_get_document (window->data)))
+      return window->data;
+  return NULL;
+}
+
 EmWindow *
 em_application_add_window (EmApplication *self, EmDocument *document)
 {
-  EmWindow *window = active_window (self);
+  EmWindow *window = blank_window (self);
 
-  if (window != NULL && em_document_is_blank (em_window_get_document (window)))
+  if (window != NULL)
     {
       em_window_set_document (window, document);
       gtk_widget_activate_action (GTK_WIDGET (window), "win.work", NULL);
@@ -194,6 +230,24 @@ on_quit (GSimpleAction *action, GVariant *target, gpointer data)
   for (GList *window = windows; window != NULL; window = window->next)
     gtk_window_close (window->data);
   g_list_free (windows);
+}
+
+static void
+on_close_other (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  (void) action;
+  (void) target;
+  gtk_window_close (data);
+}
+
+void
+em_application_make_closable (GtkWindow *window)
+{
+  g_autoptr (GSimpleActionGroup) group = g_simple_action_group_new ();
+  const GActionEntry close = { .name = "close", .activate = on_close_other };
+
+  g_action_map_add_action_entries (G_ACTION_MAP (group), &close, 1, window);
+  gtk_widget_insert_action_group (GTK_WIDGET (window), "win", G_ACTION_GROUP (group));
 }
 
 static const GActionEntry entries[] =
@@ -464,6 +518,13 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
         g_printerr ("%s\n", sentence);
       return;
     }
+  /* By another path, or twice in a row. */
+  EmWindow *open = find_file (self, loading->path, &loading->file.stamp);
+  if (open != NULL)
+    {
+      gtk_window_present (GTK_WINDOW (open));
+      return;
+    }
   guint n_kept = loading->file.n_kept;
   gboolean is_newer = loading->file.is_newer_minor;
   g_autoptr (EmDocument) document = em_document_new_take (self->basis, &loading->file, loading->path);
@@ -483,16 +544,6 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
     }
 }
 
-/* The window in which the file is open already, or NULL. */
-static EmWindow *
-find_path (EmApplication *self, const char *path)
-{
-  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (self)); window != NULL; window = window->next)
-    if (EM_IS_WINDOW (window->data) && g_strcmp0 (em_document_get_path (em_window_get_document (window->data)), path) == 0)
-      return window->data;
-  return NULL;
-}
-
 void
 em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window)
 {
@@ -505,9 +556,10 @@ em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window)
       em_window_say (window, _("Only files on this machine or a mounted folder can be opened."));
       return;
     }
-  if (find_path (self, g_file_peek_path (file)) != NULL)
+  EmWindow *open = find_file (self, g_file_peek_path (file), &(EmFileStamp) { 0 });
+  if (open != NULL)
     {
-      gtk_window_present (GTK_WINDOW (find_path (self, g_file_peek_path (file))));
+      gtk_window_present (GTK_WINDOW (open));
       return;
     }
   loading = g_new0 (EmLoading, 1);

@@ -19,6 +19,10 @@ void           em_application_set_basis  (EmApplication *self, EmBasis *basis);
 /* In a thread; into window when it is blank, else into a window of its own. Says so in window on failure. */
 void           em_application_open_quote (EmApplication *self, GFile *file, EmWindow *window);
 EmWindow      *em_application_add_window (EmApplication *self, EmDocument *document);
+/* The window in which the file is open, by its path or because it is the same file on the disk; NULL: none. */
+EmWindow      *em_application_find_path  (EmApplication *self, const char *path);
+/* Ctrl+W closes a window that is none of a quote too. */
+void           em_application_make_closable (GtkWindow *window);
 
 /* main's part. */
 int            em_application_main       (int argc, char **argv);

@@ -7,6 +7,7 @@
 
 #include "em-book-pages.h"
 #include "em-price-report.h"
+#include "em-settings.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -216,6 +217,7 @@ em_book_window_close_request (GtkWindow *window)
   EmBookWindow *self = EM_BOOK_WINDOW (window);
   GtkWidget *dialog;
 
+  em_settings_keep_size (window, "book-width", "book-height");
   if (self->is_closing || !em_draft_is_changed (self->draft))
     return GTK_WINDOW_CLASS (em_book_window_parent_class)->close_request (window);
   dialog = gtk_message_dialog_new (window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
@@ -288,7 +290,8 @@ em_book_window_init (EmBookWindow *self)
   gtk_box_append (GTK_BOX (box), footer_new (self));
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_title (GTK_WINDOW (self), _("Rate book and metals"));
-  gtk_window_set_default_size (GTK_WINDOW (self), 1000, 720);
+  em_settings_put_size (GTK_WINDOW (self), "book-width", "book-height");
+  em_application_make_closable (GTK_WINDOW (self));
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
 }
 

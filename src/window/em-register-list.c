@@ -42,10 +42,10 @@ em_register_item_get_entry (EmRegisterItem *self)
   return em_register_get_entry (self->reg, self->index);
 }
 
-char *
-em_register_item_dup_path (EmRegisterItem *self)
+guint
+em_register_item_get_index (EmRegisterItem *self)
 {
-  return em_register_dup_path (self->reg, self->index);
+  return self->index;
 }
 
 struct _EmRegisterList

@@ -16,7 +16,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (EmRegisterItem, em_register_item, EM, REGISTER_ITEM, GObject)
 
 const EmRegisterEntry *em_register_item_get_entry (EmRegisterItem *self);
-char                  *em_register_item_dup_path  (EmRegisterItem *self);
+guint                  em_register_item_get_index (EmRegisterItem *self);   /* into its register */
 
 #define EM_TYPE_REGISTER_LIST (em_register_list_get_type ())
 G_DECLARE_FINAL_TYPE (EmRegisterList, em_register_list, EM, REGISTER_LIST, GObject)

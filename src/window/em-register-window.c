@@ -7,8 +7,8 @@
 
 #include "em-register-window.h"
 
-#include "em-field.h"
-#include "em-register-list.h"
+#include "em-register-panel.h"
+#include "em-register-table.h"
 #include "em-register-work.h"
 #include "em-settings.h"
 #include "em-words.h"
@@ -21,143 +21,53 @@ struct _EmRegisterWindow
   GtkWindow parent_instance;
 
   EmApplication  *application;   /* borrowed: it owns all windows */
-  EmRegister     *reg;           /* owned; NULL: no folder yet, or nothing read */
-  EmRegisterList *list;          /* owned */
-  GtkSingleSelection *selection; /* owned */
-  GCancellable   *scan;          /* owned; NULL: none runs */
-  GCancellable   *looking;       /* owned; of what is worked out for the selected quote */
+  EmRegister     *reg;           /* owned; NULL: no folder yet, or its index is still being read */
+  GCancellable   *scan;          /* owned; NULL: none runs, and no index is read */
+  guint           n_writing;     /* states on their way to a file */
+  GSimpleActionGroup *actions;   /* owned: "register" */
   GtkFileChooserNative *chooser; /* owned */
   char           *said;          /* what the summary says instead for now, or NULL */
 
-  GtkWidget *pages, *search, *states, *dates, *table, *summary, *progress, *cancel_button, *folder_label;
-  GtkWidget *panel, *title, *facts, *state, *open_button, *copy_button, *revise_button, *changes;
+  GtkWidget *pages, *search, *states, *dates, *table, *panel, *summary, *progress, *cancel_button, *folder_label;
 };
 
 G_DEFINE_FINAL_TYPE (EmRegisterWindow, em_register_window, GTK_TYPE_WINDOW)
 
-typedef enum { COLUMN_NUMBER, COLUMN_DATE, COLUMN_CUSTOMER, COLUMN_TOOL, COLUMN_STATE, COLUMN_NET, N_COLUMN } EmRegisterColumn;
-enum { DATES_ANY, DATES_THREE_MONTHS, DATES_TWELVE_MONTHS, DATES_THIS_YEAR };
-
-enum { PANEL_WIDTH = 290 };
+enum { DATES_ANY, DATES_THREE_MONTHS, DATES_TWELVE_MONTHS, DATES_THIS_YEAR, DATES_LAST_YEAR };
 
 static void rescan (EmRegisterWindow *self);
 
-/* ---- rows ---- */
-
-static char *
-number_text (const EmRegisterEntry *entry)
-{
-  g_autofree char *base = g_path_get_basename (entry->path);
-  const char *number = entry->text[EM_ENTRY_NUMBER], *revision = entry->text[EM_ENTRY_REVISION];
-
-  if (*number == '\0')
-    return g_strdup (base);
-  return *revision != '\0' ? g_strdup_printf ("%s · %s", number, revision) : g_strdup (number);
-}
-
-static char *
-net_text (const EmRegisterEntry *entry)
-{
-  g_autofree char *money = entry->has_net ? em_words_money (entry->net_minor, &entry->currency) : NULL;
-
-  if (money == NULL)
-    return g_strdup (_("no price"));
-  return entry->is_partial ? g_strdup_printf (_("%s, in part"), money) : g_steal_pointer (&money);
-}
-
-static char *
-cell_text (const EmRegisterEntry *entry, EmRegisterColumn column)
-{
-  if (entry->problem != NULL && column != COLUMN_NUMBER)
-    return g_strdup (column == COLUMN_CUSTOMER ? entry->problem : "");
-  switch (column)
-    {
-    case COLUMN_NUMBER: return number_text (entry);
-    case COLUMN_DATE: return em_words_date (entry->text[EM_ENTRY_DATE]);
-    case COLUMN_CUSTOMER: return g_strdup (entry->text[EM_ENTRY_CUSTOMER]);
-    case COLUMN_TOOL: return g_strdup (entry->text[EM_ENTRY_TOOL]);
-    case COLUMN_STATE: return g_strdup (em_words_state (entry->state));
-    case COLUMN_NET: return net_text (entry);
-    case N_COLUMN: break;
-    }
-  return g_strdup ("");
-}
-
-static void
-on_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  EmRegisterColumn column = (EmRegisterColumn) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (factory), "column"));
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), column == COLUMN_NET ? 1 : 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  if (column == COLUMN_NET || column == COLUMN_DATE)
-    gtk_widget_add_css_class (label, "money");
-  if (column == COLUMN_NUMBER)
-    gtk_widget_add_css_class (label, "strong");
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  EmRegisterColumn column = (EmRegisterColumn) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (factory), "column"));
-  const EmRegisterEntry *entry = em_register_item_get_entry (gtk_list_item_get_item (item));
-  GtkWidget *label = gtk_list_item_get_child (item);
-  g_autofree char *text = cell_text (entry, column);
-
-  gtk_label_set_text (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, *text != '\0' ? text : NULL);
-  if (entry->problem != NULL && column == COLUMN_CUSTOMER)
-    gtk_widget_add_css_class (label, "problem");
-  else
-    gtk_widget_remove_css_class (label, "problem");
-}
-
-/* Widths are told for text of the usual size. */
-static int
-scaled (int width)
-{
-  int dpi = 0;
-
-  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
-  return dpi > 0 ? width * dpi / (96 * PANGO_SCALE) : width;
-}
-
-static void
-add_column (EmRegisterWindow *self, EmRegisterColumn column, const char *title, int width)
-{
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  g_autoptr (GtkColumnViewColumn) view_column = NULL;
-
-  g_object_set_data (G_OBJECT (factory), "column", GINT_TO_POINTER ((int) column));
-  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (on_bind), NULL);
-  view_column = gtk_column_view_column_new (title, factory);
-  gtk_column_view_column_set_resizable (view_column, TRUE);
-  gtk_column_view_column_set_expand (view_column, column == COLUMN_CUSTOMER || column == COLUMN_TOOL);
-  if (width > 0)
-    gtk_column_view_column_set_fixed_width (view_column, scaled (width));
-  gtk_column_view_append_column (GTK_COLUMN_VIEW (self->table), view_column);
-}
-
 /* ---- searching ---- */
 
-/* The first day wanted, ISO 8601; NULL: any. */
-static char *
-dup_first_day (EmRegisterWindow *self)
+/* The days wanted, ISO 8601; NULL: open. */
+static void
+put_dates (EmRegisterWindow *self, char **out_from, char **out_to)
 {
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autoptr (GDateTime) then = NULL;
 
+  *out_from = *out_to = NULL;
   switch (gtk_drop_down_get_selected (GTK_DROP_DOWN (self->dates)))
     {
-    case DATES_THREE_MONTHS: then = g_date_time_add_months (now, -3); break;
-    case DATES_TWELVE_MONTHS: then = g_date_time_add_months (now, -12); break;
-    case DATES_THIS_YEAR: return g_date_time_format (now, "%Y-01-01");
-    default: return NULL;
+    case DATES_THREE_MONTHS:
+      then = g_date_time_add_months (now, -3);
+      *out_from = g_date_time_format (then, "%Y-%m-%d");
+      break;
+    case DATES_TWELVE_MONTHS:
+      then = g_date_time_add_months (now, -12);
+      *out_from = g_date_time_format (then, "%Y-%m-%d");
+      break;
+    case DATES_THIS_YEAR:
+      *out_from = g_date_time_format (now, "%Y-01-01");
+      break;
+    case DATES_LAST_YEAR:
+      then = g_date_time_add_years (now, -1);
+      *out_from = g_date_time_format (then, "%Y-01-01");
+      *out_to = g_date_time_format (then, "%Y-12-31");
+      break;
+    default:
+      break;
     }
-  return g_date_time_format (then, "%Y-%m-%d");
 }
 
 /* "12 quotes · won 4 of 9 decided (44 %), by value 51 % · 3 jobs took 1.08 times what was reckoned" */
@@ -168,7 +78,8 @@ summary_text (EmRegisterWindow *self, const GArray *found)
   g_autoptr (GString) text = g_string_new (NULL);
 
   em_register_sum_up (self->reg, found, &sum);
-  g_string_append_printf (text, ngettext ("%u quote", "%u quotes", found->len), found->len);
+  g_string_append_printf (text, ngettext ("%u quote", "%u quotes", found->len - sum.n_unreadable),
+                          found->len - sum.n_unreadable);
   if (sum.n_unreadable > 0)
     g_string_append_printf (text, ngettext (" · %u file can’t be read", " · %u files can’t be read", sum.n_unreadable), sum.n_unreadable);
   if (!isnan (sum.won_ratio))
@@ -191,27 +102,39 @@ summary_text (EmRegisterWindow *self, const GArray *found)
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
+/* What stands in place of the table, or the table. */
+static const char *
+page_of (EmRegisterWindow *self, const GArray *found)
+{
+  g_autofree char *folder = g_settings_get_string (em_settings_get (), "shop-folder");
+
+  if (*folder == '\0')
+    return "empty";
+  if (found != NULL && found->len > 0)
+    return "table";
+  if (self->scan != NULL && (self->reg == NULL || em_register_get_length (self->reg) == 0))
+    return "reading";
+  return self->reg != NULL && em_register_get_length (self->reg) > 0 ? "none" : "bare";
+}
+
 static void
 show_found (EmRegisterWindow *self)
 {
   guint state = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->states));
-  g_autofree char *first_day = dup_first_day (self);
-  EmRegisterQuery query = { gtk_editable_get_text (GTK_EDITABLE (self->search)), state > 0 ? 1u << (state - 1) : 0, first_day, NULL };
+  g_autofree char *from = NULL, *to = NULL, *summary = NULL;
   g_autoptr (GArray) found = NULL;
-  g_autofree char *summary = NULL;
 
-  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), self->reg == NULL ? "empty" : "table");
-  gtk_label_set_text (GTK_LABEL (self->folder_label), self->reg != NULL ? em_register_get_folder (self->reg) : "");
-  if (self->reg == NULL)
+  put_dates (self, &from, &to);
+  EmRegisterQuery query = { gtk_editable_get_text (GTK_EDITABLE (self->search)), state > 0 ? 1u << (state - 1) : 0, from, to };
+  if (self->reg != NULL)
     {
-      em_register_list_show (self->list, NULL, NULL);
-      gtk_label_set_text (GTK_LABEL (self->summary), self->said != NULL ? self->said : "");
-      return;
+      found = em_register_search (self->reg, &query);
+      summary = summary_text (self, found);
     }
-  found = em_register_search (self->reg, &query);
-  em_register_list_show (self->list, self->reg, found);
-  summary = summary_text (self, found);
-  gtk_label_set_text (GTK_LABEL (self->summary), self->said != NULL ? self->said : summary);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), page_of (self, found));
+  gtk_label_set_text (GTK_LABEL (self->folder_label), self->reg != NULL ? em_register_get_folder (self->reg) : "");
+  gtk_label_set_text (GTK_LABEL (self->summary), self->said != NULL ? self->said : summary != NULL ? summary : "");
+  em_register_table_show (EM_REGISTER_TABLE (self->table), self->reg, found);
 }
 
 static void
@@ -229,107 +152,48 @@ on_query (EmRegisterWindow *self)
   show_found (self);
 }
 
+static void
+on_show_all (EmRegisterWindow *self)
+{
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->states), 0);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->dates), DATES_ANY);
+  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+  gtk_widget_grab_focus (self->search);
+}
+
 /* ---- the selected quote ---- */
 
-static EmRegisterItem *
-selected_item (EmRegisterWindow *self)
-{
-  return gtk_single_selection_get_selected_item (self->selection);
-}
-
-/* A line for each fact that is known. */
-static char *
-facts_text (const EmRegisterEntry *entry)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-  g_autofree char *date = em_words_date (entry->text[EM_ENTRY_DATE]), *net = net_text (entry);
-  const char *texts[] = { entry->text[EM_ENTRY_CUSTOMER], entry->text[EM_ENTRY_REFERENCE], entry->text[EM_ENTRY_TOOL], entry->text[EM_ENTRY_TOOL_NUMBER], date };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
-    if (texts[i] != NULL && *texts[i] != '\0')
-      g_string_append_printf (text, "%s\n", texts[i]);
-  g_string_append_printf (text, ngettext ("%d feature, ", "%d features, ", (gulong) entry->n_features), entry->n_features);
-  g_string_append_printf (text, _("%s before taxes"), net);
-  if (entry->quoted_bench_s > 0 && entry->actual_bench_s > 0)
-    {
-      g_autofree char *quoted = em_words_duration (entry->quoted_bench_s), *actual = em_words_duration (entry->actual_bench_s);
-      g_string_append_printf (text, _("\nAt the bench: %s quoted, %s taken"), quoted, actual);
-    }
-  g_string_append_printf (text, "\n%s", entry->path);
-  return g_string_free (g_steal_pointer (&text), FALSE);
-}
-
 static void
-on_compared (GObject *source, GAsyncResult *result, gpointer data)
+enable (EmRegisterWindow *self, const char *action, gboolean is_enabled)
 {
-  g_autoptr (EmRegisterWindow) self = data;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *text = em_register_work_compare_finish (result, &error);
-
-  (void) source;
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->changes == NULL)
-    return;
-  gtk_label_set_text (GTK_LABEL (self->changes), text != NULL ? text : error->message);
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self->actions), action)), is_enabled);
 }
 
-/* The entry the selected one revises; its path, or NULL. */
-static char *
-dup_revised_path (EmRegisterWindow *self, const EmRegisterEntry *entry)
+/* NULL: none. */
+static const EmRegisterEntry *
+selected_entry (EmRegisterWindow *self, char **out_path)
 {
-  if (*entry->text[EM_ENTRY_REVISES] == '\0')
+  guint index = em_register_table_get_selected (EM_REGISTER_TABLE (self->table));
+
+  *out_path = NULL;
+  if (self->reg == NULL || index >= em_register_get_length (self->reg))
     return NULL;
-  for (guint i = 0; i < em_register_get_length (self->reg); i++)
-    {
-      const EmRegisterEntry *other = em_register_get_entry (self->reg, i);
-      if (other == entry || other->problem != NULL)
-        continue;
-      g_autofree char *name = em_revision_name (other->text[EM_ENTRY_NUMBER], other->text[EM_ENTRY_REVISION]);
-      if (g_str_equal (name, entry->text[EM_ENTRY_REVISES]))
-        return em_register_dup_path (self->reg, i);
-    }
-  return NULL;
-}
-
-static void
-show_changes (EmRegisterWindow *self, EmRegisterItem *item, const EmRegisterEntry *entry)
-{
-  g_autofree char *old_path = dup_revised_path (self, entry), *new_path = em_register_item_dup_path (item);
-
-  if (self->looking != NULL)
-    g_cancellable_cancel (self->looking);
-  g_clear_object (&self->looking);
-  gtk_label_set_text (GTK_LABEL (self->changes), "");
-  if (*entry->text[EM_ENTRY_REVISES] == '\0')
-    return;
-  if (old_path == NULL)
-    {
-      g_autofree char *text = g_strdup_printf (_("Revises %s, which is not in this folder."), entry->text[EM_ENTRY_REVISES]);
-      gtk_label_set_text (GTK_LABEL (self->changes), text);
-      return;
-    }
-  self->looking = g_cancellable_new ();
-  em_register_work_compare_async (old_path, new_path, em_application_get_basis (self->application), self->looking, on_compared, g_object_ref (self));
+  *out_path = em_register_dup_path (self->reg, index);
+  return em_register_get_entry (self->reg, index);
 }
 
 static void
 on_selected (EmRegisterWindow *self)
 {
-  EmRegisterItem *item = selected_item (self);
-  const EmRegisterEntry *entry = item != NULL ? em_register_item_get_entry (item) : NULL;
+  g_autofree char *path = NULL;
+  const EmRegisterEntry *entry = selected_entry (self, &path);
   gboolean is_good = entry != NULL && entry->problem == NULL;
 
-  gtk_widget_set_visible (self->panel, entry != NULL);
-  if (entry == NULL)
-    return;
-  g_autofree char *title = number_text (entry);
-  g_autofree char *facts = is_good ? facts_text (entry) : g_strdup_printf ("%s\n%s", entry->problem, entry->path);
-  gtk_label_set_text (GTK_LABEL (self->title), title);
-  gtk_label_set_text (GTK_LABEL (self->facts), facts);
-  gtk_widget_set_sensitive (self->state, is_good);
-  gtk_widget_set_sensitive (self->copy_button, is_good);
-  gtk_widget_set_sensitive (self->revise_button, is_good);
-  em_field_put_choice (self->state, is_good ? entry->state : EM_STATE_DRAFT, self);
-  show_changes (self, item, entry);
+  enable (self, "open", entry != NULL);
+  enable (self, "revise", is_good);
+  enable (self, "copy", is_good);
+  em_register_panel_show (EM_REGISTER_PANEL (self->panel), self->reg, em_register_table_get_selected (EM_REGISTER_TABLE (self->table)),
+                          em_application_get_basis (self->application));
 }
 
 /* ---- what is done to it ---- */
@@ -337,12 +201,12 @@ on_selected (EmRegisterWindow *self)
 void
 em_register_window_open (EmRegisterWindow *self)
 {
-  EmRegisterItem *item = selected_item (self);
-  g_autofree char *path = item != NULL ? em_register_item_dup_path (item) : NULL;
-  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
+  g_autofree char *path = NULL;
 
-  if (file != NULL)
-    em_application_open_quote (self->application, file, NULL);
+  if (selected_entry (self, &path) == NULL)
+    return;
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  em_application_open_quote (self->application, file, NULL);
 }
 
 static void
@@ -366,10 +230,9 @@ on_derived (GObject *source, GAsyncResult *result, gpointer data)
 static void
 derive (EmRegisterWindow *self, gboolean is_revision)
 {
-  EmRegisterItem *item = selected_item (self);
-  g_autofree char *path = item != NULL ? em_register_item_dup_path (item) : NULL;
+  g_autofree char *path = NULL;
 
-  if (path != NULL)
+  if (selected_entry (self, &path) != NULL)
     em_register_work_derive_async (path, is_revision, NULL, on_derived, g_object_ref (self));
 }
 
@@ -392,6 +255,7 @@ on_state_written (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
 
   (void) source;
+  self->n_writing--;
   if (!em_register_work_state_finish (result, &error) && self->summary != NULL)
     say (self, error->message);
   if (self->summary != NULL)
@@ -402,21 +266,16 @@ on_state_written (GObject *source, GAsyncResult *result, gpointer data)
 static EmDocument *
 find_open_document (EmRegisterWindow *self, const char *path)
 {
-  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (self->application)); window != NULL; window = window->next)
-    if (EM_IS_WINDOW (window->data))
-      {
-        EmDocument *document = em_window_get_document (window->data);
-        if (g_strcmp0 (em_document_get_path (document), path) == 0)
-          return document;
-      }
-  return NULL;
+  EmWindow *window = em_application_find_path (self->application, path);
+
+  return window != NULL ? em_window_get_document (window) : NULL;
 }
 
 void
 em_register_window_set_state (EmRegisterWindow *self, EmState state)
 {
-  EmRegisterItem *item = selected_item (self);
-  g_autofree char *path = item != NULL ? em_register_item_dup_path (item) : NULL;
+  g_autofree char *path = NULL;
+  const EmRegisterEntry *entry = selected_entry (self, &path);
   EmDocument *open = path != NULL ? find_open_document (self, path) : NULL;
 
   if (open != NULL)
@@ -424,15 +283,17 @@ em_register_window_set_state (EmRegisterWindow *self, EmState state)
       em_document_set_state (open, state);
       say (self, _("That quote is open: its state is changed there. Save it to keep it."));
     }
-  else if (path != NULL && em_register_item_get_entry (item)->state != state)
-    em_register_work_state_async (path, state, em_application_get_basis (self->application), NULL, on_state_written, g_object_ref (self));
+  else if (entry != NULL && entry->problem == NULL && entry->state != state)
+    {
+      self->n_writing++;
+      em_register_work_state_async (path, state, em_application_get_basis (self->application), NULL, on_state_written, g_object_ref (self));
+    }
 }
 
 static void
-on_state (GtkDropDown *drop_down, GParamSpec *spec, EmRegisterWindow *self)
+on_state (EmRegisterWindow *self, int state)
 {
-  (void) spec;
-  em_register_window_set_state (self, (EmState) gtk_drop_down_get_selected (drop_down));
+  em_register_window_set_state (self, (EmState) state);
 }
 
 /* ---- scanning ---- */
@@ -481,33 +342,69 @@ on_scanned (GObject *source, GAsyncResult *result, gpointer data)
   g_clear_pointer (&self->reg, em_register_unref);
   self->reg = reg;
   show_found (self);
-  on_selected (self);
 }
 
+static void
+begin_scan (EmRegisterWindow *self, const char *folder)
+{
+  EmBasis *basis = em_application_get_basis (self->application);
+
+  em_register_scan_async (folder, self->reg, em_basis_get_rates (basis), em_basis_get_catalogue (basis), on_progress, self, self->scan,
+                          on_scanned, g_object_ref (self));
+}
+
+static void
+index_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  (void) source;
+  (void) cancellable;
+  g_task_return_pointer (task, em_register_new (data), (GDestroyNotify) em_register_unref);
+}
+
+static void
+on_index (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmRegisterWindow) self = data;
+  g_autoptr (EmRegister) reg = g_task_propagate_pointer (G_TASK (result), NULL);
+
+  (void) source;
+  if (self->summary == NULL || reg == NULL || self->scan != g_task_get_cancellable (G_TASK (result)))
+    return;
+  self->reg = g_steal_pointer (&reg);
+  show_found (self);
+  begin_scan (self, g_task_get_task_data (G_TASK (result)));
+}
+
+/* What the last scan left is shown while the next one looks for what is new. */
 static void
 rescan (EmRegisterWindow *self)
 {
   g_autofree char *folder = g_settings_get_string (em_settings_get (), "shop-folder");
-  EmBasis *basis = em_application_get_basis (self->application);
+  g_autofree char *whole = *folder != '\0' ? g_canonicalize_filename (folder, NULL) : NULL;
 
   if (self->scan != NULL)
     g_cancellable_cancel (self->scan);
   g_clear_object (&self->scan);
-  if (*folder == '\0')
-    {
-      show_found (self);
-      return;
-    }
-  if (self->reg != NULL && !g_str_equal (em_register_get_folder (self->reg), folder))
+  if (self->reg != NULL && g_strcmp0 (em_register_get_folder (self->reg), whole) != 0)
     g_clear_pointer (&self->reg, em_register_unref);
-  if (self->reg == NULL)
-    self->reg = em_register_new (folder);
-  self->scan = g_cancellable_new ();
-  gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress), 0);
+  if (whole != NULL)
+    {
+      self->scan = g_cancellable_new ();
+      gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress), 0);
+      gtk_progress_bar_set_text (GTK_PROGRESS_BAR (self->progress), "");
+    }
   show_found (self);
   show_progress (self);
-  em_register_scan_async (folder, self->reg, em_basis_get_rates (basis), em_basis_get_catalogue (basis), on_progress, self, self->scan,
-                          on_scanned, g_object_ref (self));
+  if (whole == NULL)
+    return;
+  if (self->reg != NULL)
+    begin_scan (self, whole);
+  else
+    {
+      g_autoptr (GTask) task = g_task_new (NULL, self->scan, on_index, g_object_ref (self));
+      g_task_set_task_data (task, g_steal_pointer (&whole), g_free);
+      g_task_run_in_thread (task, index_in_thread);
+    }
 }
 
 static void
@@ -524,6 +421,7 @@ on_cancel (EmRegisterWindow *self)
     g_cancellable_cancel (self->scan);
   g_clear_object (&self->scan);
   show_progress (self);
+  show_found (self);
 }
 
 void
@@ -556,22 +454,58 @@ on_choose_folder (EmRegisterWindow *self)
 /* ---- the window ---- */
 
 static void
+on_action (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  static const struct { const char *name; void (*act) (EmRegisterWindow *self); } acts[] =
+  {
+    { "open", em_register_window_open }, { "revise", em_register_window_revise }, { "copy", em_register_window_copy }, { "again", on_rescan },
+  };
+  const char *name = g_action_get_name (G_ACTION (action));
+
+  (void) target;
+  for (gsize i = 0; i < G_N_ELEMENTS (acts); i++)
+    if (g_str_equal (acts[i].name, name))
+      acts[i].act (data);
+}
+
+static void
+on_find (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmRegisterWindow *self = data;
+
+  (void) action;
+  (void) target;
+  gtk_widget_grab_focus (self->search);
+  gtk_editable_select_region (GTK_EDITABLE (self->search), 0, -1);
+}
+
+static const GActionEntry entries[] =
+{
+  { .name = "open", .activate = on_action }, { .name = "revise", .activate = on_action }, { .name = "copy", .activate = on_action },
+  { .name = "again", .activate = on_action }, { .name = "find", .activate = on_find },
+};
+
+static gboolean
+em_register_window_close_request (GtkWindow *window)
+{
+  EmRegisterWindow *self = EM_REGISTER_WINDOW (window);
+
+  em_register_table_remember (EM_REGISTER_TABLE (self->table));
+  em_settings_keep_size (window, "register-width", "register-height");
+  return GTK_WINDOW_CLASS (em_register_window_parent_class)->close_request (window);
+}
+
+static void
 em_register_window_dispose (GObject *object)
 {
   EmRegisterWindow *self = EM_REGISTER_WINDOW (object);
 
   if (self->scan != NULL)
     g_cancellable_cancel (self->scan);
-  if (self->looking != NULL)
-    g_cancellable_cancel (self->looking);
-  if (self->selection != NULL)
-    g_signal_handlers_disconnect_by_data (self->selection, self);
-  self->summary = self->progress = self->changes = NULL;
+  self->summary = self->progress = NULL;
   g_clear_object (&self->scan);
-  g_clear_object (&self->looking);
+  g_clear_object (&self->actions);
   g_clear_object (&self->chooser);
-  g_clear_object (&self->selection);
-  g_clear_object (&self->list);
   g_clear_pointer (&self->reg, em_register_unref);
   g_clear_pointer (&self->said, g_free);
   G_OBJECT_CLASS (em_register_window_parent_class)->dispose (object);
@@ -580,7 +514,12 @@ em_register_window_dispose (GObject *object)
 static void
 em_register_window_class_init (EmRegisterWindowClass *class)
 {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
   G_OBJECT_CLASS (class)->dispose = em_register_window_dispose;
+  GTK_WINDOW_CLASS (class)->close_request = em_register_window_close_request;
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "register.find", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F5, 0, "register.again", NULL);
 }
 
 static GtkWidget *
@@ -599,7 +538,7 @@ static GtkWidget *
 top_new (EmRegisterWindow *self)
 {
   const char *states[EM_N_STATE + 2] = { _("All states") };
-  const char *dates[] = { _("Any date"), _("Last 3 months"), _("Last 12 months"), _("This year"), NULL };
+  const char *dates[] = { _("Any date"), _("Last 3 months"), _("Last 12 months"), _("This year"), _("Last year"), NULL };
   GtkWidget *top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
 
   for (int i = 0; i < EM_N_STATE; i++)
@@ -619,88 +558,42 @@ top_new (EmRegisterWindow *self)
   return top;
 }
 
-static GtkWidget *
-table_new (EmRegisterWindow *self)
+/* What is to be done while there is nothing to show. */
+static void
+add_empty (EmRegisterWindow *self, const char *id, const char *title, const char *text, const char *name, void (*act) (EmRegisterWindow *self))
 {
-  static const struct { const char *title; int width; } columns[N_COLUMN] =
-  {
-    [COLUMN_NUMBER] = { N_("Number"), 100 }, [COLUMN_DATE] = { N_("Date"), 102 }, [COLUMN_CUSTOMER] = { N_("Customer"), 0 },
-    [COLUMN_TOOL] = { N_("Tool"), 0 }, [COLUMN_STATE] = { N_("State"), 84 }, [COLUMN_NET] = { N_("Net price"), 126 },
-  };
-  GtkWidget *scrolled = gtk_scrolled_window_new ();
-
-  self->table = gtk_column_view_new (GTK_SELECTION_MODEL (g_object_ref (self->selection)));
-  gtk_widget_add_css_class (self->table, "register");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->table), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Quotes found"), -1);
-  for (int i = 0; i < N_COLUMN; i++)
-    add_column (self, (EmRegisterColumn) i, _(columns[i].title), columns[i].width);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
-  gtk_widget_set_hexpand (scrolled, TRUE);
-  gtk_widget_set_vexpand (scrolled, TRUE);
-  return scrolled;
-}
-
-static GtkWidget *
-empty_new (EmRegisterWindow *self)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *button = gtk_button_new_with_mnemonic (_("_Choose the folder"));
-  GtkWidget *teach = label_new (_("Save quotes into one folder, on this machine or a shared one. Here they are found again by number, customer, tool and words, and counted: what was won, and how long jobs took."), "teach");
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *teach = label_new (text, "teach");
 
   gtk_label_set_max_width_chars (GTK_LABEL (teach), 56);
   gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
   gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
-  gtk_widget_set_halign (button, GTK_ALIGN_START);
-  gtk_widget_add_css_class (button, "call");
-  gtk_box_append (GTK_BOX (box), label_new (_("Where does the shop keep its quotes?"), "section-name"));
+  gtk_box_append (GTK_BOX (box), label_new (title, "section-name"));
   gtk_box_append (GTK_BOX (box), teach);
-  gtk_box_append (GTK_BOX (box), button);
-  g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_choose_folder), self);
-  return box;
+  if (name != NULL)
+    {
+      GtkWidget *button = gtk_button_new_with_mnemonic (name);
+      gtk_widget_set_halign (button, GTK_ALIGN_START);
+      gtk_widget_add_css_class (button, "call");
+      gtk_box_append (GTK_BOX (box), button);
+      g_signal_connect_swapped (button, "clicked", G_CALLBACK (act), self);
+    }
+  gtk_stack_add_named (GTK_STACK (self->pages), box, id);
 }
 
-static GtkWidget *
-button_new (EmRegisterWindow *self, const char *name, const char *tooltip, GCallback callback)
+static void
+add_pages (EmRegisterWindow *self)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (name);
-
-  gtk_widget_set_tooltip_text (button, tooltip);
-  g_signal_connect_swapped (button, "clicked", callback, self);
-  gtk_box_append (GTK_BOX (self->panel), button);
-  return button;
-}
-
-static GtkWidget *
-panel_new (EmRegisterWindow *self)
-{
-  const char *states[EM_N_STATE + 1] = { NULL };
-  GtkWidget *scrolled = gtk_scrolled_window_new ();
-
-  for (int i = 0; i < EM_N_STATE; i++)
-    states[i] = em_words_state ((EmState) i);
-  self->panel = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
-  gtk_widget_add_css_class (self->panel, "book-page");
-  self->title = label_new (NULL, "section-name");
-  self->facts = label_new (NULL, "quiet");
-  gtk_label_set_max_width_chars (GTK_LABEL (self->facts), 32);
-  gtk_label_set_selectable (GTK_LABEL (self->facts), TRUE);
-  gtk_widget_set_focusable (self->facts, FALSE);
-  gtk_box_append (GTK_BOX (self->panel), self->title);
-  gtk_box_append (GTK_BOX (self->panel), self->facts);
-  gtk_box_append (GTK_BOX (self->panel), em_field_choice (_("_State"), states, &self->state));
-  self->open_button = button_new (self, _("_Open"), _("Enter in the table does it too"), G_CALLBACK (em_register_window_open));
-  self->revise_button = button_new (self, _("New _revision"), _("The same quote, to be changed and sent again"), G_CALLBACK (em_register_window_revise));
-  self->copy_button = button_new (self, _("_Copy as a new quote"), _("A draft for another job, with the same features"), G_CALLBACK (em_register_window_copy));
-  gtk_widget_add_css_class (self->open_button, "call");
-  self->changes = label_new (NULL, "figure");
-  gtk_label_set_max_width_chars (GTK_LABEL (self->changes), 32);
-  gtk_box_append (GTK_BOX (self->panel), self->changes);
-  g_signal_connect (self->state, "notify::selected", G_CALLBACK (on_state), self);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->panel);
-  gtk_widget_set_size_request (scrolled, PANEL_WIDTH, -1);
-  gtk_widget_set_hexpand (scrolled, FALSE);
-  gtk_widget_add_css_class (scrolled, "register-panel");
-  return scrolled;
+  gtk_stack_add_named (GTK_STACK (self->pages), self->table, "table");
+  add_empty (self, "empty", _("Where does the shop keep its quotes?"),
+             _("Save quotes into one folder, on this machine or a shared one. Here they are found again by number, customer, tool and words, and counted: what was won, and how long jobs took."),
+             _("_Choose the folder"), on_choose_folder);
+  add_empty (self, "reading", _("Reading the shop’s quotes"),
+             _("Each file is read and priced once. After that only what is new or changed is looked at."), NULL, NULL);
+  add_empty (self, "none", _("No quote is like this"),
+             _("All words have to occur in a quote, in whatever case: in its number, customer, tool, features or the customer’s notes. A date is written as 2026-03."),
+             _("Show _all quotes"), on_show_all);
+  add_empty (self, "bare", _("No quotes lie here yet"), _("Save a quote into this folder and it is listed here, or choose the folder that has them."),
+             _("_Choose the folder"), on_choose_folder);
 }
 
 static GtkWidget *
@@ -721,7 +614,7 @@ foot_new (EmRegisterWindow *self)
   gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (words), self->summary);
   gtk_box_append (GTK_BOX (words), self->folder_label);
-  gtk_widget_set_tooltip_text (again, _("Look through the folder again"));
+  gtk_widget_set_tooltip_text (again, _("Look through the folder again (F5)"));
   gtk_widget_set_tooltip_text (folder, _("Another folder"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->progress), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Reading quotes"), -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (again), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Look through the folder again"), -1);
@@ -734,7 +627,7 @@ foot_new (EmRegisterWindow *self)
     }
   gtk_grid_set_column_spacing (GTK_GRID (foot), 10);
   gtk_widget_add_css_class (foot, "book-foot");
-  g_signal_connect_swapped (again, "clicked", G_CALLBACK (on_rescan), self);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (again), "register.again");
   g_signal_connect_swapped (folder, "clicked", G_CALLBACK (on_choose_folder), self);
   g_signal_connect_swapped (self->cancel_button, "clicked", G_CALLBACK (on_cancel), self);
   return foot;
@@ -745,29 +638,33 @@ em_register_window_init (EmRegisterWindow *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
-  self->list = em_register_list_new ();
-  self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->list)));
+  self->actions = g_simple_action_group_new ();
+  g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "register", G_ACTION_GROUP (self->actions));
+  self->table = em_register_table_new ();
+  self->panel = em_register_panel_new ();
   self->pages = gtk_stack_new ();
-  gtk_stack_add_named (GTK_STACK (self->pages), table_new (self), "table");
-  gtk_stack_add_named (GTK_STACK (self->pages), empty_new (self), "empty");
+  add_pages (self);
   gtk_widget_set_hexpand (self->pages, TRUE);
   gtk_box_append (GTK_BOX (row), self->pages);
-  gtk_box_append (GTK_BOX (row), panel_new (self));
+  gtk_box_append (GTK_BOX (row), self->panel);
   gtk_widget_set_vexpand (row, TRUE);
   gtk_box_append (GTK_BOX (box), top_new (self));
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), foot_new (self));
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_title (GTK_WINDOW (self), _("Past quotes"));
-  gtk_window_set_default_size (GTK_WINDOW (self), 1100, 700);
+  em_settings_put_size (GTK_WINDOW (self), "register-width", "register-height");
+  em_application_make_closable (GTK_WINDOW (self));
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
   show_progress (self);
   g_signal_connect_swapped (self->search, "changed", G_CALLBACK (on_query), self);
   g_signal_connect_swapped (self->search, "activate", G_CALLBACK (em_register_window_open), self);
   g_signal_connect_swapped (self->states, "notify::selected", G_CALLBACK (on_query), self);
   g_signal_connect_swapped (self->dates, "notify::selected", G_CALLBACK (on_query), self);
-  g_signal_connect_swapped (self->selection, "notify::selected-item", G_CALLBACK (on_selected), self);
-  g_signal_connect_swapped (self->table, "activate", G_CALLBACK (em_register_window_open), self);
+  g_signal_connect_swapped (self->table, "selected", G_CALLBACK (on_selected), self);
+  g_signal_connect_swapped (self->table, "activated", G_CALLBACK (em_register_window_open), self);
+  g_signal_connect_swapped (self->panel, "state", G_CALLBACK (on_state), self);
 }
 
 EmRegisterWindow *
@@ -784,35 +681,61 @@ em_register_window_present (EmApplication *application)
       self->application = application;
     }
   rescan (self);
-  on_selected (self);
   gtk_window_present (GTK_WINDOW (self));
   gtk_widget_grab_focus (self->search);
   return self;
 }
 
 gboolean
-em_register_window_is_scanning (EmRegisterWindow *self)
+em_register_window_is_busy (EmRegisterWindow *self)
 {
-  return self->scan != NULL;
+  return self->scan != NULL || self->n_writing > 0;
 }
 
 void
 em_register_window_search (EmRegisterWindow *self, const char *text)
 {
   gtk_editable_set_text (GTK_EDITABLE (self->search), text);
-  on_query (self);
+}
+
+void
+em_register_window_sort (EmRegisterWindow *self, const char *column, gboolean is_descending)
+{
+  em_register_table_sort (EM_REGISTER_TABLE (self->table), column, is_descending);
 }
 
 guint
 em_register_window_count (EmRegisterWindow *self)
 {
-  return g_list_model_get_n_items (G_LIST_MODEL (self->list));
+  return em_register_table_count (EM_REGISTER_TABLE (self->table));
 }
 
 void
 em_register_window_select (EmRegisterWindow *self, guint row)
 {
-  gtk_single_selection_set_selected (self->selection, row);
+  em_register_table_select (EM_REGISTER_TABLE (self->table), row);
+}
+
+const EmRegisterEntry *
+em_register_window_get_entry (EmRegisterWindow *self, guint row)
+{
+  guint index = em_register_table_get_index (EM_REGISTER_TABLE (self->table), row);
+
+  return index != G_MAXUINT ? em_register_get_entry (self->reg, index) : NULL;
+}
+
+const EmRegisterEntry *
+em_register_window_get_selected (EmRegisterWindow *self)
+{
+  g_autofree char *path = NULL;
+
+  return selected_entry (self, &path);
+}
+
+const char *
+em_register_window_get_page (EmRegisterWindow *self)
+{
+  return gtk_stack_get_visible_child_name (GTK_STACK (self->pages));
 }
 
 const char *
@@ -824,5 +747,5 @@ em_register_window_get_summary (EmRegisterWindow *self)
 const char *
 em_register_window_get_changes (EmRegisterWindow *self)
 {
-  return gtk_label_get_text (GTK_LABEL (self->changes));
+  return em_register_panel_get_changes (EM_REGISTER_PANEL (self->panel));
 }

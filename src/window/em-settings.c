@@ -45,3 +45,21 @@ em_settings_add_recent (const char *path)
   g_auto (GStrv) recent = g_strv_builder_end (builder);
   g_settings_set_strv (em_settings_get (), "recent-files", (const char *const *) recent);
 }
+
+void
+em_settings_put_size (GtkWindow *window, const char *width_key, const char *height_key)
+{
+  gtk_window_set_default_size (window, g_settings_get_int (em_settings_get (), width_key), g_settings_get_int (em_settings_get (), height_key));
+}
+
+void
+em_settings_keep_size (GtkWindow *window, const char *width_key, const char *height_key)
+{
+  int width, height;
+
+  if (gtk_window_is_maximized (window))
+    return;
+  gtk_window_get_default_size (window, &width, &height);
+  g_settings_set_int (em_settings_get (), width_key, width);
+  g_settings_set_int (em_settings_get (), height_key, height);
+}

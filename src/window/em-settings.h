@@ -5,7 +5,7 @@
 
 #pragma once
 
-#include <gio/gio.h>
+#include <gtk/gtk.h>
 
 G_BEGIN_DECLS
 
@@ -13,5 +13,8 @@ G_BEGIN_DECLS
 GSettings *em_settings_get (void);
 /* Puts path first of the recent files. */
 void       em_settings_add_recent (const char *path);
+/* The size a window had when it was closed last. */
+void       em_settings_put_size  (GtkWindow *window, const char *width_key, const char *height_key);
+void       em_settings_keep_size (GtkWindow *window, const char *width_key, const char *height_key);
 
 G_END_DECLS

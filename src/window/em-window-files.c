@@ -243,10 +243,19 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
 void
 em_window_save_to (EmWindow *self, const char *path)
 {
+  EmWindow *other = em_application_find_path (EM_APPLICATION (gtk_window_get_application (GTK_WINDOW (self))), path);
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   g_autofree char *name = g_path_get_basename (path);
-  g_autofree char *text = g_strdup_printf (_("Saving %s… Dismiss to stop."), name);
 
+  /* Two windows on one file would each lose what the other saves. */
+  if (other != NULL && other != self)
+    {
+      g_autofree char *sentence = g_strdup_printf (_("Not saved; your work is still here. “%s” is open in another window: close it there, or choose another name."), name);
+      self->is_closing = FALSE;
+      em_window_say (self, sentence);
+      return;
+    }
+  g_autofree char *text = g_strdup_printf (_("Saving %s… Dismiss to stop."), name);
   em_window_begin_work (self, text, cancellable);
   em_document_save_async (self->document, path, cancellable, on_saved, g_object_ref (self));
 }

@@ -15,6 +15,7 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static char *folder;
 
@@ -54,7 +55,7 @@ wait_for_scan (EmRegisterWindow *window)
   for (int i = 0; i < 250; i++)
     {
       test_settle (20);
-      if (!em_register_window_is_scanning (window) && i > 3)
+      if (!em_register_window_is_busy (window))
         return;
     }
   ck_abort_msg ("the folder is read for ever");
@@ -120,6 +121,113 @@ START_TEST (quotes_are_found_as_one_types)
   ck_assert_uint_eq (em_register_window_count (window), 0);
   em_register_window_search (window, "");
   ck_assert_uint_eq (em_register_window_count (window), (guint) em_n_demos);
+  close_all (application);
+}
+END_TEST
+
+static const char *
+number_at (EmRegisterWindow *window, guint row)
+{
+  const EmRegisterEntry *entry = em_register_window_get_entry (window, row);
+
+  ck_assert_ptr_nonnull (entry);
+  return entry->text[EM_ENTRY_NUMBER];
+}
+
+/* The demos: D-1001 Fernwick of 16 March 2026, D-1002 Lindmoor of 18 March; by the customer's name also Quillbeck's D-1003. */
+START_TEST (columns_sort_and_are_remembered)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+
+  em_register_window_sort (window, "number", FALSE);
+  ck_assert_str_eq (number_at (window, 0), "D-1001");
+  ck_assert_str_eq (number_at (window, 1), "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_sort (window, "number", TRUE);
+  ck_assert_str_eq (number_at (window, 0), "D-1003");
+  ck_assert_str_eq (number_at (window, 2), "D-1001");
+  /* The quote that was selected still is, wherever it went. */
+  ck_assert_str_eq (em_register_window_get_selected (window)->text[EM_ENTRY_NUMBER], "D-1001");
+  em_register_window_search (window, "lindmoor");
+  ck_assert_str_eq (number_at (window, 0), "D-1002");
+  em_register_window_search (window, "");
+  em_register_window_sort (window, "customer", FALSE);
+  ck_assert (g_str_has_prefix (em_register_window_get_entry (window, 0)->text[EM_ENTRY_CUSTOMER], "Fernwick"));
+  ck_assert (g_str_has_prefix (em_register_window_get_entry (window, 1)->text[EM_ENTRY_CUSTOMER], "Lindmoor"));
+  em_register_window_sort (window, "net", TRUE);
+  for (guint i = 1; i < em_register_window_count (window); i++)
+    if (strcmp (em_register_window_get_entry (window, i - 1)->currency.code, em_register_window_get_entry (window, i)->currency.code) == 0)
+      ck_assert (em_register_window_get_entry (window, i - 1)->net_minor >= em_register_window_get_entry (window, i)->net_minor);
+  g_autofree char *first = g_strdup (number_at (window, 0));
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.close", NULL);
+  test_settle (50);
+  ck_assert_ptr_null (gtk_application_get_windows (GTK_APPLICATION (application)));
+  window = em_register_window_present (application);
+  wait_for_scan (window);
+  ck_assert_str_eq (number_at (window, 0), first);
+  em_register_window_sort (window, "", FALSE);
+  ck_assert_str_ge (em_register_window_get_entry (window, 0)->text[EM_ENTRY_DATE], em_register_window_get_entry (window, 1)->text[EM_ENTRY_DATE]);
+  close_all (application);
+}
+END_TEST
+
+START_TEST (what_is_empty_says_what_to_do)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *bare = g_dir_make_tmp ("estimend-XXXXXX", NULL);
+
+  ck_assert_str_eq (em_register_window_get_page (window), "table");
+  em_register_window_search (window, "no such words");
+  ck_assert_str_eq (em_register_window_get_page (window), "none");
+  em_register_window_set_folder (window, bare);
+  wait_for_scan (window);
+  ck_assert_str_eq (em_register_window_get_page (window), "bare");
+  em_register_window_set_folder (window, "");
+  ck_assert_str_eq (em_register_window_get_page (window), "empty");
+  g_rmdir (bare);
+  close_all (application);
+}
+END_TEST
+
+static guint
+count_quote_windows (EmApplication *application)
+{
+  guint n = 0;
+
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (application)); window != NULL; window = window->next)
+    n += EM_IS_WINDOW (window->data);
+  return n;
+}
+
+/* Asked for twice at once, again later, and by another path to the same file. */
+START_TEST (a_file_is_open_in_one_window_only)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autofree char *path = path_of ("blow-mold"), *other_path = path_of ("injection-mold"), *link = path_of ("link");
+  g_autoptr (GFile) file = g_file_new_for_path (path), linked = g_file_new_for_path (link);
+
+  ck_assert_int_eq (symlink (path, link), 0);
+  em_application_open_quote (application, file, NULL);
+  em_application_open_quote (application, file, NULL);
+  EmWindow *window = wait_for_quote (application);
+  test_settle (300);
+  em_application_open_quote (application, file, window);
+  em_application_open_quote (application, linked, window);
+  test_settle (300);
+  ck_assert_uint_eq (count_quote_windows (application), 1);
+  ck_assert_ptr_null (em_window_get_said (window));
+  ck_assert_ptr_eq (em_application_find_path (application, link), window);
+  ck_assert_ptr_null (em_application_find_path (application, other_path));
+  /* Nor can another be saved over it. */
+  g_autoptr (EmDocument) document = em_document_new_from_path (em_application_get_basis (application), other_path, NULL);
+  EmWindow *other = test_window (application, document);
+  em_window_save_to (other, path);
+  test_settle (300);
+  ck_assert_ptr_nonnull (em_window_get_said (other));
+  ck_assert_ptr_nonnull (strstr (em_window_get_said (other), "another window"));
+  ck_assert_str_eq (em_document_get_path (document), other_path);
   close_all (application);
 }
 END_TEST
@@ -387,7 +495,7 @@ START_TEST (without_a_folder_it_says_what_for)
 
   test_settle (50);
   ck_assert_uint_eq (em_register_window_count (window), 0);
-  ck_assert (!em_register_window_is_scanning (window));
+  ck_assert (!em_register_window_is_busy (window));
   em_register_window_set_folder (window, "/no/such/folder/anywhere");
   wait_for_scan (window);
   ck_assert_str_ne (em_register_window_get_summary (window), "");
@@ -404,6 +512,9 @@ main (void)
 
   tcase_add_checked_fixture (tcase, make_shop, drop_shop);
   tcase_add_test (tcase, quotes_are_found_as_one_types);
+  tcase_add_test (tcase, columns_sort_and_are_remembered);
+  tcase_add_test (tcase, what_is_empty_says_what_to_do);
+  tcase_add_test (tcase, a_file_is_open_in_one_window_only);
   tcase_add_test (tcase, a_state_is_written_to_the_file);
   tcase_add_test (tcase, a_quote_that_is_open_elsewhere_is_left_alone);
   tcase_add_test (tcase, an_open_quote_changes_state_where_it_is_open);
