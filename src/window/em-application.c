@@ -66,6 +66,7 @@ static const EmAccel accels[] =
   { "win.focus-pane(1)", { "<Alt>1" } },
   { "win.focus-pane(2)", { "<Alt>2" } },
   { "win.focus-pane(3)", { "<Alt>3" } },
+  { "win.focus-pane(4)", { "<Alt>4" } },
 };
 
 static EmWindow *

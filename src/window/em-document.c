@@ -286,6 +286,19 @@ em_document_trace (EmDocument *self, int32_t row, EmTrace *out_trace)
   em_cost_clear (&whole);
 }
 
+gboolean
+em_document_awaits_wire (EmDocument *self)
+{
+  const EmCost *cost = em_document_get_cost (self);
+
+  if (cost->n_faults == 0 || em_document_get_quote (self)->text[EM_QUOTE_FILLER] != NULL)
+    return FALSE;
+  for (int32_t i = 0; i < cost->n_features; i++)
+    if (cost->feature[i].status != EM_OK && g_strcmp0 (cost->feature[i].fault.field, "filler") != 0)
+      return FALSE;
+  return TRUE;
+}
+
 int64_t
 em_document_get_feature_price (EmDocument *self, int32_t index, gboolean *out_is_stale)
 {

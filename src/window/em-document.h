@@ -61,6 +61,8 @@ void               em_document_set_basis     (EmDocument *self, EmBasis *basis);
 void               em_document_trace         (EmDocument *self, int32_t row, EmTrace *out_trace);
 
 /* Last price that was good while the feature has a fault or something unreadable; is_stale says which it is. */
+/* Nothing but the choice of a wire lacks: no price yet, and no mistake either. */
+gboolean em_document_awaits_wire (EmDocument *self);
 int64_t  em_document_get_feature_price (EmDocument *self, int32_t index, gboolean *out_is_stale);
 int64_t  em_document_get_total         (EmDocument *self, gboolean *out_is_stale);
 int64_t  em_document_get_net           (EmDocument *self, gboolean *out_is_stale);

@@ -548,7 +548,7 @@ fill (EmFeatureEditor *self)
   g_autofree char *fault = cost->status != EM_OK
     ? em_words_fault (&cost->fault, em_document_get_quote (self->document), em_document_get_units (self->document)) : NULL;
   gtk_label_set_text (GTK_LABEL (self->fault_label), fault != NULL ? fault : "");
-  gtk_widget_set_visible (self->fault_label, fault != NULL);
+  gtk_widget_set_visible (self->fault_label, fault != NULL && !em_document_awaits_wire (self->document));
   show_plan (self, cost);
   show_drawings (self);
 }

@@ -104,7 +104,8 @@ show_price (EmFeatureRow *self, EmDocument *document, int32_t index)
   else
     gtk_widget_remove_css_class (self->price, "stale");
   gtk_widget_set_tooltip_text (self->price, is_stale ? _("The last good price: something here needs attention") : NULL);
-  gtk_widget_set_visible (self->problem, is_stale);
+  /* That no wire is chosen yet is nobody's mistake, and the money pane says what to do about it. */
+  gtk_widget_set_visible (self->problem, is_stale && !em_document_awaits_wire (document));
   gtk_widget_set_tooltip_text (self->problem, fault);
 }
 

@@ -154,7 +154,7 @@ em_look_drawing_style (GtkWidget *widget, EmDrawingStyle *out_style)
   out_style->ink = drawing_colour (widget, "em_ink");
   out_style->quiet = drawing_colour (widget, "em_quiet");
   out_style->base = drawing_colour (widget, "em_steel");
-  out_style->metal = drawing_colour (widget, "em_weld");
+  out_style->metal = drawing_colour (widget, "em_weld_cut");
   out_style->accent = drawing_colour (widget, "em_accent");
   out_style->paper = drawing_colour (widget, "em_paper");
   out_style->font_px = size * 0.85;

@@ -108,7 +108,8 @@ show_summary (EmMetalPane *self)
   g_autofree char *count = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
   g_autofree char *volume = em_words_volume (cost->required_volume_mm3, em_document_get_units (self->document));
   g_autofree char *time = em_words_duration (cost->labour_s);
-  g_autofree char *text = g_strdup_printf (_("%s · %s to weld · %s of work"), count, volume, time);
+  g_autofree char *text = cost->n_faults < cost->n_features ? g_strdup_printf (_("%s · %s to weld · %s of work"), count, volume, time)
+                                                            : g_strdup (count);
   gtk_label_set_text (GTK_LABEL (self->summary), text);
   gtk_widget_set_tooltip_text (self->summary, text);
 }

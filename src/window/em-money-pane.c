@@ -74,7 +74,7 @@ append_what_lacks (EmMoneyPane *self, GString *text)
   const EmFault *fault = &em_document_get_cost (self->document)->first_fault;
   g_autofree char *sentence = em_words_fault (fault, em_document_get_quote (self->document), em_document_get_units (self->document));
 
-  if (g_strcmp0 (fault->field, "filler") == 0)
+  if (em_document_awaits_wire (self->document))
     g_string_append (text, _("No price yet: pick a wire below, and every feature takes it."));
   else
     g_string_append_printf (text, _("No price yet. %s"), sentence);
@@ -585,6 +585,13 @@ em_money_pane_set_by_match (EmMoneyPane *self, gboolean is_by_match)
 {
   em_wire_table_set_by_match (EM_WIRE_TABLE (self->wire_table), is_by_match);
   show_wires (self);
+}
+
+void
+em_money_pane_focus_wires (EmMoneyPane *self)
+{
+  if (!em_wire_table_focus (EM_WIRE_TABLE (self->wire_table)))
+    gtk_widget_grab_focus (self->price_button);
 }
 
 EmWireTable *

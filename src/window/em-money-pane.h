@@ -25,5 +25,7 @@ EmWireTable *em_money_pane_get_wires (EmMoneyPane *self);
 void        em_money_pane_toggle_deposit (EmMoneyPane *self);
 char       *em_money_pane_deposit_text (EmMoneyPane *self);
 void        em_money_pane_focus        (EmMoneyPane *self);
+/* The chosen wire, else the first in the table. */
+void em_money_pane_focus_wires (EmMoneyPane *self);
 
 G_END_DECLS

@@ -237,8 +237,10 @@ on_focus_pane (GSimpleAction *action, GVariant *target, gpointer data)
     em_words_pane_focus_notes (EM_WORDS_PANE (self->words));
   else if (pane == 2)
     em_metal_pane_focus_list (EM_METAL_PANE (self->metal));
-  else
+  else if (pane == 3)
     em_money_pane_focus (EM_MONEY_PANE (self->money));
+  else
+    em_money_pane_focus_wires (EM_MONEY_PANE (self->money));
 }
 
 static void

@@ -28,6 +28,8 @@ struct _EmWindow
   char       *work_text;
   guint       work_source; /* until it has taken long enough to speak of */
   gboolean    is_closing;  /* asked and answered */
+  guint       placing;     /* source id, of the handles between the panes */
+  gboolean    is_words_by_hand, is_money_by_hand;   /* widths: chosen by someone, here or before */
   GtkFileChooserNative *chooser;   /* open dialog, owned */
 };
 

@@ -19,6 +19,11 @@ G_DEFINE_FINAL_TYPE (EmWindow, em_window, GTK_TYPE_APPLICATION_WINDOW)
 
 enum { WORK_SPOKEN_OF_MS = 500 };
 
+/* Shares of the window that words and money take until someone moves the handles, and their bounds in pixels. */
+#define WORDS_SHARE 0.27
+#define MONEY_SHARE 0.295
+enum { WORDS_LEAST = 300, WORDS_MOST = 460, MONEY_LEAST = 340, MONEY_MOST = 540, HANDLE = 1, HANDLE_REACH = 8 };
+
 void
 em_window_update_title (EmWindow *self)
 {
@@ -51,20 +56,64 @@ on_document_changed (EmWindow *self)
     em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document, self->outlook);
 }
 
-/* The metal takes what room there is; the money keeps its width from the first layout on, whenever that is: the welcome may
- * stand before it for long. */
+/* The metal takes what room the words and the money leave. */
+static void
+place_for_width (EmWindow *self, int width)
+{
+  int kept = g_settings_get_int (em_settings_get (), "money-width");
+  int words = self->is_words_by_hand ? gtk_paned_get_position (GTK_PANED (self->outer_paned)) : (int) CLAMP (width * WORDS_SHARE, WORDS_LEAST, WORDS_MOST);
+  int money = kept > 0 ? kept : (int) CLAMP (width * MONEY_SHARE, MONEY_LEAST, MONEY_MOST);
+
+  gtk_paned_set_position (GTK_PANED (self->outer_paned), words);
+  if (!self->is_money_by_hand)
+    gtk_paned_set_position (GTK_PANED (self->inner_paned), MAX (width - words - money - 2 * HANDLE, 0));
+}
+
 static gboolean
-place_money (GtkWidget *paned, GdkFrameClock *clock, gpointer data)
+place_panes (gpointer data)
 {
   EmWindow *self = data;
-  int width = gtk_widget_get_width (paned), money = gtk_widget_get_width (self->money);
+  int width = gtk_widget_get_width (self->outer_paned);
 
-  (void) clock;
-  if (width <= 0 || money <= 0 || !gtk_widget_get_mapped (paned))
-    return G_SOURCE_CONTINUE;
-  gtk_paned_set_position (GTK_PANED (paned), gtk_paned_get_position (GTK_PANED (paned)));
-  gtk_widget_set_size_request (self->money, -1, -1);
+  self->placing = 0;
+  if (width > 0)
+    place_for_width (self, width);
   return G_SOURCE_REMOVE;
+}
+
+/* Not while widths are being worked out. */
+static void
+place_soon (EmWindow *self)
+{
+  if (self->placing == 0 && !(self->is_words_by_hand && self->is_money_by_hand))
+    self->placing = g_idle_add (place_panes, self);
+}
+
+static void
+on_pressed (GtkGestureClick *gesture, int n_press, double x, double y, EmWindow *self)
+{
+  GtkWidget *paned = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (gesture));
+  gboolean is_outer = paned == self->outer_paned;
+
+  (void) n_press;
+  (void) y;
+  if (gtk_widget_get_direction (paned) == GTK_TEXT_DIR_RTL)
+    x = gtk_widget_get_width (paned) - x;
+  if (ABS ((int) x - gtk_paned_get_position (GTK_PANED (paned))) >= HANDLE_REACH)
+    return;
+  self->is_money_by_hand = TRUE;
+  self->is_words_by_hand = self->is_words_by_hand || is_outer;
+}
+
+static void
+watch_handle (EmWindow *self, GtkWidget *paned)
+{
+  GtkGesture *press = gtk_gesture_click_new ();
+
+  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (press), GTK_PHASE_CAPTURE);
+  g_signal_connect (press, "pressed", G_CALLBACK (on_pressed), self);
+  gtk_widget_add_controller (paned, GTK_EVENT_CONTROLLER (press));
+  g_signal_connect_swapped (paned, "notify::max-position", G_CALLBACK (place_soon), self);
 }
 
 static void
@@ -105,8 +154,10 @@ em_window_close_request (GtkWindow *window)
       g_settings_set_int (settings, "window-width", width);
       g_settings_set_int (settings, "window-height", height);
     }
-  g_settings_set_int (settings, "words-width", gtk_paned_get_position (GTK_PANED (self->outer_paned)));
-  g_settings_set_int (settings, "money-width", gtk_widget_get_width (self->money));
+  if (self->is_words_by_hand)
+    g_settings_set_int (settings, "words-width", gtk_paned_get_position (GTK_PANED (self->outer_paned)));
+  if (self->is_money_by_hand)
+    g_settings_set_int (settings, "money-width", gtk_widget_get_width (self->money));
   return GTK_WINDOW_CLASS (em_window_parent_class)->close_request (window);
 }
 
@@ -115,6 +166,8 @@ em_window_dispose (GObject *object)
 {
   EmWindow *self = EM_WINDOW (object);
 
+  self->is_words_by_hand = self->is_money_by_hand = TRUE;
+  g_clear_handle_id (&self->placing, g_source_remove);
   forget_document (self);
   em_window_end_work (self);
   g_clear_object (&self->chooser);
@@ -175,9 +228,12 @@ em_window_init (EmWindow *self)
   gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"), g_settings_get_int (settings, "window-height"));
   if (g_settings_get_boolean (settings, "is-maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
-  gtk_paned_set_position (GTK_PANED (self->outer_paned), g_settings_get_int (settings, "words-width"));
-  gtk_widget_set_size_request (self->money, g_settings_get_int (settings, "money-width"), -1);
-  gtk_widget_add_tick_callback (self->inner_paned, place_money, self, NULL);
+  self->is_words_by_hand = g_settings_get_int (settings, "words-width") > 0;
+  if (self->is_words_by_hand)
+    gtk_paned_set_position (GTK_PANED (self->outer_paned), g_settings_get_int (settings, "words-width"));
+  place_for_width (self, g_settings_get_int (settings, "window-width"));
+  watch_handle (self, self->outer_paned);
+  watch_handle (self, self->inner_paned);
   g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }

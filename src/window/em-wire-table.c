@@ -262,6 +262,17 @@ em_wire_table_choose (EmWireTable *self, int at)
   return TRUE;
 }
 
+gboolean
+em_wire_table_focus (EmWireTable *self)
+{
+  GtkWidget *first = gtk_widget_get_first_child (self->suited);
+
+  for (GtkWidget *child = first; child != NULL; child = gtk_widget_get_next_sibling (child))
+    if (gtk_widget_has_css_class (child, "chosen"))
+      return gtk_widget_grab_focus (child);
+  return first != NULL && gtk_widget_grab_focus (first);
+}
+
 int32_t
 em_wire_table_get_row (EmWireTable *self, int at, int64_t *out_net_minor)
 {

@@ -25,6 +25,8 @@ void em_wire_table_set_by_match (EmWireTable *self, gboolean is_by_match);
 int  em_wire_table_count  (EmWireTable *self);
 /* As a click on the at-th suited row; FALSE: there is none. */
 gboolean em_wire_table_choose (EmWireTable *self, int at);
+/* Puts the keyboard on the chosen row, else the first; FALSE: there is none. */
+gboolean em_wire_table_focus (EmWireTable *self);
 /* Its filler, as an index in the catalog, and its net price; −1: there is none. */
 int32_t  em_wire_table_get_row (EmWireTable *self, int at, int64_t *out_net_minor);
 

@@ -292,6 +292,67 @@ START_TEST (a_quote_is_copied_and_revised)
 }
 END_TEST
 
+/* Whatever page the window opened with, the middle gets its room; on a large screen the sides take their share. */
+START_TEST (panes_share_the_window)
+{
+  static const struct { int width, words_most, money_most; } rows[] = { { 1280, 350, 380 }, { 1900, 460, 540 } };
+  g_autoptr (EmApplication) application = test_application ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (EmDocument) document = test_demo (NULL);
+      EmWindow *window = em_application_add_window (application, document);
+      gtk_window_set_default_size (GTK_WINDOW (window), rows[i].width, 800);
+      em_window_show_welcome (window);
+      test_settle (250);
+      test_act (window, "win.work");
+      int words = 0, metal = 0, money = 0;
+      gboolean is_shared = FALSE;
+      for (int tries = 0; tries < 40 && !is_shared; tries++)
+        {
+          test_settle (100);
+          words = gtk_widget_get_width (GTK_WIDGET (em_window_get_words (window)));
+          metal = gtk_widget_get_width (GTK_WIDGET (em_window_get_metal (window)));
+          money = gtk_widget_get_width (GTK_WIDGET (em_window_get_money (window)));
+          is_shared = words <= rows[i].words_most && money <= rows[i].money_most
+                      && metal >= rows[i].width - rows[i].words_most - rows[i].money_most - 20;
+        }
+      ck_assert_msg (is_shared, "%d: %d, %d, %d", rows[i].width, words, metal, money);
+      gtk_window_destroy (GTK_WINDOW (window));
+    }
+}
+END_TEST
+
+/* A new quote lacks its wire: that is the next step, and no mistake. */
+START_TEST (a_wire_not_yet_chosen_is_no_mistake)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+
+  ck_assert (!em_document_awaits_wire (document));
+  em_document_set_text (document, EM_QUOTE_FILLER, NULL);
+  ck_assert (em_document_awaits_wire (document));
+  em_document_set_value (document, 0, 0, EM_LIKELY, EM_ABSENT);
+  ck_assert (!em_document_awaits_wire (document));
+}
+END_TEST
+
+/* No wire is further than a key and the arrows. */
+START_TEST (wires_are_reached_by_a_key)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  test_settle (600);
+  test_act (window, "win.focus-pane(4)");
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (window));
+  ck_assert_ptr_nonnull (focus);
+  ck_assert (gtk_widget_has_css_class (focus, "wire-row"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 static gboolean
 offers (GtkWidget *drop_down, const char *name)
 {
@@ -335,4 +396,5 @@ END_TEST
 TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
-           a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them)
+           a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
+           panes_share_the_window, a_wire_not_yet_chosen_is_no_mistake, wires_are_reached_by_a_key)
