@@ -39,7 +39,7 @@ text_size (PangoLayout *layout, double *out_width, double *out_height)
   *out_height = (double) height / PANGO_SCALE;
 }
 
-/* Text centred on x, y, the ground behind it wiped so that lines do not cross it. */
+/* Text centred on x, y, or as near as the drawing's edge allows, the ground behind it wiped so that lines do not cross it. */
 static void
 show_text (EmCanvas *canvas, const char *text, double x, double y, const EmColour *colour)
 {
@@ -47,6 +47,8 @@ show_text (EmCanvas *canvas, const char *text, double x, double y, const EmColou
   double width, height, pad = canvas->style->font_px * 0.18;
 
   text_size (layout, &width, &height);
+  x = fmax (width / 2 + pad, fmin (x, canvas->width - width / 2 - pad));
+  y = fmax (height / 2, fmin (y, canvas->height - height / 2));
   em_canvas_set_colour (canvas, &canvas->style->paper, 0.9);
   cairo_rectangle (canvas->cr, x - width / 2 - pad, y - height / 2, width + 2 * pad, height);
   cairo_fill (canvas->cr);
@@ -385,23 +387,33 @@ em_drawing_draw_near (EmCanvas *canvas)
 {
   static const double dashes[] = { 1.5, 1.5 };
   g_autofree char *text = NULL;
-  double x, middle;
+  double x, top, bottom, font = canvas->style->font_px, width, height, step_x, step_y;
 
   if (!has_near (canvas))
     return;
   text = near_text (canvas);
   x = em_canvas_x (canvas, metal_right_mm (canvas) + canvas->feature->clearance_mm);
-  middle = (em_canvas_y (canvas, canvas->top_mm) + em_canvas_y (canvas, canvas->bottom_mm)) / 2;
+  top = em_canvas_y (canvas, canvas->top_mm);
+  bottom = em_canvas_y (canvas, canvas->bottom_mm);
   em_canvas_set_colour (canvas, &canvas->style->ink, 1);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.09);
   cairo_set_dash (canvas->cr, dashes, 2, 0);
-  segment (canvas, x, em_canvas_y (canvas, canvas->top_mm), x, em_canvas_y (canvas, canvas->bottom_mm));
+  segment (canvas, x, top, x, bottom);
   cairo_set_dash (canvas->cr, NULL, 0, 0);
-  /* Its name stands along the line, read from the right as on drawings. */
+  /* Its name stands along the line, read from the right as on drawings, at the foot, where no dimension is. */
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+  text_size (layout, &width, &height);
+  step_x = x + font * 0.75;
+  step_y = fmax (bottom - width / 2, (top + bottom) / 2);
+  em_canvas_set_colour (canvas, &canvas->style->paper, 0.9);
+  cairo_rectangle (canvas->cr, step_x - height / 2, step_y - width / 2, height, width);
+  cairo_fill (canvas->cr);
+  em_canvas_set_colour (canvas, &canvas->style->quiet, 1);
   cairo_save (canvas->cr);
-  cairo_translate (canvas->cr, x + canvas->style->font_px * 0.75, middle);
+  cairo_translate (canvas->cr, step_x - height / 2, step_y + width / 2);
   cairo_rotate (canvas->cr, -G_PI / 2);
-  show_text (canvas, text, 0, 0, &canvas->style->quiet);
+  cairo_move_to (canvas->cr, 0, 0);
+  pango_cairo_show_layout (canvas->cr, layout);
   cairo_restore (canvas->cr);
 }
 

@@ -1,6 +1,6 @@
 /* em-drawing: fitting a feature's outline into a box, and stroking its metal.
  *
- * Conventions: ISO 128-3 (line kinds, hatching at 45°), ISO 5455 (scales, with whole steps
+ * Conventions: ISO 128-3 (line kinds, hatching at 45°, interrupted views), ISO 5455 (scales, with whole steps
  * between for a better fit), ISO 129-1 (dimensions; texts upright as ASME Y14.5 reads them).
  *
  * Copyright (C) 2026 The Estimend developers
@@ -9,9 +9,9 @@
 #include "em-drawing-private.h"
 
 #include <math.h>
-#include <string.h>
 
-enum { LAYER_POINTS = 128, BEADS_MAX = 4000 };
+/* Plans that would be longer than this many times their room, drawn as wide as can be seen well, are interrupted. */
+#define INTERRUPT_FROM 3.0
 
 void
 em_drawing_style_paper (EmDrawingStyle *out_style)
@@ -45,11 +45,25 @@ em_canvas_set_colour (EmCanvas *canvas, const EmColour *colour, double alpha)
   cairo_set_source_rgba (canvas->cr, colour->red, colour->green, colour->blue, colour->alpha * alpha);
 }
 
-double em_canvas_x (const EmCanvas *canvas, double x_mm) { return canvas->origin_x + x_mm * canvas->scale; }
+double
+em_canvas_x (const EmCanvas *canvas, double x_mm)
+{
+  const EmBreak *cut = &canvas->cut;
+
+  if (!cut->is_made)
+    return canvas->origin_x + x_mm * canvas->scale;
+  x_mm = CLAMP (x_mm, canvas->left_mm, canvas->right_mm);
+  if (x_mm <= cut->from_mm)
+    return canvas->origin_x + x_mm * canvas->scale;
+  if (x_mm >= cut->to_mm)
+    return canvas->origin_x + cut->gap + (x_mm - (cut->to_mm - cut->from_mm)) * canvas->scale;
+  return canvas->origin_x + cut->from_mm * canvas->scale + cut->gap * (x_mm - cut->from_mm) / (cut->to_mm - cut->from_mm);
+}
+
 double em_canvas_y (const EmCanvas *canvas, double y_mm) { return canvas->origin_y - y_mm * canvas->scale; }
 
-static void
-extend (EmCanvas *canvas, double x_mm, double y_mm)
+void
+em_canvas_extend (EmCanvas *canvas, double x_mm, double y_mm)
 {
   if (!isfinite (x_mm) || !isfinite (y_mm))
     return;
@@ -59,47 +73,14 @@ extend (EmCanvas *canvas, double x_mm, double y_mm)
   canvas->top_mm = fmax (canvas->top_mm, y_mm);
 }
 
-/* Height of the weld's crest as it comes off the bench, all layers on. */
-static double
-crest_mm (const EmCanvas *canvas)
-{
-  return canvas->plan != NULL ? fmax (canvas->plan->layers * canvas->plan->layer_mm, canvas->shape.height_mm) : canvas->shape.height_mm;
-}
-
-static int
-layer_points (const EmCanvas *canvas, double z_mm, double *out_xy_mm)
-{
-  return canvas->view == EM_VIEW_SECTION && canvas->shape.kind->layer != NULL
-         ? canvas->shape.kind->layer (&canvas->shape, z_mm, LAYER_POINTS, out_xy_mm) : 0;
-}
-
-/* Room for the beads along capped edges, a layer thick beyond the foot of the weld. */
-static void
-extend_caps (EmCanvas *canvas)
-{
-  double xy[2 * LAYER_POINTS];
-  int n = canvas->plan != NULL && canvas->rules->is_capped && canvas->plan->cap_tracks > 0 ? layer_points (canvas, 0, xy) : 0;
-
-  for (int i = 0; n == 2 && i < n; i++)
-    {
-      extend (canvas, xy[2 * i] - canvas->plan->layer_mm, xy[2 * i + 1]);
-      extend (canvas, xy[2 * i] + canvas->plan->layer_mm, xy[2 * i + 1]);
-    }
-}
-
 static void
 measure (EmCanvas *canvas)
 {
-  double xy[2 * LAYER_POINTS];
-  int n = layer_points (canvas, crest_mm (canvas), xy);
-
   canvas->left_mm = canvas->bottom_mm = INFINITY;
   canvas->right_mm = canvas->top_mm = -INFINITY;
   for (int i = 0; i < canvas->outline.n_points; i++)
-    extend (canvas, canvas->outline.point[i].x_mm, canvas->outline.point[i].y_mm);
-  for (int i = 0; i < n; i++)
-    extend (canvas, xy[2 * i], xy[2 * i + 1]);
-  extend_caps (canvas);
+    em_canvas_extend (canvas, canvas->outline.point[i].x_mm, canvas->outline.point[i].y_mm);
+  em_drawing_extend_weld (canvas);
   em_drawing_extend_near (canvas);
 }
 
@@ -126,10 +107,52 @@ round_ratio (double ratio)
   return power;
 }
 
-void
-em_canvas_extend (EmCanvas *canvas, double x_mm, double y_mm)
+/* Whether nothing but straight lines along x crosses x0 … x1, and none ends between. */
+static gboolean
+is_plain_between (const EmCanvas *canvas, double x0_mm, double x1_mm)
 {
-  extend (canvas, x_mm, y_mm);
+  const EmOutlinePoint *first = NULL;
+
+  for (int i = 0; i < canvas->outline.n_points; i++)
+    {
+      const EmOutlinePoint *point = &canvas->outline.point[i];
+      gboolean is_last = i + 1 == canvas->outline.n_points || point[1].is_start;
+      const EmOutlinePoint *next = is_last ? (first != NULL && !point->is_start ? first : point) : point + 1;
+
+      first = point->is_start ? point : first;
+      if (point->x_mm > x0_mm && point->x_mm < x1_mm)
+        return FALSE;
+      if (fmin (point->x_mm, next->x_mm) <= x0_mm && fmax (point->x_mm, next->x_mm) >= x1_mm && fabs (point->y_mm - next->y_mm) > 1e-9)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* A plan much longer than wide is drawn interrupted (ISO 128-3), so that its width can be seen: both ends, and of the base beside
+ * them a little. */
+static void
+interrupt (EmCanvas *canvas, double width, double height)
+{
+  double span_y = canvas->top_mm - canvas->bottom_mm, scale = 0.6 * height / span_y, metal_left = INFINITY, metal_right = -INFINITY;
+  EmBreak cut = { .is_made = TRUE, .gap = canvas->style->font_px * 1.6 };
+
+  if (canvas->view != EM_VIEW_PLAN || !(span_y > 0) || !(scale * (canvas->right_mm - canvas->left_mm) > INTERRUPT_FROM * width))
+    return;
+  for (int i = 0; i < canvas->outline.n_points; i++)
+    if (canvas->outline.point[i].ink == EM_INK_METAL)
+      {
+        metal_left = fmin (metal_left, canvas->outline.point[i].x_mm);
+        metal_right = fmax (metal_right, canvas->outline.point[i].x_mm);
+      }
+  double kept = (width - cut.gap) / scale, beside = 0.15 * kept, end = 0.35 * kept;
+  double near_right = metal_right + (em_is_absent (canvas->feature->clearance_mm) ? 0 : canvas->feature->clearance_mm * 1.3);
+  cut.from_mm = metal_left + end;
+  cut.to_mm = metal_right - end;
+  if (!(cut.to_mm > cut.from_mm) || near_right > metal_right + beside || !is_plain_between (canvas, cut.from_mm, cut.to_mm))
+    return;
+  canvas->left_mm = fmax (canvas->left_mm, metal_left - beside);
+  canvas->right_mm = fmin (canvas->right_mm, metal_right + beside);
+  canvas->cut = cut;
 }
 
 /* Room for dimensions first, the rest for the outline. */
@@ -142,9 +165,10 @@ fit (EmCanvas *canvas, double width, double height)
   if (!(canvas->right_mm >= canvas->left_mm) || !(canvas->top_mm >= canvas->bottom_mm))
     return FALSE;
   em_drawing_margins (canvas, margin);
-  span_x = fmax (canvas->right_mm - canvas->left_mm, 1e-9);
+  interrupt (canvas, width - margin[0] - margin[1], height - margin[2] - margin[3]);
+  span_x = fmax (canvas->right_mm - canvas->left_mm - (canvas->cut.to_mm - canvas->cut.from_mm), 1e-9);
   span_y = fmax (canvas->top_mm - canvas->bottom_mm, 1e-9);
-  scale = fmin (fmax (width - margin[0] - margin[1], width * 0.2) / span_x, fmax (height - margin[2] - margin[3], height * 0.2) / span_y);
+  scale = fmin (fmax (width - margin[0] - margin[1] - canvas->cut.gap, width * 0.2) / span_x, fmax (height - margin[2] - margin[3], height * 0.2) / span_y);
   canvas->ratio = 0;
   if (canvas->style->mm_per_unit > 0)
     {
@@ -152,14 +176,14 @@ fit (EmCanvas *canvas, double width, double height)
       scale = canvas->ratio / canvas->style->mm_per_unit;
     }
   canvas->scale = scale;
-  canvas->origin_x = margin[0] + (width - margin[0] - margin[1] - span_x * scale) / 2 - canvas->left_mm * scale;
+  canvas->origin_x = margin[0] + (width - margin[0] - margin[1] - canvas->cut.gap - span_x * scale) / 2 - canvas->left_mm * scale;
   canvas->origin_y = height - margin[3] - (height - margin[2] - margin[3] - span_y * scale) / 2 + canvas->bottom_mm * scale;
   return TRUE;
 }
 
 /* Path of all runs in ink. */
-static gboolean
-trace_runs (EmCanvas *canvas, EmInk ink, gboolean is_closed)
+gboolean
+em_canvas_trace (EmCanvas *canvas, EmInk ink, gboolean is_closed)
 {
   gboolean has_any = FALSE;
 
@@ -204,202 +228,18 @@ hatch (EmCanvas *canvas, double width, double height)
 static void
 draw_base (EmCanvas *canvas, double width, double height)
 {
-  if (!trace_runs (canvas, EM_INK_BASE, TRUE))
+  if (!em_canvas_trace (canvas, EM_INK_BASE, TRUE))
     return;
+  /* Hides what lies behind. */
+  em_canvas_set_colour (canvas, &canvas->style->paper, 1);
+  cairo_fill_preserve (canvas->cr);
   em_canvas_set_colour (canvas, &canvas->style->base, 0.12);
   cairo_fill_preserve (canvas->cr);
   if (canvas->style->has_hatch && canvas->view == EM_VIEW_SECTION)
     hatch (canvas, width, height);
-  trace_runs (canvas, EM_INK_BASE, TRUE);
+  em_canvas_trace (canvas, EM_INK_BASE, TRUE);
   em_canvas_set_colour (canvas, &canvas->style->ink, 1);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.11);
-  cairo_stroke (canvas->cr);
-}
-
-static void
-line_through (EmCanvas *canvas, const double *xy_mm, int n, gboolean is_backward, gboolean is_start)
-{
-  for (int k = 0; k < n; k++)
-    {
-      int i = is_backward ? n - 1 - k : k;
-      double x = em_canvas_x (canvas, xy_mm[2 * i]), y = em_canvas_y (canvas, xy_mm[2 * i + 1]);
-
-      if (k == 0 && is_start)
-        cairo_move_to (canvas->cr, x, y);
-      else
-        cairo_line_to (canvas->cr, x, y);
-    }
-}
-
-/* What is welded on beyond the finished size: stock and safety layers. */
-static void
-draw_excess (EmCanvas *canvas)
-{
-  static const double dashes[] = { 3, 2 };
-  double low[2 * LAYER_POINTS], high[2 * LAYER_POINTS];
-  int n_low, n_high;
-
-  if (canvas->plan == NULL)
-    return;
-  n_low = layer_points (canvas, canvas->shape.height_mm, low);
-  n_high = layer_points (canvas, crest_mm (canvas), high);
-  if (n_low < 2 || n_high < 2)
-    return;
-  cairo_new_path (canvas->cr);
-  line_through (canvas, low, n_low, FALSE, TRUE);
-  line_through (canvas, high, n_high, TRUE, FALSE);
-  cairo_close_path (canvas->cr);
-  em_canvas_set_colour (canvas, &canvas->style->metal, 0.35);
-  cairo_fill_preserve (canvas->cr);
-  em_canvas_set_colour (canvas, &canvas->style->accent, 0.9);
-  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.07);
-  cairo_set_dash (canvas->cr, dashes, 2, 0);
-  cairo_stroke (canvas->cr);
-  cairo_set_dash (canvas->cr, NULL, 0, 0);
-}
-
-static double
-length_of (const double *xy_mm, int n)
-{
-  double length = 0;
-
-  for (int i = 1; i < n; i++)
-    length += hypot (xy_mm[2 * i] - xy_mm[2 * i - 2], xy_mm[2 * i + 1] - xy_mm[2 * i - 1]);
-  return length;
-}
-
-/* Beads of one layer, evenly along its middle line; each as wide as a track and as high as a layer. */
-static void
-draw_beads (EmCanvas *canvas, const double *xy_mm, int n, int64_t tracks)
-{
-  double step = length_of (xy_mm, n) / (double) tracks, next = step / 2, run = 0;
-
-  for (int i = 1; i < n; i++)
-    {
-      double dx = xy_mm[2 * i] - xy_mm[2 * i - 2], dy = xy_mm[2 * i + 1] - xy_mm[2 * i - 1], length = hypot (dx, dy);
-
-      for (; length > 0 && next <= run + length + 1e-12; next += step)
-        {
-          double t = (next - run) / length;
-
-          cairo_save (canvas->cr);
-          cairo_translate (canvas->cr, em_canvas_x (canvas, xy_mm[2 * i - 2] + t * dx), em_canvas_y (canvas, xy_mm[2 * i - 1] + t * dy));
-          cairo_rotate (canvas->cr, atan2 (-dy, dx));
-          cairo_scale (canvas->cr, step * canvas->scale / 2, canvas->plan->layer_mm * canvas->scale / 2);
-          cairo_new_sub_path (canvas->cr);
-          cairo_arc (canvas->cr, 0, 0, 1, 0, 2 * G_PI);
-          cairo_restore (canvas->cr);
-        }
-      run += length;
-    }
-}
-
-static void
-draw_layer (EmCanvas *canvas, int32_t i, int *beads_left)
-{
-  double xy[2 * LAYER_POINTS], thick = canvas->plan->layer_mm * canvas->scale;
-  EmPlanLayer layer;
-  int n;
-
-  em_plan_layer (&canvas->shape, canvas->rules, canvas->plan, i, &layer);
-  n = layer_points (canvas, layer.z_mm, xy);
-  if (n >= 2 && layer.tracks > 0 && layer.tracks <= *beads_left && length_of (xy, n) * canvas->scale / (double) layer.tracks > 2 && thick > 2)
-    {
-      draw_beads (canvas, xy, n, layer.tracks);
-      *beads_left -= (int) layer.tracks;
-      return;
-    }
-  n = layer_points (canvas, (i + 1) * canvas->plan->layer_mm, xy);
-  if (n >= 2 && (thick > 1.5 || i % (1 + (int) (1.5 / fmax (thick, 1e-3))) == 0))
-    line_through (canvas, xy, n, FALSE, TRUE);
-}
-
-static void
-draw_layers (EmCanvas *canvas)
-{
-  int beads_left = BEADS_MAX;
-
-  if (canvas->plan == NULL || canvas->view != EM_VIEW_SECTION)
-    return;
-  cairo_new_path (canvas->cr);
-  for (int32_t i = 0; i < MIN (canvas->plan->layers, 400); i++)
-    draw_layer (canvas, i, &beads_left);
-  em_canvas_set_colour (canvas, &canvas->style->accent, 0.75);
-  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.06);
-  cairo_stroke (canvas->cr);
-}
-
-/* Tracks seen from above, along the feature. */
-static void
-draw_tracks (EmCanvas *canvas)
-{
-  double pitch;
-
-  if (canvas->plan == NULL || canvas->view != EM_VIEW_PLAN || !trace_runs (canvas, EM_INK_METAL, TRUE))
-    return;
-  pitch = canvas->plan->pitch_mm * canvas->scale;
-  if (pitch < 1.5)
-    return;
-  cairo_save (canvas->cr);
-  cairo_clip (canvas->cr);
-  for (double y = canvas->bottom_mm; y <= canvas->top_mm; y += canvas->plan->pitch_mm)
-    {
-      cairo_move_to (canvas->cr, em_canvas_x (canvas, canvas->left_mm), em_canvas_y (canvas, y));
-      cairo_line_to (canvas->cr, em_canvas_x (canvas, canvas->right_mm), em_canvas_y (canvas, y));
-    }
-  em_canvas_set_colour (canvas, &canvas->style->accent, 0.55);
-  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.05);
-  cairo_stroke (canvas->cr);
-  cairo_restore (canvas->cr);
-}
-
-static void
-draw_metal (EmCanvas *canvas)
-{
-  if (!trace_runs (canvas, EM_INK_METAL, TRUE))
-    return;
-  em_canvas_set_colour (canvas, &canvas->style->metal, 1);
-  cairo_fill (canvas->cr);
-  draw_layers (canvas);
-  draw_tracks (canvas);
-  trace_runs (canvas, EM_INK_METAL, TRUE);
-  em_canvas_set_colour (canvas, &canvas->style->accent, 1);
-  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.14);
-  cairo_stroke (canvas->cr);
-}
-
-/* Tracks along each sharp edge on its other face: beads down the ends of the built-up height. */
-static void
-draw_caps (EmCanvas *canvas)
-{
-  double xy[2 * LAYER_POINTS], radius;
-  int64_t tracks = canvas->plan != NULL && canvas->rules->is_capped ? canvas->plan->cap_tracks : 0;
-  gboolean is_both = tracks > 0 && canvas->shape.cap_edge_mm > 1.5 * canvas->shape.kind->length_mm (&canvas->shape, canvas->shape.height_mm);
-
-  if (tracks <= 0 || tracks > 200)
-    return;
-  radius = canvas->plan->layer_mm * canvas->scale / 2;
-  cairo_new_path (canvas->cr);
-  for (int64_t i = 0; i < tracks; i++)
-    {
-      double z_mm = canvas->shape.height_mm * ((double) i + 0.5) / (double) tracks;
-      int n = layer_points (canvas, z_mm, xy);
-
-      /* Only a straight layer ends at the edges it is capped along. */
-      for (int end = 0; n == 2 && end < (is_both ? 2 : 1); end++)
-        {
-          double length = fmax (hypot (xy[2] - xy[0], xy[3] - xy[1]), 1e-9), out = (end == 0 ? radius : -radius) / length;
-          int at = end == 0 ? 2 : 0;
-
-          cairo_new_sub_path (canvas->cr);
-          cairo_arc (canvas->cr, em_canvas_x (canvas, xy[at]) + (xy[2] - xy[0]) * out, em_canvas_y (canvas, xy[at + 1]) - (xy[3] - xy[1]) * out,
-                     radius, 0, 2 * G_PI);
-        }
-    }
-  em_canvas_set_colour (canvas, &canvas->style->metal, 0.7);
-  cairo_fill_preserve (canvas->cr);
-  em_canvas_set_colour (canvas, &canvas->style->accent, 0.9);
-  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.06);
   cairo_stroke (canvas->cr);
 }
 
@@ -410,17 +250,53 @@ draw_lines (EmCanvas *canvas)
 
   em_canvas_set_colour (canvas, &canvas->style->quiet, 1);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.07);
-  if (trace_runs (canvas, EM_INK_HIDDEN, FALSE))
+  if (em_canvas_trace (canvas, EM_INK_HIDDEN, FALSE))
     {
       cairo_set_dash (canvas->cr, hidden, 2, 0);
       cairo_stroke (canvas->cr);
     }
-  if (trace_runs (canvas, EM_INK_CENTRE, FALSE))
+  if (em_canvas_trace (canvas, EM_INK_CENTRE, FALSE))
     {
       cairo_set_dash (canvas->cr, centre, 4, 0);
       cairo_stroke (canvas->cr);
     }
   cairo_set_dash (canvas->cr, NULL, 0, 0);
+}
+
+/* One edge of the gap, freehand as break lines are. */
+static void
+break_edge (EmCanvas *canvas, double x, double y0, double y1)
+{
+  double wave = canvas->style->font_px * 0.35, third = (y1 - y0) / 3;
+
+  cairo_curve_to (canvas->cr, x + wave, y0 + third, x - wave, y1 - third, x, y1);
+}
+
+static void
+draw_break (EmCanvas *canvas)
+{
+  double over = canvas->style->font_px * 0.4, x0, x1, top, bottom;
+
+  if (!canvas->cut.is_made)
+    return;
+  x0 = em_canvas_x (canvas, canvas->cut.from_mm);
+  x1 = em_canvas_x (canvas, canvas->cut.to_mm);
+  top = em_canvas_y (canvas, canvas->top_mm) - over;
+  bottom = em_canvas_y (canvas, canvas->bottom_mm) + over;
+  cairo_move_to (canvas->cr, x0, top);
+  break_edge (canvas, x0, top, bottom);
+  cairo_line_to (canvas->cr, x1, bottom);
+  break_edge (canvas, x1, bottom, top);
+  cairo_close_path (canvas->cr);
+  em_canvas_set_colour (canvas, &canvas->style->paper, 1);
+  cairo_fill (canvas->cr);
+  cairo_move_to (canvas->cr, x0, top);
+  break_edge (canvas, x0, top, bottom);
+  cairo_move_to (canvas->cr, x1, bottom);
+  break_edge (canvas, x1, bottom, top);
+  em_canvas_set_colour (canvas, &canvas->style->ink, 1);
+  cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.06);
+  cairo_stroke (canvas->cr);
 }
 
 /** Draws feature into width × height of cr's user space, to scale.
@@ -431,7 +307,7 @@ gboolean
 em_drawing_draw (cairo_t *cr, double width, double height, const EmFeature *feature, const EmFeatureCost *cost,
                  EmView view, EmUnits units, const EmDrawingStyle *style, int field)
 {
-  EmCanvas canvas = { .cr = cr, .style = style, .feature = feature, .view = view, .units = units, .field = field };
+  EmCanvas canvas = { .cr = cr, .style = style, .feature = feature, .view = view, .units = units, .field = field, .width = width, .height = height };
   gboolean is_costed = cost != NULL && cost->status == EM_OK;
 
   if (feature->kind == NULL || !(width > 8) || !(height > 8) || em_feature_solve (feature, &canvas.shape, NULL) != EM_OK)
@@ -446,11 +322,13 @@ em_drawing_draw (cairo_t *cr, double width, double height, const EmFeature *feat
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  em_drawing_draw_proud (&canvas);
   draw_base (&canvas, width, height);
-  draw_excess (&canvas);
-  draw_metal (&canvas);
-  draw_caps (&canvas);
+  em_drawing_draw_excess (&canvas);
+  em_drawing_draw_metal (&canvas);
+  em_drawing_draw_caps (&canvas);
   draw_lines (&canvas);
+  draw_break (&canvas);
   em_drawing_draw_dims (&canvas);
   em_drawing_draw_near (&canvas);
   em_drawing_draw_scale (&canvas, width, height);

@@ -151,6 +151,54 @@ START_TEST (test_every_kind_at_every_size)
 }
 END_TEST
 
+static int
+count_red_column (cairo_surface_t *surface, int x)
+{
+  const unsigned char *bytes = cairo_image_surface_get_data (surface);
+  int n = 0;
+
+  for (int y = 0; y < cairo_image_surface_get_height (surface); y++)
+    n += bytes[y * cairo_image_surface_get_stride (surface) + 4 * x] < 128;
+  return n;
+}
+
+/* A ledge a thousand times as long as it is wide: whole, its width would be a third of a pixel. Interrupted (ISO 128-3), both ends are
+ * shown and the width can be seen; what is left out of the middle leaves a gap. */
+START_TEST (test_long_plans_are_interrupted)
+{
+  EmFeature feature;
+  EmDrawingStyle style;
+  gboolean is_whole;
+
+  em_feature_init (&feature, &ledge);
+  feature.value[0] = 1000;
+  feature.value[1] = 1;
+  feature.value[2] = 0.5;
+  make_style (&style, 0);
+  style.paper = (EmColour) { 1, 1, 1, 1 };
+  cairo_surface_t *surface = draw (&feature, NULL, EM_VIEW_PLAN, 400, 200, &style, &is_whole);
+  Patch patch = find_red (surface);
+  int middle = (patch.left + patch.right) / 2, gap = 0;
+
+  ck_assert_int_gt (patch.bottom - patch.top, 15);
+  ck_assert_int_gt (patch.right - patch.left, 200);
+  for (int x = patch.left; x <= patch.right; x++)
+    gap += count_red_column (surface, x) == 0;
+  ck_assert_int_eq (count_red_column (surface, middle), 0);
+  ck_assert_int_gt (gap, 4);
+  ck_assert_int_lt (gap, 60);
+  cairo_surface_destroy (surface);
+
+  feature.value[0] = 5;
+  surface = draw (&feature, NULL, EM_VIEW_PLAN, 400, 200, &style, &is_whole);
+  patch = find_red (surface);
+  for (int x = patch.left; x <= patch.right; x++)
+    ck_assert_int_gt (count_red_column (surface, x), 0);
+  cairo_surface_destroy (surface);
+  em_feature_clear (&feature);
+}
+END_TEST
+
 START_TEST (test_no_room_no_drawing)
 {
   EmFeature feature;
@@ -167,4 +215,4 @@ START_TEST (test_no_room_no_drawing)
 }
 END_TEST
 
-EM_TEST_MAIN ("drawing", test_metal_is_to_scale, test_every_kind_at_every_size, test_no_room_no_drawing)
+EM_TEST_MAIN ("drawing", test_metal_is_to_scale, test_every_kind_at_every_size, test_long_plans_are_interrupted, test_no_room_no_drawing)
