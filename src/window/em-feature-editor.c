@@ -55,25 +55,25 @@ typedef struct
 {
   EmFeatureNumber number;
   int             group;
-  const char     *label;    /* with mnemonic */
+  const char     *label;
   const char     *hint;     /* what an empty entry means */
 } EmSharedRow;
 
 static const EmSharedRow shared_rows[] =
 {
-  { EM_FEATURE_COUNT, GROUP_PLACE, N_("Pla_ces"), NULL },
-  { EM_FEATURE_ACCESS, GROUP_PLACE, N_("_Access"), NULL },
-  { EM_FEATURE_NEAR, GROUP_PLACE, N_("N_ear it"), NULL },
-  { EM_FEATURE_CLEARANCE, GROUP_PLACE, N_("Clea_rance"), NULL },
-  { EM_FEATURE_SLOT_WIDTH, GROUP_PLACE, N_("Slot _width"), N_("no slot") },
-  { EM_FEATURE_SLOT_DEPTH, GROUP_PLACE, N_("Slot _depth"), N_("no slot") },
-  { EM_FEATURE_SETTING, GROUP_PLACE, N_("Shared settin_g"), N_("its own") },
-  { EM_FEATURE_WIRE, GROUP_WELD, N_("Wire d_iameter"), N_("cheapest") },
-  { EM_FEATURE_STOCK, GROUP_WELD, N_("_Machining allowance"), N_("rate book") },
-  { EM_FEATURE_SAFETY_LAYERS, GROUP_WELD, N_("Layers for safet_y"), N_("rate book") },
-  { EM_FEATURE_MELT_OUT, GROUP_WELD, N_("Melt o_ut first"), NULL },
-  { EM_FEATURE_CAP, GROUP_WELD, N_("Cap the ed_ges"), NULL },
-  { EM_FEATURE_FINISH, GROUP_WELD, N_("_Finish"), NULL },
+  { EM_FEATURE_COUNT, GROUP_PLACE, N_("Places"), NULL },
+  { EM_FEATURE_ACCESS, GROUP_PLACE, N_("Access"), NULL },
+  { EM_FEATURE_NEAR, GROUP_PLACE, N_("Near it"), NULL },
+  { EM_FEATURE_CLEARANCE, GROUP_PLACE, N_("Clearance"), NULL },
+  { EM_FEATURE_SLOT_WIDTH, GROUP_PLACE, N_("Slot width"), N_("no slot") },
+  { EM_FEATURE_SLOT_DEPTH, GROUP_PLACE, N_("Slot depth"), N_("no slot") },
+  { EM_FEATURE_SETTING, GROUP_PLACE, N_("Shared setting"), N_("its own") },
+  { EM_FEATURE_WIRE, GROUP_WELD, N_("Wire diameter"), N_("cheapest") },
+  { EM_FEATURE_STOCK, GROUP_WELD, N_("Machining allowance"), N_("rate book") },
+  { EM_FEATURE_SAFETY_LAYERS, GROUP_WELD, N_("Layers for safety"), N_("rate book") },
+  { EM_FEATURE_MELT_OUT, GROUP_WELD, N_("Melt out first"), NULL },
+  { EM_FEATURE_CAP, GROUP_WELD, N_("Cap the edges"), NULL },
+  { EM_FEATURE_FINISH, GROUP_WELD, N_("Finish"), NULL },
 };
 
 static int32_t
@@ -628,7 +628,7 @@ add_group (EmFeatureEditor *self, int group, const char *name)
 static void
 add_override (EmFeatureEditor *self)
 {
-  GtkWidget *box = em_field_text (_("_Line price, stated"), &self->override);
+  GtkWidget *box = em_field_text (_("Line price, stated"), &self->override);
 
   gtk_editable_set_alignment (GTK_EDITABLE (self->override), 1);
   gtk_widget_add_css_class (self->override, "figure");
@@ -659,12 +659,12 @@ em_feature_editor_init (EmFeatureEditor *self)
   g_signal_connect (self->label_entry, "changed", G_CALLBACK (on_text), self);
 
   add_group (self, GROUP_SIZE, NULL);
-  add_group (self, GROUP_PLACE, _("Where it is"));
-  add_group (self, GROUP_WELD, _("How it is welded"));
-  add_group (self, GROUP_PAPER, _("Price and paper"));
-  add_group (self, GROUP_AFTER, _("After the job"));
-  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Wire allo_y"), EM_RECORD_WIRE, _("As the quote"), &self->filler));
-  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Machi_ne"), EM_RECORD_MACHINE, _("As the quote"), &self->machine));
+  add_group (self, GROUP_PLACE, _("_Where it is"));
+  add_group (self, GROUP_WELD, _("_How it is welded"));
+  add_group (self, GROUP_PAPER, _("Price and pap_er"));
+  add_group (self, GROUP_AFTER, _("After the _job"));
+  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Wire alloy"), EM_RECORD_WIRE, _("As the quote"), &self->filler));
+  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Machine"), EM_RECORD_MACHINE, _("As the quote"), &self->machine));
   g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);
   g_signal_connect (self->machine, "notify::selected", G_CALLBACK (on_machine), self);
   for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)

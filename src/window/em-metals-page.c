@@ -753,7 +753,7 @@ form_new (EmMetals *metals)
   gtk_box_append (GTK_BOX (box), em_page_heading (_("Figures")));
   gtk_box_append (GTK_BOX (box), flow);
   add_composition (metals, box);
-  add_text (metals, box, TEXT_SOURCE, _("Where the figures come _from"));
+  add_text (metals, box, TEXT_SOURCE, _("_Where the figures come from"));
   add_text (metals, box, TEXT_REMARK, _("Re_mark"));
   add_entry (metals, retired, metals->is_wire ? &wire_retired : &base_retired);
   gtk_box_append (GTK_BOX (box), retired);

@@ -548,7 +548,7 @@ em_money_pane_init (EmMoneyPane *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   build_picture (self);
   self->deposit = em_deposit_view_new ();
-  self->deposit_fold = em_fold_new (_("What base and wire _make together"), self->deposit);
+  self->deposit_fold = em_fold_new (_("What _base and wire make together"), self->deposit);
   gtk_box_append (GTK_BOX (self->deposit_place), self->deposit_fold);
   g_signal_connect_swapped (self->features_fold, "activate", G_CALLBACK (on_fold_by_hand), self);
   g_signal_connect_swapped (self->price_button, "clicked", G_CALLBACK (on_price), self);

@@ -129,8 +129,8 @@ em_paper_view_init (EmPaperView *self)
   gtk_box_append (GTK_BOX (bar), tool_button (_("_Back to the work"), "win.paper"));
   gtk_box_append (GTK_BOX (bar), self->sheet_choice);
   gtk_box_append (GTK_BOX (bar), spacer);
-  gtk_box_append (GTK_BOX (bar), tool_button (_("_Print…"), "win.print"));
-  gtk_box_append (GTK_BOX (bar), tool_button (_("Save as _PDF…"), "win.export-pdf"));
+  gtk_box_append (GTK_BOX (bar), tool_button (_("Pr_int…"), "win.print"));
+  gtk_box_append (GTK_BOX (bar), tool_button (_("Save as P_DF…"), "win.export-pdf"));
   gtk_widget_add_css_class (bar, "pane-head");
   self->problem = gtk_label_new (NULL);
   gtk_label_set_wrap (GTK_LABEL (self->problem), TRUE);

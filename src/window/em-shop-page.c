@@ -23,7 +23,7 @@ static const EmShopRow rows[] =
   { EM_SHOP_PHONE, N_("_Phone"), FALSE },
   { EM_SHOP_EMAIL, N_("_E-mail"), FALSE },
   { EM_SHOP_WEB, N_("_Web site"), FALSE },
-  { EM_SHOP_REGISTRATION, N_("_Registration and tax numbers"), FALSE },
+  { EM_SHOP_REGISTRATION, N_("Re_gistration and tax numbers"), FALSE },
   { EM_SHOP_BANK, N_("_Bank"), FALSE },
   { EM_SHOP_LOGO, N_("_Logo, a PNG or SVG file beside the rate book"), FALSE },
   { EM_SHOP_TERMS, N_("_Terms printed on every quote"), TRUE },

@@ -164,7 +164,7 @@ em_welcome_init (EmWelcome *self)
   const char *units[] = { _("Millimetres"), _("Inches"), NULL };
 
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_box_append (GTK_BOX (self->fields), em_field_text (_("Name of your _shop"), &self->name));
+  gtk_box_append (GTK_BOX (self->fields), em_field_text (_("Name _of your shop"), &self->name));
   gtk_box_append (GTK_BOX (self->fields), em_field_text (_("_Currency, by its three letters"), &self->currency));
   gtk_box_append (GTK_BOX (self->fields), em_field_choice (_("_Units of new quotes"), units, &self->units));
   gtk_entry_set_max_length (GTK_ENTRY (self->currency), 3);
