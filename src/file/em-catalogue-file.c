@@ -12,6 +12,7 @@
 #include "em-catalogue-file.h"
 #include "em-price-list.h"
 #include "em-save.h"
+#include "em-shown.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -219,7 +220,7 @@ read_words (EmXmlReader *reader, const char *name, gboolean (*take) (EmFiller *f
 
   for (int i = 0; words[i] != NULL; i++)
     if (words[i][0] != '\0' && !take (filler, words[i]))
-      em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is not known here."), words[i]);
+      em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is not known here."), em_shown (words[i]).text);
 }
 
 static gboolean

@@ -7,6 +7,7 @@
 
 #include "em-feature-xml.h"
 
+#include "em-shown.h"
 #include "em-xml-row.h"
 
 #include <glib/gi18n-lib.h>
@@ -255,7 +256,7 @@ em_feature_read (EmXmlReader *reader, EmFeatureReading *reading, EmXmlKept *quot
   if (kind == NULL && em_xml_is_newer (reader))
     em_xml_keep_element (reader, quote_kept, "");
   else if (kind == NULL)
-    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "kind", _("“%.40s” is no kind of repair known here."), kind_id != NULL ? kind_id : "");
+    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "kind", _("“%.40s” is no kind of repair known here."), em_shown (kind_id != NULL ? kind_id : "").text);
   if (kind == NULL || !em_xml_is_good (reader) || !reserve (reader, quote))
     return;
 

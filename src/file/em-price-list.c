@@ -9,6 +9,7 @@
 
 #include "em-csv.h"
 #include "em-quantity.h"
+#include "em-shown.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -122,24 +123,24 @@ read_price (EmPriceRow *row, const char *text, const EmCurrency *currency)
       if ((*at == '.' || *at == ',') && behind < 0)
         behind = 0;
       else if (!g_ascii_isdigit (*at))
-        return spoil (row, _("price: “%.40s” is no plain amount such as 12.50"), text);
+        return spoil (row, _("price: “%.40s” is no plain amount such as 12.50"), em_shown (text).text);
       else
         {
           if (minor > G_GINT64_CONSTANT (100000000000))
-            return spoil (row, _("price: “%.40s” is too large"), text);
+            return spoil (row, _("price: “%.40s” is too large"), em_shown (text).text);
           minor = minor * 10 + (*at - '0');
           digits++;
           behind += behind >= 0;
         }
     }
   if (digits == 0 || behind == 0)
-    return spoil (row, _("price: “%.40s” is no plain amount such as 12.50"), text);
+    return spoil (row, _("price: “%.40s” is no plain amount such as 12.50"), em_shown (text).text);
   if (behind > currency->digits)
-    return spoil (row, _("price: “%.40s” has more decimals than %s, which has %d"), text, currency->code, currency->digits);
+    return spoil (row, _("price: “%.40s” has more decimals than %s, which has %d"), em_shown (text).text, currency->code, currency->digits);
   for (int i = MAX (behind, 0); i < currency->digits; i++)
     minor *= 10;
   if (minor > G_GINT64_CONSTANT (1000000000000))
-    return spoil (row, _("price: “%.40s” is too large"), text);
+    return spoil (row, _("price: “%.40s” is too large"), em_shown (text).text);
   row->price_minor = minor;
   return TRUE;
 }
@@ -154,11 +155,11 @@ read_size (EmPriceRow *row, const char *mm, const char *inch)
   double value;
 
   if (!em_number_read (whole, &value))
-    return spoil (row, _("size: “%.40s” is no plain number such as 0.4"), is_inch ? inch : mm);
+    return spoil (row, _("size: “%.40s” is no plain number such as 0.4"), em_shown (is_inch ? inch : mm).text);
   if (is_inch)
     value *= EM_MM_PER_INCH;
   if (!(value >= 0.05 && value <= 5.0))
-    return spoil (row, _("size: “%.40s” lies outside 0.05 to 5 mm"), is_inch ? inch : mm);
+    return spoil (row, _("size: “%.40s” lies outside 0.05 to 5 mm"), em_shown (is_inch ? inch : mm).text);
   row->wire_mm = value;
   return TRUE;
 }
@@ -172,7 +173,7 @@ read_basis (EmPriceRow *row, const char *text)
         row->basis = (EmPriceBasis) i;
         return TRUE;
       }
-  return spoil (row, _("per: “%.40s” is none of metre, gram, stick"), text);
+  return spoil (row, _("per: “%.40s” is none of metre, gram, stick"), em_shown (text).text);
 }
 
 /* ---- against the catalogue ---- */
@@ -231,7 +232,7 @@ read_figures (EmPriceRow *row, const EmCsvRow *cells, const int column[N_COLUMN]
   const char *code = get_cell (cells, column, COLUMN_CURRENCY);
 
   if (*code != '\0' && g_ascii_strcasecmp (code, currency->code) != 0)
-    return spoil (row, _("currency: “%.40s”, but the rate book counts in %s"), code, currency->code);
+    return spoil (row, _("currency: “%.40s”, but the rate book counts in %s"), em_shown (code).text, currency->code);
   return read_size (row, get_cell (cells, column, COLUMN_SIZE_MM), get_cell (cells, column, COLUMN_SIZE_IN))
          && read_price (row, get_cell (cells, column, COLUMN_PRICE), currency)
          && read_basis (row, get_cell (cells, column, COLUMN_PER));

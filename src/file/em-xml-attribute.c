@@ -7,6 +7,8 @@
 
 #include "em-xml-private.h"
 
+#include "em-shown.h"
+
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -104,7 +106,7 @@ em_xml_real (EmXmlReader *reader, const char *name, double fallback, double low,
     return fallback;
   if (!em_number_read (text, &value))
     {
-      em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is not a number."), text);
+      em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is not a number."), em_shown (text).text);
       return fallback;
     }
   if (value >= low && value <= high)
@@ -122,7 +124,7 @@ em_xml_integer (EmXmlReader *reader, const char *name, gint64 fallback, gint64 l
   if (text == NULL)
     return fallback;
   if (!em_integer_read (text, &value))
-    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is not a whole number."), text);
+    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is not a whole number."), em_shown (text).text);
   else if (value < low || value > high)
     {
       g_autofree char *least = g_strdup_printf ("%" G_GINT64_FORMAT, low), *most = g_strdup_printf ("%" G_GINT64_FORMAT, high);
@@ -142,7 +144,7 @@ em_xml_boolean (EmXmlReader *reader, const char *name, gboolean fallback)
     return fallback;
   if (strcmp (text, "yes") == 0 || strcmp (text, "no") == 0)
     return text[0] == 'y';
-  em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is neither yes nor no."), text);
+  em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is neither yes nor no."), em_shown (text).text);
   return fallback;
 }
 
@@ -160,7 +162,7 @@ em_xml_choice (EmXmlReader *reader, const char *name, const char *const *ids, in
   if (reader->is_newer && em_xml_find_attribute (reader, name, &index) != NULL)
     reader->is_read &= ~(G_GUINT64_CONSTANT (1) << index);
   else
-    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is none of the words known here."), text);
+    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("“%.40s” is none of the words known here."), em_shown (text).text);
   return fallback;
 }
 
@@ -177,7 +179,7 @@ em_xml_version (EmXmlReader *reader, int major_known, int minor_known)
     return;
   if (g_strv_length (parts) != 2 || !em_integer_read (parts[0], &major) || !em_integer_read (parts[1], &minor) || major < 1
       || major > 9999 || minor < 0 || minor > 9999)
-    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "version", _("“%.40s” is no version."), text);
+    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "version", _("“%.40s” is no version."), em_shown (text).text);
   else if (major > major_known)
     em_xml_refuse (reader, EM_FILE_ERROR_NEWER, "version",
                    _("%s was written by a newer program; this one reads up to %d. Nothing was changed."), text, major_known);

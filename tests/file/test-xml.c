@@ -59,6 +59,7 @@ START_TEST (reads)
 }
 END_TEST
 
+#define NINES "999999999999999999999999999999999999999"   /* 39 */
 #define BAD(name, xml, code, words) { name, xml, sizeof (xml) - 1, code, words }
 
 static const struct { const char *name, *xml; gsize length; EmFileError code; const char *words; } bad[] =
@@ -100,6 +101,9 @@ static const struct { const char *name, *xml; gsize length; EmFileError code; co
   BAD ("no number", "<shelf xmlns='" NS "' version='1.0'><box size=''/></shelf>", EM_FILE_ERROR_VALUE, "not a number"),
   BAD ("infinite", "<shelf xmlns='" NS "' version='1.0'><box size='inf'/></shelf>", EM_FILE_ERROR_VALUE, "not a number"),
   BAD ("out of range", "<shelf xmlns='" NS "' version='1.0'><box size='10.5'/></shelf>", EM_FILE_ERROR_VALUE, "10.5 is outside 0 to 10"),
+  /* A long word is shown as far as 40 bytes hold whole characters: 39, since é is two. */
+  BAD ("cut within a character", "<shelf xmlns='" NS "' version='1.0'><box size='" NINES "é'/></shelf>", EM_FILE_ERROR_VALUE, "“" NINES "” is not a number"),
+  BAD ("cut after a character", "<shelf xmlns='" NS "' version='1.0'><box size='" NINES "9é'/></shelf>", EM_FILE_ERROR_VALUE, "“" NINES "9” is not a number"),
 };
 
 START_TEST (refuses)
@@ -109,6 +113,7 @@ START_TEST (refuses)
 
   ck_assert_msg (error != NULL && sum == -1.0, "%s: read", bad[_i].name);
   ck_assert_msg (g_error_matches (error, EM_FILE_ERROR, (int) bad[_i].code), "%s: code %d: %s", bad[_i].name, error->code, error->message);
+  ck_assert_msg (g_utf8_validate (error->message, -1, NULL), "%s: a message that can't be shown", bad[_i].name);
   ck_assert_msg (strstr (error->message, bad[_i].words) != NULL, "%s: %s", bad[_i].name, error->message);
   ck_assert_msg (g_str_has_prefix (error->message, "shelf.xml"), "%s: %s", bad[_i].name, error->message);
 }
