@@ -1,7 +1,7 @@
 /* em-feature-editor: the selected feature's entries, made from its kind's field table.
  *
  * Kind fields are built anew when another kind is selected, and only filled otherwise,
- * so that typing never loses its place. Shared inputs are built once.
+ * so that typing never loses its place. Shared inputs are built once, each group's when it is first opened.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -39,8 +39,9 @@ struct _EmFeatureEditor
 
   GtkWidget *section, *plan;
   GtkWidget *expander[N_GROUP], *flow[N_GROUP];
+  gboolean   is_made[N_GROUP];
   GArray    *kind_slots, *shared_slots;   /* EmSlot */
-  GtkWidget *actuals;
+  GtkWidget *actuals;                     /* this and the next: NULL until their group is made */
   GtkWidget *filler, *machine, *override, *override_problem, *override_reason, *remark, *assumption;
 
   EmDocument   *document;      /* owned */
@@ -516,6 +517,26 @@ on_plan (EmFeatureEditor *self)
   em_working_popup (self->plan_button, self->document, selected (self), NULL, name);
 }
 
+/* What is no slot, in the groups that were opened so far. */
+static void
+fill_made (EmFeatureEditor *self, const EmFeature *feature)
+{
+  if (self->is_made[GROUP_PAPER])
+    {
+      em_field_put_text (self->override_reason, feature->text[EM_FEATURE_OVERRIDE_REASON], self);
+      em_field_put_text (self->remark, feature->text[EM_FEATURE_REMARK], self);
+      em_field_put_text (self->assumption, feature->text[EM_FEATURE_ASSUMPTION], self);
+      fill_override (self, feature);
+    }
+  if (self->is_made[GROUP_WELD])
+    {
+      em_record_choice_show (self->filler, em_document_get_basis (self->document), feature->text[EM_FEATURE_FILLER], self);
+      em_record_choice_show (self->machine, em_document_get_basis (self->document), feature->text[EM_FEATURE_MACHINE], self);
+    }
+  if (self->is_made[GROUP_AFTER])
+    em_actuals_show (EM_ACTUALS (self->actuals), self->document);
+}
+
 static void
 fill (EmFeatureEditor *self)
 {
@@ -527,18 +548,12 @@ fill (EmFeatureEditor *self)
   const EmFeatureCost *cost = em_document_get_feature_cost (self->document, selected (self));
   if (feature->kind != self->kind)
     build_kind (self, feature->kind);
-  if (feature->id != self->feature_id)
+  if (feature->id != self->feature_id && self->is_made[GROUP_PAPER])
     gtk_widget_remove_css_class (self->override, "error");
   self->feature_id = feature->id;
   gtk_label_set_text (GTK_LABEL (self->kind_name), em_words (feature->kind->name));
   em_field_put_text (self->label_entry, feature->text[EM_FEATURE_LABEL], self);
-  em_field_put_text (self->override_reason, feature->text[EM_FEATURE_OVERRIDE_REASON], self);
-  em_field_put_text (self->remark, feature->text[EM_FEATURE_REMARK], self);
-  em_field_put_text (self->assumption, feature->text[EM_FEATURE_ASSUMPTION], self);
-  em_record_choice_show (self->filler, em_document_get_basis (self->document), feature->text[EM_FEATURE_FILLER], self);
-  em_record_choice_show (self->machine, em_document_get_basis (self->document), feature->text[EM_FEATURE_MACHINE], self);
-  fill_override (self, feature);
-  em_actuals_show (EM_ACTUALS (self->actuals), self->document);
+  fill_made (self, feature);
   gtk_widget_set_visible (self->expander[GROUP_AFTER], em_document_get_quote (self->document)->state == EM_STATE_WON);
   for (guint i = 0; i < self->kind_slots->len; i++)
     fill_slot (self, feature, cost, &g_array_index (self->kind_slots, EmSlot, i));
@@ -613,19 +628,6 @@ em_feature_editor_class_init (EmFeatureEditorClass *class)
 }
 
 static void
-add_group (EmFeatureEditor *self, int group, const char *name)
-{
-  self->flow[group] = group == GROUP_AFTER ? (self->actuals = em_actuals_new ()) : em_fields_new ();
-  if (group == GROUP_SIZE)
-    {
-      gtk_box_append (GTK_BOX (self->groups), self->flow[group]);
-      return;
-    }
-  self->expander[group] = em_fold_new (name, self->flow[group]);
-  gtk_box_append (GTK_BOX (self->groups), self->expander[group]);
-}
-
-static void
 add_override (EmFeatureEditor *self)
 {
   GtkWidget *box = em_field_text (_("Line price, stated"), &self->override);
@@ -644,6 +646,67 @@ add_override (EmFeatureEditor *self)
 }
 
 static void
+fill_group (EmFeatureEditor *self, int group)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)
+    if (shared_rows[i].group == group)
+      add_shared (self, &shared_rows[i]);
+}
+
+static void
+make_weld (EmFeatureEditor *self)
+{
+  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Wire alloy"), EM_RECORD_WIRE, _("As the quote"), &self->filler));
+  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Machine"), EM_RECORD_MACHINE, _("As the quote"), &self->machine));
+  g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);
+  g_signal_connect (self->machine, "notify::selected", G_CALLBACK (on_machine), self);
+}
+
+static void
+make_paper (EmFeatureEditor *self)
+{
+  add_override (self);
+  add_text (self, _("Reason for the stated price"), EM_FEATURE_OVERRIDE_REASON, &self->override_reason);
+  add_text (self, _("Remark for the bench"), EM_FEATURE_REMARK, &self->remark);
+  add_text (self, _("Assumption, printed"), EM_FEATURE_ASSUMPTION, &self->assumption);
+}
+
+static void
+make_group (EmFeatureEditor *self, int group)
+{
+  if (self->is_made[group])
+    return;
+  self->is_made[group] = TRUE;
+  if (group == GROUP_WELD)
+    make_weld (self);
+  else if (group == GROUP_PAPER)
+    make_paper (self);
+  else if (group == GROUP_AFTER)
+    gtk_box_append (GTK_BOX (self->flow[GROUP_AFTER]), self->actuals = em_actuals_new ());
+  fill_group (self, group);
+  if (self->document != NULL)
+    fill (self);
+}
+
+static void
+on_opened (GtkExpander *expander, GParamSpec *spec, EmFeatureEditor *self)
+{
+  (void) spec;
+  for (int group = 0; group < N_GROUP; group++)
+    if (self->expander[group] == GTK_WIDGET (expander))
+      make_group (self, group);
+}
+
+static void
+add_group (EmFeatureEditor *self, int group, const char *name)
+{
+  self->flow[group] = group == GROUP_AFTER ? gtk_box_new (GTK_ORIENTATION_VERTICAL, 0) : em_fields_new ();
+  self->expander[group] = em_fold_new (name, self->flow[group]);
+  gtk_box_append (GTK_BOX (self->groups), self->expander[group]);
+  g_signal_connect (self->expander[group], "notify::expanded", G_CALLBACK (on_opened), self);
+}
+
+static void
 em_feature_editor_init (EmFeatureEditor *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -658,21 +721,12 @@ em_feature_editor_init (EmFeatureEditor *self)
   g_signal_connect_swapped (self->plan_button, "clicked", G_CALLBACK (on_plan), self);
   g_signal_connect (self->label_entry, "changed", G_CALLBACK (on_text), self);
 
-  add_group (self, GROUP_SIZE, NULL);
+  self->flow[GROUP_SIZE] = em_fields_new ();
+  gtk_box_append (GTK_BOX (self->groups), self->flow[GROUP_SIZE]);
   add_group (self, GROUP_PLACE, _("_Where it is"));
   add_group (self, GROUP_WELD, _("_How it is welded"));
   add_group (self, GROUP_PAPER, _("Price and pap_er"));
   add_group (self, GROUP_AFTER, _("After the _job"));
-  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Wire alloy"), EM_RECORD_WIRE, _("As the quote"), &self->filler));
-  em_fields_add (self->flow[GROUP_WELD], em_record_choice_new (_("Machine"), EM_RECORD_MACHINE, _("As the quote"), &self->machine));
-  g_signal_connect (self->filler, "notify::selected", G_CALLBACK (on_filler), self);
-  g_signal_connect (self->machine, "notify::selected", G_CALLBACK (on_machine), self);
-  for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)
-    add_shared (self, &shared_rows[i]);
-  add_override (self);
-  add_text (self, _("Reason for the stated price"), EM_FEATURE_OVERRIDE_REASON, &self->override_reason);
-  add_text (self, _("Remark for the bench"), EM_FEATURE_REMARK, &self->remark);
-  add_text (self, _("Assumption, printed"), EM_FEATURE_ASSUMPTION, &self->assumption);
 }
 
 void
@@ -702,10 +756,25 @@ find_slot_by_id (EmFeatureEditor *self, const char *field_id)
   return NULL;
 }
 
+/* One of a group that was never opened is made for it. */
+static EmSlot *
+need_slot (EmFeatureEditor *self, const char *field_id)
+{
+  EmSlot *slot = find_slot_by_id (self, field_id);
+
+  for (gsize i = 0; slot == NULL && i < G_N_ELEMENTS (shared_rows); i++)
+    if (g_strcmp0 (em_feature_numbers[shared_rows[i].number].id, field_id) == 0)
+      {
+        make_group (self, shared_rows[i].group);
+        slot = find_slot_by_id (self, field_id);
+      }
+  return slot;
+}
+
 GtkWidget *
 em_feature_editor_get_entry (EmFeatureEditor *self, const char *field_id)
 {
-  EmSlot *slot = find_slot_by_id (self, field_id);
+  EmSlot *slot = need_slot (self, field_id);
 
   return slot != NULL ? slot->widget : NULL;
 }
@@ -713,7 +782,7 @@ em_feature_editor_get_entry (EmFeatureEditor *self, const char *field_id)
 void
 em_feature_editor_focus_field (EmFeatureEditor *self, const char *field_id)
 {
-  EmSlot *slot = find_slot_by_id (self, field_id);
+  EmSlot *slot = need_slot (self, field_id);
 
   if (slot == NULL)
     return;
