@@ -104,16 +104,27 @@ step_new (EmDocument *document, const EmTraceStep *step)
 
 /* The popover may not go while it still handles its own closing. */
 static gboolean
-drop_popover (gpointer popover)
+drop_popover (gpointer data)
 {
-  gtk_widget_unparent (popover);
+  g_autoptr (GtkWidget) popover = data;
+
+  /* It may have gone with what it pointed at. */
+  if (gtk_widget_get_parent (popover) != NULL)
+    gtk_widget_unparent (popover);
   return G_SOURCE_REMOVE;
 }
 
 static void
 on_popover_closed (GtkPopover *popover)
 {
-  g_idle_add (drop_popover, popover);
+  g_idle_add (drop_popover, g_object_ref (popover));
+}
+
+static void
+on_document_changed (GtkPopover *popover, guint what)
+{
+  if (what != EM_CHANGE_FILE && what != EM_CHANGE_SELECTION)
+    gtk_popover_popdown (popover);
 }
 
 void
@@ -147,5 +158,7 @@ em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *
   gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   gtk_widget_set_parent (popover, at);
   g_signal_connect (popover, "closed", G_CALLBACK (on_popover_closed), NULL);
+  /* What came about otherwise a moment ago is not left beside a new price. */
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), popover, G_CONNECT_SWAPPED);
   gtk_popover_popup (GTK_POPOVER (popover));
 }
