@@ -80,6 +80,12 @@ reckon (EmDocument *self, EmChange what, int32_t index)
     self->status = em_cost_update (&self->cost, index, quote, rates, catalogue, &self->fault);
   else
     self->status = em_cost_quote (&self->cost, quote, rates, catalogue, NULL, &self->fault);
+  /* What is left is of another quote: its rows are not this one's, and its prices may not be printed. */
+  if (self->status != EM_OK)
+    {
+      em_cost_clear (&self->cost);
+      em_cost_init (&self->cost);
+    }
   keep_good_prices (self);
 }
 

@@ -240,6 +240,33 @@ START_TEST (unreadable_entry_marks_the_price_stale)
 }
 END_TEST
 
+/* Other work above what can be reckoned: the lines and prices of the quote before are not those of this one, so that none of
+ * them can be shown beside it or printed; the total stays as it last was, marked. */
+START_TEST (what_cannot_be_reckoned_has_no_lines)
+{
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  gboolean is_stale;
+
+  em_document_add_extra (document, "Polishing", 5000, FALSE);
+  int64_t total = em_document_get_total (document, &is_stale);
+  ck_assert (!is_stale);
+  em_document_add_extra (document, "Far too much", G_MAXINT64, FALSE);
+  ck_assert_int_ne (em_document_get_status (document, NULL), EM_OK);
+  em_document_remove_extra (document, 0);
+  em_document_remove (document, 0);
+  ck_assert_int_ne (em_document_get_status (document, NULL), EM_OK);
+  ck_assert_int_eq (em_document_get_cost (document)->n_lines, 0);
+  ck_assert_int_eq (em_document_get_cost (document)->n_features, 0);
+  ck_assert_int_eq (em_document_get_total (document, &is_stale), total);
+  ck_assert (is_stale);
+  for (int i = 0; i < 3; i++)
+    em_document_undo (document);
+  ck_assert_int_eq (em_document_get_total (document, &is_stale), total);
+  ck_assert (!is_stale);
+  ck_assert_int_gt (em_document_get_cost (document)->n_lines, 0);
+}
+END_TEST
+
 START_TEST (units_change_no_value)
 {
   g_autoptr (EmDocument) document = test_demo (NULL);
@@ -370,6 +397,7 @@ main (void)
   tcase_add_loop_test (tcase, two_thousand_random_actions_go_back_to_the_start, 0, em_n_demos);
   tcase_add_test (tcase, bad_size_keeps_the_last_good_price);
   tcase_add_test (tcase, unreadable_entry_marks_the_price_stale);
+  tcase_add_test (tcase, what_cannot_be_reckoned_has_no_lines);
   tcase_add_test (tcase, units_change_no_value);
   tcase_add_loop_test (tcase, marks_follow_the_words, 0, 6);
   tcase_add_test (tcase, sent_quote_keeps_its_rates);
