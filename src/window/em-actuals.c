@@ -101,6 +101,13 @@ em_actuals_new (void)
 }
 
 void
+em_actuals_forget_unread (EmActuals *self)
+{
+  for (int i = 0; i < N_ACTUAL; i++)
+    em_quantity_entry_forget_unread (EM_QUANTITY_ENTRY (self->entry[i]));
+}
+
+void
 em_actuals_show (EmActuals *self, EmDocument *document)
 {
   int32_t index = em_document_get_selected_index (document);

@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE (EmActuals, em_actuals, EM, ACTUALS, GtkWidget)
 
 GtkWidget *em_actuals_new  (void);
 /* Fills from the selected feature of document; there must be one. */
+/* What stands in an entry and can't be taken gives way to its value. */
+void       em_actuals_forget_unread (EmActuals *self);
 void       em_actuals_show (EmActuals *self, EmDocument *document);
 
 G_END_DECLS

@@ -262,19 +262,27 @@ on_breaks (GtkEditable *entry, EmDetails *self)
 }
 
 static void
+show_breaks (EmDetails *self)
+{
+  const EmQuote *quote = em_document_get_quote (self->document);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (int i = 0; i < quote->n_breaks; i++)
+    g_string_append_printf (text, i == 0 ? "%d" : ", %d", quote->break_tools[i]);
+  em_field_put_text (self->breaks, text->str, self);
+}
+
+static void
 fill_breaks (EmDetails *self)
 {
   const EmQuote *quote = em_document_get_quote (self->document);
   int32_t typed[EM_BREAK_MAX];
   int n = 0;
-  g_autoptr (GString) text = g_string_new (NULL);
 
   if (!read_breaks (gtk_editable_get_text (GTK_EDITABLE (self->breaks)), typed, &n)
       || (n == quote->n_breaks && (n == 0 || memcmp (typed, quote->break_tools, (gsize) n * sizeof (int32_t)) == 0)))
     return;
-  for (int i = 0; i < quote->n_breaks; i++)
-    g_string_append_printf (text, i == 0 ? "%d" : ", %d", quote->break_tools[i]);
-  em_field_put_text (self->breaks, text->str, self);
+  show_breaks (self);
 }
 
 static void
@@ -320,10 +328,27 @@ fill (EmDetails *self)
   fill_breaks (self);
 }
 
+/* What was typed but not taken is gone once its problem is settled, as by a step back. */
+static void
+forget_settled (EmDetails *self)
+{
+  for (int i = 0; i < EM_N_QUOTE_NUMBER; i++)
+    if (self->number[i] != NULL && !GTK_IS_DROP_DOWN (self->number[i])
+        && em_document_get_problem (self->document, 0, em_quote_numbers[i].id) == NULL)
+      em_quantity_entry_forget_unread (EM_QUANTITY_ENTRY (self->number[i]));
+  if (gtk_widget_get_visible (self->breaks_problem) && em_document_get_problem (self->document, 0, "break") == NULL)
+    {
+      gtk_widget_set_visible (self->breaks_problem, FALSE);
+      show_breaks (self);
+    }
+}
+
 static void
 on_document_changed (EmDetails *self, guint what, int index)
 {
   (void) index;
+  if (self->is_made && what & EM_CHANGE_PROBLEMS)
+    forget_settled (self);
   if (self->is_made && what & (EM_CHANGE_DETAILS | EM_CHANGE_UNITS | EM_CHANGE_BASIS))
     fill (self);
   show_summary (self);

@@ -106,12 +106,31 @@ emit_changed (EmDocument *self, EmChange what, int32_t index)
   g_signal_emit (self, signals[CHANGED], 0, (guint) what, (int) index);
 }
 
+/* Nobody could settle those of a feature that is gone. */
+static void
+settle_problems (EmDocument *self)
+{
+  GHashTableIter iter;
+  gpointer key;
+
+  g_hash_table_iter_init (&iter, self->problems);
+  while (g_hash_table_iter_next (&iter, &key, NULL))
+    {
+      uint32_t feature_id = (uint32_t) g_ascii_strtoull (key, NULL, 10);
+      if (feature_id != 0 && em_quote_find (&self->file.quote, feature_id) < 0)
+        g_hash_table_iter_remove (&iter);
+    }
+}
+
 static void
 reckon_and_tell (EmDocument *self, EmChange what, int32_t index)
 {
   reckon (self, what, index);
   if (what != EM_CHANGE_FEATURE)
-    settle_selection (self);
+    {
+      settle_selection (self);
+      settle_problems (self);
+    }
   emit_changed (self, what, index);
 }
 
@@ -358,6 +377,14 @@ em_document_set_problem (EmDocument *self, uint32_t feature_id, const char *fiel
   else
     g_hash_table_remove (self->problems, key);
   emit_changed (self, EM_CHANGE_PROBLEMS, -1);
+}
+
+const char *
+em_document_get_problem (EmDocument *self, uint32_t feature_id, const char *field)
+{
+  g_autofree char *key = g_strdup_printf ("%u/%s", feature_id, field);
+
+  return g_hash_table_lookup (self->problems, key);
 }
 
 gboolean

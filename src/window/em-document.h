@@ -73,6 +73,8 @@ gboolean em_document_has_total   (EmDocument *self);
 /* Something typed that can't be taken, by feature (0: the quote) and field; NULL text: settled. */
 void     em_document_set_problem  (EmDocument *self, uint32_t feature_id, const char *field, const char *text);
 gboolean em_document_has_problem  (EmDocument *self, uint32_t feature_id);
+/* As it was set; NULL: there is none. A step back or forth settles them all, as does the end of their feature. */
+const char *em_document_get_problem (EmDocument *self, uint32_t feature_id, const char *field);
 guint    em_document_get_problems (EmDocument *self);
 
 uint32_t em_document_get_selected       (EmDocument *self);   /* feature id; 0: none */

@@ -57,10 +57,16 @@ on_edited (EmExtraRow *row)
 static void
 on_remove (EmExtraRow *row)
 {
-  g_autofree char *field = g_strdup_printf ("extra/%d", row->index);
+  EmExtras *self = row->extras;
+  int removed = row->index;
 
-  em_document_set_problem (row->extras->document, 0, field, NULL);
-  em_document_remove_extra (row->extras->document, row->index);
+  /* Those below move up: what stands there and can't be taken would belong to another line. */
+  for (int i = 0; i < self->n_rows; i++)
+    {
+      g_autofree char *field = g_strdup_printf ("extra/%d", i);
+      em_document_set_problem (self->document, 0, field, NULL);
+    }
+  em_document_remove_extra (self->document, removed);
 }
 
 static void
@@ -120,8 +126,15 @@ fill_row (EmExtras *self, EmExtraRow *row, const EmExtra *extra)
 {
   const EmCurrency *currency = &em_document_get_rates (self->document)->currency;
   g_autofree char *amount = em_money_write (extra->cost_minor, currency);
+  g_autofree char *field = g_strdup_printf ("extra/%d", row->index);
   int64_t typed;
 
+  /* What was typed but not taken is gone once its problem is settled, as by a step back. */
+  if (em_document_get_problem (self->document, 0, field) == NULL)
+    {
+      gtk_widget_remove_css_class (row->amount, "error");
+      gtk_widget_set_tooltip_text (row->amount, NULL);
+    }
   em_field_put_text (row->label, extra->label, row);
   if (!gtk_widget_has_css_class (row->amount, "error")
       && (!em_money_read (gtk_editable_get_text (GTK_EDITABLE (row->amount)), currency, &typed) || typed != extra->cost_minor))
@@ -138,7 +151,7 @@ on_document_changed (EmExtras *self, guint what)
   GtkWidget *child;
   int i = 0;
 
-  if ((what & (EM_CHANGE_DETAILS | EM_CHANGE_BASIS)) == 0)
+  if ((what & (EM_CHANGE_DETAILS | EM_CHANGE_BASIS | EM_CHANGE_PROBLEMS)) == 0)
     return;
   while (self->n_rows > quote->n_extras)
     {

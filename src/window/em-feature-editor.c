@@ -28,6 +28,8 @@ typedef struct
   GtkWidget *box;          /* what is shown or hidden */
 } EmSlot;
 
+#define OVERRIDE_FIELD "override/0"
+
 enum { GROUP_SIZE, GROUP_PLACE, GROUP_WELD, GROUP_PAPER, GROUP_AFTER, N_GROUP };
 
 struct _EmFeatureEditor
@@ -48,6 +50,7 @@ struct _EmFeatureEditor
   const EmKind *kind;          /* the kind the slots are for */
   uint32_t      feature_id;
   int           shown_field;   /* dimension brought out in the drawing */
+  GHashTable   *typed;         /* "id/field/bound" → text that can't be taken, while the document has its problem */
 };
 
 G_DEFINE_FINAL_TYPE (EmFeatureEditor, em_feature_editor, GTK_TYPE_WIDGET)
@@ -110,12 +113,46 @@ find_slot (EmFeatureEditor *self, GtkWidget *widget)
   return NULL;
 }
 
+/* typed stands in an entry of the feature; problem: why it can't be taken, or NULL. It is kept, so that it is still there
+ * after a look at another feature. */
+static void
+settle_typed (EmFeatureEditor *self, const char *field, const char *typed, const char *problem)
+{
+  char *key = g_strdup_printf ("%u/%s", self->feature_id, field);
+
+  if (problem != NULL)
+    g_hash_table_insert (self->typed, key, g_strdup (typed));
+  else
+    {
+      g_hash_table_remove (self->typed, key);
+      g_free (key);
+    }
+  em_document_set_problem (self->document, self->feature_id, field, problem);
+}
+
+/* What was typed and can't be taken; NULL: nothing. */
+static const char *
+find_typed (EmFeatureEditor *self, const char *field, const char **out_problem)
+{
+  g_autofree char *key = g_strdup_printf ("%u/%s", self->feature_id, field);
+
+  *out_problem = em_document_get_problem (self->document, self->feature_id, field);
+  return *out_problem != NULL ? g_hash_table_lookup (self->typed, key) : NULL;
+}
+
+static char *
+problem_field (EmFeatureEditor *self, const EmSlot *slot)
+{
+  return g_strdup_printf ("%s/%d", field_id_of (self, slot), (int) slot->bound);
+}
+
 static void
 settle_problem (EmFeatureEditor *self, const EmSlot *slot, const char *problem)
 {
-  g_autofree char *field = g_strdup_printf ("%s/%d", field_id_of (self, slot), (int) slot->bound);
+  g_autofree char *field = problem_field (self, slot);
+  GtkWidget *text = em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (slot->widget));
 
-  em_document_set_problem (self->document, self->feature_id, field, problem);
+  settle_typed (self, field, gtk_editable_get_text (GTK_EDITABLE (text)), problem);
 }
 
 static void
@@ -361,7 +398,11 @@ fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost
   EmUnits units = em_document_get_units (self->document);
   g_autofree char *problem = NULL;
   double value = slot_value (feature, slot);
+  g_autofree char *field = problem_field (self, slot);
+  const char *why, *typed = find_typed (self, field, &why);
 
+  if (typed == NULL)
+    em_quantity_entry_forget_unread (entry);
   em_quantity_entry_set_value (entry, value, units);
   if (!slot->is_shared && !em_is_absent (feature->kind->fields[slot->field].preset))
     {
@@ -378,6 +419,8 @@ fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost
       problem = em_words_fault (&fault, NULL, units);
     }
   em_quantity_entry_set_problem (entry, problem);
+  if (typed != NULL)
+    em_quantity_entry_show_unread (entry, typed, why);
   em_quantity_entry_set_remark (entry, origin_remark (feature, slot));
 }
 
@@ -422,7 +465,7 @@ on_machine (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
 }
 
 static void
-set_override_problem (EmFeatureEditor *self, const char *problem)
+show_override_problem (EmFeatureEditor *self, const char *problem)
 {
   gtk_label_set_text (GTK_LABEL (self->override_problem), problem != NULL ? problem : "");
   gtk_widget_set_visible (self->override_problem, problem != NULL);
@@ -430,7 +473,13 @@ set_override_problem (EmFeatureEditor *self, const char *problem)
     gtk_widget_add_css_class (self->override, "error");
   else
     gtk_widget_remove_css_class (self->override, "error");
-  em_document_set_problem (self->document, self->feature_id, "override/0", problem);
+}
+
+static void
+set_override_problem (EmFeatureEditor *self, const char *problem)
+{
+  show_override_problem (self, problem);
+  settle_typed (self, OVERRIDE_FIELD, gtk_editable_get_text (GTK_EDITABLE (self->override)), problem);
 }
 
 static void
@@ -478,11 +527,13 @@ fill_override (EmFeatureEditor *self, const EmFeature *feature)
   const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->override));
   g_autofree char *text = feature->has_override ? em_money_write (feature->override_minor, currency) : g_strdup ("");
   int64_t minor;
+  const char *why, *unread = find_typed (self, OVERRIDE_FIELD, &why);
   gboolean is_same = feature->has_override ? em_money_read (typed, currency, &minor) && minor == feature->override_minor
                                            : typed[0] == '\0';
 
-  if (!is_same && !gtk_widget_has_css_class (self->override, "error"))
-    em_field_put_text (self->override, text, self);
+  show_override_problem (self, unread != NULL ? why : NULL);
+  if (unread != NULL || !is_same)
+    em_field_put_text (self->override, unread != NULL ? unread : text, self);
 }
 
 /* How the metal goes on, in one line; a click opens the working. */
@@ -548,8 +599,8 @@ fill (EmFeatureEditor *self)
   const EmFeatureCost *cost = em_document_get_feature_cost (self->document, selected (self));
   if (feature->kind != self->kind)
     build_kind (self, feature->kind);
-  if (feature->id != self->feature_id && self->is_made[GROUP_PAPER])
-    gtk_widget_remove_css_class (self->override, "error");
+  if (feature->id != self->feature_id && self->is_made[GROUP_AFTER])
+    em_actuals_forget_unread (EM_ACTUALS (self->actuals));
   self->feature_id = feature->id;
   gtk_label_set_text (GTK_LABEL (self->kind_name), em_words (feature->kind->name));
   em_field_put_text (self->label_entry, feature->text[EM_FEATURE_LABEL], self);
@@ -589,6 +640,9 @@ on_document_changed (EmFeatureEditor *self, guint what, int index)
     return;
   if (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST))
     self->shown_field = -1;
+  /* A step: what was typed but not taken is gone. */
+  if (what & EM_CHANGE_PROBLEMS && self->is_made[GROUP_AFTER])
+    em_actuals_forget_unread (EM_ACTUALS (self->actuals));
   show_range (self, (what & (EM_CHANGE_SELECTION | EM_CHANGE_LIST)) == 0);
   fill (self);
 }
@@ -603,6 +657,7 @@ em_feature_editor_dispose (GObject *object)
   g_clear_object (&self->document);
   g_clear_pointer (&self->kind_slots, g_array_unref);
   g_clear_pointer (&self->shared_slots, g_array_unref);
+  g_clear_pointer (&self->typed, g_hash_table_unref);
   GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
   if (child != NULL)
     gtk_widget_unparent (child);
@@ -713,6 +768,7 @@ em_feature_editor_init (EmFeatureEditor *self)
   self->shown_field = -1;
   self->kind_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));
   self->shared_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));
+  self->typed = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   self->section = em_drawing_view_new (EM_VIEW_SECTION);
   self->plan = em_drawing_view_new (EM_VIEW_PLAN);
   gtk_box_append (GTK_BOX (self->views), self->section);

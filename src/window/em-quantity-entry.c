@@ -338,6 +338,26 @@ em_quantity_entry_hide_label (EmQuantityEntry *self)
   gtk_widget_set_visible (self->label, FALSE);
 }
 
+void
+em_quantity_entry_forget_unread (EmQuantityEntry *self)
+{
+  g_autofree char *text = em_is_absent (self->value) ? g_strdup ("") : number_text (self, self->value);
+
+  if (!self->is_unread)
+    return;
+  self->is_unread = FALSE;
+  show_problem (self, NULL);
+  put_text (self, text);
+}
+
+void
+em_quantity_entry_show_unread (EmQuantityEntry *self, const char *typed, const char *problem)
+{
+  self->is_unread = TRUE;
+  put_text (self, typed);
+  show_problem (self, problem);
+}
+
 gboolean
 em_quantity_entry_has_problem (EmQuantityEntry *self)
 {

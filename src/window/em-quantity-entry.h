@@ -37,6 +37,10 @@ void em_quantity_entry_set_limits   (EmQuantityEntry *self, double low, double h
 /* In a table, whose head says what it is; screen readers still hear the label. */
 void em_quantity_entry_hide_label   (EmQuantityEntry *self);
 gboolean em_quantity_entry_has_problem (EmQuantityEntry *self);
+/* What stands there and can't be taken gives way to the value. */
+void em_quantity_entry_forget_unread (EmQuantityEntry *self);
+/* Shows again what was typed and could not be taken, and why; without a signal. */
+void em_quantity_entry_show_unread (EmQuantityEntry *self, const char *typed, const char *problem);
 GtkWidget *em_quantity_entry_get_text_widget (EmQuantityEntry *self);
 
 G_END_DECLS

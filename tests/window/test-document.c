@@ -267,6 +267,21 @@ START_TEST (what_cannot_be_reckoned_has_no_lines)
 }
 END_TEST
 
+START_TEST (problems_go_with_their_feature)
+{
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  uint32_t id = em_document_get_quote (document)->feature[0].id;
+  gboolean is_stale;
+
+  em_document_set_problem (document, id, "length/0", "Not a dimension");
+  ck_assert_str_eq (em_document_get_problem (document, id, "length/0"), "Not a dimension");
+  em_document_remove (document, 0);
+  ck_assert_uint_eq (em_document_get_problems (document), 0);
+  em_document_get_total (document, &is_stale);
+  ck_assert (!is_stale);
+}
+END_TEST
+
 START_TEST (units_change_no_value)
 {
   g_autoptr (EmDocument) document = test_demo (NULL);
@@ -398,6 +413,7 @@ main (void)
   tcase_add_test (tcase, bad_size_keeps_the_last_good_price);
   tcase_add_test (tcase, unreadable_entry_marks_the_price_stale);
   tcase_add_test (tcase, what_cannot_be_reckoned_has_no_lines);
+  tcase_add_test (tcase, problems_go_with_their_feature);
   tcase_add_test (tcase, units_change_no_value);
   tcase_add_loop_test (tcase, marks_follow_the_words, 0, 6);
   tcase_add_test (tcase, sent_quote_keeps_its_rates);

@@ -114,6 +114,59 @@ START_TEST (bad_entry_says_so_and_keeps_the_price)
 }
 END_TEST
 
+static const char *
+typed_in (EmWindow *window, const char *field)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (entry_of (window, field)));
+}
+
+/* What can't be taken belongs to its feature: another one does not show it, and it is there again afterwards. */
+START_TEST (what_cannot_be_read_stays_with_its_feature)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  const EmFeature *feature = em_document_get_quote (document)->feature;
+  uint32_t first = feature[0].id, second = feature[1].id;
+  gboolean is_stale;
+
+  /* Empty in both, so that the value alone does not tell them apart. */
+  ck_assert (em_is_absent (feature[0].wire_mm) && em_is_absent (feature[1].wire_mm));
+  em_document_set_selected (document, first);
+  test_type (entry_of (window, "wire"), "a bit");
+  ck_assert_ptr_nonnull (em_document_get_problem (document, first, "wire/0"));
+  em_document_set_selected (document, second);
+  ck_assert_str_eq (typed_in (window, "wire"), "");
+  test_type (entry_of (window, "wire"), "0.5 mm");
+  ck_assert_double_eq (em_document_get_quote (document)->feature[1].wire_mm, 0.5);
+  em_document_set_selected (document, first);
+  ck_assert_str_eq (typed_in (window, "wire"), "a bit");
+  ck_assert (gtk_widget_has_css_class (entry_of (window, "wire"), "error"));
+  test_type (entry_of (window, "wire"), "");
+  em_document_get_total (document, &is_stale);
+  ck_assert (!is_stale);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* A step back settles the problems, so nothing may be left on the screen that has one. */
+START_TEST (a_step_back_takes_what_cannot_be_read)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody else");
+  test_type (entry_of (window, "wire"), "a bit");
+  ck_assert_uint_eq (em_document_get_problems (document), 1);
+  test_act (window, "win.undo");
+  ck_assert_uint_eq (em_document_get_problems (document), 0);
+  ck_assert_str_eq (typed_in (window, "wire"), "");
+  ck_assert (!gtk_widget_has_css_class (entry_of (window, "wire"), "error"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (features_come_go_and_move_by_actions)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -394,6 +447,7 @@ START_TEST (retired_metals_are_offered_to_those_who_have_them)
 END_TEST
 
 TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
+           what_cannot_be_read_stays_with_its_feature, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
            a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
