@@ -222,8 +222,12 @@ is_name (const EmClause *c, guint i)
   if (item->type == EM_ITEM_SIZE && word != NULL && g_strcmp0 (word->value, "number") == 0 && prior > c->first &&
       (says (c, prior - 1, EM_SAYS_PLACE) || says (c, prior - 1, EM_SAYS_KIND)))
     return TRUE;
+  /* "8 cav tool" */
+  if (item->type == EM_ITEM_SIZE && says (c, i + 1, EM_SAYS_PLACE) && g_strcmp0 (em_item_says (c->items, i + 1, EM_SAYS_PLACE)->value, "counted") == 0 &&
+      i + 2 < c->end && !em_item_is_soft_break (c->items, i + 2))
+    return TRUE;
   return is_closed && ((word != NULL && g_strcmp0 (word->value, "item") == 0) ||
-                       (prior == c->first && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
+                       ((prior == c->first || em_item_is_soft_break (c->items, prior - 1)) && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
 }
 
 static void
@@ -417,6 +421,9 @@ take_label (Labels *l, guint i)
         give_row (l, l->open, EM_ROLE_LEG);
       return;
     }
+  /* "hole for core pin": "for" and "over" lead to a length only right before it. */
+  if (prior != NULL && prior->roles == EM_ROLE_LENGTH && says (l->c, i, EM_SAYS_PREPOSITION) && next_size (l->c, i) == l->c->end)
+    return;
   /* "a deep pit": a word that follows its size and has none. */
   if (prior == NULL && next_size (l->c, i) == l->c->end)
     {

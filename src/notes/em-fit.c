@@ -8,7 +8,8 @@
 #include <math.h>
 #include <string.h>
 
-enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40, EVIDENCE = 8 };
+enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40, EVIDENCE = 8,
+       STRONG_EDGE = 7 /* a noun of this weight is a chipped or worn edge whatever the sizes */ };
 
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
 static const double build_max_mm = 2.5;
@@ -202,6 +203,9 @@ fit_labelled (Fitter *f, guint item)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
+  /* "COAT SIDES 5 DOWN" */
+  if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && mm (f, item) > build_max_mm)
+    roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
   /* "a dent 3 mm across" */
@@ -226,6 +230,9 @@ fit_labelled (Fitter *f, guint item)
       if (offer (f, row->field, item, 1, row->reason))
         return TRUE;
     }
+  /* "IN SLOT 10 WIDE, 20 DEEP" */
+  if ((roles & EM_ROLE_DEPTH) != 0 && em_fit_find (f->fit, "slot_width") != NULL && em_fit_find (f->fit, "slot_depth") == NULL)
+    return offer (f, "slot_depth", item, 1, "from-words");
   return is_angle;
 }
 
@@ -363,6 +370,12 @@ fit_round (Fitter *f)
     {
       double first = n > 0 ? mm (f, diameters[0]) : 0, value = mm (f, f->bare[taken]);
 
+      /* Said once more: "BORE 32 MM: 32.00". */
+      if (n > 0 && is_near (value, first))
+        {
+          em_item (f->items, f->bare[taken])->is_used = TRUE;
+          continue;
+        }
       if (n > 0 && (fabs (value / first - 1) > 0.15 || n > 1))
         break;
       diameters[n++] = f->bare[taken];
@@ -796,7 +809,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
 {
   int weight[EM_N_NOTE_KINDS], best = -1, second = -1;
   guint32 roles = 0;
-  guint n_bare = 0;
+  guint n_bare = 0, n_row = 0;
 
   memcpy (weight, proto->weight, sizeof weight);
   for (guint i = 0; i < proto->sizes->len; i++)
@@ -804,6 +817,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
 
       roles |= size->roles;
+      n_row += size->chain != 0;
       n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
     }
   /* "Worn" alone is no edge. */
@@ -824,6 +838,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;
+  /* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
+  if ((roles & EM_ROLE_ADD) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && n_row == 2 && weight[FACE] > 0 && proto->noun_weight < STRONG_EDGE)
+    weight[FACE] += 3 * EVIDENCE;
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);

@@ -212,6 +212,13 @@ read_machining (Governor *g, guint i)
   guint agent = EM_NO_ITEM;
   EmLoose *one;
 
+  /* "weld and grind back" */
+  if (says (g, i, EM_SAYS_MACHINING) != NULL && !item (g, i)->is_used && i > g->c->first + 1 && em_item_is_soft_break (g->c->items, i - 1) &&
+      !em_item_is_sign (g->c->items, i - 1, ',') && says (g, i - 2, EM_SAYS_VERB) != NULL)
+    {
+      infer (add (g, "finish", "shop", i, i), "from-words");
+      return;
+    }
   if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used)
     return;
   for (guint k = i > g->c->first + WINDOW ? i - WINDOW : g->c->first; k < g->c->end && k <= i + WINDOW; k++)
@@ -470,6 +477,10 @@ read_hardness (Governor *g, guint i)
     return;
   one = add_size (g, "hardness", i);
   one->is_general = TRUE;
+  /* "WELD 20 HRC SOFTER": in the words of a repair it may be the weld's. */
+  for (guint k = g->c->first; k < g->c->end; k++)
+    if (says (g, k, EM_SAYS_VERB) != NULL)
+      infer (one, "from-words");
   if (is_converted)
     infer (one, "converted-hardness");
 }

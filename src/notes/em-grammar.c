@@ -429,7 +429,8 @@ read_segment (EmReader *r, guint first, guint end)
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (continues (r, &content, first))
     proto = r->current;
-  else if (content.n_sizes > 0 && (content.has_verb || (content.has_worn && (content.n_sizes > 1 || r->mention_first < r->mention_end))))
+  else if (content.n_sizes > 0 && (content.has_verb || (content.has_worn && content.n_sizes > 1) ||
+                                   (r->mention_first < r->mention_end && (content.has_worn || content.n_labelled > 0))))
     {
       proto = start_proto (r);
       take_mention (r, proto);

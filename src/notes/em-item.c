@@ -225,8 +225,8 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
   if (sense->unit == EM_UNIT_HB || sense->unit == EM_UNIT_HV)
     return skip_load (b, at);
   /* "in." and "mm.": the point belongs to the unit unless a sentence ends there. */
-  if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
-      (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0)
+  if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE && !em_unit_is_hardness (sense->unit) &&
+      sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0)
     at++;
   return at;
 }
@@ -489,6 +489,7 @@ read_size (Builder *b, guint at, EmSize *size)
     }
   next = read_word_range (b, next, size);
   next = read_tolerance (b, next);
+  size->has_fit = read_fit (b, next) != next;
   next = read_fit (b, next);
   if (size->unit == EM_UNIT_NONE)
     next = read_unit (b, next, &size->unit);
@@ -634,7 +635,7 @@ build_phrase (Builder *b, guint at, guint n, const EmPhrase *phrase)
   item->phrase = phrase;
   item->sign = n == 1 ? token->sign : 0;
   for (guint i = 0; i < n; i++)
-    item->flags |= token_at (b, at + i)->flags & EM_TOKEN_SLIP;
+    item->flags |= token_at (b, at + i)->flags & (EM_TOKEN_SLIP | EM_TOKEN_COMPOUND);
   if (token->type == EM_TOKEN_WORD && item->length >= 4)
     note_language (b->items, phrase);
   return at + n;

@@ -33,6 +33,7 @@ typedef struct
   guint       flags;         /* EmTokenFlags of its number */
   gboolean    is_fraction;
   gboolean    is_whole;      /* digits only */
+  gboolean    has_fit;       /* a tolerance class of ISO 286 stands behind it */
   guint8      n_decimals;
   guint32     roles;         /* EmRole bits */
   guint32     chain;         /* sizes joined by × share a number; 0: alone */

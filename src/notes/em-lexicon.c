@@ -13,7 +13,7 @@
 #include <libxml/tree.h>
 #include <string.h>
 
-enum { FILE_BYTES_MAX = 4 * 1024 * 1024, PHRASE_TOKENS_MAX = 8 };
+enum { STEM_MIN = 4, HEAD_MIN = 5, ENDING_MAX = 24, FILE_BYTES_MAX = 4 * 1024 * 1024, PHRASE_TOKENS_MAX = 8 };
 
 #define LEXICON_NAMESPACE "urn:estimend:notes"
 
@@ -53,6 +53,10 @@ struct EmLexicon
   GPtrArray    *senses;    /* EmSense, owned */
   GStringChunk *strings;
   EmSlips      *slips;
+  GHashTable   *singles;   /* char* → guint atom of each phrase of one word */
+  GHashTable   *heads;     /* the same, of languages that write compounds as one word */
+  GPtrArray    *endings;   /* char*: words that differ only in these are alike */
+  gboolean      has_compounds; /* of the file being read */
   guint         n_languages;
   EmUnits       units[EM_LANGUAGE_MAX];
   gboolean      has_units[EM_LANGUAGE_MAX];
@@ -140,6 +144,17 @@ refuse (GError **error, const char *name, int line, const char *format, ...)
   return FALSE;
 }
 
+static void
+add_single (EmLexicon *lexicon, const char *key, guint32 atom)
+{
+  char *kept = g_string_chunk_insert_const (lexicon->strings, key);
+
+  em_slips_add (lexicon->slips, key, atom);
+  g_hash_table_insert (lexicon->singles, kept, GUINT_TO_POINTER (atom));
+  if (lexicon->has_compounds)
+    g_hash_table_insert (lexicon->heads, kept, GUINT_TO_POINTER (atom));
+}
+
 /* Adds one phrase of a sense. The same sense twice (another language's file) is kept once. */
 static gboolean
 add_phrase (EmLexicon *lexicon, const char *words, EmSense *sense)
@@ -164,7 +179,7 @@ add_phrase (EmLexicon *lexicon, const char *words, EmSense *sense)
       step.atom = add_atom (lexicon, key);
       node = add_step (lexicon, step);
       if (tokens->len == 1 && token->type == EM_TOKEN_WORD)
-        em_slips_add (lexicon->slips, key, step.atom);
+        add_single (lexicon, key, step.atom);
     }
   phrase = &g_array_index (lexicon->phrases, EmPhrase, node);
   phrase->languages |= 1u << lexicon->n_languages;
@@ -302,13 +317,24 @@ read_say (EmLexicon *lexicon, xmlNode *node, const char *name, GError **error)
 static gboolean
 read_root (EmLexicon *lexicon, xmlNode *root, const char *name, GError **error)
 {
-  g_autofree char *units = NULL;
+  g_autofree char *units = NULL, *endings = NULL, *compounds = NULL;
 
   if (root == NULL || strcmp ((const char *) root->name, "lexicon") != 0 || root->ns == NULL ||
       strcmp ((const char *) root->ns->href, LEXICON_NAMESPACE) != 0)
     return refuse (error, name, 1, "not a lexicon of notes");
   if (lexicon->n_languages == EM_LANGUAGE_MAX)
     return refuse (error, name, 1, "more than %d lexicons", EM_LANGUAGE_MAX);
+  endings = take_attribute (root, "endings");
+  compounds = take_attribute (root, "compounds");
+  lexicon->has_compounds = g_strcmp0 (compounds, "yes") == 0;
+  if (endings != NULL)
+    {
+      g_auto (GStrv) each = g_strsplit (endings, " ", -1);
+
+      for (char **ending = each; *ending != NULL; ending++)
+        if (**ending != '\0' && lexicon->endings->len < ENDING_MAX)
+          g_ptr_array_add (lexicon->endings, g_string_chunk_insert_const (lexicon->strings, *ending));
+    }
   units = take_attribute (root, "units");
   lexicon->has_units[lexicon->n_languages] = units != NULL;
   lexicon->units[lexicon->n_languages] = g_strcmp0 (units, "in") == 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
@@ -357,6 +383,9 @@ new_lexicon (void)
   lexicon->senses = g_ptr_array_new_with_free_func (g_free);
   lexicon->strings = g_string_chunk_new (4096);
   lexicon->slips = em_slips_new ();
+  lexicon->singles = g_hash_table_new (g_str_hash, g_str_equal);
+  lexicon->heads = g_hash_table_new (g_str_hash, g_str_equal);
+  lexicon->endings = g_ptr_array_new ();
   g_array_append_val (lexicon->phrases, none);
   return lexicon;
 }
@@ -372,6 +401,9 @@ em_lexicon_free (EmLexicon *lexicon)
   g_ptr_array_unref (lexicon->senses);
   g_string_chunk_free (lexicon->strings);
   em_slips_free (lexicon->slips);
+  g_hash_table_unref (lexicon->singles);
+  g_hash_table_unref (lexicon->heads);
+  g_ptr_array_unref (lexicon->endings);
   g_free (lexicon);
 }
 
@@ -420,6 +452,64 @@ em_lexicon_load_default (GError **error)
   return em_lexicon_load (paths, error);
 }
 
+/* "polierter" for "poliert", "gastadas" for "gastado": the word with another ending, or none. */
+static guint32
+find_inflected (const EmLexicon *lexicon, const char *key)
+{
+  gsize length = strlen (key);
+
+  for (guint i = 0; i < lexicon->endings->len; i++)
+    {
+      const char *ending = lexicon->endings->pdata[i];
+      gsize n = strlen (ending);
+      char other[EM_FOLDED_MAX + 8];
+      gpointer found;
+
+      if (length < n + STEM_MIN || !g_str_has_suffix (key, ending))
+        continue;
+      g_snprintf (other, sizeof other, "%.*s", (int) (length - n), key);
+      if ((found = g_hash_table_lookup (lexicon->singles, other)) != NULL)
+        return GPOINTER_TO_UINT (found);
+      for (guint k = 0; k < lexicon->endings->len; k++)
+        {
+          g_snprintf (other, sizeof other, "%.*s%s", (int) (length - n), key, (const char *) lexicon->endings->pdata[k]);
+          if ((found = g_hash_table_lookup (lexicon->singles, other)) != NULL)
+            return GPOINTER_TO_UINT (found);
+        }
+    }
+  return 0;
+}
+
+/* "Formtrennkante" is a "Trennkante": the longest known word that it ends with. */
+static guint32
+find_head (const EmLexicon *lexicon, const char *key)
+{
+  gsize length = strlen (key);
+
+  for (gsize at = 2; at + HEAD_MIN <= length; at++)
+    {
+      gpointer found = g_hash_table_lookup (lexicon->heads, key + at);
+
+      if (found != NULL)
+        return GPOINTER_TO_UINT (found);
+    }
+  return 0;
+}
+
+static void
+name_unknown (const EmLexicon *lexicon, const char *key, EmToken *token)
+{
+  token->atom = find_inflected (lexicon, key);
+  if (token->atom != 0)
+    return;
+  token->atom = em_slips_find (lexicon->slips, key);
+  token->flags |= token->atom != 0 ? EM_TOKEN_SLIP : 0;
+  if (token->atom != 0)
+    return;
+  token->atom = find_head (lexicon, key);
+  token->flags |= token->atom != 0 ? EM_TOKEN_COMPOUND : 0;
+}
+
 void
 em_lexicon_name (const EmLexicon *lexicon, const char *text, GArray *tokens)
 {
@@ -432,10 +522,7 @@ em_lexicon_name (const EmLexicon *lexicon, const char *text, GArray *tokens)
         continue;
       token->atom = GPOINTER_TO_UINT (g_hash_table_lookup (lexicon->atoms, key));
       if (token->atom == 0 && token->type == EM_TOKEN_WORD)
-        {
-          token->atom = em_slips_find (lexicon->slips, key);
-          token->flags |= token->atom != 0 ? EM_TOKEN_SLIP : 0;
-        }
+        name_unknown (lexicon, key, token);
     }
 }
 

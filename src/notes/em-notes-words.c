@@ -67,6 +67,7 @@ static const Words reason_words[] = {
   { "no-work", N_("neither wear nor build-up is told") },
   { "implausible", N_("an unusual size for this") },
   { "maybe-one", N_("may be more of the repair before it") },
+  { "compound", N_("told by the last part of the word") },
   { "last-free", N_("the only size that was still missing") },
   { "from-cone-angle", N_("worked out from the angle of the cone") },
   { "converted-hardness", N_("converted from another scale of hardness (ASTM E140)") },

@@ -420,7 +420,7 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
-  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? "spelling" : proto->noun_weight < 5 || proto->is_part || is_close || (proto->kinds & (proto->kinds - 1)) != 0 ? "from-words"
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? ((em_item (w->items, proto->noun)->flags & EM_TOKEN_SLIP) != 0 ? "spelling" : "compound") : proto->noun_weight < 5 || proto->is_part || is_close || (proto->kinds & (proto->kinds - 1)) != 0 ? "from-words"
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);

@@ -13,6 +13,7 @@ enum
   PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
+  STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
   STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
 
@@ -174,7 +175,7 @@ add_noun (const EmReader *r, EmProto *proto, guint i)
     {
       proto->noun_weight = best;
       proto->noun = i;
-      proto->is_slip = (em_item (r->items, i)->flags & EM_TOKEN_SLIP) != 0;
+      proto->is_slip = (em_item (r->items, i)->flags & (EM_TOKEN_SLIP | EM_TOKEN_COMPOUND)) != 0;
       proto->is_part = i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL;
     }
   em_item (r->items, i)->is_used = TRUE;
@@ -381,6 +382,20 @@ em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end,
     }
 }
 
+/* "Top of the flow dam broke off": where no other noun stands, the dam is what the sizes are of. */
+static void
+raise_only_noun (const EmReader *r, EmProto *proto)
+{
+  const EmSense *sense = proto->noun != EM_NO_ITEM && proto->kinds == 0 ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  for (int k = 0; sense != NULL && sense->value == NULL && k < EM_N_NOTE_KINDS; k++)
+    if (sense->weight[k] >= STRONG_ONLY)
+      {
+        proto->weight[k] += sense->weight[k] * (OWN_PER_DEMOTED - DEMOTED);
+        proto->kinds |= 1u << k;
+      }
+}
+
 /* Adds the items from first to end; nouns that name things near were used before. */
 void
 em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
@@ -418,6 +433,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         add_phrase (r, proto, i);
       use_connectives (r, i);
     }
+  raise_only_noun (r, proto);
   for (guint k = 0; k < r->waiting->len; k++)
     g_array_append_val (proto->given, g_array_index (r->waiting, EmGiven, k));
   g_array_set_size (r->waiting, 0);

@@ -52,7 +52,7 @@ told (const EmSize *size)
     }
   if ((size->flags & EM_TOKEN_LEADING_DOT) != 0 || size->is_fraction)
     return EM_UNIT_INCH;
-  if ((size->flags & EM_TOKEN_COMMA) != 0 && (size->flags & EM_TOKEN_THREE) == 0)
+  if (size->has_fit || ((size->flags & EM_TOKEN_COMMA) != 0 && (size->flags & EM_TOKEN_THREE) == 0))
     return EM_UNIT_MM;
   return EM_UNIT_NONE;
 }

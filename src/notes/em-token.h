@@ -33,7 +33,8 @@ typedef enum
   EM_TOKEN_COMMA        = 1 << 6,  /* its decimal mark is a comma */
   EM_TOKEN_THREE        = 1 << 7,  /* "1,250": could be thousands */
   EM_TOKEN_VULGAR       = 1 << 8,  /* "½": one character that is a fraction */
-  EM_TOKEN_SLIP         = 1 << 9   /* atom found for a near spelling */
+  EM_TOKEN_SLIP         = 1 << 9,  /* atom found for a near spelling */
+  EM_TOKEN_COMPOUND     = 1 << 10  /* atom found for the last part of the word */
 } EmTokenFlags;
 
 typedef struct
