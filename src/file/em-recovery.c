@@ -244,11 +244,18 @@ em_journal_keep (EmJournal *journal, guint64 ticket, GBytes *quote, const char *
 
 /* ---- after a crash ---- */
 
-static void
-free_recovered (gpointer data)
+EmRecovered *
+em_recovered_copy (const EmRecovered *recovered)
 {
-  EmRecovered *recovered = data;
+  EmRecovered *copy = g_new (EmRecovered, 1);
 
+  *copy = (EmRecovered) { g_strdup (recovered->file), g_strdup (recovered->path), g_strdup (recovered->title), recovered->kept_s };
+  return copy;
+}
+
+void
+em_recovered_free (EmRecovered *recovered)
+{
   g_free (recovered->file);
   g_free (recovered->path);
   g_free (recovered->title);
@@ -367,7 +374,7 @@ sweep_locks (const char *folder, GHashTable *with_journals)
 GPtrArray *
 em_recovery_find (void)
 {
-  GPtrArray *found = g_ptr_array_new_with_free_func (free_recovered);
+  GPtrArray *found = g_ptr_array_new_with_free_func ((GDestroyNotify) em_recovered_free);
   g_autofree char *folder = dup_folder ();
   g_autoptr (GHashTable) with_journals = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   GDir *dir = g_dir_open (folder, 0, NULL);

@@ -48,4 +48,7 @@ GPtrArray *em_recovery_find    (void);
 gboolean   em_recovery_read    (const EmRecovered *recovered, EmQuoteFile *out_file, GError **error);
 void       em_recovery_discard (const EmRecovered *recovered);
 
+EmRecovered *em_recovered_copy (const EmRecovered *recovered);
+void         em_recovered_free (EmRecovered *recovered);
+
 G_END_DECLS

@@ -7,6 +7,9 @@
 
 #include "em-autosave.h"
 
+#include "em-lock.h"
+#include "em-words.h"
+
 #include <glib/gi18n.h>
 
 enum { DELAY_MS = 2000 };
@@ -30,9 +33,10 @@ typedef struct
   EmAutosave *autosave;    /* a reference; touched on the main thread alone */
   EmJournal  *journal;
   guint64     ticket;
-  GBytes     *bytes;
+  EmSnapshot *snapshot;
   char       *path, *title;
   EmFileStamp stamp;
+  EmRecovered *replaced;   /* an older program's journal that goes once this is written; or NULL */
 } Writing;
 
 static void
@@ -56,7 +60,8 @@ free_writing (gpointer data)
   Writing *writing = data;
 
   em_journal_unref (writing->journal);
-  g_clear_pointer (&writing->bytes, g_bytes_unref);
+  em_snapshot_free (writing->snapshot);
+  g_clear_pointer (&writing->replaced, em_recovered_free);
   g_free (writing->path);
   g_free (writing->title);
   g_free (writing);
@@ -65,22 +70,29 @@ free_writing (gpointer data)
 static gboolean
 write_aside (Writing *writing, GError **error)
 {
-  return em_journal_keep (writing->journal, writing->ticket, writing->bytes, writing->path, &writing->stamp, writing->title, error);
+  g_autoptr (GBytes) bytes = em_snapshot_write (writing->snapshot, error);
+
+  if (bytes == NULL
+      || !em_journal_keep (writing->journal, writing->ticket, bytes, writing->path, &writing->stamp, writing->title, error))
+    return FALSE;
+  if (writing->replaced != NULL)
+    em_recovery_discard (writing->replaced);
+  return TRUE;
 }
 
-/* NULL when the quote can't be written at all. */
+/* NULL when memory runs out. */
 static Writing *
 prepare (EmAutosave *autosave, GError **error)
 {
-  g_autoptr (GBytes) bytes = em_document_to_bytes (autosave->document, error);
+  EmSnapshot *snapshot = em_document_snapshot (autosave->document, error);
   Writing *writing;
 
-  if (bytes == NULL)
+  if (snapshot == NULL)
     return NULL;
   writing = g_new0 (Writing, 1);
   writing->journal = em_journal_ref (autosave->journal);
   writing->ticket = em_journal_ticket (autosave->journal);
-  writing->bytes = g_steal_pointer (&bytes);
+  writing->snapshot = snapshot;
   writing->path = g_strdup (em_document_get_path (autosave->document));
   writing->title = em_document_dup_title (autosave->document);
   writing->stamp = *em_document_get_stamp (autosave->document);
@@ -125,29 +137,36 @@ on_written (GObject *source, GAsyncResult *result, gpointer data)
   release_autosave (autosave);
 }
 
-static gboolean
-on_time (gpointer data)
+/* Takes replaced. */
+static void
+start_writing (EmAutosave *autosave, EmRecovered *replaced)
 {
-  EmAutosave *autosave = data;
   g_autoptr (GError) error = NULL;
-
-  if (autosave->is_writing)
-    return G_SOURCE_CONTINUE;
-  autosave->source = 0;
-  if (!em_document_is_modified (autosave->document))
-    return G_SOURCE_REMOVE;
-
   Writing *writing = prepare (autosave, &error);
 
   if (writing == NULL)
     {
       complain (autosave, error);
-      return G_SOURCE_REMOVE;
+      g_clear_pointer (&replaced, em_recovered_free);
+      return;
     }
+  writing->replaced = replaced;
   g_autoptr (GTask) task = g_task_new (NULL, NULL, on_written, g_rc_box_acquire (autosave));
   g_task_set_task_data (task, writing, free_writing);
   autosave->is_writing = TRUE;
   g_task_run_in_thread (task, write_in_thread);
+}
+
+static gboolean
+on_time (gpointer data)
+{
+  EmAutosave *autosave = data;
+
+  if (autosave->is_writing)
+    return G_SOURCE_CONTINUE;
+  autosave->source = 0;
+  if (em_document_is_modified (autosave->document))
+    start_writing (autosave, NULL);
   return G_SOURCE_REMOVE;
 }
 
@@ -196,53 +215,125 @@ em_autosave_watch (EmDocument *document, EmWindow *window)
   g_set_weak_pointer (&autosave->window, window);
 }
 
-gboolean
-em_autosave_now (EmDocument *document, GError **error)
-{
-  EmAutosave *autosave = g_object_get_data (G_OBJECT (document), KEY);
-  Writing *writing = prepare (autosave, error);
-  gboolean is_good = writing != NULL && write_aside (writing, error);
-
-  g_clear_pointer (&writing, free_writing);
-  return is_good;
-}
-
 /* ---- recovering ---- */
 
-static gboolean
-recover_one (EmApplication *application, const EmRecovered *recovered, GError **error)
+/* One journal, as a thread reads it. */
+typedef struct
 {
-  EmQuoteFile file;
+  EmRecovered *recovered;   /* owned */
+  EmQuoteFile  file;
+  gboolean     is_read;
+  EmLock      *lock;        /* owned; others are told, as of any open file; NULL: somebody else's, or none can be put */
+  char        *locked;      /* who else has it open, or NULL */
+  GError      *error;       /* why it can't be read */
+} Found;
 
-  if (!em_recovery_read (recovered, &file, error))
-    return FALSE;
-  g_autoptr (EmDocument) document = em_document_new_recovered (em_application_get_basis (application), &file, recovered->path);
-  em_application_add_window (application, document);
-  return em_autosave_now (document, error);
+typedef struct
+{
+  EmApplication *application;   /* owned */
+  GArray        *found;         /* Found */
+} Recovering;
+
+static void
+clear_found (gpointer data)
+{
+  Found *found = data;
+
+  g_clear_pointer (&found->recovered, em_recovered_free);
+  if (found->is_read)
+    em_quote_file_clear (&found->file);
+  em_lock_free (found->lock);
+  g_free (found->locked);
+  g_clear_error (&found->error);
 }
 
-guint
-em_autosave_recover (EmApplication *application, GPtrArray *found)
+static void
+free_recovering (gpointer data)
 {
-  guint n_recovered = 0;
+  Recovering *recovering = data;
+
+  g_object_unref (recovering->application);
+  g_array_unref (recovering->found);
+  g_free (recovering);
+}
+
+static void
+read_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Recovering *recovering = data;
+
+  (void) source;
+  (void) cancellable;
+  for (guint i = 0; i < recovering->found->len; i++)
+    {
+      Found *found = &g_array_index (recovering->found, Found, i);
+      g_autoptr (GError) lock_error = NULL;
+      found->is_read = em_recovery_read (found->recovered, &found->file, &found->error);
+      if (!found->is_read || found->recovered->path == NULL)
+        continue;
+      found->lock = em_lock_take (found->recovered->path, &lock_error);
+      if (g_error_matches (lock_error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED))
+        found->locked = g_strdup (lock_error->message);
+    }
+  g_task_return_boolean (task, TRUE);
+}
+
+/* It stays where it lies until it is kept aside anew. */
+static void
+open_found (EmApplication *application, Found *found)
+{
+  g_autoptr (EmDocument) document = em_document_new_recovered (em_application_get_basis (application), &found->file, found->recovered->path);
+  EmWindow *window = em_application_add_window (application, document);
+  EmAutosave *autosave = g_object_get_data (G_OBJECT (document), KEY);
+
+  em_document_set_lock_take (document, g_steal_pointer (&found->lock));
+  if (found->locked != NULL)
+    em_window_say (window, found->locked);
+  g_clear_handle_id (&autosave->source, g_source_remove);
+  start_writing (autosave, g_steal_pointer (&found->recovered));
+}
+
+static void
+on_read (GObject *source, GAsyncResult *result, gpointer data)
+{
+  Recovering *recovering = g_task_get_task_data (G_TASK (result));
+  EmApplication *application = recovering->application;
   g_autoptr (GString) trouble = g_string_new (NULL);
 
-  for (guint i = 0; i < found->len; i++)
+  (void) source;
+  (void) data;
+  g_application_release (G_APPLICATION (application));
+  for (guint i = 0; i < recovering->found->len; i++)
     {
-      const EmRecovered *recovered = found->pdata[i];
-      g_autoptr (GError) error = NULL;
-      if (recover_one (application, recovered, &error))
-        {
-          em_recovery_discard (recovered);
-          n_recovered++;
-        }
+      Found *found = &g_array_index (recovering->found, Found, i);
+      if (found->is_read)
+        open_found (application, found);
       else
-        g_string_append_printf (trouble, _("%s could not be recovered and stays in %s. %s "), recovered->title, recovered->file, error->message);
+        g_string_append_printf (trouble, _("%s could not be recovered and stays in %s. %s "), found->recovered->title, found->recovered->file,
+                                found->error->message);
     }
   GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
   if (trouble->len > 0 && EM_IS_WINDOW (window))
     em_window_say (EM_WINDOW (window), trouble->str);
-  return n_recovered;
+}
+
+void
+em_autosave_recover (EmApplication *application, GPtrArray *found)
+{
+  g_autoptr (GTask) task = g_task_new (NULL, NULL, on_read, NULL);
+  Recovering *recovering = g_new0 (Recovering, 1);
+
+  recovering->application = g_object_ref (application);
+  recovering->found = g_array_new (FALSE, TRUE, sizeof (Found));
+  g_array_set_clear_func (recovering->found, clear_found);
+  for (guint i = 0; i < found->len; i++)
+    {
+      Found one = { .recovered = em_recovered_copy (found->pdata[i]) };
+      g_array_append_val (recovering->found, one);
+    }
+  g_task_set_task_data (task, recovering, free_recovering);
+  g_application_hold (G_APPLICATION (application));
+  g_task_run_in_thread (task, read_in_thread);
 }
 
 /* ---- asking ---- */
@@ -290,8 +381,11 @@ describe (GPtrArray *found)
     {
       const EmRecovered *recovered = found->pdata[i];
       g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (recovered->kept_s);
-      g_autofree char *when = date != NULL ? g_date_time_format (date, "%x %H:%M") : g_strdup ("");
-      g_string_append_printf (text, "%s%s, %s", i > 0 ? "\n" : "", recovered->title, when);
+      g_autofree char *iso = date != NULL ? g_date_time_format (date, "%Y-%m-%d") : NULL, *hour = date != NULL ? g_date_time_format (date, "%H:%M") : NULL;
+      g_autofree char *day = iso != NULL ? em_words_date (iso) : NULL;
+      g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", recovered->title);
+      if (day != NULL)
+        g_string_append_printf (text, ", %s %s", day, hour);
     }
   return g_string_free (text, FALSE);
 }

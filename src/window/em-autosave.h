@@ -13,12 +13,10 @@ G_BEGIN_DECLS
 /* From now on document's unsaved work is written aside a moment after each change, in a thread, and dropped when it is
  * saved, undone or given up with the document. window is told, once, when that can't be done. Again is no harm. */
 void     em_autosave_watch (EmDocument *document, EmWindow *window);
-/* Writes aside at once and waits for it. */
-gboolean em_autosave_now   (EmDocument *document, GError **error);
 
 /* Looks in a thread for work that programs left when they died, and asks what to do with it. */
 void     em_autosave_offer (EmApplication *application);
-/* Opens what was found; each is kept aside anew before its old file goes. Returns how many were opened. */
-guint    em_autosave_recover (EmApplication *application, GPtrArray *found);
+/* Reads what was found (EmRecovered) in a thread and opens it; each is kept aside anew before its old file goes. */
+void     em_autosave_recover (EmApplication *application, GPtrArray *found);
 
 G_END_DECLS

@@ -577,6 +577,14 @@ em_document_to_bytes (EmDocument *self, GError **error)
   return em_quote_file_write (&file, error);
 }
 
+EmSnapshot *
+em_document_snapshot (EmDocument *self, GError **error)
+{
+  EmQuoteFile file = present_file (self);
+
+  return em_snapshot_new (&file, error);
+}
+
 static void
 drop_sent_basis (EmDocument *self)
 {
@@ -615,7 +623,7 @@ em_document_take_sent_basis (EmDocument *self)
 typedef struct
 {
   char       *path;
-  GBytes     *bytes;
+  EmSnapshot *snapshot;
   EmFileStamp expected;   /* all zero: nobody's work can be lost there */
   EmFileStamp stamp;      /* once written */
   gboolean    wants_lock; /* the file is another than the one that has it */
@@ -628,7 +636,7 @@ free_saving (gpointer data)
   EmSaving *saving = data;
 
   g_free (saving->path);
-  g_bytes_unref (saving->bytes);
+  em_snapshot_free (saving->snapshot);
   em_lock_free (saving->lock);
   g_free (saving);
 }
@@ -638,12 +646,14 @@ save_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
 {
   EmSaving *saving = data;
   GError *error = NULL;
+  g_autoptr (GBytes) bytes = em_snapshot_write (saving->snapshot, &error);
 
   (void) source;
   (void) cancellable;
-  if (g_task_return_error_if_cancelled (task))
+  /* Up to here a long quote can be stopped; the file is then as it was. */
+  if (bytes != NULL && g_task_return_error_if_cancelled (task))
     return;
-  if (!em_save_bytes_over (saving->path, saving->bytes, &saving->expected, &saving->stamp, &error))
+  if (bytes == NULL || !em_save_bytes_over (saving->path, bytes, &saving->expected, &saving->stamp, &error))
     {
       g_task_return_error (task, error);
       return;
@@ -683,9 +693,9 @@ em_document_save_async (EmDocument *self, const char *path, GCancellable *cancel
 {
   g_autoptr (GTask) task = g_task_new (self, cancellable, callback, data);
   GError *error = NULL;
-  GBytes *bytes = em_document_to_bytes (self, &error);
+  EmSnapshot *snapshot = em_document_snapshot (self, &error);
 
-  if (bytes == NULL)
+  if (snapshot == NULL)
     {
       g_task_return_error (task, error);
       return;
@@ -693,7 +703,7 @@ em_document_save_async (EmDocument *self, const char *path, GCancellable *cancel
 
   EmSaving *saving = g_new0 (EmSaving, 1);
   saving->path = g_strdup (path);
-  saving->bytes = bytes;
+  saving->snapshot = snapshot;
   if (g_strcmp0 (path, self->path) == 0)
     saving->expected = self->file.stamp;
   saving->wants_lock = self->lock == NULL || g_strcmp0 (em_lock_get_path (self->lock), path) != 0;

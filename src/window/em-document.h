@@ -14,6 +14,7 @@
 #include "em-cost.h"
 #include "em-lock.h"
 #include "em-quote-file.h"
+#include "em-snapshot.h"
 
 #include <gio/gio.h>
 
@@ -99,6 +100,8 @@ gboolean    em_document_is_modified (EmDocument *self);   /* there is something 
 gboolean    em_document_is_blank    (EmDocument *self);   /* new and untouched: may be replaced */
 char       *em_document_dup_title   (EmDocument *self);
 GBytes     *em_document_to_bytes    (EmDocument *self, GError **error);
+/* The quote as it is now, for a thread to write. */
+EmSnapshot *em_document_snapshot    (EmDocument *self, GError **error);
 /* Keeps the shop's present rates and metals with the quote, for one about to be sent. */
 void        em_document_take_sent_basis (EmDocument *self);
 /* In a thread; the quote as it is now. What is edited meanwhile stays unsaved. */
