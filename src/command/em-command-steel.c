@@ -22,15 +22,15 @@ print_estimate (const char *name, const EmEstimate *estimate, const char *unit, 
 }
 
 static void
-print_constitution (const char *name, const EmConstitution *constitution)
+print_constitution (const char *name, const EmConstitution *constitution, gboolean is_wrc)
 {
   g_autofree char *chromium = em_words_number (constitution->cr_eq, 1);
   g_autofree char *nickel = em_words_number (constitution->ni_eq, 1);
+  g_autofree char *field = em_words_constitution (constitution, is_wrc);
 
   g_print ("  ");
   em_command_cell (name, 36, FALSE);
-  g_print (" Cr eq %s, Ni eq %s: %s\n", chromium, nickel,
-           constitution->is_inside ? em_words_phase (constitution->phase) : _("outside the diagram"));
+  g_print (" Cr eq %s, Ni eq %s: %s\n", chromium, nickel, field);
 }
 
 static void
@@ -60,8 +60,8 @@ print_pairing (const EmBase *base, const EmFiller *filler, EmProcess process, do
   print_estimate (_("Preheat (Séférian)"), &pairing->preheat_seferian_degc, "°C", 0);
   print_estimate (_("Preheat (EN 1011-2)"), &pairing->preheat_en1011_degc, "°C", 0);
   print_estimate (_("Hardness of martensite"), &pairing->martensite_hrc, "HRC", 0);
-  print_constitution (_("Schaeffler"), &pairing->schaeffler);
-  print_constitution (_("WRC-1992"), &pairing->wrc);
+  print_constitution (_("Schaeffler"), &pairing->schaeffler, FALSE);
+  print_constitution (_("WRC-1992"), &pairing->wrc, TRUE);
   for (int i = 0; i < EM_N_REASON; i++)
     if (pairing->reasons & EM_REASON_BIT (i))
       g_print ("  %s %s\n", EM_REASONS_FOR & EM_REASON_BIT (i) ? "+" : "−", em_words_reason ((EmReason) i));

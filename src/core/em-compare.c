@@ -245,7 +245,7 @@ no_base (void)
 static void
 pair_with_nothing (const EmFiller *filler, EmPairing *out_pairing)
 {
-  EmConstitution nowhere = { EM_ABSENT, EM_ABSENT, EM_PHASE_UNKNOWN, EM_ABSENT, false };
+  EmConstitution nowhere = { EM_ABSENT, EM_ABSENT, EM_PHASE_UNKNOWN, EM_ABSENT, EM_ABSENT, false, NULL };
 
   *out_pairing = (EmPairing) {
     .ce_iiw = no_base (), .cet = no_base (), .ms_degc = no_base (), .preheat_seferian_degc = no_base (),

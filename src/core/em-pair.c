@@ -5,7 +5,7 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-steel.h"
+#include "em-constitution.h"
 
 #include <stddef.h>
 
@@ -19,6 +19,7 @@
 #define STAINLESS_CR_PCT     10.5    /* EN 10088-1 */
 #define SULPHUR_PCT          0.05
 #define COPPER_PCT           5.0
+#define FIELD_MARGIN_PCT     0.7     /* of the diagram's boundaries; see em-constitution.c */
 #define MS_RETAINED_DEGC     200.0   /* Koistinen and Marburger 1959: 15 % austenite kept at room temperature */
 #define BELOW_TEMPER_DEGC    25.0
 #define ARC_HYDROGEN_ML      5.0     /* EN 1011-2 scale D: bare wire, argon, clean metal */
@@ -309,6 +310,15 @@ judge_finish (const EmBase *base, const EmFiller *filler, bool is_alike, const E
                       && pairing->deposit[EM_EL_CR] < STAINLESS_CR_PCT, EM_REASON_RUSTS);
 }
 
+/* Among martensite, or so near its boundary that the diagram can't tell. */
+static bool
+is_near_martensite (const EmConstitution *field)
+{
+  return field->is_inside
+         && (has_martensite (field->phase)
+             || has_martensite (em_diagram_find (&em_diagram_schaeffler, field->cr_eq, fmax (field->ni_eq - FIELD_MARGIN_PCT, 0.0))));
+}
+
 static EmReasons
 judge_soundness (const EmBase *base, const EmFiller *filler, const EmChemistry base_chemistry, const EmChemistry filler_chemistry,
                  const EmPairing *pairing)
@@ -321,8 +331,8 @@ judge_soundness (const EmBase *base, const EmFiller *filler, const EmChemistry b
   /* Copper and magnesium with zinc widen the freezing range of an aluminium alloy: 7075. */
   bool is_hot_short = base->family == EM_FAMILY_ALUMINIUM && base_chemistry[EM_EL_ZN] >= 4.0 && base_chemistry[EM_EL_CU] >= 1.0;
   bool is_austenite = pairing->schaeffler.phase == EM_PHASE_AUSTENITE && filler->family == EM_FAMILY_STAINLESS_AUSTENITIC;
-  /* A deposit of two hard phases from a soft wire: too much of the tool melted in. */
-  bool is_mixed = pairing->schaeffler.phase == EM_PHASE_AUSTENITE_MARTENSITE && filler->family == EM_FAMILY_STAINLESS_AUSTENITIC;
+  /* Hard martensite in a deposit from a soft wire: too much of the tool melted in. */
+  bool is_mixed = filler->family == EM_FAMILY_STAINLESS_AUSTENITIC && is_near_martensite (&pairing->schaeffler);
 
   return reason_if ((is_hardening && base_chemistry[EM_EL_C] > CARBON_HIGH_PCT) || (is_deposit_hardening && deposit[EM_EL_C] >= CARBON_CRACKS_PCT)
                     || is_cast_risky || is_mixed, EM_REASON_CRACKS)

@@ -39,7 +39,16 @@ EmEstimate em_steel_hrc_to_hv (double hrc);                                /* AS
 EmEstimate em_steel_hv_to_hrc (double hv);
 EmEstimate em_steel_hb_to_hrc (double hb);                                 /* ASTM E140 table 1, 226 … 739 HBW */
 
-typedef struct { double cr_eq, ni_eq; EmPhase phase; double ferrite_pct; bool is_inside; } EmConstitution;
+typedef struct
+{
+  double      cr_eq, ni_eq;
+  EmPhase     phase;            /* UNKNOWN unless is_inside */
+  double      ferrite_pct;      /* Schaeffler's only; NaN where the diagram tells none */
+  double      ferrite_number;   /* WRC-1992's only; NaN likewise */
+  bool        is_inside;        /* chemistry and point both */
+  const char *limited_by;       /* element id outside the published limits, or NULL: inside, or the point outside the box */
+} EmConstitution;
+
 EmConstitution em_steel_schaeffler (const EmChemistry c);
 EmConstitution em_steel_wrc1992 (const EmChemistry c);
 

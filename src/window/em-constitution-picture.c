@@ -108,6 +108,37 @@ draw_field (GtkWidget *widget, cairo_t *cr, const EmFrame *frame, const EmRegion
     put_text (widget, cr, field_letters (region->phase), 0.8, x, y, 0.5);
 }
 
+/* Lines of equal ferrite, each with its number at its upper end. */
+static void
+draw_contours (GtkWidget *widget, cairo_t *cr, const EmFrame *frame)
+{
+  static const double dashes[] = { 2, 2 };
+  GdkRGBA rule, quiet;
+
+  em_look_colour (widget, "em_rule", &rule);
+  em_look_colour (widget, "em_quiet", &quiet);
+  for (int i = 0; i < frame->diagram->n_contours; i++)
+    {
+      const EmContour *contour = &frame->diagram->contour[i];
+      double x = place_x (frame, contour->end.cr_eq), y = place_y (frame, contour->end.ni_eq);
+
+      if (!contour->is_drawn)
+        continue;
+      cairo_move_to (cr, place_x (frame, contour->start.cr_eq), place_y (frame, contour->start.ni_eq));
+      cairo_line_to (cr, x, y);
+      gdk_cairo_set_source_rgba (cr, &rule);
+      cairo_set_line_width (cr, 1);
+      cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
+      cairo_stroke (cr);
+      cairo_set_dash (cr, NULL, 0, 0);
+
+      g_autofree char *text = g_strdup_printf ("%.0f", contour->value);
+      gboolean is_at_edge = x > frame->x + frame->width - 2;
+      gdk_cairo_set_source_rgba (cr, &quiet);
+      put_text (widget, cr, text, 0.65, is_at_edge ? x - 2 : x, fmax (y + (is_at_edge ? 7 : -5), frame->y + 6), is_at_edge ? 1 : 0.5);
+    }
+}
+
 static void
 draw_axes (GtkWidget *widget, cairo_t *cr, const EmFrame *frame)
 {
@@ -235,6 +266,7 @@ em_constitution_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   cairo_fill (cr);
   for (int i = 0; i < self->diagram->n_regions; i++)
     draw_field (widget, cr, &frame, &self->diagram->region[i]);
+  draw_contours (widget, cr, &frame);
   draw_axes (widget, cr, &frame);
   draw_mixing_line (self, cr, &frame);
   for (int i = 0; i < EM_N_SPOT; i++)

@@ -25,7 +25,7 @@ struct _EmDepositView
 
 G_DEFINE_FINAL_TYPE (EmDepositView, em_deposit_view, GTK_TYPE_WIDGET)
 
-static const EmConstitution nowhere = { EM_ABSENT, EM_ABSENT, EM_PHASE_UNKNOWN, EM_ABSENT, false };
+static const EmConstitution nowhere = { EM_ABSENT, EM_ABSENT, EM_PHASE_UNKNOWN, EM_ABSENT, EM_ABSENT, false, NULL };
 
 static GtkWidget *
 text_new (const char *css_class, float xalign)
@@ -132,20 +132,17 @@ shown_diagram (EmDepositView *self)
 static char *
 picture_sentence (const EmDiagram *diagram, const EmConstitution *deposit)
 {
+  gboolean is_wrc = diagram == &em_diagram_wrc1992;
   g_autofree char *cr_eq = em_words_number (deposit->cr_eq, 1), *ni_eq = em_words_number (deposit->ni_eq, 1);
-  g_autofree char *ferrite = em_words_number (deposit->ferrite_pct, 0);
+  g_autofree char *field = em_words_constitution (deposit, is_wrc);
   g_autoptr (GString) text = g_string_new (NULL);
 
-  g_string_append_printf (text, _("Deposit: Cr equivalent %s, Ni equivalent %s. "), cr_eq, ni_eq);
+  /* Translators: the last is what the diagram says of the deposit, such as "Austenite and ferrite, about 9 % ferrite". */
+  g_string_append_printf (text, _("Deposit: Cr equivalent %s, Ni equivalent %s: %s. "), cr_eq, ni_eq, field);
   if (!deposit->is_inside)
-    g_string_append (text, _("Outside the limits the picture was published for, so drawn hollow and no field told. "));
-  else
-    {
-      g_string_append_printf (text, "%s. ", em_words_phase (deposit->phase));
-      if (!isnan (deposit->ferrite_pct))
-        g_string_append_printf (text, _("About %s %% ferrite. "), ferrite);
-    }
-  g_string_append (text, _("Boundaries are approximate, about one equivalent either way."));
+    g_string_append_printf (text, "%s ", _("So it is drawn hollow, with no field told."));
+  g_string_append (text, is_wrc ? _("Lines as published, for arc welds; read them to half an equivalent.")
+                                : _("Boundaries are approximate, up to 0.7 equivalents either way."));
   g_string_append_printf (text, " (%s)", diagram->source);
   return g_string_free (g_steal_pointer (&text), FALSE);
 }

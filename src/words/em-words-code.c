@@ -7,6 +7,8 @@
 
 #include "em-words.h"
 
+#include "em-constitution.h"
+
 #include <glib/gi18n.h>
 #include <math.h>
 
@@ -136,6 +138,39 @@ const char *em_words_near    (EmNear code)    { return FROM (nears, code); }
 const char *em_words_process (EmProcess code) { return FROM (processes, code); }
 const char *em_words_family  (EmFamily code)  { return FROM (families, code); }
 
+/* What limited an estimate, where that is no element's symbol or the relation's own name. */
+static const char *
+limit_name (const char *limited_by)
+{
+  static const struct { const char *id, *name; } limits[] =
+  {
+    { "alloy", N_("alloying elements") }, { "section", N_("thickness") }, { "hydrogen", N_("hydrogen") }, { "heat", N_("heat input") },
+    { "hardness", N_("hardness") },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
+    if (g_str_equal (limits[i].id, limited_by))
+      return _(limits[i].name);
+  return limited_by;
+}
+
+static const char *
+not_applicable_text (const char *limited_by)
+{
+  if (g_strcmp0 (limited_by, "process") == 0)
+    return _("not for this process");
+  if (g_strcmp0 (limited_by, "filler") == 0 || g_strcmp0 (limited_by, "phase") == 0)
+    return _("not for such a deposit");
+  return _("not for this metal");
+}
+
+static char *
+outside_text (const char *limited_by)
+{
+  return limited_by != NULL ? g_strdup_printf (_("outside its published limits (%s)"), limit_name (limited_by))
+                            : g_strdup (_("outside its published limits"));
+}
+
 /** "about 290 °C", "outside its published limits (C)" or "not for this metal".
  *
  * unit: "°C", "HRC", "" …; decimals of the figure. */
@@ -145,10 +180,47 @@ em_words_estimate (const EmEstimate *estimate, const char *unit, int decimals)
   g_autofree char *number = NULL;
 
   if (estimate->validity == EM_VALID_NOT_APPLICABLE)
-    return g_strdup (_("not for this metal"));
+    return g_strdup (not_applicable_text (estimate->limited_by));
   if (estimate->validity == EM_VALID_OUTSIDE || !isfinite (estimate->value))
-    return estimate->limited_by != NULL ? g_strdup_printf (_("outside its published limits (%s)"), estimate->limited_by)
-                                        : g_strdup (_("outside its published limits"));
+    return outside_text (estimate->limited_by);
   number = em_words_number (estimate->value, decimals);
   return unit[0] != '\0' ? g_strdup_printf (_("about %s\302\240%s"), number, unit) : g_strdup_printf (_("about %s"), number);
+}
+
+/* Ferrite numbers up to this scatter less: Siewert, McCowan and Olson 1988, table 4. */
+#define FN_CLOSE 18.0
+
+static char *
+ferrite_number_text (const EmConstitution *point)
+{
+  if (isnan (point->ferrite_number))
+    return g_strdup_printf (_("%s, beyond the lines that tell its ferrite number"), em_words_phase (point->phase));
+
+  gboolean is_close = point->ferrite_number <= FN_CLOSE;
+  g_autofree char *number = em_words_number (point->ferrite_number, 0), *spread = em_words_number (is_close ? 2.5 : 9.0, is_close ? 1 : 0);
+
+  /* Translators: a phase, the ferrite number, how far most welds lie from it. */
+  return g_strdup_printf (_("%s, ferrite number about %s, most within %s"), em_words_phase (point->phase), number, spread);
+}
+
+/** What a diagram says of a point: its field, with the ferrite where the diagram tells it; or that it is outside, and of what.
+ *
+ * is_wrc: of WRC-1992, else of Schaeffler. */
+char *
+em_words_constitution (const EmConstitution *point, gboolean is_wrc)
+{
+  if (point->limited_by != NULL)
+    return outside_text (point->limited_by);
+  if (!point->is_inside && is_wrc && (point->cr_eq < em_diagram_wrc1992.cr_eq_low || point->ni_eq < em_diagram_wrc1992.ni_eq_low))
+    return g_strdup (_("outside the diagram, where martensite may lie, which it does not show"));
+  if (!point->is_inside)
+    return g_strdup (_("outside the diagram"));
+  if (is_wrc)
+    return ferrite_number_text (point);
+  if (isnan (point->ferrite_pct))
+    return g_strdup (em_words_phase (point->phase));
+
+  g_autofree char *share = em_words_number (point->ferrite_pct, 0);
+
+  return g_strdup_printf (_("%s, about %s %% ferrite"), em_words_phase (point->phase), share);
 }

@@ -66,6 +66,7 @@ const char *em_words_near       (EmNear near);
 const char *em_words_process    (EmProcess process);
 const char *em_words_family     (EmFamily family);
 char       *em_words_estimate   (const EmEstimate *estimate, const char *unit, int decimals); /* "about 290 °C" or "outside its limits (C)" */
+char       *em_words_constitution (const EmConstitution *point, gboolean is_wrc);  /* "Austenite and ferrite, about 9 % ferrite" */
 
 /* What will be done to a feature, in plain words for the customer: two or three sentences. */
 char *em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost, const EmRates *rates, const EmCatalogue *catalogue);

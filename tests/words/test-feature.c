@@ -179,7 +179,11 @@ START_TEST (test_estimates)
     { { 287.4, EM_VALID, NULL }, "about 287" NB "°C" },
     { { EM_ABSENT, EM_VALID_OUTSIDE, "C" }, "outside its published limits (C)" },
     { { EM_ABSENT, EM_VALID_OUTSIDE, NULL }, "outside its published limits" },
+    { { EM_ABSENT, EM_VALID_OUTSIDE, "section" }, "outside its published limits (thickness)" },
     { { EM_ABSENT, EM_VALID_NOT_APPLICABLE, NULL }, "not for this metal" },
+    { { EM_ABSENT, EM_VALID_NOT_APPLICABLE, "Cr" }, "not for this metal" },
+    { { EM_ABSENT, EM_VALID_NOT_APPLICABLE, "process" }, "not for this process" },
+    { { EM_ABSENT, EM_VALID_NOT_APPLICABLE, "phase" }, "not for such a deposit" },
   };
 
   em_words_push ("en");
@@ -193,4 +197,32 @@ START_TEST (test_estimates)
 }
 END_TEST
 
-EM_TEST_MAIN ("feature", test_plain_words, test_a_fault_is_said_instead, test_who_machines, test_sizes, test_lines, test_estimates)
+START_TEST (test_constitutions)
+{
+  static const struct { EmConstitution point; gboolean is_wrc; const char *expected; } rows[] = {
+    { { 22, 10, EM_PHASE_AUSTENITE_FERRITE, 8.7, EM_ABSENT, true, NULL }, FALSE, "Austenite and ferrite, about 9 % ferrite" },
+    { { 5, 6, EM_PHASE_MARTENSITE, EM_ABSENT, EM_ABSENT, true, NULL }, FALSE, "Martensite" },
+    { { 14, 10, EM_PHASE_UNKNOWN, EM_ABSENT, EM_ABSENT, false, "C" }, FALSE, "outside its published limits (C)" },
+    { { 44, 10, EM_PHASE_UNKNOWN, EM_ABSENT, EM_ABSENT, false, NULL }, FALSE, "outside the diagram" },
+    { { 22, 13, EM_PHASE_AUSTENITE_FERRITE, EM_ABSENT, 12.2, true, NULL }, TRUE,
+      "Austenite and ferrite, ferrite number about 12, most within 2.5" },
+    { { 26, 12, EM_PHASE_AUSTENITE_FERRITE, EM_ABSENT, 56, true, NULL }, TRUE, "Austenite and ferrite, ferrite number about 56, most within 9" },
+    { { 30, 17, EM_PHASE_AUSTENITE_FERRITE, EM_ABSENT, EM_ABSENT, true, NULL }, TRUE,
+      "Austenite and ferrite, beyond the lines that tell its ferrite number" },
+    { { 3, 9.5, EM_PHASE_UNKNOWN, EM_ABSENT, EM_ABSENT, false, NULL }, TRUE,
+      "outside the diagram, where martensite may lie, which it does not show" },
+    { { 20, 19, EM_PHASE_UNKNOWN, EM_ABSENT, EM_ABSENT, false, NULL }, TRUE, "outside the diagram" },
+  };
+
+  em_words_push ("en");
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *text = em_words_constitution (&rows[i].point, rows[i].is_wrc);
+
+      ck_assert_str_eq (text, rows[i].expected);
+    }
+  em_words_pop ();
+}
+END_TEST
+
+EM_TEST_MAIN ("feature", test_constitutions, test_plain_words, test_a_fault_is_said_instead, test_who_machines, test_sizes, test_lines, test_estimates)
