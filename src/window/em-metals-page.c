@@ -13,6 +13,7 @@
 #include "em-field.h"
 #include "em-place.h"
 #include "em-rate-entry.h"
+#include "em-wire-sizes.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -62,13 +63,6 @@ static const EmRateField wire_switches[] =
 
 static const EmRateField wire_retired = FIGURE (EmFiller, "retired", "Retired: not offered any more, still priced in old quotes", "", EM_RATE_BOOL, is_retired, 0, 1);
 
-static const EmRateField size_figures[] =
-{
-  FIGURE (EmWireSize, "diameter", "Diameter", "mm", EM_RATE_REAL, wire_mm, 0.01, 10),
-  FIGURE (EmWireSize, "price", "Price", "", EM_RATE_MINOR, price_minor, 0, 1e12),
-  FIGURE (EmWireSize, "stocked", "in stock", "", EM_RATE_BOOL, is_stocked, 0, 1),
-};
-
 enum { TEXT_DESIGNATION, TEXT_SUPPLIER, TEXT_SOURCE, TEXT_REMARK, N_TEXT };
 enum { GRAMS_PER_CM3 = 1000, LIST_WIDTH = 260 };
 
@@ -79,19 +73,12 @@ typedef struct
   EmCatalogue shipped;     /* empty when it can't be read */
   int32_t     shown;
   int32_t     n_listed;
-  GtkWidget  *search, *list, *form, *text[N_TEXT], *family, *process[EM_N_PROCESS], *balance, *sizes, *add_size, *shipped_button,
-             *remove_button, *demo_remark;
-  int32_t     n_sizes;     /* rows as built; −1: to be built anew */
+  GtkWidget  *search, *list, *form, *text[N_TEXT], *family, *process[EM_N_PROCESS], *balance, *shipped_button, *remove_button;
+  EmWireSizes *sizes;      /* NULL for base metals; owned */
   GPtrArray  *entries;     /* EmRateEntry of the record */
   EmRateField element[EM_N_ELEMENT][2];
   char       *element_name[EM_N_ELEMENT][2];
 } EmMetals;
-
-typedef struct
-{
-  EmMetals *metals;
-  int       row;
-} EmSizePlace;
 
 static void
 free_metals (gpointer data)
@@ -101,6 +88,7 @@ free_metals (gpointer data)
   g_signal_handlers_disconnect_by_data (metals->draft, metals);
   g_object_unref (metals->draft);
   em_catalogue_clear (&metals->shipped);
+  g_clear_pointer (&metals->sizes, em_wire_sizes_free);
   g_ptr_array_unref (metals->entries);
   for (int i = 0; i < EM_N_ELEMENT; i++)
     for (int bound = 0; bound < 2; bound++)
@@ -198,159 +186,6 @@ find_shipped (EmMetals *metals)
   return metals->is_wire ? em_catalogue_find_filler (&metals->shipped, id) : em_catalogue_find_base (&metals->shipped, id);
 }
 
-/* ---- sizes of a wire ---- */
-
-static void *
-hold_size (gpointer owner)
-{
-  EmSizePlace *place = owner;
-  EmFiller *wire = wire_at (place->metals, place->metals->shown);
-
-  return wire != NULL && place->row < wire->n_sizes ? &wire->size[place->row] : NULL;
-}
-
-static void
-on_size_edited (EmMetals *metals)
-{
-  wire_at (metals, metals->shown)->has_demo_price = false;
-  make_own (metals);
-}
-
-static int
-by_diameter (const void *a, const void *b)
-{
-  double first = ((const EmWireSize *) a)->wire_mm, second = ((const EmWireSize *) b)->wire_mm;
-
-  return first < second ? -1 : first > second;
-}
-
-static void
-on_sort_sizes (EmMetals *metals)
-{
-  EmFiller *wire = wire_at (metals, metals->shown);
-
-  qsort (wire->size, (size_t) wire->n_sizes, sizeof wire->size[0], by_diameter);
-  touch_own (metals);
-}
-
-static void
-on_add_size (EmMetals *metals)
-{
-  EmFiller *wire = wire_at (metals, metals->shown);
-  EmWireSize size = { 0.5, 0, EM_PER_METRE, true };
-
-  if (wire->n_sizes >= EM_SIZE_MAX)
-    return;
-  if (wire->n_sizes > 0)
-    {
-      size = wire->size[wire->n_sizes - 1];
-      size.wire_mm += 0.1;
-    }
-  wire->size[wire->n_sizes++] = size;
-  touch_own (metals);
-}
-
-static void
-on_remove_size (GtkButton *button, EmMetals *metals)
-{
-  EmFiller *wire = wire_at (metals, metals->shown);
-  int row = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "row"));
-
-  for (int i = row; i + 1 < wire->n_sizes; i++)
-    wire->size[i] = wire->size[i + 1];
-  wire->n_sizes--;
-  touch_own (metals);
-}
-
-static void
-on_price_basis (GtkDropDown *drop_down, GParamSpec *spec, EmMetals *metals)
-{
-  int row = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (drop_down), "row"));
-
-  (void) spec;
-  wire_at (metals, metals->shown)->size[row].basis = (EmPriceBasis) gtk_drop_down_get_selected (drop_down);
-  touch_own (metals);
-}
-
-static void
-empty_grid (GtkWidget *grid)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (grid)) != NULL)
-    gtk_grid_remove (GTK_GRID (grid), child);
-}
-
-static void
-add_size_row (EmMetals *metals, int row)
-{
-  const char *bases[] = { _("per meter"), _("per gram"), _("per stick"), NULL };
-  EmSizePlace *place = g_new0 (EmSizePlace, 1);
-  GtkWidget *remove = gtk_button_new_from_icon_name ("list-remove-symbolic"), *basis = gtk_drop_down_new_from_strings (bases);
-  g_autofree char *row_name = g_strdup_printf (_("size %d"), row + 1), *remove_name = g_strdup_printf (_("Remove size %d"), row + 1);
-  g_autofree char *basis_name = g_strdup_printf (_("Price per what, size %d"), row + 1);
-
-  place->metals = metals;
-  place->row = row;
-  for (int i = 0; i < (int) G_N_ELEMENTS (size_figures); i++)
-    {
-      GtkWidget *entry = em_rate_entry_new (&size_figures[i], metals->draft, EM_DRAFT_CATALOGUE, hold_size, place, TRUE);
-      em_rate_entry_set_place (EM_RATE_ENTRY (entry), row_name);
-      g_signal_connect_swapped (entry, "edited", G_CALLBACK (on_size_edited), metals);
-      gtk_grid_attach (GTK_GRID (metals->sizes), entry, i < 2 ? i : i + 1, row + 1, 1, 1);
-    }
-  gtk_widget_set_valign (basis, GTK_ALIGN_START);
-  g_object_set_data (G_OBJECT (basis), "row", GINT_TO_POINTER (row));
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (basis), wire_at (metals, metals->shown)->size[row].basis);
-  g_signal_connect (basis, "notify::selected", G_CALLBACK (on_price_basis), metals);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (basis), GTK_ACCESSIBLE_PROPERTY_LABEL, basis_name, -1);
-  gtk_grid_attach (GTK_GRID (metals->sizes), basis, 2, row + 1, 1, 1);
-  gtk_widget_add_css_class (remove, "flat");
-  gtk_widget_set_valign (remove, GTK_ALIGN_START);
-  gtk_widget_set_tooltip_text (remove, _("Remove"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (remove), GTK_ACCESSIBLE_PROPERTY_LABEL, remove_name, -1);
-  g_object_set_data (G_OBJECT (remove), "row", GINT_TO_POINTER (row));
-  g_object_set_data_full (G_OBJECT (remove), "place", place, g_free);
-  g_signal_connect (remove, "clicked", G_CALLBACK (on_remove_size), metals);
-  gtk_grid_attach (GTK_GRID (metals->sizes), remove, 4, row + 1, 1, 1);
-}
-
-static void
-add_size_head (EmMetals *metals)
-{
-  const char *names[] = { em_words (size_figures[0].name), em_words (size_figures[1].name) };
-
-  for (int i = 0; i < 2; i++)
-    {
-      GtkWidget *label = gtk_label_new (names[i]);
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_widget_add_css_class (label, "field-name");
-      gtk_grid_attach (GTK_GRID (metals->sizes), label, i, 0, 1, 1);
-    }
-}
-
-static void
-show_sizes (EmMetals *metals)
-{
-  EmFiller *wire = wire_at (metals, metals->shown);
-
-  if (metals->n_sizes != wire->n_sizes)
-    {
-      empty_grid (metals->sizes);
-      add_size_head (metals);
-      for (int row = 0; row < wire->n_sizes; row++)
-        add_size_row (metals, row);
-      metals->n_sizes = wire->n_sizes;
-    }
-  for (GtkWidget *child = gtk_widget_get_first_child (metals->sizes); child != NULL; child = gtk_widget_get_next_sibling (child))
-    if (EM_IS_RATE_ENTRY (child))
-      em_rate_entry_show (EM_RATE_ENTRY (child));
-    else if (GTK_IS_DROP_DOWN (child))
-      em_field_put_choice (child, wire->size[GPOINTER_TO_INT (g_object_get_data (G_OBJECT (child), "row"))].basis, metals);
-  gtk_widget_set_sensitive (metals->add_size, wire->n_sizes < EM_SIZE_MAX);
-  gtk_widget_set_visible (metals->demo_remark, wire->has_demo_price);
-}
-
 /* ---- the record ---- */
 
 static void
@@ -436,7 +271,7 @@ show_record (EmMetals *metals)
     return;
   for (int i = 0; i < EM_N_PROCESS; i++)
     put_check (metals->process[i], (wire->processes & (1u << i)) != 0, metals);
-  show_sizes (metals);
+  em_wire_sizes_show (metals->sizes);
 }
 
 /* ---- the list ---- */
@@ -495,11 +330,19 @@ on_search (EmMetals *metals)
   gtk_list_box_invalidate_filter (GTK_LIST_BOX (metals->list));
 }
 
+/* Another record, or the same with other sizes. */
+static void
+forget_sizes (EmMetals *metals)
+{
+  if (metals->sizes != NULL)
+    em_wire_sizes_forget (metals->sizes);
+}
+
 static void
 show (EmMetals *metals, int32_t index)
 {
   metals->shown = index;
-  metals->n_sizes = -1;
+  forget_sizes (metals);
   show_record (metals);
 }
 
@@ -596,7 +439,7 @@ on_shipped (EmMetals *metals)
       em_base_clear (base);
       *base = copy;
     }
-  metals->n_sizes = -1;
+  forget_sizes (metals);
   em_draft_touch (metals->draft, EM_DRAFT_CATALOGUE);
 }
 
@@ -618,7 +461,7 @@ on_remove (EmMetals *metals)
       memmove (&catalogue->base[at], &catalogue->base[at + 1], (size_t) (--catalogue->n_bases - at) * sizeof (EmBase));
     }
   metals->shown = MIN (at, count (metals) - 1);
-  metals->n_sizes = -1;
+  forget_sizes (metals);
   em_draft_touch (metals->draft, EM_DRAFT_CATALOGUE);
 }
 
@@ -681,23 +524,21 @@ add_composition (EmMetals *metals, GtkWidget *box)
   g_signal_connect (metals->balance, "notify::selected", G_CALLBACK (on_balance), metals);
 }
 
+static EmFiller *
+hold_wire (gpointer owner)
+{
+  EmMetals *metals = owner;
+
+  return wire_at (metals, metals->shown);
+}
+
 static void
 add_wire_parts (EmMetals *metals, GtkWidget *box)
 {
   GtkWidget *processes = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16), *switches = em_fields_new ();
-  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *sort = gtk_button_new_with_mnemonic (_("_Sort by diameter"));
 
-  metals->sizes = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (metals->sizes), 10);
-  gtk_grid_set_row_spacing (GTK_GRID (metals->sizes), 6);
-  metals->add_size = gtk_button_new_with_mnemonic (_("Add a si_ze"));
-  gtk_box_append (GTK_BOX (buttons), metals->add_size);
-  gtk_box_append (GTK_BOX (buttons), sort);
-  metals->demo_remark = em_page_remark (_("The prices are invented; give your own."));
-  gtk_box_append (GTK_BOX (box), em_page_heading (_("Sizes and prices")));
-  gtk_box_append (GTK_BOX (box), metals->demo_remark);
-  gtk_box_append (GTK_BOX (box), metals->sizes);
-  gtk_box_append (GTK_BOX (box), buttons);
+  metals->sizes = em_wire_sizes_new (metals->draft, hold_wire, metals);
+  em_wire_sizes_add_to (metals->sizes, box);
   for (int i = 0; i < EM_N_PROCESS; i++)
     {
       metals->process[i] = gtk_check_button_new_with_label (em_words_process ((EmProcess) i));
@@ -709,8 +550,6 @@ add_wire_parts (EmMetals *metals, GtkWidget *box)
   for (gsize i = 0; i < G_N_ELEMENTS (wire_switches); i++)
     add_entry (metals, switches, &wire_switches[i]);
   gtk_box_append (GTK_BOX (box), switches);
-  g_signal_connect_swapped (metals->add_size, "clicked", G_CALLBACK (on_add_size), metals);
-  g_signal_connect_swapped (sort, "clicked", G_CALLBACK (on_sort_sizes), metals);
 }
 
 static GtkWidget *
@@ -772,7 +611,6 @@ metals_page_new (EmDraft *draft, gboolean is_wire)
 
   metals->draft = g_object_ref (draft);
   metals->is_wire = is_wire;
-  metals->n_sizes = -1;
   metals->entries = g_ptr_array_new ();
   if (!em_catalogue_load (shipped, &metals->shipped, NULL))
     em_catalogue_init (&metals->shipped);
