@@ -55,7 +55,7 @@ print_row_people (const EmCompareRow *row, const EmJob *job)
     {
       g_print ("%s: %s\n", filler->designation, _("ruled out"));
       print_reasons (row->reasons, EM_REASONS_RULE_OUT, "–");
-      if (row->fault.code != EM_OK)
+      if (row->fault.code != EM_OK && row->fault.code != EM_FAULT_UNSUITED)
         {
           g_autofree char *sentence = em_words_fault (&row->fault, &job->file.quote, job->file.quote.units);
           g_print ("    – %s\n", sentence);
@@ -66,13 +66,18 @@ print_row_people (const EmCompareRow *row, const EmJob *job)
   g_autofree char *difference = em_words_money (row->difference_minor, currency);
   g_autofree char *arc_on = em_words_duration (row->arc_on_s);
   g_autofree char *labour = em_words_duration (row->labour_s);
+  g_autofree char *wire = em_words_money (row->filler_cost_minor, currency);
+  g_autofree char *hardness = em_words_hardness (&row->pairing), *tool = em_words_base_hardness (&row->pairing);
 
   g_print ("%s %s: %s", row->is_present ? "→" : " ", filler->designation, price);
   if (!row->is_present)
     g_print (" (%s%s)", row->difference_minor > 0 ? "+" : "", difference);
-  /* Translators: arc-on time, then time at the bench. */
-  g_print (_("; arc-on %s, bench %s"), arc_on, labour);
+  /* Translators: what the wire costs, arc-on time, then time at the bench. */
+  g_print (_("; wire %s, arc-on %s, bench %s"), wire, arc_on, labour);
   g_print ("\n");
+  if (hardness != NULL && tool != NULL)
+    /* Translators: hardness of the deposit, then of the tool. */
+    g_print (_("    hardness %s; the tool %s\n"), hardness, tool);
   print_reasons (row->reasons, EM_REASONS_FOR, "+");
   print_reasons (row->reasons, ~EM_REASONS_FOR & ~EM_REASONS_RULE_OUT, "−");
 }

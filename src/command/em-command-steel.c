@@ -34,6 +34,23 @@ print_constitution (const char *name, const EmConstitution *constitution, gboole
 }
 
 static void
+print_fact (const char *name, const char *text)
+{
+  g_print ("  ");
+  em_command_cell (name, 36, FALSE);
+  g_print (" %s\n", text != NULL ? text : _("not known"));
+}
+
+static void
+print_hardness (const EmPairing *pairing)
+{
+  g_autofree char *deposit = em_words_hardness (pairing), *tool = em_words_base_hardness (pairing);
+
+  print_fact (pairing->is_hardness_from_catalogue ? _("Hardness of the deposit, catalog") : _("Hardness of the deposit, estimate"), deposit);
+  print_fact (_("Hardness of the tool"), tool);
+}
+
+static void
 print_deposit (const EmChemistry deposit)
 {
   g_print ("%s\n ", _("Deposit, mass percent (estimate)"));
@@ -54,6 +71,7 @@ print_pairing (const EmBase *base, const EmFiller *filler, EmProcess process, do
   /* Translators: base metal, wire, process, share of the base metal in the deposit. */
   g_print (_("%s welded with %s, %s, dilution %s\n"), base->designation, filler->designation, em_words_process (process), share);
   print_deposit (pairing->deposit);
+  print_hardness (pairing);
   print_estimate (_("Carbon equivalent (IIW)"), &pairing->ce_iiw, "", 2);
   print_estimate (_("Carbon equivalent CET (EN 1011-2)"), &pairing->cet, "", 2);
   print_estimate (_("Martensite start (Andrews)"), &pairing->ms_degc, "°C", 0);

@@ -250,8 +250,9 @@ pair_with_nothing (const EmFiller *filler, EmPairing *out_pairing)
   *out_pairing = (EmPairing) {
     .ce_iiw = no_base (), .cet = no_base (), .ms_degc = no_base (), .preheat_seferian_degc = no_base (),
     .preheat_en1011_degc = no_base (), .martensite_hrc = no_base (), .schaeffler = nowhere, .wrc = nowhere,
-    .hardness_low_hrc = filler->hardness_low_hrc, .hardness_high_hrc = filler->hardness_high_hrc, .is_hardness_from_catalogue = true,
-    .base_hrc = EM_ABSENT, .preheat_degc = EM_ABSENT, .preheat_ceiling_degc = EM_ABSENT, .is_suited = true,
+    .hardness_low_hrc = filler->hardness_low_hrc, .hardness_high_hrc = filler->hardness_high_hrc,
+    .hardness_low_hv = filler->hardness_low_hv, .hardness_high_hv = filler->hardness_high_hv, .is_hardness_from_catalogue = true,
+    .base_hrc = EM_ABSENT, .base_hv = EM_ABSENT, .preheat_degc = EM_ABSENT, .preheat_ceiling_degc = EM_ABSENT, .is_suited = true,
   };
   em_composition_middle (&filler->composition, out_pairing->deposit);
 }

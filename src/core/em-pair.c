@@ -39,6 +39,9 @@ const char *const em_reason_ids[EM_N_REASON] =
   [EM_REASON_TOUGH_CUSHION] = "tough-cushion",
   [EM_REASON_AGES_AFTER] = "ages-after",
   [EM_REASON_LASER_HARDER] = "laser-harder",
+  [EM_REASON_LASER_ABOVE_TOOL] = "laser-above-tool",
+  [EM_REASON_ABRASIVE_PLASTIC] = "abrasive-plastic",
+  [EM_REASON_JOINS_UNLIKE] = "joins-unlike",
   [EM_REASON_CHEAPEST] = "cheapest",
   [EM_REASON_SOFTER] = "softer",
   [EM_REASON_HARDER] = "harder",
@@ -199,6 +202,8 @@ find_hardness (const EmFiller *filler, EmPairing *pairing)
           pairing->hardness_high_hrc = high.value;
         }
     }
+  pairing->hardness_low_hv = filler->hardness_low_hv;
+  pairing->hardness_high_hv = filler->hardness_high_hv;
   pairing->is_hardness_from_catalogue = !em_is_absent (pairing->hardness_low_hrc) || !em_is_absent (filler->hardness_low_hv);
   if (pairing->is_hardness_from_catalogue || pairing->martensite_hrc.validity != EM_VALID)
     return;
@@ -206,41 +211,46 @@ find_hardness (const EmFiller *filler, EmPairing *pairing)
   pairing->hardness_high_hrc = fmin (pairing->martensite_hrc.value + MARTENSITE_SPREAD_HRC, 67.0);
 }
 
-/* SOFTER, HARDER or HARDNESS_MATCHES of a deposit's range against the base's one figure. */
+/* SOFTER, HARDER or HARDNESS_MATCHES, nominally: the middle of a deposit's range against the base's one figure. */
 static EmReasons
-compare_ranges (double low, double high, double base, double near)
+compare_nominal (double low, double high, double base, double near)
 {
-  if (em_is_absent (low) || em_is_absent (base))
+  double difference = (low + high) / 2.0 - base;
+
+  if (em_is_absent (difference))
     return 0;
-  if (high < base - near)
-    return EM_REASON_BIT (EM_REASON_SOFTER);
-  return EM_REASON_BIT (low > base + near ? EM_REASON_HARDER : EM_REASON_HARDNESS_MATCHES);
+  if (fabs (difference) <= near)
+    return EM_REASON_BIT (EM_REASON_HARDNESS_MATCHES);
+  return EM_REASON_BIT (difference < 0.0 ? EM_REASON_SOFTER : EM_REASON_HARDER);
 }
 
-/* On HRC where both are, else on HV. A beam's fast quench leaves a hardening wire as quenched rather than at its nominal, so a
- * nominally softer one that its carbon makes as hard as the tool is not called softer. */
+/* On HRC where both are, else on HV. */
 static EmReasons
-judge_hardness (const EmBase *base, const EmFiller *filler, EmProcess process, const EmPairing *pairing)
+judge_nominal (const EmFiller *filler, const EmPairing *pairing)
 {
-  double martensite_hrc = pairing->martensite_hrc.value;
-  double base_hv = em_is_absent (pairing->base_hrc) ? (base->hardness_low_hv + base->hardness_high_hv) / 2.0
-                                                    : em_steel_hrc_to_hv (pairing->base_hrc).value;
-  EmReasons reasons = 0;
+  bool is_off_scale = !em_is_absent (filler->hardness_low_hv);
 
-  if (em_is_absent (pairing->hardness_low_hrc) || em_is_absent (pairing->base_hrc))
-    reasons = compare_ranges (em_is_absent (filler->hardness_low_hv) ? em_steel_hrc_to_hv (filler->hardness_low_hrc).value : filler->hardness_low_hv,
-                              em_is_absent (filler->hardness_low_hv) ? em_steel_hrc_to_hv (filler->hardness_high_hrc).value : filler->hardness_high_hv,
-                              base_hv, HARDNESS_NEAR_RATIO * base_hv);
-  else
-    reasons = compare_ranges (pairing->hardness_low_hrc, pairing->hardness_high_hrc, pairing->base_hrc, HARDNESS_NEAR_HRC);
-  if (process == EM_PROCESS_LASER && is_of (filler->family, hardening_families) && pairing->martensite_hrc.validity == EM_VALID
-      && pairing->is_hardness_from_catalogue && martensite_hrc - MARTENSITE_SPREAD_HRC > pairing->hardness_high_hrc)
-    {
-      reasons |= EM_REASON_BIT (EM_REASON_LASER_HARDER);
-      if (martensite_hrc - MARTENSITE_SPREAD_HRC >= pairing->base_hrc)
-        reasons &= ~EM_REASON_BIT (EM_REASON_SOFTER);
-    }
-  return reasons;
+  if (!em_is_absent (pairing->hardness_low_hrc) && !em_is_absent (pairing->base_hrc))
+    return compare_nominal (pairing->hardness_low_hrc, pairing->hardness_high_hrc, pairing->base_hrc, HARDNESS_NEAR_HRC);
+  return compare_nominal (is_off_scale ? filler->hardness_low_hv : em_steel_hrc_to_hv (filler->hardness_low_hrc).value,
+                          is_off_scale ? filler->hardness_high_hv : em_steel_hrc_to_hv (filler->hardness_high_hrc).value,
+                          pairing->base_hv, HARDNESS_NEAR_RATIO * pairing->base_hv);
+}
+
+/* A beam's fast quench leaves a hardening wire as quenched rather than at its nominal. One nominally softer that its carbon makes
+ * as hard as the tool is told so in one sentence, not called softer and harder. */
+static EmReasons
+judge_hardness (const EmFiller *filler, EmProcess process, const EmPairing *pairing)
+{
+  double quenched_hrc = pairing->martensite_hrc.value - MARTENSITE_SPREAD_HRC;
+  EmReasons reasons = judge_nominal (filler, pairing);
+
+  if (process != EM_PROCESS_LASER || !is_of (filler->family, hardening_families) || pairing->martensite_hrc.validity != EM_VALID
+      || !pairing->is_hardness_from_catalogue || !(quenched_hrc > pairing->hardness_high_hrc))
+    return reasons;
+  if ((reasons & EM_REASON_BIT (EM_REASON_SOFTER)) != 0 && quenched_hrc >= pairing->base_hrc)
+    return EM_REASON_BIT (EM_REASON_LASER_ABOVE_TOOL);
+  return reasons | EM_REASON_BIT (EM_REASON_LASER_HARDER);
 }
 
 /* ---- preheat ---- */
@@ -305,6 +315,8 @@ judge_finish (const EmBase *base, const EmFiller *filler, bool is_alike, const E
          | reason_if (!filler->machines_easily && pairing->hardness_high_hrc >= HARD_TO_MACHINE_HRC, EM_REASON_HARD_TO_MACHINE)
          | reason_if (filler->resists_corrosion, EM_REASON_RESISTS_CORROSION)
          | reason_if (filler->resists_wear, EM_REASON_RESISTS_WEAR)
+         | reason_if (is_alike && base->family == EM_FAMILY_STAINLESS_MARTENSITIC && filler->resists_wear && filler->resists_corrosion,
+                      EM_REASON_ABRASIVE_PLASTIC)
          | reason_if (!em_is_absent (filler->aged_low_hrc), EM_REASON_AGES_AFTER)
          | reason_if (is_of (base->family, stainless_families) && is_of (filler->family, iron_families)
                       && pairing->deposit[EM_EL_CR] < STAINLESS_CR_PCT, EM_REASON_RUSTS);
@@ -341,6 +353,9 @@ judge_soundness (const EmBase *base, const EmFiller *filler, const EmChemistry b
                       EM_REASON_AUSTENITIC_ON_TOOL)
          | reason_if ((filler->family == EM_FAMILY_STAINLESS_AUSTENITIC || filler->family == EM_FAMILY_NICKEL) && is_hardening,
                       EM_REASON_TOUGH_CUSHION)
+         | reason_if (filler->family == EM_FAMILY_STAINLESS_AUSTENITIC && is_iron && base->family != EM_FAMILY_STAINLESS_AUSTENITIC
+                      && base->family != EM_FAMILY_CAST_IRON && pairing->schaeffler.phase == EM_PHASE_AUSTENITE_FERRITE && !is_mixed,
+                      EM_REASON_JOINS_UNLIKE)
          | reason_if (is_iron && filler_chemistry[EM_EL_CU] >= COPPER_PCT, EM_REASON_COPPER_CONTENT)
          | reason_if (is_iron && is_deposit_hardening && (pairing->ms_degc.value < MS_RETAINED_DEGC || deposit[EM_EL_C] > CARBON_HIGH_PCT),
                       EM_REASON_RETAINED_AUSTENITE)
@@ -381,10 +396,12 @@ em_steel_pair (const EmBase *base, const EmFiller *filler, EmProcess process, do
   suit = brings_beryllium (base_chemistry, filler_chemistry) ? '-' : suits[base->family][filler->family];
   em_steel_deposit (base_chemistry, filler_chemistry, dilution_ratio, pairing.deposit);
   estimate (base, filler, process, section_mm, &pairing);
+  pairing.base_hv = em_is_absent (pairing.base_hrc) ? (base->hardness_low_hv + base->hardness_high_hv) / 2.0
+                                                    : em_steel_hrc_to_hv (pairing.base_hrc).value;
   find_hardness (filler, &pairing);
   pairing.is_suited = suit != '-' && has_process;
   pairing.reasons = EM_REASON_BIT (suit == '=' ? EM_REASON_MATCHES_BASE : EM_REASON_DISSIMILAR);
-  pairing.reasons |= judge_hardness (base, filler, process, &pairing);
+  pairing.reasons |= judge_hardness (filler, process, &pairing);
   judge_preheat (base, process, base_chemistry, section_mm, &pairing);
   pairing.reasons |= judge_finish (base, filler, suit == '=', &pairing);
   pairing.reasons |= judge_soundness (base, filler, base_chemistry, filler_chemistry, &pairing);

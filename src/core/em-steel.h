@@ -59,6 +59,9 @@ typedef enum
   EM_REASON_MATCHES_BASE, EM_REASON_HARDNESS_MATCHES, EM_REASON_POLISHES, EM_REASON_TEXTURES, EM_REASON_NITRIDES, EM_REASON_MACHINES,
   EM_REASON_RESISTS_CORROSION, EM_REASON_RESISTS_WEAR, EM_REASON_NO_PREHEAT, EM_REASON_TOUGH_CUSHION, EM_REASON_AGES_AFTER,
   EM_REASON_LASER_HARDER, /* fast quench leaves it harder than nominal (common practice) */
+  EM_REASON_LASER_ABOVE_TOOL, /* and so harder than the tool, though nominally softer; instead of SOFTER and LASER_HARDER */
+  EM_REASON_ABRASIVE_PLASTIC, /* stainless on stainless mold steel (common practice) */
+  EM_REASON_JOINS_UNLIKE,
   EM_REASON_CHEAPEST,
   /* against */
   EM_REASON_SOFTER, EM_REASON_HARDER, EM_REASON_CRACKS, EM_REASON_NEEDS_PREHEAT, EM_REASON_HOT_CRACKS, EM_REASON_POLISH_DIFFERS,
@@ -82,8 +85,10 @@ typedef struct
   EmEstimate     ce_iiw, cet, ms_degc, preheat_seferian_degc, preheat_en1011_degc, martensite_hrc;
   EmConstitution schaeffler, wrc;
   double         hardness_low_hrc, hardness_high_hrc;   /* of the deposit, catalogue first; NaN: not on the scale */
+  double         hardness_low_hv, hardness_high_hv;     /* the catalogue's, for deposits off the HRC scale; NaN */
   bool           is_hardness_from_catalogue;
-  double         base_hrc;                              /* compared with */
+  double         base_hrc;                              /* compared with; NaN: not on the scale */
+  double         base_hv;                               /* NaN: not known */
   bool           is_preheat_advised;
   double         preheat_degc;                          /* NaN: none */
   double         preheat_ceiling_degc;                  /* last tempering temperature; NaN */

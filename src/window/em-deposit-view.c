@@ -67,27 +67,15 @@ add_estimate (EmDepositView *self, const char *name, const EmEstimate *estimate,
     add_fact (self, name, value);
 }
 
-static char *
-hardness_text (double low, double high)
-{
-  g_autofree char *from = em_words_number (low, 0), *to = em_words_number (high, 0);
-
-  return g_str_equal (from, to) ? g_strdup_printf (_("%s HRC"), from) : g_strdup_printf (_("%s to %s HRC"), from, to);
-}
-
 static void
 add_hardness (EmDepositView *self, const EmPairing *pairing)
 {
-  if (!isnan (pairing->hardness_low_hrc))
-    {
-      g_autofree char *text = hardness_text (pairing->hardness_low_hrc, pairing->hardness_high_hrc);
-      add_fact (self, pairing->is_hardness_from_catalogue ? _("Hardness as deposited, catalog") : _("Hardness as deposited, estimate"), text);
-    }
-  if (!isnan (pairing->base_hrc))
-    {
-      g_autofree char *text = hardness_text (pairing->base_hrc, pairing->base_hrc);
-      add_fact (self, _("Hardness of the tool"), text);
-    }
+  g_autofree char *deposit = em_words_hardness (pairing), *tool = em_words_base_hardness (pairing);
+
+  if (deposit != NULL)
+    add_fact (self, pairing->is_hardness_from_catalogue ? _("Hardness of the deposit, catalog") : _("Hardness of the deposit, estimate"), deposit);
+  if (tool != NULL)
+    add_fact (self, _("Hardness of the tool"), tool);
 }
 
 static void
@@ -113,7 +101,7 @@ show_facts (EmDepositView *self, const EmPairing *pairing)
   add_preheat (self, pairing);
   add_estimate (self, _("Carbon equivalent (IIW)"), &pairing->ce_iiw, "%", 2);
   add_estimate (self, _("Martensite starts at"), &pairing->ms_degc, "°C", 0);
-  add_estimate (self, _("Martensite, from its carbon"), &pairing->martensite_hrc, "HRC", 0);
+  add_estimate (self, _("As quenched, from its carbon"), &pairing->martensite_hrc, "HRC", 0);
   for (int i = 0; i < FACT_MAX; i++)
     if (self->fact_name[i] != NULL)
       {

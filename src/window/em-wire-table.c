@@ -50,11 +50,29 @@ reasons_text (EmReasons reasons, const char *mark, int first, int end)
 static char *
 hardness_text (const EmPairing *pairing)
 {
-  if (isnan (pairing->hardness_low_hrc))
-    return g_strdup (_("hardness not known"));
-  if (pairing->hardness_low_hrc == pairing->hardness_high_hrc)
-    return g_strdup_printf ("%.0f HRC", pairing->hardness_low_hrc);
-  return g_strdup_printf ("%.0f–%.0f HRC", pairing->hardness_low_hrc, pairing->hardness_high_hrc);
+  char *text = em_words_hardness (pairing);
+
+  return text != NULL ? text : g_strdup (_("hardness not known"));
+}
+
+/* "wire 17.72 · arc-on 1 h 09 min · bench 7 h 03 min". */
+static char *
+effort_text (EmWireTable *self, const EmCompareRow *row)
+{
+  g_autofree char *cost = em_words_money_bare (row->filler_cost_minor, &em_document_get_rates (self->document)->currency);
+  g_autofree char *arc_on = em_words_duration (row->arc_on_s), *bench = em_words_duration (row->labour_s);
+
+  /* Translators: what the wire costs, arc-on time, time at the bench. */
+  return g_strdup_printf (_("wire %s · arc-on %s · bench %s"), cost, arc_on, bench);
+}
+
+/* Which feature can't take it and why; NULL where the reasons say as much. */
+static char *
+fault_text (EmWireTable *self, const EmCompareRow *row)
+{
+  const EmQuote *quote = em_document_get_quote (self->document);
+
+  return row->is_ruled_out && row->fault.code != EM_OK && row->fault.code != EM_FAULT_UNSUITED ? em_words_fault (&row->fault, quote, quote->units) : NULL;
 }
 
 /* "+12.40" against the present choice; NULL where there is nothing to tell. */
@@ -106,7 +124,8 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   g_autofree char *good = reasons_text (row->reasons, "+ ", 0, EM_REASON_SOFTER);
   g_autofree char *bad = reasons_text (row->reasons, "− ", EM_REASON_SOFTER, EM_REASON_WRONG_PROCESS);
   g_autofree char *out = reasons_text (row->reasons, "× ", EM_REASON_WRONG_PROCESS, EM_N_REASON);
-  const char *texts[] = { good, bad, out };
+  g_autofree char *effort = row->is_ruled_out ? NULL : effort_text (self, row), *fault = fault_text (self, row);
+  const char *texts[] = { effort, good, bad, out, fault };
   int at = 2;
 
   gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
@@ -118,10 +137,10 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   if (difference != NULL)
     gtk_grid_attach (GTK_GRID (grid), line (difference, "money", 1), 1, 1, 1, 1);
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
-    if (texts[i][0] != '\0')
+    if (texts[i] != NULL && texts[i][0] != '\0')
       gtk_grid_attach (GTK_GRID (grid), wrapped (texts[i]), 0, at++, 2, 1);
-  *out_spoken = g_strdup_printf ("%s, %s, %s, %s %s %s%s%s", filler->designation, hardness, price, good, bad, out,
-                                 difference != NULL ? ", " : "", difference != NULL ? difference : "");
+  *out_spoken = g_strdup_printf ("%s, %s, %s%s%s, %s %s %s %s %s", filler->designation, hardness, price, difference != NULL ? ", " : "",
+                                 difference != NULL ? difference : "", effort != NULL ? effort : "", good, bad, out, fault != NULL ? fault : "");
   return grid;
 }
 

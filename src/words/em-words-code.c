@@ -17,7 +17,7 @@
 static const char *const reasons[EM_N_REASON] =
 {
   [EM_REASON_MATCHES_BASE] = N_("Of the same family as the tool"),
-  [EM_REASON_HARDNESS_MATCHES] = N_("As hard as the tool"),
+  [EM_REASON_HARDNESS_MATCHES] = N_("Nominally as hard as the tool"),
   [EM_REASON_POLISHES] = N_("Takes a polish like the tool"),
   [EM_REASON_TEXTURES] = N_("Takes a texture like the tool"),
   [EM_REASON_NITRIDES] = N_("Can be nitrided"),
@@ -28,9 +28,12 @@ static const char *const reasons[EM_N_REASON] =
   [EM_REASON_TOUGH_CUSHION] = N_("Tough: a good cushion under harder layers"),
   [EM_REASON_AGES_AFTER] = N_("Hardens by ageing afterwards"),
   [EM_REASON_LASER_HARDER] = N_("A laser’s fast quench leaves it harder than its nominal"),
+  [EM_REASON_LASER_ABOVE_TOOL] = N_("Nominally softer, but a laser’s fast quench leaves it somewhat harder than the tool"),
+  [EM_REASON_ABRASIVE_PLASTIC] = N_("The usual choice where the plastic is abrasive or corrosive"),
+  [EM_REASON_JOINS_UNLIKE] = N_("Joins unlike steels: its ferrite guards against hot cracks"),
   [EM_REASON_CHEAPEST] = N_("The lowest price of all that suit"),
-  [EM_REASON_SOFTER] = N_("Softer than the tool"),
-  [EM_REASON_HARDER] = N_("Harder than the tool"),
+  [EM_REASON_SOFTER] = N_("Nominally softer than the tool"),
+  [EM_REASON_HARDER] = N_("Nominally harder than the tool"),
   [EM_REASON_CRACKS] = N_("May crack on cooling"),
   [EM_REASON_NEEDS_PREHEAT] = N_("Needs preheat"),
   [EM_REASON_HOT_CRACKS] = N_("May crack hot while it solidifies"),
@@ -39,7 +42,7 @@ static const char *const reasons[EM_N_REASON] =
   [EM_REASON_NO_NITRIDE] = N_("Does not nitride"),
   [EM_REASON_HARD_TO_MACHINE] = N_("Hard to machine"),
   [EM_REASON_RUSTS] = N_("Rusts where the tool does not"),
-  [EM_REASON_DISSIMILAR] = N_("Of another family than the tool"),
+  [EM_REASON_DISSIMILAR] = N_("Of another family than the tool, but the two can be welded"),
   [EM_REASON_AUSTENITIC_ON_TOOL] = N_("Austenitic on a hardened tool: soft, and it grows more with heat"),
   [EM_REASON_COPPER_CONTENT] = N_("Its copper can crack steel along the grain boundaries"),
   [EM_REASON_RETAINED_AUSTENITE] = N_("May keep austenite and stay soft in places"),
@@ -185,6 +188,42 @@ em_words_estimate (const EmEstimate *estimate, const char *unit, int decimals)
     return outside_text (estimate->limited_by);
   number = em_words_number (estimate->value, decimals);
   return unit[0] != '\0' ? g_strdup_printf (_("about %s\302\240%s"), number, unit) : g_strdup_printf (_("about %s"), number);
+}
+
+static char *
+range_text (double low, double high, const char *unit)
+{
+  g_autofree char *from = em_words_number (low, 0), *to = em_words_number (high, 0);
+
+  /* Translators: a range of hardness and its scale. */
+  return g_str_equal (from, to) ? g_strdup_printf ("%s\302\240%s", from, unit) : g_strdup_printf (_("%s to %s\302\240%s"), from, to, unit);
+}
+
+/** The deposit's hardness: nominal, and what a laser's fast quench makes of it where that is more.
+ *
+ * NULL where nothing is known. */
+char *
+em_words_hardness (const EmPairing *pairing)
+{
+  const EmReasons quenched = EM_REASON_BIT (EM_REASON_LASER_HARDER) | EM_REASON_BIT (EM_REASON_LASER_ABOVE_TOOL);
+  g_autofree char *nominal = NULL, *most = NULL;
+
+  if (isnan (pairing->hardness_low_hrc))
+    return isnan (pairing->hardness_low_hv) ? NULL : range_text (pairing->hardness_low_hv, pairing->hardness_high_hv, "HV");
+  nominal = range_text (pairing->hardness_low_hrc, pairing->hardness_high_hrc, "HRC");
+  if ((pairing->reasons & quenched) == 0)
+    return g_steal_pointer (&nominal);
+  most = em_words_number (pairing->martensite_hrc.value, 0);
+  return g_strdup_printf (_("%s nominal, up to about %s by laser"), nominal, most);
+}
+
+/** The tool's hardness, or NULL. */
+char *
+em_words_base_hardness (const EmPairing *pairing)
+{
+  if (!isnan (pairing->base_hrc))
+    return range_text (pairing->base_hrc, pairing->base_hrc, "HRC");
+  return isnan (pairing->base_hv) ? NULL : range_text (pairing->base_hv, pairing->base_hv, "HV");
 }
 
 /* Ferrite numbers up to this scatter less: Siewert, McCowan and Olson 1988, table 4. */

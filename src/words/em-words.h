@@ -66,6 +66,8 @@ const char *em_words_near       (EmNear near);
 const char *em_words_process    (EmProcess process);
 const char *em_words_family     (EmFamily family);
 char       *em_words_estimate   (const EmEstimate *estimate, const char *unit, int decimals); /* "about 290 °C" or "outside its limits (C)" */
+char       *em_words_hardness      (const EmPairing *pairing);  /* "26 to 30 HRC nominal, up to about 49 by laser"; or NULL */
+char       *em_words_base_hardness (const EmPairing *pairing);  /* "32 HRC", or NULL */
 char       *em_words_constitution (const EmConstitution *point, gboolean is_wrc);  /* "Austenite and ferrite, about 9 % ferrite" */
 
 /* What will be done to a feature, in plain words for the customer: two or three sentences. */

@@ -92,11 +92,18 @@ START_TEST (test_p20_on_p20_is_harder_from_a_laser)
 
   ck_assert (laser.is_suited);
   ck_assert (has (&laser, EM_REASON_MATCHES_BASE));
-  ck_assert (has (&laser, EM_REASON_LASER_HARDER));
-  ck_assert (!has (&laser, EM_REASON_SOFTER));
+  ck_assert (has (&laser, EM_REASON_LASER_ABOVE_TOOL));
+  /* told once: not softer and harder in one breath */
+  ck_assert (!has (&laser, EM_REASON_SOFTER) && !has (&laser, EM_REASON_LASER_HARDER) && !has (&laser, EM_REASON_HARDNESS_MATCHES));
   ck_assert_double_gt (laser.martensite_hrc.value, 36);
   ck_assert (has (&arc, EM_REASON_SOFTER));
-  ck_assert (!has (&arc, EM_REASON_LASER_HARDER));
+  ck_assert (!has (&arc, EM_REASON_LASER_HARDER) && !has (&arc, EM_REASON_LASER_ABOVE_TOOL));
+  /* on a tool of 28 HRC the nominal is as hard, and the beam still leaves it harder than that */
+  laser = pair (&base, &wire, EM_PROCESS_LASER, 28);
+  ck_assert (has (&laser, EM_REASON_HARDNESS_MATCHES) && has (&laser, EM_REASON_LASER_HARDER));
+  /* on one at 50 even the quench, 35 + 50·(0.8·0.275 + 0.2·0.34) = 49.4 ± 2, is softer */
+  laser = pair (&base, &wire, EM_PROCESS_LASER, 50);
+  ck_assert (has (&laser, EM_REASON_SOFTER) && has (&laser, EM_REASON_LASER_HARDER) && !has (&laser, EM_REASON_LASER_ABOVE_TOOL));
 }
 END_TEST
 
@@ -113,6 +120,7 @@ START_TEST (test_420_on_420)
   ck_assert (pairing.is_suited && has (&pairing, EM_REASON_MATCHES_BASE) && has (&pairing, EM_REASON_RESISTS_WEAR));
   ck_assert (has (&pairing, EM_REASON_HARDNESS_MATCHES) && has (&pairing, EM_REASON_POLISHES) && !has (&pairing, EM_REASON_RUSTS));
   ck_assert_double_eq_tol (pairing.base_hrc, 50, 1e-9);
+  ck_assert (has (&pairing, EM_REASON_ABRASIVE_PLASTIC) && !has (&rusting, EM_REASON_ABRASIVE_PLASTIC));
   /* 0.8·1.85 + 0.2·13.5 = 4.18 % Cr; stainless begins at 10.5 (EN 10088-1) */
   ck_assert (has (&rusting, EM_REASON_RUSTS) && has (&rusting, EM_REASON_DISSIMILAR) && has (&rusting, EM_REASON_SOFTER));
 }
@@ -134,6 +142,11 @@ START_TEST (test_unlike_pairs)
   /* 210 HV against 50 HRC = 513 HV */
   ck_assert (has (&pairing, EM_REASON_SOFTER));
   ck_assert (em_is_absent (pairing.hardness_low_hrc));
+  ck_assert_double_eq_tol (pairing.hardness_high_hv, 210, 1e-9);
+  ck_assert_double_eq_tol (pairing.base_hv, 513, 1e-9);
+  /* 20 % of H13: Cr_eq 0.8·24.675 + 0.2·8.0 = 21.3, Ni_eq 0.8·14.475 + 0.2·11.9 = 14.0: some ferrite */
+  ck_assert_int_eq (pairing.schaeffler.phase, EM_PHASE_AUSTENITE_FERRITE);
+  ck_assert (has (&pairing, EM_REASON_JOINS_UNLIKE));
   pairing = pair (&base, &bronze, EM_PROCESS_LASER, NAN);
   ck_assert (pairing.is_suited && has (&pairing, EM_REASON_COPPER_CONTENT));
   /* iron and aluminium make brittle compounds */
@@ -310,7 +323,10 @@ START_TEST (test_reasons_do_not_contradict)
           ck_assert (has (&pairing, EM_REASON_TEXTURES) != has (&pairing, EM_REASON_TEXTURE_DIFFERS));
           ck_assert (has (&pairing, EM_REASON_NEEDS_PREHEAT) != has (&pairing, EM_REASON_NO_PREHEAT));
           ck_assert (!(has (&pairing, EM_REASON_MACHINES) && has (&pairing, EM_REASON_HARD_TO_MACHINE)));
-          ck_assert_int_le (has (&pairing, EM_REASON_SOFTER) + has (&pairing, EM_REASON_HARDER) + has (&pairing, EM_REASON_HARDNESS_MATCHES), 1);
+          ck_assert_int_le (has (&pairing, EM_REASON_SOFTER) + has (&pairing, EM_REASON_HARDER) + has (&pairing, EM_REASON_HARDNESS_MATCHES)
+                            + has (&pairing, EM_REASON_LASER_ABOVE_TOOL), 1);
+          ck_assert (!(has (&pairing, EM_REASON_LASER_HARDER) && has (&pairing, EM_REASON_LASER_ABOVE_TOOL)));
+          ck_assert (!(has (&pairing, EM_REASON_JOINS_UNLIKE) && has (&pairing, EM_REASON_CRACKS) && b != EM_FAMILY_TOOL_STEEL));
           ck_assert (pairing.is_suited == ((pairing.reasons & EM_REASONS_RULE_OUT) == 0));
           if (b == f)
             ck_assert (pairing.is_suited);

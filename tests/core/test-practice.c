@@ -77,9 +77,9 @@ START_TEST (test_p20_wire_on_p20)
   ck_assert_double_lt ((wire.hardness_low_hrc + wire.hardness_high_hrc) / 2, laser.base_hrc);
   ck_assert_double_eq_tol (laser.base_hrc, 33.0, 1e-12);
   ck_assert_double_eq_tol (laser.martensite_hrc.value, 49.6, 1e-9);
-  ck_assert (laser.is_suited && HAS (laser, MATCHES_BASE) && HAS (laser, LASER_HARDER));
-  ck_assert (!HAS (laser, SOFTER));
-  ck_assert (HAS (arc, SOFTER) && !HAS (arc, LASER_HARDER));
+  ck_assert (laser.is_suited && HAS (laser, MATCHES_BASE) && HAS (laser, LASER_ABOVE_TOOL));
+  ck_assert (!HAS (laser, SOFTER) && !HAS (laser, LASER_HARDER));
+  ck_assert (HAS (arc, SOFTER) && !HAS (arc, LASER_ABOVE_TOOL));
 }
 END_TEST
 
@@ -94,6 +94,7 @@ START_TEST (test_420_on_420)
   EmPairing pairing = pair (&base, &wire, EM_PROCESS_LASER);
 
   ck_assert (pairing.is_suited && HAS (pairing, MATCHES_BASE) && HAS (pairing, RESISTS_WEAR) && HAS (pairing, HARDNESS_MATCHES));
+  ck_assert (HAS (pairing, ABRASIVE_PLASTIC));
   ck_assert (!HAS (pairing, DISSIMILAR) && !HAS (pairing, RUSTS));
 }
 END_TEST

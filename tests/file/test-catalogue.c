@@ -6,6 +6,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include "em-book-file.h"
+#include "em-steel.h"
 #include "../core/em-test-main.h"
 
 #include <glib/gstdio.h>
@@ -96,6 +97,82 @@ START_TEST (test_shipped_is_whole)
       for (int k = 0; k < filler->n_sizes; k++)
         ck_assert_msg (filler->size[k].wire_mm >= 0.2 && filler->size[k].wire_mm <= 1.6, "%s: %g mm", filler->id, filler->size[k].wire_mm);
     }
+  em_catalogue_clear (&catalogue);
+}
+END_TEST
+
+static EmPairing
+pair (const EmCatalogue *catalogue, const char *base, const char *filler, EmProcess process)
+{
+  EmPairing pairing;
+
+  em_steel_pair (base_of (catalogue, base), filler_of (catalogue, filler), process, 0.2, EM_ABSENT, EM_ABSENT, &pairing, NULL);
+  return pairing;
+}
+
+#define HAS(pairing, reason) (((pairing).reasons & EM_REASON_BIT (EM_REASON_##reason)) != 0)
+
+/* Common practice, no source; of the records as shipped. P20 wire on P20: nominally softer than the parent, from a laser's fast
+ * quench somewhat harder. 420 on 420 where the plastic is abrasive. Unlike steels: 309L joins stainless to a hardened tool steel. */
+START_TEST (test_shipped_pairs_hold_what_the_trade_knows)
+{
+  EmCatalogue catalogue;
+
+  load_shipped (&catalogue);
+
+  const EmBase *p20 = base_of (&catalogue, "p20");
+  const EmFiller *wire = filler_of (&catalogue, "p20-wire");
+  EmPairing laser = pair (&catalogue, "p20", "p20-wire", EM_PROCESS_LASER), arc = pair (&catalogue, "p20", "p20-wire", EM_PROCESS_GTAW);
+
+  ck_assert_double_lt (wire->hardness_low_hrc + wire->hardness_high_hrc, p20->hardness_low_hrc + p20->hardness_high_hrc);
+  ck_assert_double_gt (laser.martensite_hrc.value, laser.base_hrc);
+  ck_assert (HAS (laser, LASER_ABOVE_TOOL) && HAS (laser, MATCHES_BASE) && !HAS (laser, SOFTER));
+  ck_assert (HAS (arc, SOFTER) && !HAS (arc, LASER_ABOVE_TOOL));
+  ck_assert (HAS (pair (&catalogue, "420", "er420", EM_PROCESS_LASER), ABRASIVE_PLASTIC));
+  ck_assert (!HAS (pair (&catalogue, "420", "er316l", EM_PROCESS_LASER), ABRASIVE_PLASTIC));
+  ck_assert (!HAS (pair (&catalogue, "p20", "er420", EM_PROCESS_LASER), ABRASIVE_PLASTIC));
+
+  EmPairing unlike = pair (&catalogue, "4140", "er309l", EM_PROCESS_LASER);
+
+  ck_assert (unlike.is_suited && HAS (unlike, JOINS_UNLIKE) && HAS (unlike, DISSIMILAR));
+  em_catalogue_clear (&catalogue);
+}
+END_TEST
+
+/* Every reason that the records can give is given by some pair of what is shipped; the others are the comparison's. */
+START_TEST (test_every_reason_occurs)
+{
+  const EmReasons of_comparison = EM_REASON_BIT (EM_REASON_CHEAPEST) | EM_REASON_BIT (EM_REASON_NOT_STOCKED)
+                                  | EM_REASON_BIT (EM_REASON_NO_SIZE_FITS) | EM_REASON_BIT (EM_REASON_RETIRED);
+  EmReasons seen = of_comparison;
+  EmCatalogue catalogue;
+
+  load_shipped (&catalogue);
+  for (int32_t b = 0; b < catalogue.n_bases; b++)
+    for (int32_t f = 0; f < catalogue.n_fillers; f++)
+      for (int p = 0; p < EM_N_PROCESS; p++)
+        seen |= pair (&catalogue, catalogue.base[b].id, catalogue.filler[f].id, (EmProcess) p).reasons;
+  for (int i = 0; i < EM_N_REASON; i++)
+    ck_assert_msg ((seen & EM_REASON_BIT (i)) != 0, "nothing shipped is %s", em_reason_ids[i]);
+  em_catalogue_clear (&catalogue);
+}
+END_TEST
+
+/* No two records of a kind by the same name, and none that says "wire" again where sentences say it already. */
+START_TEST (test_designations)
+{
+  EmCatalogue catalogue;
+
+  load_shipped (&catalogue);
+  for (int32_t i = 0; i < catalogue.n_fillers; i++)
+    {
+      ck_assert_msg (strstr (catalogue.filler[i].designation, "wire") == NULL, "%s", catalogue.filler[i].designation);
+      for (int32_t j = 0; j < i; j++)
+        ck_assert_str_ne (catalogue.filler[i].designation, catalogue.filler[j].designation);
+    }
+  for (int32_t i = 0; i < catalogue.n_bases; i++)
+    for (int32_t j = 0; j < i; j++)
+      ck_assert_str_ne (catalogue.base[i].designation, catalogue.base[j].designation);
   em_catalogue_clear (&catalogue);
 }
 END_TEST
@@ -411,6 +488,9 @@ main (void)
   tcase_add_test (tcase, test_only_own);
   tcase_add_test (tcase, test_save_and_validate);
   tcase_add_test (tcase, test_missing_file);
+  tcase_add_test (tcase, test_shipped_pairs_hold_what_the_trade_knows);
+  tcase_add_test (tcase, test_every_reason_occurs);
+  tcase_add_test (tcase, test_designations);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
   srunner_run_all (runner, CK_ENV);
