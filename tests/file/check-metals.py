@@ -18,10 +18,68 @@ import xml.etree.ElementTree as tree
 
 NS = "{urn:estimend:metals}"
 
+# Printed ranges that the record has to have to the digit, a single printed figure being the most. Where a page is a copy of a
+# standard's table or a data sheet that names the standard, that stands in front.
+EXACT = [
+    # ASTM A681, data sheet at dhanlaxmimetals.com
+    ("p20", {"C": (.28, .40), "Si": (.20, .80), "Mn": (.60, 1.00), "P": .03, "S": .03, "Cr": (1.40, 2.00), "Mo": (.30, .55)}),
+    # ISO 4957:2001, virgamet.com
+    ("p20-ni", {"C": (.35, .45), "Si": (.2, .4), "Mn": (1.3, 1.6), "P": .03, "S": .03, "Cr": (1.8, 2.1), "Mo": (.15, .25), "Ni": (.9, 1.2)}),
+    # xiri-toolsteel.com and round-bars.com, alike
+    ("p20-s", {"C": (.35, .45), "Si": (.30, .50), "Mn": (1.40, 1.60), "P": .03, "S": (.05, .10), "Cr": (1.80, 2.00), "Mo": (.15, .25)}),
+    # ASTM A681, fushunspecialsteel.com
+    ("h11", {"C": (.33, .43), "Si": (.80, 1.25), "Mn": (.20, .60), "P": .03, "S": .03, "Cr": (4.75, 5.50), "V": (.30, .60), "Mo": (1.10, 1.60)}),
+    # ascforgings.com and diamondmetals.com, alike
+    ("h13", {"C": (.32, .45), "Si": (.80, 1.20), "Mn": (.20, .50), "P": .03, "S": .03, "Cr": (4.75, 5.50), "Mo": (1.10, 1.75), "V": (.80, 1.20)}),
+    # ASTM A681, theworldmaterial.com
+    ("s7", {"C": (.45, .55), "Si": (.20, 1.00), "Mn": (.20, .90), "P": .03, "S": .03, "Cr": (3.00, 3.50), "Mo": (1.30, 1.80), "V": .35}),
+    ("a2", {"C": (.95, 1.05), "Si": (.10, .50), "Mn": (.40, 1.00), "P": .03, "S": .03, "Cr": (4.75, 5.50), "Mo": (.90, 1.40), "V": (.15, .50)}),
+    # thepipingmart.com
+    ("o1", {"C": (.85, 1.00), "Mn": (1.00, 1.40), "Si": .50, "Cr": (.40, .60), "Ni": .30, "W": (.40, .60), "V": .30, "P": .03, "S": .03}),
+    # azom.com article 9116
+    ("o2", {"C": (.85, .95), "Mn": (1.40, 1.80), "Si": .5, "Cr": .35, "Ni": .3, "Mo": .3, "V": .3, "P": .03, "S": .03}),
+    # ASTM A681, astmsteel.com
+    ("l6", {"C": (.65, .75), "Mn": (.25, .80), "P": .03, "S": .03, "Si": (.10, .50), "Cr": (.60, 1.20), "Mo": .50, "Ni": (1.25, 2.00)}),
+    # ASTM A29, doubleeaglealloys.com
+    ("4140", {"C": (.38, .43), "Mn": (.75, 1.00), "Si": (.15, .35), "Cr": (.80, 1.10), "Mo": (.15, .25), "P": .035, "S": .040}),
+    # liquisearch.com, 41xx steel
+    ("4130", {"C": (.28, .33), "Mn": (.40, .60), "Si": (.15, .35), "Cr": (.80, 1.10), "Mo": (.15, .25), "P": .035, "S": .040}),
+    # ASTM A29, copy of its table at boltport.com
+    ("1045", {"C": (.43, .50), "Mn": (.60, .90), "P": .040, "S": .050}),
+    # SA-276, copy of its table 1 (scribd.com document 360503786)
+    ("304l", {"C": .030, "Mn": 2.00, "P": .045, "S": .030, "Si": 1.00, "Cr": (18, 20), "Ni": (8, 12), "N": .10}),
+    # luskmetals.com, composition limits of aluminum alloys
+    ("6061", {"Si": (.40, .8), "Fe": .7, "Cu": (.15, .40), "Mn": .15, "Mg": (.8, 1.2), "Cr": (.04, .35), "Zn": .25, "Ti": .15}),
+    ("7075", {"Si": .40, "Fe": .50, "Cu": (1.2, 2.0), "Mn": .30, "Mg": (2.1, 2.9), "Cr": (.18, .28), "Zn": (5.1, 6.1), "Ti": .20}),
+    # registered limits, scribd.com document 340727233
+    ("er4043", {"Si": (4.5, 6.0), "Fe": .8, "Cu": .30, "Mn": .05, "Mg": .05, "Zn": .10, "Ti": .20}),
+    ("er4047", {"Si": (11.0, 13.0), "Fe": .8, "Cu": .30, "Mn": .15, "Mg": .10, "Zn": .20}),
+    # SFA-5.18, identical with AWS A5.18:2005, copy of its table (scribd.com document 370333786); zirconium is no element of ours
+    ("er70s-2", {"C": .07, "Mn": (.90, 1.40), "Si": (.40, .70), "P": .025, "S": .035, "Ni": .15, "Cr": .15, "Mo": .15, "V": .03, "Cu": .50,
+                 "Ti": (.05, .15), "Al": (.05, .15)}),
+    ("er70s-6", {"C": (.06, .15), "Mn": (1.40, 1.85), "Si": (.80, 1.15), "P": .025, "S": .035, "Ni": .15, "Cr": .15, "Mo": .15, "V": .03,
+                 "Cu": .50}),
+    # AWS A5.28, guide at katalogy.wirpo.cz; its "0.7-0.12" carbon of ER80S-D2 is a misprint of 0.07
+    ("er80s-b2", {"C": (.07, .12), "Mn": (.40, .70), "Si": (.40, .70), "P": .025, "S": .025, "Ni": .20, "Cr": (1.20, 1.50), "Mo": (.40, .65),
+                  "Cu": .35}),
+    ("er90s-b3", {"C": (.07, .12), "Mn": (.40, .70), "Si": (.40, .70), "P": .025, "S": .025, "Ni": .20, "Cr": (2.30, 2.70), "Mo": (.90, 1.20),
+                  "Cu": .35}),
+    ("er80s-d2", {"C": (.07, .12), "Mn": (1.60, 2.10), "Si": (.50, .80), "P": .025, "S": .025, "Ni": .15, "Mo": (.40, .60), "Cu": .5}),
+    ("er100s-1", {"C": .08, "Mn": (1.25, 1.80), "Si": (.20, .55), "P": .010, "S": .010, "Ni": (1.40, 2.10), "Cr": .30, "Mo": (.25, .55),
+                  "V": .05, "Ti": .10, "Al": .10, "Cu": .25}),
+    # AWS A5.9, table 15-2 at rewon.com.my, which leaves out P, S and Cu
+    ("er307", {"C": (.04, .14), "Mn": (3.3, 4.75), "Si": (.30, .65), "Cr": (19.5, 22.0), "Ni": (8.0, 10.7), "Mo": (.5, 1.5)}),
+    ("er308l", {"C": .03, "Mn": (1.0, 2.5), "Si": (.30, .65), "Cr": (19.5, 22.0), "Ni": (9.0, 11.0), "Mo": .75}),
+    ("er309l", {"C": .03, "Mn": (1.0, 2.5), "Si": (.30, .65), "Cr": (23.0, 25.0), "Ni": (12.0, 14.0), "Mo": .75}),
+    ("er312", {"C": .15, "Mn": (1.0, 2.5), "Si": (.30, .65), "Cr": (28.0, 32.0), "Ni": (8.0, 10.5), "Mo": .75}),
+    ("er316l", {"C": .03, "Mn": (1.0, 2.5), "Si": (.30, .65), "Cr": (18.0, 20.0), "Ni": (11.0, 14.0), "Mo": (2.0, 3.0)}),
+    # SFA-5.30 inserts 61 and 82, robvon.com; sulfur there 0.01 and a misprinted 0.15, so it isn't held to
+    ("erni-1", {"C": .15, "Mn": 1.0, "Fe": 1.0, "P": .03, "Si": .75, "Cu": .25, "Al": 1.50, "Ti": (2.0, 3.5)}),
+    ("ernicr-3", {"C": .10, "Mn": (2.50, 3.50), "Fe": 3.0, "P": .03, "Si": .50, "Cu": .50, "Ti": .75, "Cr": (18.0, 22.0), "Nb": (2.0, 3.0)}),
+]
+
 # Printed ranges in mass percent; None: that end isn't printed. The record has to lie within what is printed.
 RANGES = [
-    # data sheet of P20 at jademetals.co.uk
-    ("p20", {"C": (.28, .40), "Mn": (.60, 1.00), "Si": (.20, .80), "Cr": (1.40, 2.00), "Mo": (.30, .55)}),
     # data sheet of D2, azom.com article 6214
     ("d2", {"C": (1.40, 1.60), "Mn": (None, .60), "Si": (None, .60), "Cr": (11.0, 13.0), "Mo": (.70, 1.20), "V": (None, 1.10)}),
     # data sheet of M2, azom.com article 6138 (both carbon levels)
@@ -30,26 +88,17 @@ RANGES = [
     # stainless data sheets at scotforge.com
     ("420", {"C": (.15, None), "Cr": (12.0, 14.0)}),
     ("316l", {"C": (None, .03), "Mn": (None, 2.00), "Cr": (16.0, 18.0), "Mo": (2.0, 3.0), "Ni": (10.0, 14.0)}),
-    # data sheets of H13, ascforgings.com and makeitfrom.com; manganese there 0.20 to 0.50, in ASTM A681 0.20 to 0.60 (from memory)
-    ("h13", {"C": (.32, .45), "Si": (.80, 1.25), "Cr": (4.75, 5.50), "Mo": (1.10, 1.75), "V": (.80, 1.20)}),
     # C17200 at jsktraders.com and lfa-wire.com
     ("c17200", {"Be": (1.80, 2.00), "Al": (None, .20), "Si": (None, .20)}),
-    # AWS A5.9 wires, table 15-2 at rewon.com.my
-    ("er316l", {"C": (None, .03), "Cr": (18.0, 20.0), "Ni": (11.0, 14.0), "Mo": (2.0, 3.0), "Mn": (1.0, 2.5), "Si": (.30, .65)}),
-    ("er309l", {"C": (None, .03), "Cr": (23.0, 25.0), "Ni": (12.0, 14.0), "Mo": (None, .75)}),
-    ("er312", {"C": (None, .15), "Cr": (28.0, 32.0), "Ni": (8.0, 10.5)}),
-    # AWS A5.28 wires, printed guide; its "0.7-0.12" carbon of ER80S-D2 is a misprint of 0.07
-    ("er80s-d2", {"C": (.07, .12), "Mn": (1.60, 2.10), "Si": (.50, .80), "Mo": (.40, .60), "Ni": (None, .15), "Cu": (None, .50)}),
-    ("er80s-b2", {"C": (.07, .12), "Mn": (.40, .70), "Si": (.40, .70), "Cr": (1.20, 1.50), "Mo": (.40, .65)}),
-    ("er90s-b3", {"C": (.07, .12), "Cr": (2.30, 2.70), "Mo": (.90, 1.20)}),
     # AWS A5.10 wires, brazing.com aluminum alloy compositions
-    ("er4043", {"Si": (4.5, 6.0), "Fe": (None, .80), "Cu": (None, .30), "Mn": (None, .05), "Mg": (None, .05)}),
-    ("er4047", {"Si": (11.0, 13.0)}),
     ("er5356", {"Mg": (4.5, 5.5), "Mn": (.05, .20), "Cr": (.05, .20), "Ti": (.06, .20)}),
     # AWS A5.7 wires, product pages at weldingwarehouseinc.com
     ("ercu", {"Sn": (None, 1.0), "Mn": (None, .50), "Si": (None, .50), "P": (None, .15), "Al": (None, .01), "Pb": (None, .02)}),
     ("ercusi-a", {"Zn": (None, 1.0), "Sn": (None, 1.0), "Mn": (None, 1.5), "Fe": (None, .50), "Si": (2.8, 4.0), "Al": (None, .01),
                   "Pb": (None, .02)}),
+    # ECoCr-A of AWS A5.13, product page at weldingwarehouseinc.com: the electrode of the same alloy
+    ("ercocr-a", {"C": (.7, 1.4), "Mn": (None, 2.0), "Si": (None, 2.0), "Cr": (25, 32), "Ni": (None, 3.0), "Mo": (None, 1.0), "Fe": (None, 5.0),
+                  "W": (3.0, 6.0)}),
     # powder sheet of 18Ni 300: nickel 17 to 19, cobalt 8.5 to 10, molybdenum 4.5 to 5.2, titanium 0.5 to 0.8
     ("maraging-300", {"Ni": (17.0, 19.0), "Co": (8.5, 10.0), "Mo": (4.5, 5.2), "Ti": (.5, .8)}),
 ]
@@ -63,7 +112,16 @@ NOMINAL = [
 
 # g/cm3; lb/in3 times 27.6799047 (0.45359237 kg over 16.387064 cm3, both exact, NIST SP 811).
 DENSITIES = [
-    ("p20", 7.85, .005),                     # jademetals.co.uk
+    ("p20", 7.85, .005),                     # jademetals.co.uk, dhanlaxmimetals.com
+    ("p20-s", 7.85, .005),                   # round-bars.com
+    ("h11", 7.81, .005),                     # azom.com article 6209
+    ("h13", 7.80, .005),                     # ascforgings.com
+    ("s7", 7.76, .005),                      # theworldmaterial.com
+    ("a2", 7.86, .005),                      # theworldmaterial.com
+    ("o1", 7.81, .005),                      # thepipingmart.com
+    ("o2", 7.8, .05),                        # makeitfrom.com
+    ("l6", 7.86, .005),                      # azom.com article 9106
+    ("4140", 7.85, .005),                    # azom.com article 6769
     ("410", 7.775, .026),                    # printed 7.75 to 7.80
     ("er4043", .097 * 27.6799047, .005),     # brazing.com
     ("er4047", .096 * 27.6799047, .005),
@@ -115,6 +173,11 @@ def contents(record):
 
 
 def check_published(records):
+    for name, printed in EXACT:
+        has = contents(records[name])
+        for element, figure in printed.items():
+            wanted = figure if isinstance(figure, tuple) else (0, figure)
+            check(has.get(element) == wanted, "%s: %s %s, printed %s", name, element, has.get(element), wanted)
     for name, printed in RANGES:
         has = contents(records[name])
         for element, (low, high) in printed.items():
