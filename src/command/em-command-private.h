@@ -30,6 +30,7 @@ int em_command_print   (int argc, char **argv);
 int em_command_lines   (int argc, char **argv);
 int em_command_read    (int argc, char **argv);
 int em_command_steel   (int argc, char **argv);
+int em_command_prices  (int argc, char **argv);
 
 /* Says what was misused on standard error; EM_EXIT_MISUSE. */
 int em_command_misuse (const char *format, ...) G_GNUC_PRINTF (1, 2);

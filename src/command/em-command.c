@@ -20,6 +20,7 @@ static const EmCommand commands[] =
   { "lines", N_("Write a quote's lines as CSV"), N_("FILE"), em_command_lines },
   { "read", N_("Read drawing notes into proposed features"), N_("NOTES"), em_command_read },
   { "steel", N_("Say what a base metal and a wire make together"), N_("BASE WIRE"), em_command_steel },
+  { "prices", N_("Show what a supplier's price list changes, or take it over"), N_("LIST.csv"), em_command_prices },
 };
 
 static const EmCommand *

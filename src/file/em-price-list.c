@@ -222,7 +222,9 @@ compare (EmPriceRow *row, const EmFiller *filler)
   row->had_price = TRUE;
   row->old_minor = filler->size[at].price_minor;
   row->old_basis = filler->size[at].basis;
-  row->state = row->old_minor == row->price_minor && row->old_basis == row->basis && filler->size[at].is_stocked && !filler->has_demo_price
+  /* The same figure as an invented one of ours is the supplier's all the same. */
+  row->state = row->old_minor == row->price_minor && row->old_basis == row->basis && filler->size[at].is_stocked
+               && (!filler->has_demo_price || filler->is_own)
                  ? EM_PRICE_ROW_SAME : EM_PRICE_ROW_CHANGES;
 }
 

@@ -160,6 +160,33 @@ def check_steel():
     expect(status == 1 and "unobtainium" in err and "p20" in err, f"unknown base is 1 and lists those there are: {err}")
 
 
+def check_prices(folder):
+    """A list of four rows: a new price, a size it had not, a stranger, nonsense. Told first, changed only when asked to, kept
+    in the shop's own file and nowhere else; a second time there is nothing to change."""
+    own, wires = folder / "own", folder / "list.csv"
+    own.mkdir()
+    surroundings = {"ESTIMEND_CONFIG_DIR": str(own)}
+    wires.write_text("wire,size_mm,price,per\ner307,0.5,9.99,metre\ner307,0.65,8.50,metre\nadamant,0.4,1,metre\ner307,0.4mm,x,metre\n")
+    shipped = (DATA / "metals.xml").read_bytes()
+    status, out, err = run("prices", wires, env=surroundings)
+    expect(status == 1 and "2 prices would change" in out and "9.99" in out and "adamant" in out, f"prices tells: {status} {out} {err}")
+    expect(not any(own.iterdir()), "prices without --apply writes nothing")
+    status, out, err = run("prices", "--tsv", "--apply", wires, env=surroundings)
+    table = rows(out)
+    expect(table["list"]["applied"][0] == "2" and table["line.2"]["state"][0] == "changes", f"prices --apply takes two over: {out} {err}")
+    expect(table["line.2"]["price"][0] == "999" and table["line.3"]["size"][0] == "0.65", f"prices in minor units: {out}")
+    expect(table["line.4"]["state"][0] == "unknown" and table["line.5"]["state"][0] == "bad", f"prices leaves two out: {out}")
+    kept = [path.read_text(encoding="utf-8") for path in own.rglob("*.xml")]
+    expect(len(kept) == 1 and 'price-minor="999"' in kept[0] and kept[0].count("<filler ") == 1, "only the wire that changed becomes the shop's own")
+    expect((DATA / "metals.xml").read_bytes() == shipped, "what ships is never written")
+    table = rows(run("prices", "--tsv", "--apply", wires, env=surroundings)[1])
+    expect(table["list"]["applied"][0] == "0" and table["line.2"]["state"][0] == "same", "a second time changes nothing")
+    own_table = rows(run("compare", "--tsv", DEMOS[0], env=surroundings)[1])
+    expect("filler.er307" in own_table and "filler.p20-wire" in own_table, "the shop's own wire stands beside what ships")
+    status, _, err = run("prices", folder / "none.csv", env=surroundings)
+    expect(status == 1 and "none.csv" in err, f"a missing list is told: {err}")
+
+
 def check_newer():
     """A file of a newer minor version is priced with what is understood, and how much is not is told: counted by eye, 12 things."""
     newer = DATA.parent / "tests" / "file" / "newer" / "1.9.estimend"
@@ -184,6 +211,7 @@ def main():
         check_bad_input(folder)
         check_read(folder)
         check_steel()
+        check_prices(folder)
         check_newer()
     print(f"{len(failures)} failures")
     return 1 if failures else 0

@@ -303,6 +303,11 @@ START_TEST (test_apply)
   /* 0.6 mm still has its invented price, and the wire says so. */
   ck_assert (catalogue.filler[0].has_demo_price);
   ck_assert (!catalogue.filler[1].is_own);
+
+  /* Nor does what was just taken over change again, though the wire still has an invented price. */
+  g_autoptr (EmPriceList) again = read_list ("wire,size_mm,price,per\ner420,0.4,1.75,m\ner420,0.5,0.80,g\n", &catalogue, &euro);
+
+  ck_assert_uint_eq (again->n_of[EM_PRICE_ROW_SAME], 2);
   em_catalogue_clear (&catalogue);
 }
 END_TEST
