@@ -51,6 +51,21 @@ print_hardness (const EmPairing *pairing)
 }
 
 static void
+print_preheat (const EmPairing *pairing)
+{
+  g_autofree char *degrees = em_words_number (pairing->preheat_degc, 0), *ceiling = em_words_number (pairing->preheat_ceiling_degc, 0);
+  g_autofree char *text = NULL;
+
+  if (!pairing->is_preheat_advised || em_is_absent (pairing->preheat_degc))
+    text = g_strdup (pairing->is_preheat_advised ? _("advised") : _("none advised"));
+  else if (em_is_absent (pairing->preheat_ceiling_degc))
+    text = g_strdup_printf (_("about %s °C"), degrees);
+  else
+    text = g_strdup_printf (_("about %s °C, below %s °C"), degrees, ceiling);
+  print_fact (_("Preheat"), text);
+}
+
+static void
 print_deposit (const EmChemistry deposit)
 {
   g_print ("%s\n ", _("Deposit, mass percent (estimate)"));
@@ -72,6 +87,7 @@ print_pairing (const EmBase *base, const EmFiller *filler, EmProcess process, do
   g_print (_("%s welded with %s, %s, dilution %s\n"), base->designation, filler->designation, em_words_process (process), share);
   print_deposit (pairing->deposit);
   print_hardness (pairing);
+  print_preheat (pairing);
   print_estimate (_("Carbon equivalent (IIW)"), &pairing->ce_iiw, "", 2);
   print_estimate (_("Carbon equivalent CET (EN 1011-2)"), &pairing->cet, "", 2);
   print_estimate (_("Martensite start (Andrews)"), &pairing->ms_degc, "°C", 0);
@@ -84,7 +100,7 @@ print_pairing (const EmBase *base, const EmFiller *filler, EmProcess process, do
     if (pairing->reasons & EM_REASON_BIT (i))
       g_print ("  %s %s\n", EM_REASONS_FOR & EM_REASON_BIT (i) ? "+" : "−", em_words_reason ((EmReason) i));
 
-  uint32_t cautions = em_caution_pair (base, filler, process);
+  uint32_t cautions = em_caution_pair (base, filler, process) | (pairing->is_preheat_advised ? 1u << EM_CAUTION_PREHEAT_BURNS : 0);
   g_print ("%s\n", _("Cautions"));
   for (int i = 0; i < EM_N_CAUTION; i++)
     if (cautions & (1u << i))

@@ -23,11 +23,11 @@ const EmCautionRow em_cautions[EM_N_CAUTION] =
   [EM_CAUTION_CHROMIUM_VI] = { "chromium-vi", EM_N ("Chromium(VI) fume"),
     EM_N ("Fume from metal with chromium, or from chrome plate, can hold chromium(VI), which causes cancer. Extract at the weld; exposure limits "
           "and monitoring are set by local codes."),
-    "29 CFR 1910.1026", BENCH },
+    EM_N ("29 CFR 1910.1026: at most 5 µg/m³ over 8 hours"), BENCH },
   [EM_CAUTION_BERYLLIUM] = { "beryllium", EM_N ("Beryllium"),
     EM_N ("This metal holds beryllium: its fume and dust cause lasting lung disease even in traces. Weld and grind it only where controls, monitoring and "
           "respirators meet local codes, run by people qualified for it."),
-    "29 CFR 1910.1024", BOTH },
+    EM_N ("29 CFR 1910.1024: at most 0.2 µg/m³ over 8 hours"), BOTH },
   [EM_CAUTION_NICKEL] = { "nickel", EM_N ("Nickel fume"),
     EM_N ("Nickel in fume and dust can cause cancer and skin allergy. Extract at the weld and keep to the exposure limits of your local codes."),
     "29 CFR 1910.1000", BENCH },
@@ -47,7 +47,7 @@ const EmCautionRow em_cautions[EM_N_CAUTION] =
   [EM_CAUTION_ARGON] = { "argon", EM_N ("Argon collects"),
     EM_N ("Argon is heavier than air and collects in pits, cavities and closed rooms, where a few breaths can kill without warning. Air the place, "
           "watch oxygen, and enter confined spaces only by the permit local codes ask for."),
-    "29 CFR 1910.146, 29 CFR 1910.252", BENCH },
+    EM_N ("29 CFR 1910.146: less than 19.5 % oxygen is too little; 29 CFR 1910.252"), BENCH },
   [EM_CAUTION_PREHEAT_BURNS] = { "preheat-burns", EM_N ("Hot tool"),
     EM_N ("The tool is preheated: it burns skin and can light what touches it, long after welding. Mark it hot, lift it with rated gear, and follow your "
           "shop’s and local hot work rules."),

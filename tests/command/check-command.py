@@ -156,6 +156,13 @@ def check_read(folder):
 def check_steel():
     status, out, _ = run("steel", "h13", "h13-wire" if "h13-wire" in (DATA / "metals.xml").read_text(encoding="utf-8") else "h13")
     expect(status == 0 and "Schaeffler" in out and "local" in out.lower(), "steel explains a pair and defers to local codes")
+    expect("Preheat" in out and "hot, lift it" not in out, "a laser on H13 needs no preheat and has no burns to tell of")
+    expect("it burns skin" in run("steel", "--process", "gtaw", "h13", "h13-wire")[1], "an arc on H13 is preheated, and burns are told of")
+    status, out, _ = run("steel", "--process", "gtaw", "304l", "er309l")
+    expect("% ferrite" in out and "ferrite number about" in out, "both diagrams tell the ferrite of stainless")
+    status, out, _ = run("steel", "p20", "p20-wire")
+    expect("up to about" in out and "somewhat harder than the tool" in out and "Nominally softer than" not in out, "P20 on P20 by laser, told once")
+    expect("outside its published limits (C)" in out and "not for this process" in out, "what limits a figure stands in its place")
     status, _, err = run("steel", "unobtainium", "h13")
     expect(status == 1 and "unobtainium" in err and "p20" in err, f"unknown base is 1 and lists those there are: {err}")
 

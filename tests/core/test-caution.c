@@ -63,8 +63,11 @@ END_TEST
 /* The standard each substance has in 29 CFR 1910, subpart Z. */
 START_TEST (test_sources)
 {
-  ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_CHROMIUM_VI].source, "1910.1026"));
-  ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_BERYLLIUM].source, "1910.1024"));
+  /* 1910.1026(c): 5 micrograms per cubic meter as an 8-hour time-weighted average; 1910.1024(c)(1): 0.2; 1910.146(b), hazardous
+   * atmosphere: oxygen below 19.5 percent. */
+  ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_CHROMIUM_VI].source, "1910.1026: at most 5 µg/m³ over 8 hours"));
+  ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_BERYLLIUM].source, "1910.1024: at most 0.2 µg/m³ over 8 hours"));
+  ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_ARGON].source, "1910.146: less than 19.5 % oxygen"));
   ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_LEAD_SULPHUR].source, "1910.1025"));
   ck_assert_ptr_nonnull (strstr (em_cautions[EM_CAUTION_LASER_CLASS_4].source, "IEC 60825-1"));
 }
