@@ -181,6 +181,108 @@ START_TEST (test_limits_name_the_element)
 }
 END_TEST
 
+/* Every limit of chemistry from both sides: at the figure valid, a hair beyond not, with the element's name. The sources are beside
+ * the limits in em-steel.c; the figures are written here anew. */
+typedef EmEstimate (*Relation) (const EmChemistry);
+
+static const struct { const char *name; Relation relation; EmElement element; double low_pct, high_pct; } limit_rows[] =
+{
+  { "CE", em_steel_ce_iiw, EM_EL_C, 0.05, 0.25 },      { "CE", em_steel_ce_iiw, EM_EL_SI, NAN, 0.8 },
+  { "CE", em_steel_ce_iiw, EM_EL_MN, NAN, 1.7 },       { "CE", em_steel_ce_iiw, EM_EL_CR, NAN, 0.9 },
+  { "CE", em_steel_ce_iiw, EM_EL_CU, NAN, 1.0 },       { "CE", em_steel_ce_iiw, EM_EL_NI, NAN, 2.5 },
+  { "CE", em_steel_ce_iiw, EM_EL_MO, NAN, 0.75 },      { "CE", em_steel_ce_iiw, EM_EL_V, NAN, 0.20 },
+  { "CET", em_steel_cet, EM_EL_C, 0.05, 0.32 },        { "CET", em_steel_cet, EM_EL_SI, NAN, 0.8 },
+  { "CET", em_steel_cet, EM_EL_MN, 0.5, 1.9 },         { "CET", em_steel_cet, EM_EL_CR, NAN, 1.5 },
+  { "CET", em_steel_cet, EM_EL_CU, NAN, 0.7 },         { "CET", em_steel_cet, EM_EL_MO, NAN, 0.75 },
+  { "CET", em_steel_cet, EM_EL_NB, NAN, 0.06 },        { "CET", em_steel_cet, EM_EL_NI, NAN, 2.5 },
+  { "CET", em_steel_cet, EM_EL_TI, NAN, 0.12 },        { "CET", em_steel_cet, EM_EL_V, NAN, 0.18 },
+  { "CET", em_steel_cet, EM_EL_B, NAN, 0.005 },
+  { "Ms", em_steel_ms_andrews, EM_EL_C, 0.11, 0.60 },  { "Ms", em_steel_ms_andrews, EM_EL_MN, 0.04, 4.9 },
+  { "Ms", em_steel_ms_andrews, EM_EL_SI, 0.1, 1.9 },   { "Ms", em_steel_ms_andrews, EM_EL_NI, NAN, 5.0 },
+  { "Ms", em_steel_ms_andrews, EM_EL_CR, NAN, 4.6 },   { "Ms", em_steel_ms_andrews, EM_EL_MO, NAN, 5.4 },
+  { "martensite", em_steel_martensite_hrc, EM_EL_C, 0.15, 0.60 },
+};
+
+START_TEST (test_each_element_from_both_sides)
+{
+  const char *name = limit_rows[_i].name, *id = em_element_ids[limit_rows[_i].element];
+  EmElement element = limit_rows[_i].element;
+  EmChemistry c;
+
+  em_test_steel (&(EmTestSteel) { .c = 0.15, .mn = 1.6, .si = 0.3 }, c);
+  ck_assert_msg (limit_rows[_i].relation (c).validity == EM_VALID, "%s of the plain steel", name);
+  c[element] = limit_rows[_i].high_pct;
+  ck_assert_msg (limit_rows[_i].relation (c).validity == EM_VALID, "%s at %g %s", name, c[element], id);
+  c[element] = limit_rows[_i].high_pct + 0.0001;
+  check_outside (name, limit_rows[_i].relation (c), id);
+  c[element] = NAN;
+  check_outside (name, limit_rows[_i].relation (c), id);
+  if (isnan (limit_rows[_i].low_pct))
+    return;
+  c[element] = limit_rows[_i].low_pct;
+  ck_assert_msg (limit_rows[_i].relation (c).validity == EM_VALID, "%s at %g %s", name, c[element], id);
+  c[element] = limit_rows[_i].low_pct - 0.0001;
+  check_outside (name, limit_rows[_i].relation (c), id);
+}
+END_TEST
+
+/* The equivalents' own ends: CE 0.30 … 0.70, CET 0.2 … 0.5 for a preheat. */
+START_TEST (test_equivalents_from_both_sides)
+{
+  EmChemistry c;
+
+  em_test_steel (&(EmTestSteel) { .c = 0.06, .mn = 1.45 }, c);   /* 0.06 + 0.24167 */
+  check_valid ("CE", em_steel_ce_iiw (c), 0.30167, 1e-4);
+  em_test_steel (&(EmTestSteel) { .c = 0.06, .mn = 1.43 }, c);   /* 0.06 + 0.23833 */
+  check_outside ("CE", em_steel_ce_iiw (c), "CE");
+  em_test_steel (&(EmTestSteel) { .c = 0.25, .mn = 1.20, .cr = 0.50, .mo = 0.74 }, c);   /* 0.25 + 0.2 + 0.248 */
+  check_valid ("CE", em_steel_ce_iiw (c), 0.698, 1e-6);
+  em_test_steel (&(EmTestSteel) { .c = 0.25, .mn = 1.20, .cr = 0.52, .mo = 0.74 }, c);   /* 0.25 + 0.2 + 0.252 */
+  check_outside ("CE", em_steel_ce_iiw (c), "CE");
+
+  em_test_steel (&(EmTestSteel) { .c = 0.10, .mn = 1.01 }, c);   /* CET 0.201 */
+  ck_assert_int_eq ((int) em_steel_preheat_en1011 (c, 20, 5, 1).validity, EM_VALID);
+  em_test_steel (&(EmTestSteel) { .c = 0.10, .mn = 0.99 }, c);   /* 0.199 */
+  check_outside ("CET", em_steel_preheat_en1011 (c, 20, 5, 1), "CET");
+  em_test_steel (&(EmTestSteel) { .c = 0.32, .mn = 1.79 }, c);   /* 0.499 */
+  ck_assert_int_eq ((int) em_steel_preheat_en1011 (c, 20, 5, 1).validity, EM_VALID);
+  em_test_steel (&(EmTestSteel) { .c = 0.32, .mn = 1.81 }, c);   /* 0.501 */
+  check_outside ("CET", em_steel_preheat_en1011 (c, 20, 5, 1), "CET");
+}
+END_TEST
+
+/* Thickness, hydrogen and heat input of EN 1011-2; carbon and alloy as Séférian's relation is read here. */
+START_TEST (test_other_inputs_from_both_sides)
+{
+  static const struct { double section_mm, hydrogen, heat; const char *limited_by; } rows[] =
+  {
+    { 10, 5, 1, NULL }, { 9.99, 5, 1, "section" }, { 90, 5, 1, NULL }, { 90.01, 5, 1, "section" }, { 20, 1, 1, NULL }, { 20, 0.99, 1, "hydrogen" },
+    { 20, 20, 1, NULL }, { 20, 20.01, 1, "hydrogen" }, { 20, 5, 0.5, NULL }, { 20, 5, 0.49, "heat" }, { 20, 5, 4, NULL }, { 20, 5, 4.01, "heat" },
+  };
+  EmChemistry c;
+
+  em_test_steel (&(EmTestSteel) { .c = 0.25, .mn = 0.50 }, c);
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      EmEstimate got = em_steel_preheat_en1011 (c, rows[i].section_mm, rows[i].hydrogen, rows[i].heat);
+
+      if (rows[i].limited_by == NULL)
+        ck_assert_msg (got.validity == EM_VALID, "row %zu", i);
+      else
+        check_outside ("EN 1011-2", got, rows[i].limited_by);
+    }
+  em_test_steel (&(EmTestSteel) { .c = 0.50, .mn = 1.0, .cr = 2.0, .ni = 2.0 }, c);   /* alloy 5.0 */
+  ck_assert_int_eq ((int) em_steel_preheat_seferian (c, 25).validity, EM_VALID);
+  c[EM_EL_C] = 0.501;
+  check_outside ("Séférian", em_steel_preheat_seferian (c, 25), "C");
+  c[EM_EL_C] = 0.50;
+  c[EM_EL_NI] = 2.01;
+  check_outside ("Séférian", em_steel_preheat_seferian (c, 25), "alloy");
+  c[EM_EL_NI] = 2.0;
+  check_outside ("Séférian", em_steel_preheat_seferian (c, INFINITY), "section");
+}
+END_TEST
+
 /* A relation made for alloy steel says nothing of stainless, nickel, copper or aluminium. */
 START_TEST (test_other_metals)
 {
@@ -207,6 +309,7 @@ main (void)
     {
       test_deposit, test_ce_of_the_preheat_sheet, test_cet_of_the_preheat_sheet, test_en1011_by_hand, test_en1011_limits,
       test_seferian_of_the_preheat_sheet, test_limits_name_the_element, test_other_metals,
+      test_equivalents_from_both_sides, test_other_inputs_from_both_sides,
     };
   Suite *suite = suite_create ("core: steel");
   TCase *tcase = tcase_create ("steel");
@@ -215,6 +318,7 @@ main (void)
     tcase_add_test (tcase, tests[i]);
   tcase_add_loop_test (tcase, test_seferian_by_hand, 0, (int) (sizeof seferian_rows / sizeof seferian_rows[0]));
   tcase_add_loop_test (tcase, test_ms_by_hand, 0, (int) (sizeof ms_rows / sizeof ms_rows[0]));
+  tcase_add_loop_test (tcase, test_each_element_from_both_sides, 0, (int) (sizeof limit_rows / sizeof limit_rows[0]));
   suite_add_tcase (suite, tcase);
 
   SRunner *runner = srunner_create (suite);
