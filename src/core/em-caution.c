@@ -47,7 +47,7 @@ const EmCautionRow em_cautions[EM_N_CAUTION] =
   [EM_CAUTION_ARGON] = { "argon", EM_N ("Argon collects"),
     EM_N ("Argon is heavier than air and collects in pits, cavities and closed rooms, where a few breaths can kill without warning. Air the place, "
           "watch oxygen, and enter confined spaces only by the permit local codes ask for."),
-    EM_N ("29 CFR 1910.146: less than 19.5 % oxygen is too little; 29 CFR 1910.252"), BENCH },
+    EM_N ("29 CFR 1910.146: oxygen below 19.5 percent is too little; 29 CFR 1910.252"), BENCH },
   [EM_CAUTION_PREHEAT_BURNS] = { "preheat-burns", EM_N ("Hot tool"),
     EM_N ("The tool is preheated: it burns skin and can light what touches it, long after welding. Mark it hot, lift it with rated gear, and follow your "
           "shop’s and local hot work rules."),
