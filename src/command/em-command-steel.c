@@ -91,8 +91,8 @@ print_pairing (const EmBase *base, const EmFiller *filler, EmProcess process, do
   print_estimate (_("Carbon equivalent (IIW)"), &pairing->ce_iiw, "", 2);
   print_estimate (_("Carbon equivalent CET (EN 1011-2)"), &pairing->cet, "", 2);
   print_estimate (_("Martensite start (Andrews)"), &pairing->ms_degc, "°C", 0);
-  print_estimate (_("Preheat (Séférian)"), &pairing->preheat_seferian_degc, "°C", 0);
-  print_estimate (_("Preheat (EN 1011-2)"), &pairing->preheat_en1011_degc, "°C", 0);
+  print_estimate (_("Preheat for an arc (Séférian)"), &pairing->preheat_seferian_degc, "°C", 0);
+  print_estimate (_("Preheat for an arc (EN 1011-2)"), &pairing->preheat_en1011_degc, "°C", 0);
   print_estimate (_("Hardness of martensite"), &pairing->martensite_hrc, "HRC", 0);
   print_constitution (_("Schaeffler"), &pairing->schaeffler, FALSE);
   print_constitution (_("WRC-1992"), &pairing->wrc, TRUE);

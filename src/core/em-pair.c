@@ -27,6 +27,7 @@
 
 const char *const em_reason_ids[EM_N_REASON] =
 {
+  [EM_REASON_USUAL] = "usual",
   [EM_REASON_MATCHES_BASE] = "matches-base",
   [EM_REASON_HARDNESS_MATCHES] = "hardness-matches",
   [EM_REASON_POLISHES] = "polishes",
@@ -362,6 +363,18 @@ judge_soundness (const EmBase *base, const EmFiller *filler, const EmChemistry b
          | reason_if (has_sulphur, EM_REASON_SULPHUR);
 }
 
+/* Alike, nominally about as hard or made so by the beam, for this process, and with no crack or dirt to fear. */
+static bool
+is_usual (const EmPairing *pairing)
+{
+  const EmReasons hard_enough = EM_REASON_BIT (EM_REASON_HARDNESS_MATCHES) | EM_REASON_BIT (EM_REASON_LASER_ABOVE_TOOL);
+  const EmReasons troubles = EM_REASON_BIT (EM_REASON_CRACKS) | EM_REASON_BIT (EM_REASON_HOT_CRACKS) | EM_REASON_BIT (EM_REASON_RUSTS)
+                             | EM_REASON_BIT (EM_REASON_RETAINED_AUSTENITE);
+
+  return pairing->is_suited && (pairing->reasons & EM_REASON_BIT (EM_REASON_MATCHES_BASE)) != 0 && (pairing->reasons & hard_enough) != 0
+         && (pairing->reasons & troubles) == 0;
+}
+
 /* A wire of beryllium copper is for tools of it: for any other metal there are wires that do without its fume. 0.1 % is where
  * safety data sheets name a carcinogen as an ingredient (29 CFR 1910.1200, appendix A, from memory). */
 static bool
@@ -406,6 +419,7 @@ em_steel_pair (const EmBase *base, const EmFiller *filler, EmProcess process, do
   pairing.reasons |= judge_finish (base, filler, suit == '=', &pairing);
   pairing.reasons |= judge_soundness (base, filler, base_chemistry, filler_chemistry, &pairing);
   pairing.reasons |= reason_if (suit == '-', EM_REASON_WRONG_FAMILY) | reason_if (!has_process, EM_REASON_WRONG_PROCESS);
+  pairing.reasons |= reason_if (is_usual (&pairing), EM_REASON_USUAL);
   trace_pairing (&pairing, section_mm, trace);
   *out_pairing = pairing;
 }

@@ -56,6 +56,7 @@ EmConstitution em_steel_wrc1992 (const EmChemistry c);
 typedef enum
 {
   /* for */
+  EM_REASON_USUAL, /* what the trade would take first (common practice): alike, about as hard, nothing that cracks */
   EM_REASON_MATCHES_BASE, EM_REASON_HARDNESS_MATCHES, EM_REASON_POLISHES, EM_REASON_TEXTURES, EM_REASON_NITRIDES, EM_REASON_MACHINES,
   EM_REASON_RESISTS_CORROSION, EM_REASON_RESISTS_WEAR, EM_REASON_NO_PREHEAT, EM_REASON_TOUGH_CUSHION, EM_REASON_AGES_AFTER,
   EM_REASON_LASER_HARDER, /* fast quench leaves it harder than nominal (common practice) */

@@ -42,8 +42,8 @@ static const EmRateField wire_figures[] =
 {
   FIGURE (EmFiller, "density", "Density", "g/mm³", EM_RATE_REAL, density_g_per_mm3, 0.001, 0.03),
   FIGURE (EmFiller, "melt", "Heat to melt it, from room temperature", "J/g", EM_RATE_REAL, melt_j_per_g, 100, 5000),
-  FIGURE (EmFiller, "hardness_low", "Hardness as deposited, from", "HRC", EM_RATE_REAL, hardness_low_hrc, 0, 70),
-  FIGURE (EmFiller, "hardness_high", "Hardness as deposited, to", "HRC", EM_RATE_REAL, hardness_high_hrc, 0, 70),
+  FIGURE (EmFiller, "hardness_low", "Nominal hardness, from", "HRC", EM_RATE_REAL, hardness_low_hrc, 0, 70),
+  FIGURE (EmFiller, "hardness_high", "Nominal hardness, to", "HRC", EM_RATE_REAL, hardness_high_hrc, 0, 70),
   FIGURE (EmFiller, "aged_low", "Hardness aged, from", "HRC", EM_RATE_REAL, aged_low_hrc, 0, 70),
   FIGURE (EmFiller, "aged_high", "Hardness aged, to", "HRC", EM_RATE_REAL, aged_high_hrc, 0, 70),
   FIGURE (EmFiller, "hardness_low_hv", "Hardness off the HRC scale, from", "HV", EM_RATE_REAL, hardness_low_hv, 10, 2000),

@@ -14,12 +14,14 @@ struct _EmMoneyBar
   GtkWidget parent_instance;
 
   int64_t money_minor[EM_N_MONEY];
+  int64_t whole_minor;   /* fills the width; 0: what the amounts come to */
   int     only;          /* the one kind a swatch shows; −1: the bar */
+  bool    is_low;
 };
 
 G_DEFINE_FINAL_TYPE (EmMoneyBar, em_money_bar, GTK_TYPE_WIDGET)
 
-enum { BAR_HEIGHT = 20, SWATCH = 12, HATCH_STEP = 5 };
+enum { BAR_HEIGHT = 20, LOW_HEIGHT = 7, SWATCH = 12, HATCH_STEP = 5 };
 
 static void
 fill (GtkWidget *widget, cairo_t *cr, EmMoney money, double x, double width, double height)
@@ -53,10 +55,10 @@ fill (GtkWidget *widget, cairo_t *cr, EmMoney money, double x, double width, dou
 static void
 draw_bar (EmMoneyBar *self, cairo_t *cr, double width, double height)
 {
-  double whole = 0, at = 0;
+  double whole = (double) self->whole_minor, at = 0;
   GdkRGBA paper;
 
-  for (int i = 0; i < EM_N_MONEY; i++)
+  for (int i = 0; i < EM_N_MONEY && self->whole_minor == 0; i++)
     whole += (double) MAX (self->money_minor[i], 0);
   if (!(whole > 0))
     return;
@@ -95,7 +97,7 @@ em_money_bar_measure (GtkWidget *widget, GtkOrientation orientation, int for_siz
   EmMoneyBar *self = EM_MONEY_BAR (widget);
 
   (void) for_size;
-  *minimum = self->only >= 0 ? SWATCH : orientation == GTK_ORIENTATION_HORIZONTAL ? 100 : BAR_HEIGHT;
+  *minimum = self->only >= 0 ? SWATCH : orientation == GTK_ORIENTATION_HORIZONTAL ? 100 : self->is_low ? LOW_HEIGHT : BAR_HEIGHT;
   *natural = *minimum;
   *minimum_baseline = *natural_baseline = -1;
 }
@@ -128,6 +130,23 @@ em_money_swatch_new (EmMoney money)
   self->only = (int) money;
   gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
   return GTK_WIDGET (self);
+}
+
+GtkWidget *
+em_money_bar_new_low (void)
+{
+  EmMoneyBar *self = g_object_new (EM_TYPE_MONEY_BAR, "valign", GTK_ALIGN_CENTER, NULL);
+
+  self->is_low = true;
+  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
+  return GTK_WIDGET (self);
+}
+
+void
+em_money_bar_show_of (EmMoneyBar *self, const int64_t *money_minor, int64_t whole_minor)
+{
+  self->whole_minor = whole_minor;
+  em_money_bar_show (self, money_minor);
 }
 
 void

@@ -6,6 +6,7 @@
 #include "em-wire-table.h"
 
 #include "em-field.h"
+#include "em-money-bar.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -18,6 +19,7 @@ struct _EmWireTable
   GtkWidget  *box, *suited, *expander, *ruled_out;
   EmDocument *document;   /* owned */
   GPtrArray  *shown;      /* suited rows of the comparison in order; borrowed until shown anew */
+  int64_t     dearest_minor;   /* of the suited: the length of the bars is to this scale */
   uint32_t    feature_id;
   gboolean    has_present, is_by_match;
 };
@@ -111,6 +113,42 @@ wrapped (const char *text)
   return label;
 }
 
+static gboolean
+is_usual (const EmCompareRow *row)
+{
+  return (row->reasons & EM_REASON_BIT (EM_REASON_USUAL)) != 0;
+}
+
+static int64_t
+money_of (const EmCompareRow *row)
+{
+  int64_t sum_minor = 0;
+
+  for (int i = 0; i < EM_N_MONEY; i++)
+    sum_minor += MAX (row->money_minor[i], 0);
+  return sum_minor;
+}
+
+/* Where this wire's money goes, in the colours and hatches of the bar above. */
+static GtkWidget *
+bar_new (EmWireTable *self, const EmCompareRow *row)
+{
+  GtkWidget *bar = em_money_bar_new_low ();
+
+  em_money_bar_show_of (EM_MONEY_BAR (bar), row->money_minor, self->dearest_minor);
+  return bar;
+}
+
+/* At a glance, before the reasons: what the trade would take. */
+static GtkWidget *
+usual_new (void)
+{
+  GtkWidget *label = line (em_words_reason (EM_REASON_USUAL), "usual", 0);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  return label;
+}
+
 static GtkWidget *
 row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
 {
@@ -121,7 +159,7 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   g_autofree char *hardness = hardness_text (&row->pairing);
   g_autofree char *price = row->is_ruled_out ? g_strdup ("–") : em_words_money_bare (row->net_minor, currency);
   g_autofree char *difference = difference_text (self, row);
-  g_autofree char *good = reasons_text (row->reasons, "+ ", 0, EM_REASON_SOFTER);
+  g_autofree char *good = reasons_text (row->reasons & ~EM_REASON_BIT (EM_REASON_USUAL), "+ ", 0, EM_REASON_SOFTER);
   g_autofree char *bad = reasons_text (row->reasons, "− ", EM_REASON_SOFTER, EM_REASON_WRONG_PROCESS);
   g_autofree char *out = reasons_text (row->reasons, "× ", EM_REASON_WRONG_PROCESS, EM_N_REASON);
   g_autofree char *effort = row->is_ruled_out ? NULL : effort_text (self, row), *fault = fault_text (self, row);
@@ -136,10 +174,15 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   gtk_grid_attach (GTK_GRID (grid), line (hardness, "remark", 0), 0, 1, 1, 1);
   if (difference != NULL)
     gtk_grid_attach (GTK_GRID (grid), line (difference, "money", 1), 1, 1, 1, 1);
+  if (is_usual (row) && !row->is_ruled_out)
+    gtk_grid_attach (GTK_GRID (grid), usual_new (), 0, at++, 2, 1);
+  if (!row->is_ruled_out && self->dearest_minor > 0)
+    gtk_grid_attach (GTK_GRID (grid), bar_new (self, row), 0, at++, 2, 1);
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     if (texts[i] != NULL && texts[i][0] != '\0')
       gtk_grid_attach (GTK_GRID (grid), wrapped (texts[i]), 0, at++, 2, 1);
-  *out_spoken = g_strdup_printf ("%s, %s, %s%s%s, %s %s %s %s %s", filler->designation, hardness, price, difference != NULL ? ", " : "",
+  *out_spoken = g_strdup_printf ("%s%s%s, %s, %s%s%s, %s %s %s %s %s", filler->designation, is_usual (row) ? ", " : "",
+                                 is_usual (row) ? em_words_reason (EM_REASON_USUAL) : "", hardness, price, difference != NULL ? ", " : "",
                                  difference != NULL ? difference : "", effort != NULL ? effort : "", good, bad, out, fault != NULL ? fault : "");
   return grid;
 }
@@ -177,11 +220,12 @@ objections (const EmCompareRow *row)
   return __builtin_popcountll (against) - __builtin_popcountll (in_favour);
 }
 
+/* What the trade would take first, then the fewest objections. */
 static int
 by_match (gconstpointer a, gconstpointer b)
 {
   const EmCompareRow *first = *(const EmCompareRow *const *) a, *second = *(const EmCompareRow *const *) b;
-  int difference = objections (first) - objections (second);
+  int difference = is_usual (first) != is_usual (second) ? (is_usual (first) ? -1 : 1) : objections (first) - objections (second);
 
   if (difference != 0)
     return difference;
@@ -239,6 +283,7 @@ em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *co
   empty (self->suited);
   empty (self->ruled_out);
   g_ptr_array_set_size (self->shown, 0);
+  self->dearest_minor = 0;
   for (int i = 0; compare != NULL && i < compare->n_rows; i++)
     if (compare->row[i].is_ruled_out)
       {
@@ -246,7 +291,10 @@ em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *co
         gtk_box_append (GTK_BOX (self->ruled_out), row_new (self, &compare->row[i]));
       }
     else
-      g_ptr_array_add (self->shown, &compare->row[i]);
+      {
+        g_ptr_array_add (self->shown, &compare->row[i]);
+        self->dearest_minor = MAX (self->dearest_minor, money_of (&compare->row[i]));
+      }
   if (self->is_by_match)
     g_ptr_array_sort (self->shown, by_match);
   for (guint i = 0; i < self->shown->len; i++)

@@ -16,6 +16,7 @@
 
 static const char *const reasons[EM_N_REASON] =
 {
+  [EM_REASON_USUAL] = N_("The trade’s usual choice for this tool"),
   [EM_REASON_MATCHES_BASE] = N_("Of the same family as the tool"),
   [EM_REASON_HARDNESS_MATCHES] = N_("Nominally as hard as the tool"),
   [EM_REASON_POLISHES] = N_("Takes a polish like the tool"),
@@ -24,7 +25,7 @@ static const char *const reasons[EM_N_REASON] =
   [EM_REASON_MACHINES] = N_("Machines easily"),
   [EM_REASON_RESISTS_CORROSION] = N_("Resists corrosion"),
   [EM_REASON_RESISTS_WEAR] = N_("Resists wear"),
-  [EM_REASON_NO_PREHEAT] = N_("Needs no preheat"),
+  [EM_REASON_NO_PREHEAT] = N_("Needs no preheat by this process"),
   [EM_REASON_TOUGH_CUSHION] = N_("Tough: a good cushion under harder layers"),
   [EM_REASON_AGES_AFTER] = N_("Hardens by ageing afterwards"),
   [EM_REASON_LASER_HARDER] = N_("A laser’s fast quench leaves it harder than its nominal"),

@@ -96,6 +96,17 @@ def check_compare(demo, present_price):
             expect("reason" in row, f"{demo.name}: {scope} is ruled out with a reason")
 
 
+def check_tool_steels_are_alike(demo):
+    """Common practice, no source: settings differ little between tool steels, so the time under the beam does too."""
+    table = rows(run("compare", "--tsv", demo)[1])
+    times = [float(table[f"filler.{wire}-wire"]["arc_on"][0]) for wire in ("p20", "h11", "h13", "s7", "a2", "d2") if
+             table.get(f"filler.{wire}-wire", {}).get("arc_on")]
+    if not times:   # the blow mold is of aluminum: no steel suits
+        expect("blow" in demo.name, f"{demo.name}: no tool steel suits")
+        return
+    expect(len(times) >= 3 and max(times) <= 1.1 * min(times), f"{demo.name}: tool steels take about as long: {times}")
+
+
 def check_print(demo, folder):
     for sheet in ("quote", "bench"):
         first, second = folder / "first.pdf", folder / "second.pdf"
@@ -209,6 +220,7 @@ def main():
             expect(run("check", demo)[0] == 0, f"{demo.name}: check is good")
             table = check_cost(demo)
             check_compare(demo, table["quote"]["price"])
+            check_tool_steels_are_alike(demo)
             check_print(demo, folder)
             working = run("cost", "--explain", demo)[1]
             expect("The working" in working, f"{demo.name}: cost --explain shows the working")

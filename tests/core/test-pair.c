@@ -92,7 +92,7 @@ START_TEST (test_p20_on_p20_is_harder_from_a_laser)
 
   ck_assert (laser.is_suited);
   ck_assert (has (&laser, EM_REASON_MATCHES_BASE));
-  ck_assert (has (&laser, EM_REASON_LASER_ABOVE_TOOL));
+  ck_assert (has (&laser, EM_REASON_LASER_ABOVE_TOOL) && has (&laser, EM_REASON_USUAL) && !has (&arc, EM_REASON_USUAL));
   /* told once: not softer and harder in one breath */
   ck_assert (!has (&laser, EM_REASON_SOFTER) && !has (&laser, EM_REASON_LASER_HARDER) && !has (&laser, EM_REASON_HARDNESS_MATCHES));
   ck_assert_double_gt (laser.martensite_hrc.value, 36);
@@ -120,6 +120,7 @@ START_TEST (test_420_on_420)
   ck_assert (pairing.is_suited && has (&pairing, EM_REASON_MATCHES_BASE) && has (&pairing, EM_REASON_RESISTS_WEAR));
   ck_assert (has (&pairing, EM_REASON_HARDNESS_MATCHES) && has (&pairing, EM_REASON_POLISHES) && !has (&pairing, EM_REASON_RUSTS));
   ck_assert_double_eq_tol (pairing.base_hrc, 50, 1e-9);
+  ck_assert (has (&pairing, EM_REASON_USUAL) && !has (&rusting, EM_REASON_USUAL));
   ck_assert (has (&pairing, EM_REASON_ABRASIVE_PLASTIC) && !has (&rusting, EM_REASON_ABRASIVE_PLASTIC));
   /* 0.8·1.85 + 0.2·13.5 = 4.18 % Cr; stainless begins at 10.5 (EN 10088-1) */
   ck_assert (has (&rusting, EM_REASON_RUSTS) && has (&rusting, EM_REASON_DISSIMILAR) && has (&rusting, EM_REASON_SOFTER));

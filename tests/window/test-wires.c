@@ -100,7 +100,7 @@ START_TEST (a_click_prices_one_feature_as_shown)
 }
 END_TEST
 
-/* By match the first row has the fewest objections less recommendations; by price none is cheaper than the first. */
+/* By match the first row is what the trade would take, with the fewest objections less recommendations among such; by price none is cheaper than the first. */
 START_TEST (rows_stand_in_the_order_asked_for)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -119,19 +119,30 @@ START_TEST (rows_stand_in_the_order_asked_for)
   test_act (window, "win.wires-first::match");
   const EmCompare *compare = em_outlook_get_compare (em_window_get_outlook (window));
   int least = 99, first = 99;
+  bool has_usual = false, is_first_usual = false;
   int32_t filler = em_wire_table_get_row (table, 0, &net);
   for (int32_t i = 0; i < compare->n_rows; i++)
     if (!compare->row[i].is_ruled_out)
       {
         EmReasons reasons = compare->row[i].reasons & ~EM_REASON_BIT (EM_REASON_CHEAPEST);
+        bool is_usual = (reasons & EM_REASON_BIT (EM_REASON_USUAL)) != 0;
         int balance = 0;
         for (int reason = 0; reason < EM_N_REASON; reason++)
           if (reasons & EM_REASON_BIT (reason))
             balance += reason < EM_REASON_SOFTER ? -1 : 1;
-        least = MIN (least, balance);
+        if (is_usual && !has_usual)
+          least = 99;   /* among the usual only, once there is one */
+        has_usual |= is_usual;
+        if (is_usual || !has_usual)
+          least = MIN (least, balance);
         if (compare->row[i].filler == filler)
-          first = balance;
+          {
+            first = balance;
+            is_first_usual = is_usual;
+          }
       }
+  /* The demo is a tool of P20 and a wire of its type is in stock: that comes before all. */
+  ck_assert (has_usual && is_first_usual);
   ck_assert_int_eq (first, least);
   gtk_window_destroy (GTK_WINDOW (window));
 }
