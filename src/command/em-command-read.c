@@ -6,6 +6,7 @@
 #include "em-command-private.h"
 
 #include "em-notes.h"
+#include "em-save.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -21,8 +22,11 @@ load_notes (const char *path, gsize *out_length, EmUnits *inout_units, GError **
 {
   g_autofree char *bytes = NULL;
   gsize length = 0;
+  EmFileStamp stamp;
 
-  if (!g_file_get_contents (path, &bytes, &length, error))
+  em_file_stamp (path, &stamp);
+  length = stamp.size;   /* of a pipe: none, and it is read first */
+  if (length <= NOTES_MOST && !g_file_get_contents (path, &bytes, &length, error))
     return NULL;
   if (length > NOTES_MOST)
     {

@@ -12,7 +12,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-enum { BYTES_MAX = 8 * 1024 * 1024, ROWS_MAX = 50000, CELLS_MAX = 64, CELL_MAX = 4096 };
+enum { ROWS_MAX = 50000, CELLS_MAX = 64, CELL_MAX = 4096 };
 
 typedef struct
 {
@@ -173,7 +173,7 @@ check_text (const Scan *scan, GError **error)
 {
   gsize size = (gsize) (scan->end - scan->at);
 
-  if (size > BYTES_MAX)
+  if (size > EM_CSV_BYTES_MAX)
     return refuse (scan, EM_FILE_ERROR_TOO_LARGE, error, _("larger than 8 MiB, which no price list is"));
   if (memchr (scan->at, '\0', size) != NULL)
     return refuse (scan, EM_FILE_ERROR_NOT_OURS, error, _("holds NUL bytes, so it is no text; save the list as CSV in UTF-8"));

@@ -12,6 +12,8 @@
 
 G_BEGIN_DECLS
 
+enum { EM_CSV_BYTES_MAX = 8 * 1024 * 1024 };   /* larger ones are refused */
+
 typedef struct
 {
   guint line;     /* on which the row begins, from 1 */

@@ -10,6 +10,7 @@
 #include "em-csv.h"
 #include "em-quantity.h"
 #include "em-shown.h"
+#include "em-xml.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -351,18 +352,10 @@ EmPriceList *
 em_price_list_load (const char *path, const EmCatalogue *catalogue, const EmCurrency *currency, GError **error)
 {
   g_autofree char *name = g_filename_display_basename (path);
-  g_autofree char *data = NULL;
-  g_autoptr (GError) cause = NULL;
-  gsize size;
+  g_autoptr (GBytes) bytes = em_xml_read_file (path, EM_CSV_BYTES_MAX, error);
 
-  if (!g_file_get_contents (path, &data, &size, &cause))
-    {
-      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_READ, _("%s could not be read: %s"), name, cause->message);
-      return NULL;
-    }
-
-  g_autoptr (GBytes) bytes = g_bytes_new_take (g_steal_pointer (&data), size);
-
+  if (bytes == NULL)
+    return NULL;
   return em_price_list_parse (bytes, name, catalogue, currency, error);
 }
 

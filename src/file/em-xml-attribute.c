@@ -44,7 +44,10 @@ em_xml_attribute_value (EmXmlReader *reader, xmlAttrPtr at)
   xmlChar *whole = xmlNodeListGetString (at->doc, at->children, 1);
 
   if (whole == NULL)
-    return "";
+    {
+      em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
+      return "";
+    }
   g_ptr_array_add (reader->scratch, whole);
   return (const char *) whole;
 }
@@ -90,6 +93,8 @@ em_xml_attribute (EmXmlReader *reader, const char *name)
   const char *value = em_xml_attribute_value (reader, at);
 
   reader->is_read |= G_GUINT64_CONSTANT (1) << index;
+  if (reader->error != NULL)
+    return NULL;
   if (strlen (value) <= reader->limits.attribute_max)
     return value;
   em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, name, _("longer than allowed."));

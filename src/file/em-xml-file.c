@@ -14,6 +14,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+enum { SHORT_TAG = 4096 /* bytes */, REMARKS_MAX = 100000 };
+
 /* ---- the file ---- */
 
 static GBytes *
@@ -106,6 +108,23 @@ past (const char *at, const char *end, const char *mark)
   return found != NULL ? found + strlen (mark) : end;
 }
 
+/* Past the comment or instruction at this place; the parser makes something of each before it comes to the next element. NULL:
+ * there are too many, and the reader has its error. */
+static const char *
+past_remark (EmXmlReader *reader, const char *at, const char *end)
+{
+  if (++reader->n_remarks <= REMARKS_MAX)
+    return at[1] == '?' ? past (at, end, "?>") : past (at + 4, end, "-->");
+  em_xml_fail (reader, EM_FILE_ERROR_TOO_LARGE, _("more elements than allowed."));
+  return NULL;
+}
+
+static gboolean
+is_remark (const char *at, const char *end)
+{
+  return starts (at, end, "<?") || starts (at, end, "<!--");
+}
+
 /* Steps over blanks, comments and processing instructions up to the root. A DOCTYPE, which alone could declare
  * entities, is so met here and never handed to the parser. NULL: refused. */
 static const char *
@@ -115,35 +134,127 @@ find_root (EmXmlReader *reader, const char *text, const char *end)
     {
       if (*at == ' ' || *at == '\t' || *at == '\r' || *at == '\n')
         at++;
-      else if (starts (at, end, "<?"))
+      else if (is_remark (at, end))
         {
-          const char *close = past (at, end, "?>");
-          if (at == text && starts (at, end, "<?xml") && !is_declared_utf8 (at, (gsize) (close - at)))
+          const char *behind = past_remark (reader, at, end);
+          if (at == text && starts (at, end, "<?xml") && !is_declared_utf8 (at, (gsize) (behind - at)))
             {
               em_xml_fail (reader, EM_FILE_ERROR_HOSTILE, _("only UTF-8 is read."));
               return NULL;
             }
-          at = close;
+          if (behind == NULL)
+            return NULL;
+          at = behind;
         }
-      else if (starts (at, end, "<!--"))
-        at = past (at + 4, end, "-->");
       else if (starts (at, end, "<!"))
         {
           count_line (reader, text, at);
           em_xml_fail (reader, EM_FILE_ERROR_HOSTILE, _("a document type or entity is declared, which our files never do."));
           return NULL;
         }
-      else
+      else if (*at == '<')
         return at;
+      else
+        {
+          /* Also a second byte order mark, which the parser would step over. */
+          count_line (reader, text, at);
+          em_xml_fail (reader, EM_FILE_ERROR_SYNTAX, _("this is not well-formed XML."));
+          return NULL;
+        }
     }
   em_xml_fail (reader, EM_FILE_ERROR_NOT_OURS, _("there is nothing in this file."));
   return NULL;
 }
 
+/* How many attributes the tag at text seems to have; it ends with the first ">" outside quotes. */
+static int
+count_attributes (const char *text, const char *end)
+{
+  char quote = '\0';
+  int n = 0;
+
+  for (const char *at = text; at < end; at++)
+    if (quote != '\0')
+      quote = *at == quote ? '\0' : quote;
+    else if (*at == '"' || *at == '\'')
+      quote = *at;
+    else if (*at == '>')
+      break;
+    else
+      n += *at == '=';
+  return n;
+}
+
+/* The next "<" from here on, or end. */
+static const char *
+next_bracket (const char *from, const char *end)
+{
+  const char *found = from < end ? memchr (from, '<', (gsize) (end - from)) : NULL;
+
+  return found != NULL ? found : end;
+}
+
+/* The parser compares each attribute and each name space of a tag with every other, so a tag of some megabytes would keep it for
+ * hours. A shorter one can do no harm and is not looked into; what is no tag after all is the parser's to refuse. */
+static gboolean
+check_tags (EmXmlReader *reader, const char *text, const char *end)
+{
+  for (const char *at = next_bracket (text, end); at < end; at = next_bracket (at, end))
+    {
+      if (is_remark (at, end))
+        {
+          at = past_remark (reader, at, end);
+          if (at == NULL)
+            return FALSE;
+        }
+      else if (starts (at, end, "<![CDATA["))
+        at = past (at, end, "]]>");
+      else
+        {
+          const char *next = next_bracket (at + 1, end);
+          if (next - at > SHORT_TAG && count_attributes (at, next) > 2 * EM_XML_ATTRIBUTES_MAX)
+            {
+              count_line (reader, text, at);
+              em_xml_fail (reader, EM_FILE_ERROR_TOO_LARGE, _("more attributes than allowed."));
+              return FALSE;
+            }
+          at = next;
+        }
+    }
+  return TRUE;
+}
+
+/* The first place that is no UTF-8, or end. Eight bytes at a time as long as they are ASCII, as nearly all of a quote is. */
+static const char *
+find_no_utf8 (const char *at, const char *end)
+{
+  const guint64 high_bits = G_GUINT64_CONSTANT (0x8080808080808080);
+
+  while (at < end)
+    {
+      guint64 eight;
+      gunichar character;
+      while (end - at >= (gssize) sizeof eight)
+        {
+          memcpy (&eight, at, sizeof eight);
+          if ((eight & high_bits) != 0)
+            break;
+          at += sizeof eight;
+        }
+      if (at == end)
+        break;
+      character = g_utf8_get_char_validated (at, end - at);
+      if (character == (gunichar) -1 || character == (gunichar) -2)
+        return at;
+      at = g_utf8_next_char (at);
+    }
+  return end;
+}
+
 gboolean
 em_xml_check_plain (EmXmlReader *reader, const char *text, gsize length)
 {
-  const char *bad = memchr (text, '\0', length), *end;
+  const char *end = text + length, *bad = memchr (text, '\0', length);
 
   reader->line = 1;
   if (length >= 2 && (memcmp (text, "\xfe\xff", 2) == 0 || memcmp (text, "\xff\xfe", 2) == 0))
@@ -153,12 +264,15 @@ em_xml_check_plain (EmXmlReader *reader, const char *text, gsize length)
       count_line (reader, text, bad);
       em_xml_fail (reader, EM_FILE_ERROR_HOSTILE, _("there is a NUL byte in the text."));
     }
-  else if (!g_utf8_validate_len (text, length, &end))
+  else if ((bad = find_no_utf8 (text, end)) != end)
     {
-      count_line (reader, text, end);
+      count_line (reader, text, bad);
       em_xml_fail (reader, EM_FILE_ERROR_HOSTILE, _("only UTF-8 is read."));
     }
   else
-    return find_root (reader, text, text + length) != NULL;
+    {
+      const char *root = find_root (reader, text, end);
+      return root != NULL && check_tags (reader, root, end);
+    }
   return FALSE;
 }

@@ -8,6 +8,56 @@
 #include "em-xml-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* Attributes of one record, so that with all of ours it still is one that can be read; bytes of one file. A node's own size is
+ * what the parser takes for it, about. */
+enum { ATTRIBUTES_KEPT_MAX = 24, BYTES_KEPT_MAX = 32 << 20, NODE_BYTES = 128 };
+
+/* Towards the limit of what is kept. */
+static void
+count_kept (EmXmlReader *reader, const char *text)
+{
+  reader->kept_bytes += NODE_BYTES + (text != NULL ? strlen (text) : 0);
+  if (reader->kept_bytes > BYTES_KEPT_MAX)
+    em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, NULL, _("more elements than allowed."));
+}
+
+static void
+count_attributes (EmXmlReader *reader)
+{
+  for (xmlAttrPtr at = reader->node->properties; at != NULL && reader->error == NULL; at = at->next)
+    count_kept (reader, em_xml_attribute_value (reader, at));
+}
+
+/* Through the present element to its end, the parser holding on to it. An element that is small in the file can be large in memory, so
+ * it is counted on the way; NULL: too large, or not well-formed. */
+static xmlNodePtr
+hold_element (EmXmlReader *reader)
+{
+  xmlNodePtr node = xmlTextReaderPreserve (reader->text_reader);
+  int depth = xmlTextReaderDepth (reader->text_reader), type;
+
+  count_kept (reader, NULL);
+  count_attributes (reader);
+  reader->is_read = G_MAXUINT64;
+  if (xmlTextReaderIsEmptyElement (reader->text_reader) == 1)
+    return reader->error == NULL ? node : NULL;
+  while (em_xml_step (reader))
+    {
+      type = xmlTextReaderNodeType (reader->text_reader);
+      if (type == XML_READER_TYPE_END_ELEMENT && xmlTextReaderDepth (reader->text_reader) == depth)
+        return node;
+      if (type == XML_READER_TYPE_ELEMENT)
+        {
+          em_xml_arrive (reader);
+          count_attributes (reader);
+          reader->is_read = G_MAXUINT64;
+        }
+      count_kept (reader, (const char *) xmlTextReaderConstValue (reader->text_reader));
+    }
+  return NULL;
+}
 
 static void
 add_kept (EmXmlReader *reader, EmXmlKept *kept, const char *what, const char *at, const char *inside)
@@ -25,7 +75,7 @@ void
 em_xml_keep_attributes (EmXmlReader *reader, EmXmlKept *kept, const char *at)
 {
   g_autoptr (GString) inside = NULL;
-  int i = 0;
+  int i = 0, n = 0;
 
   if (reader->error != NULL || !reader->is_newer || reader->node == NULL)
     return;
@@ -36,6 +86,11 @@ em_xml_keep_attributes (EmXmlReader *reader, EmXmlKept *kept, const char *at)
       if (attribute->ns != NULL)
         {
           em_xml_refuse (reader, EM_FILE_ERROR_VALUE, (const char *) attribute->name, _("not known here."));
+          return;
+        }
+      if (++n > ATTRIBUTES_KEPT_MAX)
+        {
+          em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, NULL, _("more attributes than allowed."));
           return;
         }
       g_autofree char *value = g_markup_escape_text (em_xml_attribute_value (reader, attribute), -1);
@@ -64,7 +119,8 @@ em_xml_keep_element (EmXmlReader *reader, EmXmlKept *kept, const char *at)
       em_xml_refuse_element (reader);
       return;
     }
-  g_autofree char *xml = em_xml_take_element (reader);
+  xmlNodePtr node = reader->error == NULL ? hold_element (reader) : NULL;
+  g_autofree char *xml = node != NULL ? em_xml_dump_element (reader, node) : NULL;
   if (xml != NULL)
     add_kept (reader, kept, "element", at, xml);
 }

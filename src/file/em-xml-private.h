@@ -14,7 +14,7 @@
 
 G_BEGIN_DECLS
 
-enum { EM_XML_STACK_MAX = 64 };
+enum { EM_XML_STACK_MAX = 64, EM_XML_ATTRIBUTES_MAX = 64 /* as many as is_read has bits */ };
 
 struct _EmXmlReader
 {
@@ -30,6 +30,8 @@ struct _EmXmlReader
   int              stack[EM_XML_STACK_MAX];   /* depths of the begun elements; −1 for one without content */
   int              n_stack;
   guint            n_elements;
+  guint            n_remarks;    /* comments and instructions */
+  gsize            kept_bytes;   /* of what a newer minor version wrote */
   gboolean         is_past;      /* the present element is to be skipped whole */
   gboolean         is_done;      /* the root has ended */
   int              major, minor;
@@ -40,9 +42,17 @@ struct _EmXmlReader
 /* The first error counts: “file, line: sentence”. */
 void em_xml_fail (EmXmlReader *reader, EmFileError code, const char *sentence);
 
-/* Whether the text may be handed to the parser: UTF-8 without NUL, and no DOCTYPE in front of the root. After FALSE the reader has
- * its error. */
+/* Whether the text may be handed to the parser: UTF-8 without NUL, no DOCTYPE in front of the root, no tag of attributes
+ * without end. After FALSE the reader has its error. */
 gboolean em_xml_check_plain (EmXmlReader *reader, const char *text, gsize length);
+
+/* Counts the element the parser has just come to, towards the limits. */
+void em_xml_arrive (EmXmlReader *reader);
+/* The next node of whatever type; FALSE at the end and after an error. */
+gboolean em_xml_step (EmXmlReader *reader);
+
+/* An element the parser still has, as XML that stands alone; g_free. NULL after an error. */
+char *em_xml_dump_element (EmXmlReader *reader, xmlNodePtr node);
 
 /* NULL when the present element has no such attribute, or after an error. *out_index: its place, as in is_read. */
 xmlAttrPtr  em_xml_find_attribute  (EmXmlReader *reader, const char *name, int *out_index);

@@ -12,8 +12,6 @@
 
 G_DEFINE_QUARK (em-file-error-quark, em_file_error)
 
-enum { ATTRIBUTES_MAX = 64 };   /* as many as is_read has bits */
-
 const EmXmlLimits em_xml_limits = { 16u << 20, 32, 4u << 20, 1u << 16, 1000000 };
 
 /* ---- errors ---- */
@@ -129,12 +127,12 @@ check_attributes (EmXmlReader *reader)
 
   for (xmlAttrPtr at = reader->node->properties; at != NULL; at = at->next)
     n++;
-  if (n > ATTRIBUTES_MAX)
+  if (n > EM_XML_ATTRIBUTES_MAX)
     em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, NULL, _("more attributes than allowed."));
 }
 
-static void
-arrive (EmXmlReader *reader)
+void
+em_xml_arrive (EmXmlReader *reader)
 {
   reader->node = xmlTextReaderCurrentNode (reader->text_reader);
   reader->is_read = 0;
@@ -148,9 +146,8 @@ arrive (EmXmlReader *reader)
   check_attributes (reader);
 }
 
-/* The next node of whatever type; FALSE at the end and after an error. */
-static gboolean
-step (EmXmlReader *reader)
+gboolean
+em_xml_step (EmXmlReader *reader)
 {
   leave (reader);
   if (reader->error != NULL)
@@ -219,13 +216,13 @@ em_xml_child (EmXmlReader *reader)
       reader->is_done = reader->n_stack == 0;
       return FALSE;
     }
-  while (step (reader))
+  while (em_xml_step (reader))
     {
       int type = xmlTextReaderNodeType (reader->text_reader), at = xmlTextReaderDepth (reader->text_reader);
 
       if (type == XML_READER_TYPE_ELEMENT)
         {
-          arrive (reader);
+          em_xml_arrive (reader);
           if (at == depth + 1)
             return reader->error == NULL;
           em_xml_refuse_element (reader);
@@ -314,7 +311,7 @@ em_xml_text (EmXmlReader *reader)
 
   int depth = xmlTextReaderDepth (reader->text_reader);
 
-  while (step (reader))
+  while (em_xml_step (reader))
     {
       int type = xmlTextReaderNodeType (reader->text_reader);
 
@@ -322,7 +319,7 @@ em_xml_text (EmXmlReader *reader)
         break;
       if (type == XML_READER_TYPE_ELEMENT)
         {
-          arrive (reader);
+          em_xml_arrive (reader);
           em_xml_refuse_element (reader);
         }
       else if (type == XML_READER_TYPE_TEXT || type == XML_READER_TYPE_CDATA || type == XML_READER_TYPE_SIGNIFICANT_WHITESPACE
@@ -334,9 +331,9 @@ em_xml_text (EmXmlReader *reader)
   return join_pieces (&pieces);
 }
 
-/* A copy out of the document, so that name spaces declared further out come along. */
-static char *
-dump_element (EmXmlReader *reader, xmlNodePtr node)
+/* From a copy out of the document, so that name spaces declared further out come along. */
+char *
+em_xml_dump_element (EmXmlReader *reader, xmlNodePtr node)
 {
   xmlNodePtr copy = xmlDocCopyNode (node, node->doc, 1);
   xmlBufferPtr buffer = xmlBufferCreate ();
@@ -368,7 +365,7 @@ em_xml_take_element (EmXmlReader *reader)
     return NULL;
   reader->is_read = G_MAXUINT64;
   reader->is_past = TRUE;
-  return dump_element (reader, node);
+  return em_xml_dump_element (reader, node);
 }
 
 /* ---- life ---- */
@@ -389,10 +386,10 @@ em_xml_reader_free (EmXmlReader *reader)
 static void
 go_to_root (EmXmlReader *reader, const char *ns, const char *root)
 {
-  while (step (reader))
+  while (em_xml_step (reader))
     if (xmlTextReaderNodeType (reader->text_reader) == XML_READER_TYPE_ELEMENT)
       {
-        arrive (reader);
+        em_xml_arrive (reader);
         reader->ns = reader->node->ns != NULL ? reader->node->ns->href : NULL;
         if (reader->ns == NULL || strcmp ((const char *) reader->ns, ns) != 0 || strcmp (em_xml_name (reader), root) != 0)
           em_xml_fail (reader, EM_FILE_ERROR_NOT_OURS, _("this is another kind of file."));
@@ -464,10 +461,10 @@ gboolean
 em_xml_reader_finish (EmXmlReader *reader, GError **error)
 {
   leave (reader);
-  while (reader->error == NULL && step (reader))
+  while (reader->error == NULL && em_xml_step (reader))
     if (xmlTextReaderNodeType (reader->text_reader) == XML_READER_TYPE_ELEMENT)
       {
-        arrive (reader);
+        em_xml_arrive (reader);
         em_xml_refuse_element (reader);
       }
   if (reader->error == NULL)

@@ -25,6 +25,10 @@ struct _EmXmlWriter
   int         n_put;
   GPtrArray  *kept_names;               /* those of them that had to be copied */
   char       *bad;                      /* what could not be written, or NULL */
+  gboolean    is_out_of_memory;
+  const char *kept;                     /* what was kept last, borrowed; the next place asks for the same most often */
+  GHashTable *kept_pieces;              /* of it: "what place" → GPtrArray of xmlNodePtr; NULL: it cannot be read */
+  xmlDocPtr   kept_document;
 };
 
 EmXmlWriter *
@@ -37,6 +41,14 @@ em_xml_writer_new (void)
   return writer;
 }
 
+static void
+forget_kept (EmXmlWriter *writer)
+{
+  g_clear_pointer (&writer->kept_pieces, g_hash_table_unref);
+  g_clear_pointer (&writer->kept_document, xmlFreeDoc);
+  writer->kept = NULL;
+}
+
 void
 em_xml_writer_free (EmXmlWriter *writer)
 {
@@ -44,6 +56,7 @@ em_xml_writer_free (EmXmlWriter *writer)
     return;
   if (writer->out != NULL)
     g_string_free (writer->out, TRUE);
+  forget_kept (writer);
   g_ptr_array_unref (writer->kept_names);
   g_free (writer->bad);
   g_free (writer);
@@ -57,6 +70,8 @@ em_xml_writer_finish (EmXmlWriter *writer, GError **error)
   g_assert (writer->depth == 0);
   if (writer->bad != NULL)
     g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("“%s” cannot be written: it is not valid text."), writer->bad);
+  else if (writer->is_out_of_memory)
+    g_set_error_literal (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("memory ran out."));
   else
     bytes = g_string_free_to_bytes (g_steal_pointer (&writer->out));
   em_xml_writer_free (writer);
@@ -330,6 +345,7 @@ put_kept_attributes (EmXmlWriter *writer, xmlNodePtr piece)
       {
         xmlChar *value = xmlNodeListGetString (at->doc, at->children, 1);
         const char *name = (const char *) at->name;
+        writer->is_out_of_memory |= value == NULL && at->children != NULL;
         if (!is_put (writer, name))
           {
             char *copy = g_strdup (name);
@@ -345,41 +361,75 @@ put_kept_element (EmXmlWriter *writer, xmlNodePtr piece)
 {
   for (xmlNodePtr node = piece->children; node != NULL; node = node->next)
     {
-      xmlBufferPtr buffer = node->type == XML_ELEMENT_NODE ? xmlBufferCreate () : NULL;
-      if (buffer == NULL)
+      if (node->type != XML_ELEMENT_NODE)
         continue;
-      if (xmlNodeDump (buffer, node->doc, node, 0, 0) > 0)
+      xmlBufferPtr buffer = xmlBufferCreate ();
+      if (buffer != NULL && xmlNodeDump (buffer, node->doc, node, 0, 0) > 0)
         em_xml_put_xml (writer, (const char *) xmlBufferContent (buffer), (gsize) xmlBufferLength (buffer));
+      else
+        writer->is_out_of_memory = TRUE;
       xmlBufferFree (buffer);
     }
 }
 
-static gboolean
-has_place (xmlNodePtr piece, const char *at)
+static char *
+piece_key (const char *what, const char *at)
 {
-  xmlChar *place = xmlGetNoNsProp (piece, (const xmlChar *) "at");
-  gboolean is_here = place != NULL && strcmp ((const char *) place, at) == 0;
+  return g_strconcat (what, " ", at, NULL);
+}
 
-  xmlFree (place);
-  return is_here;
+/* Pieces of one place, in their order. A quote can have thousands, each asked for once. */
+static GHashTable *
+sort_by_place (EmXmlWriter *writer, xmlDocPtr document)
+{
+  GHashTable *pieces = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify) g_ptr_array_unref);
+
+  for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
+    {
+      xmlChar *place = piece->type == XML_ELEMENT_NODE ? xmlGetNoNsProp (piece, (const xmlChar *) "at") : NULL;
+      g_autofree char *key = place != NULL ? piece_key ((const char *) piece->name, (const char *) place) : NULL;
+      GPtrArray *there = key != NULL ? g_hash_table_lookup (pieces, key) : NULL;
+      writer->is_out_of_memory |= piece->type == XML_ELEMENT_NODE && place == NULL;
+      if (key != NULL && there == NULL)
+        g_hash_table_insert (pieces, g_steal_pointer (&key), there = g_ptr_array_new ());
+      if (there != NULL)
+        g_ptr_array_add (there, piece);
+      xmlFree (place);
+    }
+  return pieces;
+}
+
+/* kept stays as it is while the writer lives. */
+static void
+remember_kept (EmXmlWriter *writer, const char *kept)
+{
+  if (writer->kept == kept)
+    return;
+  forget_kept (writer);
+  writer->kept = kept;
+  writer->kept_document = read_kept (kept);
+  if (writer->kept_document != NULL)
+    writer->kept_pieces = sort_by_place (writer, writer->kept_document);
 }
 
 static void
 put_pieces (EmXmlWriter *writer, const char *kept, const char *at, const char *what,
             void (*put_piece) (EmXmlWriter *writer, xmlNodePtr piece))
 {
-  xmlDocPtr document = kept != NULL ? read_kept (kept) : NULL;
+  g_autofree char *key = piece_key (what, at);
+  GPtrArray *pieces;
 
-  if (document == NULL)
+  if (kept == NULL)
+    return;
+  remember_kept (writer, kept);
+  if (writer->kept_pieces == NULL)
     {
-      if (kept != NULL)
-        note_bad (writer, kept);
+      note_bad (writer, kept);
       return;
     }
-  for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
-    if (piece->type == XML_ELEMENT_NODE && strcmp ((const char *) piece->name, what) == 0 && has_place (piece, at))
-      put_piece (writer, piece);
-  xmlFreeDoc (document);
+  pieces = g_hash_table_lookup (writer->kept_pieces, key);
+  for (guint i = 0; pieces != NULL && i < pieces->len; i++)
+    put_piece (writer, pieces->pdata[i]);
 }
 
 void

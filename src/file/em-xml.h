@@ -114,7 +114,7 @@ typedef struct _EmXmlWriter EmXmlWriter;
 
 EmXmlWriter *em_xml_writer_new   (void);
 void         em_xml_writer_free  (EmXmlWriter *writer);
-/* Consumes the writer. NULL and EM_FILE_ERROR_WRITE if some text was no UTF-8. */
+/* Consumes the writer. NULL and EM_FILE_ERROR_WRITE if some text was no UTF-8, or memory ran out. */
 GBytes      *em_xml_writer_finish (EmXmlWriter *writer, GError **error);
 
 void         em_xml_open         (EmXmlWriter *writer, const char *name);
@@ -131,7 +131,8 @@ void         em_xml_put_content  (EmXmlWriter *writer, const char *text);
 /* XML of our own making, on lines of its own; an XML declaration in front is left away. */
 void         em_xml_put_xml      (EmXmlWriter *writer, const char *xml, gsize length);
 /* What was kept at this place: attributes the element just opened has not been given, then elements inside it. The first
- * does both, for an element that holds nothing else or whose own children come after. */
+ * does both, for an element that holds nothing else or whose own children come after. kept stays as it is until the writer is
+ * finished. */
 void         em_xml_put_kept     (EmXmlWriter *writer, const char *kept, const char *at);
 void         em_xml_put_kept_attributes (EmXmlWriter *writer, const char *kept, const char *at);
 void         em_xml_put_kept_elements   (EmXmlWriter *writer, const char *kept, const char *at);

@@ -6,9 +6,12 @@
 #include "em-book-window.h"
 
 #include "em-book-pages.h"
+#include "em-csv.h"
 #include "em-price-report.h"
+#include "em-save.h"
 #include "em-settings.h"
 #include "em-words.h"
+#include "em-xml.h"
 
 #include <glib/gi18n.h>
 
@@ -375,5 +378,17 @@ on_list_loaded (GObject *source, GAsyncResult *result, gpointer data)
 void
 em_book_window_import (EmBookWindow *self, GFile *file)
 {
+  const char *path = g_file_peek_path (file);
+  g_autoptr (GError) error = NULL;
+  EmFileStamp stamp = { 0 };
+
+  if (path != NULL)
+    em_file_stamp (path, &stamp);
+  if (stamp.size > EM_CSV_BYTES_MAX)
+    {
+      g_autoptr (GBytes) none = em_xml_read_file (path, EM_CSV_BYTES_MAX, &error);
+      say (self, error != NULL ? error->message : "");
+      return;
+    }
   g_file_load_bytes_async (file, NULL, on_list_loaded, g_object_ref (self));
 }

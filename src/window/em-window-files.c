@@ -8,6 +8,7 @@
 #include "em-application.h"
 #include "em-number.h"
 #include "em-print.h"
+#include "em-save.h"
 #include "em-settings.h"
 
 #include <glib/gi18n.h>
@@ -67,6 +68,23 @@ has_suffix (GFile *file, const char *suffix)
   return lower != NULL && g_str_has_suffix (lower, suffix);
 }
 
+/* Told before it is read, where that can be: a gigabyte would have to come whole first. */
+static gboolean
+is_too_long (GFile *file)
+{
+  EmFileStamp stamp = { 0 };
+
+  if (g_file_peek_path (file) != NULL)
+    em_file_stamp (g_file_peek_path (file), &stamp);
+  return stamp.size > NOTES_MAX;
+}
+
+static void
+say_too_long (EmWindow *window)
+{
+  em_window_say (window, _("That file is too long for a customer’s notes."));
+}
+
 static void
 on_notes_loaded (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -84,7 +102,7 @@ on_notes_loaded (GObject *source, GAsyncResult *result, gpointer data)
     }
   if (length > NOTES_MAX)
     {
-      em_window_say (opening->window, _("That file is too long for a customer’s notes."));
+      say_too_long (opening->window);
       return;
     }
   if (has_suffix (G_FILE (source), ".dxf"))
@@ -106,6 +124,11 @@ em_window_open_file (EmWindow *self, GFile *file)
 {
   if (has_suffix (file, ".txt") || has_suffix (file, ".dxf"))
     {
+      if (is_too_long (file))
+        {
+          say_too_long (self);
+          return;
+        }
       EmOpening *opening = g_new0 (EmOpening, 1);
       opening->window = g_object_ref (self);
       opening->file = g_object_ref (file);
