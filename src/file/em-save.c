@@ -113,16 +113,17 @@ is_at (const char *path, int fd)
   return lstat (path, &there) == 0 && fstat (fd, &here) == 0 && there.st_dev == here.st_dev && there.st_ino == here.st_ino;
 }
 
-/* A new file, locked for as long as its writer lives. −1 with errno; EEXIST: there is one, or somebody just took ours for one
- * left behind. */
+/* A new file, locked for as long as its writer lives. −1 with errno; EEXIST: there is one, or somebody takes ours for one left
+ * behind, having come between its making and its locking. */
 static int
 create_locked (const char *temporary, mode_t mode)
 {
   int fd = open (temporary, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
 
-  /* Where files can't be locked nobody clears them away either. */
-  if (fd < 0 || flock (fd, LOCK_EX | LOCK_NB) != 0 || is_at (temporary, fd))
-    return fd;
+  if (fd < 0)
+    return -1;
+  if (flock (fd, LOCK_EX | LOCK_NB) == 0 ? is_at (temporary, fd) : errno != EWOULDBLOCK)
+    return fd;   /* where files can't be locked nobody clears them away either */
   close (fd);
   errno = EEXIST;
   return -1;
