@@ -294,12 +294,12 @@ em_feature_put (EmXmlWriter *writer, const EmFeature *feature)
 }
 
 char *
-em_quote_dup_version (const EmFeature *features, int32_t n_features, const char *quote_kept)
+em_quote_dup_version (EmXmlWriter *writer, const EmFeature *features, int32_t n_features, const char *quote_kept)
 {
-  int minor = MAX (EM_QUOTE_MINOR, em_xml_kept_minor (quote_kept));
+  int minor = MAX (EM_QUOTE_MINOR, em_xml_kept_minor (writer, quote_kept));
 
   for (int32_t i = 0; i < n_features; i++)
     if (features[i].text[EM_FEATURE_EXTRA] != NULL)
-      minor = MAX (minor, em_xml_kept_minor (features[i].text[EM_FEATURE_EXTRA]));
+      minor = MAX (minor, em_xml_kept_minor (writer, features[i].text[EM_FEATURE_EXTRA]));
   return g_strdup_printf ("%d.%d", EM_QUOTE_MAJOR, minor);
 }

@@ -27,7 +27,7 @@ void em_feature_reading_clear (EmFeatureReading *reading);
 void em_feature_read          (EmXmlReader *reader, EmFeatureReading *reading, EmXmlKept *quote_kept);
 void em_feature_put           (EmXmlWriter *writer, const EmFeature *feature);
 /* "1.0", or the newest minor version that something kept in the quote came from. g_free. */
-char *em_quote_dup_version    (const EmFeature *features, int32_t n_features, const char *quote_kept);
+char *em_quote_dup_version    (EmXmlWriter *writer, const EmFeature *features, int32_t n_features, const char *quote_kept);
 
 /* <id>text</id> with what was kept of it. */
 void em_quote_put_text        (EmXmlWriter *writer, const char *id, const char *text, const char *kept);

@@ -113,16 +113,27 @@ break_place (int32_t tools)
   return g_strdup_printf ("break:%d", tools);
 }
 
+/* NULL when there is none; where memory ran out, the reader knows. */
+static char *
+dup_attribute (Reading *reading, const char *name)
+{
+  const char *text = em_xml_attribute (reading->reader, name);
+  char *copy = em_text_dup (text);
+
+  if (text != NULL && copy == NULL)
+    em_xml_refuse (reading->reader, EM_FILE_ERROR_READ, name, _("memory ran out."));
+  return copy;
+}
+
 static void
 read_extra (Reading *reading)
 {
   EmExtra extra = { 0 };
-  const char *label = em_xml_attribute (reading->reader, "label");
 
   em_xml_need (reading->reader, "cost");
   extra.cost_minor = em_xml_integer (reading->reader, "cost", 0, G_MININT64, G_MAXINT64);
   extra.is_per_tool = em_xml_boolean (reading->reader, "per_tool", FALSE);
-  extra.label = em_text_dup (label);
+  extra.label = dup_attribute (reading, "label");
   keep (reading, extra_place (&extra));
   need_memory (reading, em_quote_add_extra_take (&reading->file->quote, &extra));
 }
@@ -152,8 +163,8 @@ read_mark (Reading *reading)
   mark.length = (uint32_t) em_xml_integer (reader, "length", 0, 0, G_MAXUINT32);
   mark.feature_id = (uint32_t) em_xml_integer (reader, "feature", 0, 0, G_MAXUINT32);
   mark.state = (EmMarkState) em_xml_choice (reader, "state", em_mark_ids, EM_N_MARK, 0);
-  mark.field = em_text_dup (em_xml_attribute (reader, "field"));
-  mark.reason = em_text_dup (em_xml_attribute (reader, "reason"));
+  mark.field = dup_attribute (reading, "field");
+  mark.reason = dup_attribute (reading, "reason");
   keep (reading, mark_place (&mark));
   need_memory (reading, em_quote_add_mark_take (&reading->file->quote, &mark));
 }
@@ -163,7 +174,7 @@ static GBytes *
 take_part (Reading *reading, char **out_name, const char *name)
 {
   int line = em_xml_line (reading->reader);
-  char *xml = em_xml_take_element (reading->reader);
+  char *xml = em_xml_take_element (reading->reader, EM_XML_PART_MAX);
 
   *out_name = g_strdup_printf (_("%s from line %d on"), name, line);
   return xml != NULL ? g_bytes_new_take (xml, strlen (xml)) : NULL;
@@ -455,7 +466,7 @@ put_sent (EmXmlWriter *writer, const EmQuoteFile *file, GError **error)
 static void
 put_root (EmXmlWriter *writer, const EmQuote *quote)
 {
-  g_autofree char *version = em_quote_dup_version (quote->feature, quote->n_features, quote->text[EM_QUOTE_EXTRA]);
+  g_autofree char *version = em_quote_dup_version (writer, quote->feature, quote->n_features, quote->text[EM_QUOTE_EXTRA]);
 
   em_xml_open (writer, "quote");
   em_xml_put (writer, "xmlns", EM_QUOTE_NS);
@@ -505,7 +516,7 @@ char *
 em_features_to_xml (const EmFeature *features, int32_t n_features)
 {
   EmXmlWriter *writer = em_xml_writer_new ();
-  g_autofree char *version = em_quote_dup_version (features, n_features, NULL);
+  g_autofree char *version = em_quote_dup_version (writer, features, n_features, NULL);
 
   em_xml_open (writer, "features");
   em_xml_put (writer, "xmlns", EM_QUOTE_NS);

@@ -411,7 +411,7 @@ void
 em_rates_put_element (EmXmlWriter *writer, const EmRates *rates)
 {
   const char *kept = rates->text[EM_RATES_EXTRA];
-  g_autofree char *version = g_strdup_printf ("%d.%d", VERSION_MAJOR, MAX (VERSION_MINOR, em_xml_kept_minor (kept)));
+  g_autofree char *version = g_strdup_printf ("%d.%d", VERSION_MAJOR, MAX (VERSION_MINOR, em_xml_kept_minor (writer, kept)));
 
   em_xml_open (writer, "rates");
   em_xml_put (writer, "xmlns", EM_RATES_NS);

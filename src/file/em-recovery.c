@@ -417,7 +417,7 @@ em_recovery_read (const EmRecovered *recovered, EmQuoteFile *out_file, GError **
   em_xml_begin (reader);
   while (em_xml_child (reader))
     if (xml == NULL)
-      xml = em_xml_take_element (reader);
+      xml = em_xml_take_element (reader, G_MAXSIZE);
     else
       em_xml_refuse_element (reader);
   if (em_xml_is_good (reader) && xml == NULL)

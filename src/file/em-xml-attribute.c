@@ -43,11 +43,11 @@ em_xml_attribute_value (EmXmlReader *reader, xmlAttrPtr at)
 
   xmlChar *whole = xmlNodeListGetString (at->doc, at->children, 1);
 
+  /* Cut where memory ran out, which only the last error tells. */
+  if (whole == NULL || em_xml_is_out_of_memory ())
+    em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
   if (whole == NULL)
-    {
-      em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
-      return "";
-    }
+    return "";
   g_ptr_array_add (reader->scratch, whole);
   return (const char *) whole;
 }

@@ -1,4 +1,4 @@
-/* em-xml-keep: what a newer minor version wrote, kept as XML until it is saved again.
+/* em-xml-keep: elements taken out as XML, and what a newer minor version wrote, kept so until it is saved again.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -10,36 +10,39 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-/* Attributes of one record, so that with all of ours it still is one that can be read; bytes of one file. A node's own size is
- * what the parser takes for it, about. */
-enum { ATTRIBUTES_KEPT_MAX = 24, BYTES_KEPT_MAX = 32 << 20, NODE_BYTES = 128 };
+/* Attributes of one record, so that with all of ours it still is one that can be read; what the parser takes for a node, about. */
+enum { ATTRIBUTES_KEPT_MAX = 24, NODE_BYTES = 128 };
 
-/* Towards the limit of what is kept. */
+/* ---- elements ---- */
+
+/* Towards the limit of what is taken out. */
 static void
-count_kept (EmXmlReader *reader, const char *text)
+count_kept (EmXmlReader *reader, const char *text, gsize bytes_max)
 {
   reader->kept_bytes += NODE_BYTES + (text != NULL ? strlen (text) : 0);
-  if (reader->kept_bytes > BYTES_KEPT_MAX)
+  if (reader->kept_bytes > bytes_max)
     em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, NULL, _("more elements than allowed."));
 }
 
 static void
-count_attributes (EmXmlReader *reader)
+count_attributes (EmXmlReader *reader, gsize bytes_max)
 {
   for (xmlAttrPtr at = reader->node->properties; at != NULL && reader->error == NULL; at = at->next)
-    count_kept (reader, em_xml_attribute_value (reader, at));
+    count_kept (reader, em_xml_attribute_value (reader, at), bytes_max);
 }
 
 /* Through the present element to its end, the parser holding on to it. An element that is small in the file can be large in memory, so
  * it is counted on the way; NULL: too large, or not well-formed. */
 static xmlNodePtr
-hold_element (EmXmlReader *reader)
+hold_element (EmXmlReader *reader, gsize bytes_max)
 {
   xmlNodePtr node = xmlTextReaderPreserve (reader->text_reader);
   int depth = xmlTextReaderDepth (reader->text_reader), type;
 
-  count_kept (reader, NULL);
-  count_attributes (reader);
+  if (node == NULL)
+    em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
+  count_kept (reader, NULL, bytes_max);
+  count_attributes (reader, bytes_max);
   reader->is_read = G_MAXUINT64;
   if (xmlTextReaderIsEmptyElement (reader->text_reader) == 1)
     return reader->error == NULL ? node : NULL;
@@ -51,13 +54,63 @@ hold_element (EmXmlReader *reader)
       if (type == XML_READER_TYPE_ELEMENT)
         {
           em_xml_arrive (reader);
-          count_attributes (reader);
+          count_attributes (reader, bytes_max);
           reader->is_read = G_MAXUINT64;
         }
-      count_kept (reader, (const char *) xmlTextReaderConstValue (reader->text_reader));
+      count_kept (reader, (const char *) xmlTextReaderConstValue (reader->text_reader), bytes_max);
     }
   return NULL;
 }
+
+static int
+append_piece (void *data, const char *piece, int length)
+{
+  g_string_append_len (data, piece, length);
+  return length;
+}
+
+/* Not xmlNodeDump, which frees its buffer twice where memory runs out (libxml2 2.9.14). */
+char *
+em_xml_dump_node (xmlNodePtr node)
+{
+  GString *text = g_string_new (NULL);
+  xmlOutputBufferPtr out = xmlOutputBufferCreateIO (append_piece, NULL, text, NULL);
+  gboolean is_good = FALSE;
+
+  if (out != NULL)
+    {
+      xmlNodeDumpOutput (out, node->doc, node, 0, 0, NULL);
+      is_good = out->error == 0;
+      is_good = xmlOutputBufferClose (out) >= 0 && is_good;
+    }
+  return g_string_free (text, !is_good || text->len == 0);
+}
+
+/* From a copy out of the document, so that name spaces declared further out come along. What did not fit into memory is left out of a
+ * copy, which only the last error tells. */
+static char *
+dump_element (EmXmlReader *reader, xmlNodePtr node)
+{
+  xmlResetLastError ();
+
+  xmlNodePtr copy = xmlDocCopyNode (node, node->doc, 1);
+  char *xml = copy != NULL ? em_xml_dump_node (copy) : NULL;
+
+  if (xml == NULL || xmlGetLastError () != NULL)
+    em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
+  xmlFreeNode (copy);
+  return xml;
+}
+
+char *
+em_xml_take_element (EmXmlReader *reader, gsize bytes_max)
+{
+  xmlNodePtr node = reader->error == NULL ? hold_element (reader, bytes_max) : NULL;
+
+  return node != NULL && reader->error == NULL ? dump_element (reader, node) : NULL;
+}
+
+/* ---- of a newer minor version ---- */
 
 static void
 add_kept (EmXmlReader *reader, EmXmlKept *kept, const char *what, const char *at, const char *inside)
@@ -119,8 +172,7 @@ em_xml_keep_element (EmXmlReader *reader, EmXmlKept *kept, const char *at)
       em_xml_refuse_element (reader);
       return;
     }
-  xmlNodePtr node = reader->error == NULL ? hold_element (reader) : NULL;
-  g_autofree char *xml = node != NULL ? em_xml_dump_element (reader, node) : NULL;
+  g_autofree char *xml = em_xml_take_element (reader, EM_XML_PART_MAX);
   if (xml != NULL)
     add_kept (reader, kept, "element", at, xml);
 }

@@ -31,8 +31,7 @@ struct _EmXmlReader
   int              n_stack;
   guint            n_elements;
   guint            n_remarks;    /* comments and instructions */
-  gsize            kept_bytes;   /* of what a newer minor version wrote */
-  gboolean         is_past;      /* the present element is to be skipped whole */
+  gsize            kept_bytes;   /* of what was taken out as XML, in the parser's memory */
   gboolean         is_done;      /* the root has ended */
   int              major, minor;
   gboolean         is_newer;
@@ -41,6 +40,9 @@ struct _EmXmlReader
 
 /* The first error counts: “file, line: sentence”. */
 void em_xml_fail (EmXmlReader *reader, EmFileError code, const char *sentence);
+
+/* Whether the parser's last error was that, since a reader was last begun in this thread. */
+gboolean em_xml_is_out_of_memory (void);
 
 /* Whether the text may be handed to the parser: UTF-8 without NUL, no DOCTYPE in front of the root, no tag of attributes
  * without end. After FALSE the reader has its error. */
@@ -51,8 +53,8 @@ void em_xml_arrive (EmXmlReader *reader);
 /* The next node of whatever type; FALSE at the end and after an error. */
 gboolean em_xml_step (EmXmlReader *reader);
 
-/* An element the parser still has, as XML that stands alone; g_free. NULL after an error. */
-char *em_xml_dump_element (EmXmlReader *reader, xmlNodePtr node);
+/* A node as XML; g_free. NULL: memory ran out. */
+char *em_xml_dump_node (xmlNodePtr node);
 
 /* NULL when the present element has no such attribute, or after an error. *out_index: its place, as in is_read. */
 xmlAttrPtr  em_xml_find_attribute  (EmXmlReader *reader, const char *name, int *out_index);

@@ -147,17 +147,34 @@ em_xml_arrive (EmXmlReader *reader)
 }
 
 gboolean
+em_xml_is_out_of_memory (void)
+{
+  const xmlError *last = xmlGetLastError ();
+
+  return last != NULL && last->code == XML_ERR_NO_MEMORY;
+}
+
+/* What is wrong with a file the parser always tells, of an allocation that failed not always. */
+static void
+fail_to_parse (EmXmlReader *reader)
+{
+  if (xmlGetLastError () == NULL || em_xml_is_out_of_memory ())
+    em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
+  else
+    em_xml_fail (reader, EM_FILE_ERROR_SYNTAX, _("this is not well-formed XML."));
+}
+
+gboolean
 em_xml_step (EmXmlReader *reader)
 {
   leave (reader);
   if (reader->error != NULL)
     return FALSE;
 
-  int result = reader->is_past ? xmlTextReaderNext (reader->text_reader) : xmlTextReaderRead (reader->text_reader);
+  int result = xmlTextReaderRead (reader->text_reader);
 
-  reader->is_past = FALSE;
-  if (result < 0)
-    em_xml_fail (reader, EM_FILE_ERROR_SYNTAX, _("this is not well-formed XML."));
+  if (result < 0 || em_xml_is_out_of_memory ())
+    fail_to_parse (reader);
   return result == 1 && reader->error == NULL;
 }
 
@@ -331,43 +348,6 @@ em_xml_text (EmXmlReader *reader)
   return join_pieces (&pieces);
 }
 
-/* From a copy out of the document, so that name spaces declared further out come along. */
-char *
-em_xml_dump_element (EmXmlReader *reader, xmlNodePtr node)
-{
-  xmlNodePtr copy = xmlDocCopyNode (node, node->doc, 1);
-  xmlBufferPtr buffer = xmlBufferCreate ();
-  char *xml = NULL;
-
-  if (copy != NULL && buffer != NULL && xmlNodeDump (buffer, node->doc, copy, 0, 0) > 0)
-    xml = g_strdup ((const char *) xmlBufferContent (buffer));
-  else
-    em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
-  xmlFreeNode (copy);
-  xmlBufferFree (buffer);
-  return xml;
-}
-
-char *
-em_xml_take_element (EmXmlReader *reader)
-{
-  if (reader->error != NULL)
-    return NULL;
-
-  xmlNodePtr node = xmlTextReaderExpand (reader->text_reader);
-
-  if (node == NULL)
-    {
-      em_xml_fail (reader, EM_FILE_ERROR_SYNTAX, _("this is not well-formed XML."));
-      return NULL;
-    }
-  if (reader->error != NULL)
-    return NULL;
-  reader->is_read = G_MAXUINT64;
-  reader->is_past = TRUE;
-  return em_xml_dump_element (reader, node);
-}
-
 /* ---- life ---- */
 
 void
@@ -420,6 +400,7 @@ start (EmXmlReader *reader, const char *ns, const char *root)
     }
   if (!em_xml_check_plain (reader, text + mark, length - mark))
     return;
+  xmlResetLastError ();
   reader->text_reader = xmlReaderForMemory (text + mark, (int) (length - mark), NULL, "UTF-8",
                                             XML_PARSE_NONET | XML_PARSE_COMPACT | XML_PARSE_BIG_LINES);
   if (reader->text_reader == NULL)

@@ -5,10 +5,11 @@
 
 #include "config.h"
 
-#include "em-xml.h"
+#include "em-xml-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <libxml/parser.h>
+#include <libxml/xmlerror.h>
 #include <libxml/tree.h>
 #include <string.h>
 
@@ -68,10 +69,10 @@ em_xml_writer_finish (EmXmlWriter *writer, GError **error)
   GBytes *bytes = NULL;
 
   g_assert (writer->depth == 0);
-  if (writer->bad != NULL)
-    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("“%s” cannot be written: it is not valid text."), writer->bad);
-  else if (writer->is_out_of_memory)
+  if (writer->is_out_of_memory)
     g_set_error_literal (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("memory ran out."));
+  else if (writer->bad != NULL)
+    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("“%s” cannot be written: it is not valid text."), writer->bad);
   else
     bytes = g_string_free_to_bytes (g_steal_pointer (&writer->out));
   em_xml_writer_free (writer);
@@ -309,22 +310,63 @@ em_xml_put_boolean (EmXmlWriter *writer, const char *name, gboolean value)
 
 /* ---- what was kept ---- */
 
-/* The pieces of a kept text, under one root; NULL when it is no XML of ours. Free the document. */
+/* What the parser complains of while kept things are put together. Where memory runs out it cuts texts and leaves things out, and
+ * says so here alone; its last error is the next complaint's soon. */
+typedef struct
+{
+  EmXmlWriter           *writer;
+  gboolean               has_other;   /* a complaint of another kind */
+  xmlStructuredErrorFunc before;
+  void                  *before_data;
+} Watch;
+
+static void
+on_complaint (void *data, xmlErrorPtr complaint)
+{
+  Watch *watch = data;
+
+  if (complaint->code == XML_ERR_NO_MEMORY)
+    watch->writer->is_out_of_memory = TRUE;
+  else
+    watch->has_other = TRUE;
+}
+
+static void
+begin_watch (Watch *watch, EmXmlWriter *writer)
+{
+  *watch = (Watch) { writer, FALSE, xmlStructuredError, xmlStructuredErrorContext };
+  xmlSetStructuredErrorFunc (watch, on_complaint);
+}
+
+static void
+end_watch (const Watch *watch)
+{
+  xmlSetStructuredErrorFunc (watch->before_data, watch->before);
+}
+
+/* The pieces of a kept text, under one root; NULL when it is no XML of ours or memory ran out, which the writer remembers. Free
+ * the document. */
 static xmlDocPtr
-read_kept (const char *kept)
+read_kept (const Watch *watch, const char *kept)
 {
   g_autofree char *whole = g_strconcat ("<kept>", kept, "</kept>", NULL);
   xmlParserCtxtPtr context;
-  xmlDocPtr document;
+  xmlDocPtr document = NULL;
 
   if (strstr (kept, "<!") != NULL || strlen (whole) > G_MAXINT)
-    return NULL;
+    {
+      note_bad (watch->writer, kept);
+      return NULL;
+    }
+  /* No encoding is named: it is UTF-8 anyway, and switching to one ends the program where memory runs out (libxml2 2.9.14). */
   context = xmlNewParserCtxt ();
-  if (context == NULL)
-    return NULL;
-  document = xmlCtxtReadMemory (context, whole, (int) strlen (whole), NULL, "UTF-8",
-                                XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING);
+  if (context != NULL)
+    document = xmlCtxtReadMemory (context, whole, (int) strlen (whole), NULL, NULL, XML_PARSE_NONET);
   xmlFreeParserCtxt (context);
+  if (document == NULL && watch->has_other)
+    note_bad (watch->writer, kept);
+  else if (document == NULL)
+    watch->writer->is_out_of_memory = TRUE;
   return document;
 }
 
@@ -363,12 +405,11 @@ put_kept_element (EmXmlWriter *writer, xmlNodePtr piece)
     {
       if (node->type != XML_ELEMENT_NODE)
         continue;
-      xmlBufferPtr buffer = xmlBufferCreate ();
-      if (buffer != NULL && xmlNodeDump (buffer, node->doc, node, 0, 0) > 0)
-        em_xml_put_xml (writer, (const char *) xmlBufferContent (buffer), (gsize) xmlBufferLength (buffer));
+      g_autofree char *xml = em_xml_dump_node (node);
+      if (xml != NULL)
+        em_xml_put_xml (writer, xml, strlen (xml));
       else
         writer->is_out_of_memory = TRUE;
-      xmlBufferFree (buffer);
     }
 }
 
@@ -401,13 +442,13 @@ sort_by_place (EmXmlWriter *writer, xmlDocPtr document)
 
 /* kept stays as it is while the writer lives. */
 static void
-remember_kept (EmXmlWriter *writer, const char *kept)
+remember_kept (EmXmlWriter *writer, const Watch *watch, const char *kept)
 {
   if (writer->kept == kept)
     return;
   forget_kept (writer);
   writer->kept = kept;
-  writer->kept_document = read_kept (kept);
+  writer->kept_document = read_kept (watch, kept);
   if (writer->kept_document != NULL)
     writer->kept_pieces = sort_by_place (writer, writer->kept_document);
 }
@@ -417,19 +458,18 @@ put_pieces (EmXmlWriter *writer, const char *kept, const char *at, const char *w
             void (*put_piece) (EmXmlWriter *writer, xmlNodePtr piece))
 {
   g_autofree char *key = piece_key (what, at);
-  GPtrArray *pieces;
+  GPtrArray *pieces = NULL;
+  Watch watch;
 
   if (kept == NULL)
     return;
-  remember_kept (writer, kept);
-  if (writer->kept_pieces == NULL)
-    {
-      note_bad (writer, kept);
-      return;
-    }
-  pieces = g_hash_table_lookup (writer->kept_pieces, key);
+  begin_watch (&watch, writer);
+  remember_kept (writer, &watch, kept);
+  if (writer->kept_pieces != NULL)
+    pieces = g_hash_table_lookup (writer->kept_pieces, key);
   for (guint i = 0; pieces != NULL && i < pieces->len; i++)
     put_piece (writer, pieces->pdata[i]);
+  end_watch (&watch);
 }
 
 void
@@ -452,22 +492,34 @@ em_xml_put_kept (EmXmlWriter *writer, const char *kept, const char *at)
   em_xml_put_kept_elements (writer, kept, at);
 }
 
-int
-em_xml_kept_minor (const char *kept)
+static int
+minor_of (EmXmlWriter *writer, xmlNodePtr piece)
 {
-  xmlDocPtr document = kept != NULL ? read_kept (kept) : NULL;
+  xmlChar *text = xmlGetNoNsProp (piece, (const xmlChar *) "minor");
+  int64_t value = 0;
+
+  writer->is_out_of_memory |= text == NULL;
+  if (text == NULL || !em_integer_read ((const char *) text, &value) || value < 0 || value > 9999)
+    value = 0;
+  xmlFree (text);
+  return (int) value;
+}
+
+int
+em_xml_kept_minor (EmXmlWriter *writer, const char *kept)
+{
+  xmlDocPtr document;
+  Watch watch;
   int minor = 0;
 
-  if (document == NULL)
+  if (kept == NULL)
     return 0;
-  for (xmlNodePtr piece = xmlDocGetRootElement (document)->children; piece != NULL; piece = piece->next)
-    {
-      xmlChar *text = piece->type == XML_ELEMENT_NODE ? xmlGetNoNsProp (piece, (const xmlChar *) "minor") : NULL;
-      int64_t value;
-      if (em_integer_read ((const char *) text, &value) && value > minor && value <= 9999)
-        minor = (int) value;
-      xmlFree (text);
-    }
+  begin_watch (&watch, writer);
+  document = read_kept (&watch, kept);
+  for (xmlNodePtr piece = document != NULL ? xmlDocGetRootElement (document)->children : NULL; piece != NULL; piece = piece->next)
+    if (piece->type == XML_ELEMENT_NODE)
+      minor = MAX (minor, minor_of (writer, piece));
   xmlFreeDoc (document);
+  end_watch (&watch);
   return minor;
 }

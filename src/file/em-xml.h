@@ -68,8 +68,10 @@ gboolean     em_xml_is          (EmXmlReader *reader, const char *name);
 const char  *em_xml_name        (EmXmlReader *reader);   /* local name of the present element */
 /* The text of the present element, which holds nothing else; never NULL; g_free. */
 char        *em_xml_text        (EmXmlReader *reader);
-/* The present element whole, as XML that stands alone; g_free. NULL after an error. */
-char        *em_xml_take_element (EmXmlReader *reader);
+/* The present element whole, as XML that stands alone; g_free. NULL after an error. bytes_max: of the parser's memory, about, for all
+ * that is taken and kept of one file. */
+enum { EM_XML_PART_MAX = 32 << 20 };
+char        *em_xml_take_element (EmXmlReader *reader, gsize bytes_max);
 
 /* Attributes of the present element, each demanding the whole of its text. Absent gives fallback. Borrowed texts last
  * until the reader moves. low and high are allowed. */
@@ -136,7 +138,7 @@ void         em_xml_put_xml      (EmXmlWriter *writer, const char *xml, gsize le
 void         em_xml_put_kept     (EmXmlWriter *writer, const char *kept, const char *at);
 void         em_xml_put_kept_attributes (EmXmlWriter *writer, const char *kept, const char *at);
 void         em_xml_put_kept_elements   (EmXmlWriter *writer, const char *kept, const char *at);
-/* Highest minor version any of kept came from; 0 for NULL. */
-int          em_xml_kept_minor   (const char *kept);
+/* Highest minor version any of kept came from; 0 for NULL. Where it can't be told, the writer will not finish. */
+int          em_xml_kept_minor   (EmXmlWriter *writer, const char *kept);
 
 G_END_DECLS

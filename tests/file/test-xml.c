@@ -327,7 +327,7 @@ rewrite_kept (const char *xml)
   ck_assert_uint_eq (kept.n_kept, 3);
   em_xml_open (writer, "shelf");
   em_xml_put (writer, "xmlns", NS);
-  g_autofree char *version = g_strdup_printf ("1.%d", em_xml_kept_minor (kept.text->str));
+  g_autofree char *version = g_strdup_printf ("1.%d", em_xml_kept_minor (writer, kept.text->str));
   em_xml_put (writer, "version", version);
   em_xml_put_kept (writer, kept.text->str, "nowhere");
   em_xml_open (writer, "box");
