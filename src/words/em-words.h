@@ -70,6 +70,9 @@ char       *em_words_hardness      (const EmPairing *pairing);  /* "26 to 30 HRC
 char       *em_words_base_hardness (const EmPairing *pairing);  /* "32 HRC", or NULL */
 char       *em_words_constitution (const EmConstitution *point, gboolean is_wrc);  /* "Austenite and ferrite, about 9 % ferrite" */
 
+/* German compounds with soft hyphens at their joints; NULL: none, or another language is in force. */
+char *em_words_hyphenate (const char *text);
+
 /* What will be done to a feature, in plain words for the customer: two or three sentences. */
 char *em_words_feature (const EmQuote *quote, int32_t index, const EmFeatureCost *cost, const EmRates *rates, const EmCatalogue *catalogue);
 char *em_words_feature_name (const EmQuote *quote, int32_t index);      /* "2 · Edge nick (Gate insert)" */
