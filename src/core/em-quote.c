@@ -14,7 +14,7 @@ const char *const em_quote_text_ids[EM_N_QUOTE_TEXT] =
 {
   "number", "revision", "date", "prepared_by", "customer", "contact", "address", "email", "phone", "reference", "tool",
   "tool_number", "drawing", "base", "filler", "machine", "coating", "notes", "scope", "terms", "language", "paper",
-  "lead_time", "internal", "revises", "extra",
+  "lead_time", "internal", "revises", "offers", "extra",
 };
 
 const char *const em_state_ids[EM_N_STATE] = { "draft", "sent", "won", "lost", "lapsed" };

@@ -33,6 +33,7 @@ typedef enum
   EM_QUOTE_LEAD_TIME,
   EM_QUOTE_INTERNAL,  /* office's own remarks, never printed */
   EM_QUOTE_REVISES,   /* number+revision this one came from */
+  EM_QUOTE_OFFERS,    /* catalogue ids of the wires the paper offers beside the chosen one, spaces between */
   EM_QUOTE_EXTRA,     /* XML of a newer version, kept as is */
   EM_N_QUOTE_TEXT
 } EmQuoteText;

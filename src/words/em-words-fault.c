@@ -74,6 +74,7 @@ static const Field fields[] =
   { "language", N_("Language of the paper"), AS_TEXT, "" },
   { "paper", N_("Paper size"), AS_TEXT, "" },
   { "lead_time", N_("Lead time"), AS_TEXT, "" },
+  { "offers", N_("Wires offered"), AS_TEXT, "" },
   { "currency", N_("Currency"), AS_TEXT, "" },
   { "machine_settings", N_("Machine’s table of starting values"), AS_TEXT, "" },
   { "tax", N_("Tax"), AS_PPM, "" },
