@@ -5,7 +5,7 @@
 
 #include "em-command-private.h"
 
-#include "em-paper.h"
+#include "em-paper-job.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -69,43 +69,24 @@ em_command_lines (int argc, char **argv)
   return status;
 }
 
-/* Logo beside the shop's own rate book; NULL: none. */
-static char *
-logo_of (const EmRates *rates)
-{
-  if (rates->text[EM_SHOP_LOGO] == NULL)
-    return NULL;
-
-  g_autofree char *book = em_book_own_rates_path ();
-  g_autofree char *folder = g_path_get_dirname (book);
-  return g_build_filename (folder, rates->text[EM_SHOP_LOGO], NULL);
-}
-
-/* has_options: other wires with their prices, for the customer to choose from. */
 static gboolean
 export_sheet (const EmJob *job, EmSheet sheet, gboolean has_options, const char *path, const char *date, GError **error)
 {
-  EmCompare compare;
+  g_autofree char *book = em_book_own_rates_path ();
+  g_autofree char *folder = g_path_get_dirname (book);
+  EmPaperJob paper;
   EmFault fault;
   gboolean is_good = FALSE;
 
-  em_compare_init (&compare);
-  if (has_options && em_compare_quote (&compare, &job->file.quote, -1, job->rates, job->catalogue, &fault) != EM_OK)
+  if (em_paper_job_init (&paper, &job->file.quote, &job->cost, job->rates, job->catalogue, folder, has_options, &fault) == EM_OK)
+    is_good = em_paper_export (sheet, &paper.source, path, date, error);
+  else
     {
       g_autofree char *sentence = em_words_fault (&fault, &job->file.quote, job->file.quote.units);
 
       g_set_error_literal (error, EM_PAPER_ERROR, EM_PAPER_ERROR_EMPTY, sentence);
     }
-  else
-    {
-      g_autofree char *logo = logo_of (job->rates);
-      const EmPaperSource source = { .quote = &job->file.quote, .cost = &job->cost, .rates = job->rates, .catalogue = job->catalogue,
-                                     .compare = has_options ? &compare : NULL, .range = job->range.has_range ? &job->range : NULL,
-                                     .logo_path = logo };
-
-      is_good = em_paper_export (sheet, &source, path, date, error);
-    }
-  em_compare_clear (&compare);
+  em_paper_job_clear (&paper);
   return is_good;
 }
 
@@ -115,7 +96,7 @@ em_command_print (int argc, char **argv)
   g_autofree char *out = NULL, *sheet = NULL, *date = NULL;
   gboolean has_options = FALSE;
   const GOptionEntry entries[] = {
-    { "options", 0, 0, G_OPTION_ARG_NONE, &has_options, N_("Offer the other wires with their prices"), NULL },
+    { "options", 0, 0, G_OPTION_ARG_NONE, &has_options, N_("Offer all other wires with their prices, not only those the quote names"), NULL },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_("Where to write the PDF"), N_("OUT.pdf") },
     { "sheet", 0, 0, G_OPTION_ARG_STRING, &sheet, N_("Which sheet: quote (default) or bench"), N_("SHEET") },
     { "date", 0, 0, G_OPTION_ARG_STRING, &date, N_("Creation date of the PDF, ISO 8601; default: the quote's"), N_("DATE") },

@@ -5,6 +5,7 @@
 
 #include "em-command-private.h"
 
+#include "em-paper.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -82,13 +83,23 @@ print_row_people (const EmCompareRow *row, const EmJob *job)
   print_reasons (row->reasons, ~EM_REASONS_FOR & ~EM_REASONS_RULE_OUT, "−");
 }
 
+static void
+print_csv (const EmJob *job, const EmCompare *compare)
+{
+  const EmPaperSource source = { .quote = &job->file.quote, .cost = &job->cost, .rates = job->rates, .catalogue = job->catalogue, .compare = compare };
+  g_autofree char *csv = em_paper_compare_csv (&source);
+
+  g_print ("%s", csv);
+}
+
 int
 em_command_compare (int argc, char **argv)
 {
-  gboolean is_tsv = FALSE;
+  gboolean is_tsv = FALSE, is_csv = FALSE;
   int feature = 0;
   const GOptionEntry entries[] = {
     { "tsv", 0, 0, G_OPTION_ARG_NONE, &is_tsv, N_("For other programs: scope, quantity, value, unit"), NULL },
+    { "csv", 0, 0, G_OPTION_ARG_NONE, &is_csv, N_("For spreadsheets: comma-separated values (RFC 4180)"), NULL },
     { "feature", 0, 0, G_OPTION_ARG_INT, &feature, N_("Change the wire of this feature only, counted from 1"), N_("N") },
     G_OPTION_ENTRY_NULL
   };
@@ -96,7 +107,7 @@ em_command_compare (int argc, char **argv)
 
   if (!em_command_options (&argc, &argv, _("FILE"), entries, &status))
     return status;
-  if (argc != 2 || feature < 0)
+  if (argc != 2 || feature < 0 || (is_tsv && is_csv))
     return em_command_misuse (_("compare needs one quote file; features count from 1."));
 
   EmJob job;
@@ -117,7 +128,9 @@ em_command_compare (int argc, char **argv)
         }
       else
         {
-          for (int32_t i = 0; i < compare.n_rows; i++)
+          if (is_csv)
+            print_csv (&job, &compare);
+          for (int32_t i = 0; i < compare.n_rows && !is_csv; i++)
             (is_tsv ? print_row_tsv : print_row_people) (&compare.row[i], &job);
           status = EM_EXIT_GOOD;
         }

@@ -37,9 +37,10 @@ place (Cursor *cursor, EmRow *row)
 }
 
 static EmRow *
-make_carry (Cursor *cursor, const EmCarry *carry, const char *label)
+make_carry (Cursor *cursor, int table, const char *label)
 {
   EmFlow *flow = cursor->flow;
+  const EmCarry *carry = &g_array_index (flow->tables, EmTable, table).carry;
   EmRow *row = em_row_new ();
   g_autofree char *amount = em_words_money_bare (cursor->sum_minor, &carry->currency);
   PangoLayout *figure = em_flow_layout (flow, EM_TEXT_STRONG, amount, 0, EM_ALIGN_LEFT);
@@ -47,6 +48,7 @@ make_carry (Cursor *cursor, const EmCarry *carry, const char *label)
   em_row_text_take (row, em_flow_layout (flow, EM_TEXT_BODY, label, 0, EM_ALIGN_LEFT), EM_INK_QUIET, carry->label_x, 3);
   em_row_text_take (row, figure, EM_INK_TEXT, carry->amount_right - em_layout_width (figure), 3);
   row->height = CARRY_HEIGHT;
+  row->table = table;
   g_ptr_array_add (flow->made, row);
   return row;
 }
@@ -71,12 +73,12 @@ break_page (Cursor *cursor, const EmRow *row)
   gboolean has_carry = is_within && table->has_carry && cursor->has_sum;
 
   if (has_carry)
-    place (cursor, make_carry (cursor, &table->carry, table->carry.forward));
+    place (cursor, make_carry (cursor, row->table, table->carry.forward));
   start_page (cursor);
   if (is_within && table->heading != NULL)
     place (cursor, table->heading);
   if (has_carry)
-    place (cursor, make_carry (cursor, &table->carry, table->carry.brought));
+    place (cursor, make_carry (cursor, row->table, table->carry.brought));
 }
 
 /* Height of rows i … j that keep_next chains together, wishes too where they count, and j. */

@@ -7,7 +7,7 @@
 
 #include "em-flow.h"
 
-typedef enum { EM_ITEM_TEXT, EM_ITEM_RULE, EM_ITEM_FILL, EM_ITEM_FRAME, EM_ITEM_DRAW } EmItemType;
+typedef enum { EM_ITEM_TEXT, EM_ITEM_RULE, EM_ITEM_FILL, EM_ITEM_FRAME, EM_ITEM_DRAW, EM_ITEM_LINK } EmItemType;
 
 typedef struct
 {
@@ -20,6 +20,7 @@ typedef struct
   EmDrawFunc     draw;
   gpointer       data;
   GDestroyNotify free_data;
+  char          *link;                 /* of a link: cairo's own attributes; owned */
 } EmItem;
 
 typedef struct

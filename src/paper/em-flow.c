@@ -6,10 +6,12 @@
 #include "em-flow-private.h"
 
 #include "em-paper.h"
+#include "em-words.h"
 
 #include <math.h>
 #include <string.h>
 
+#define SOFT_HYPHEN "\302\255"   /* U+00AD */
 #define FAMILIES "Source Sans 3, Source Sans Pro, Open Sans, Noto Sans, DejaVu Sans, sans-serif"
 
 static const struct { double size_pt; PangoWeight weight; double line_spacing; } styles[EM_N_TEXT] =
@@ -59,6 +61,7 @@ clear_item (gpointer data)
   g_clear_object (&item->layout);
   if (item->free_data != NULL)
     item->free_data (item->data);
+  g_free (item->link);
 }
 
 void
@@ -66,6 +69,7 @@ em_row_free (EmRow *row)
 {
   g_array_unref (row->items);
   g_free (row->bookmark);
+  g_free (row->dest);
   g_free (row);
 }
 
@@ -182,21 +186,55 @@ bar_points (EmFlow *flow, const char *text)
   return attributes;
 }
 
+static void
+set_text (EmFlow *flow, PangoLayout *layout, const char *text)
+{
+  PangoAttrList *barred = bar_points (flow, text);
+
+  pango_layout_set_attributes (layout, barred != NULL ? barred : flow->attributes);
+  g_clear_pointer (&barred, pango_attr_list_unref);
+  pango_layout_set_text (layout, text, -1);
+}
+
+/* Long words part at their joints. Only the soft hyphens that a line does end with stay in the text: the others would be in
+ * the way of whoever searches the pages. */
+static void
+hyphenate (EmFlow *flow, PangoLayout *layout, const char *text)
+{
+  g_autofree char *parted = em_words_hyphenate (text);
+  g_autoptr (GString) kept = NULL;
+
+  if (parted == NULL)
+    return;
+  set_text (flow, layout, parted);
+  kept = g_string_new (NULL);
+  for (GSList *at = pango_layout_get_lines_readonly (layout); at != NULL; at = at->next)
+    {
+      const PangoLayoutLine *line = at->data;
+      const char *start = parted + line->start_index, *end = start + line->length, *stop = at->next != NULL ? parted + ((PangoLayoutLine *) at->next->data)->start_index
+                                                                                                             : parted + strlen (parted);
+
+      for (const char *c = start; c < stop; c = g_utf8_next_char (c))
+        if (strncmp (c, SOFT_HYPHEN, strlen (SOFT_HYPHEN)) != 0 || (c + strlen (SOFT_HYPHEN) == end && at->next != NULL))
+          g_string_append_len (kept, c, g_utf8_next_char (c) - c);
+    }
+  set_text (flow, layout, kept->str);
+}
+
 PangoLayout *
 em_flow_layout (EmFlow *flow, EmTextStyle style, const char *text, double width, EmAlign align)
 {
   PangoLayout *layout = pango_layout_new (flow->context);
-  PangoAttrList *barred = width > 0 ? bar_points (flow, text) : NULL;
 
   pango_layout_set_font_description (layout, flow->font[style]);
-  pango_layout_set_attributes (layout, barred != NULL ? barred : flow->attributes);
-  g_clear_pointer (&barred, pango_attr_list_unref);
   pango_layout_set_line_spacing (layout, (float) styles[style].line_spacing);
-  pango_layout_set_text (layout, text != NULL ? text : "", -1);
+  set_text (flow, layout, text != NULL ? text : "");
   if (width > 0)
     {
       pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
       pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+      if (text != NULL && pango_layout_get_line_count (layout) > 1)
+        hyphenate (flow, layout, text);
     }
   pango_layout_set_alignment (layout, align == EM_ALIGN_RIGHT ? PANGO_ALIGN_RIGHT : align == EM_ALIGN_CENTRE ? PANGO_ALIGN_CENTER : PANGO_ALIGN_LEFT);
   return layout;
@@ -318,6 +356,43 @@ em_row_draw (EmRow *row, double x, double y, double width, double height, EmDraw
 
   g_array_append_val (row->items, item);
   grow (row, y + height);
+}
+
+static void
+add_link (EmRow *row, double x, double y, double width, double height, char *take_link)
+{
+  EmItem item = { .type = EM_ITEM_LINK, .x = x, .y = y, .width = width, .height = height, .link = take_link };
+
+  g_array_append_val (row->items, item);
+}
+
+/* Letters, digits and the signs addresses need; so nothing has to be escaped in cairo's attributes. */
+static gboolean
+is_address (const char *text)
+{
+  return text[0] != '\0' && text[strspn (text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~:/?#@&=+%")] == '\0';
+}
+
+void
+em_row_link_dest (EmRow *row, double x, double y, double width, double height, const char *dest)
+{
+  add_link (row, x, y, width, height, g_strdup_printf ("dest='%s'", dest));
+}
+
+void
+em_row_link_email (EmRow *row, double x, double y, double width, double height, const char *email)
+{
+  if (is_address (email) && strchr (email, '@') != NULL)
+    add_link (row, x, y, width, height, g_strdup_printf ("uri='mailto:%s'", email));
+}
+
+void
+em_row_link_web (EmRow *row, double x, double y, double width, double height, const char *web)
+{
+  gboolean has_scheme = g_str_has_prefix (web, "https://") || g_str_has_prefix (web, "http://");
+
+  if (is_address (web) && strchr (web, '.') != NULL)
+    add_link (row, x, y, width, height, g_strdup_printf ("uri='%s%s'", has_scheme ? "" : "https://", web));
 }
 
 /* Lines of one paragraph as rows: the first two and the last two stay together. */
@@ -454,38 +529,133 @@ draw_shape (cairo_t *cr, const EmItem *item)
     cairo_stroke (cr);
 }
 
+/* "[12.00 80.50]": with a point whatever the locale. */
 static void
-draw_row (cairo_t *cr, const EmRow *row)
+append_numbers (GString *text, const double *numbers, int n)
 {
+  for (int i = 0; i < n; i++)
+    {
+      char buffer[G_ASCII_DTOSTR_BUF_SIZE];
+
+      g_string_append_printf (text, "%s%s", i == 0 ? "" : " ", g_ascii_formatd (buffer, sizeof buffer, "%.2f", numbers[i]));
+    }
+}
+
+/* An empty tag at places of the page itself: cairo 1.16 takes them so whatever the transformation, later ones by it. */
+static void
+mark_place (cairo_t *cr, const char *tag, const char *attributes)
+{
+  cairo_save (cr);
+  cairo_identity_matrix (cr);
+  cairo_tag_begin (cr, tag, attributes);
+  cairo_tag_end (cr, tag);
+  cairo_restore (cr);
+}
+
+static void
+draw_link (cairo_t *cr, const EmItem *item)
+{
+  g_autoptr (GString) attributes = g_string_new ("rect=[");
+  double rect[4] = { item->x, item->y, item->width, item->height };
+
+  cairo_user_to_device (cr, &rect[0], &rect[1]);
+  append_numbers (attributes, rect, 4);
+  g_string_append_printf (attributes, "] %s", item->link);
+  mark_place (cr, CAIRO_TAG_LINK, attributes->str);
+}
+
+static void
+draw_dest (cairo_t *cr, const char *dest)
+{
+  g_autoptr (GString) attributes = g_string_new (NULL);
+  double x = 0, y = 0;
+
+  cairo_user_to_device (cr, &x, &y);
+  g_string_append_printf (attributes, "name='%s' x=", dest);
+  append_numbers (attributes, &x, 1);
+  g_string_append (attributes, " y=");
+  append_numbers (attributes, &y, 1);
+  mark_place (cr, CAIRO_TAG_DEST, attributes->str);
+}
+
+static void
+draw_picture (cairo_t *cr, const EmItem *item)
+{
+  cairo_save (cr);
+  cairo_translate (cr, item->x, item->y);
+  item->draw (cr, item->width, item->height, item->data);
+  cairo_restore (cr);
+}
+
+/* What a text is to a reader that speaks (ISO 32000-1, 14.8.4). */
+static const char *
+text_tag (const EmRow *row)
+{
+  if (row->table >= 0)
+    return row->is_table_heading ? "TH" : "TD";
+  return row->bookmark == NULL ? "P" : row->bookmark_level == 1 ? "H1" : "H2";
+}
+
+static void
+draw_items (cairo_t *cr, const EmRow *row)
+{
+  const char *tag = text_tag (row);
+
   for (guint i = 0; i < row->items->len; i++)
     {
       const EmItem *item = &g_array_index (row->items, EmItem, i);
 
-      if (item->type == EM_ITEM_TEXT)
-        draw_text (cr, item);
-      else if (item->type != EM_ITEM_DRAW)
+      if (item->type == EM_ITEM_LINK)
+        draw_link (cr, item);
+      else if (item->type != EM_ITEM_TEXT && item->type != EM_ITEM_DRAW)
         draw_shape (cr, item);
       else
         {
-          cairo_save (cr);
-          cairo_translate (cr, item->x, item->y);
-          item->draw (cr, item->width, item->height, item->data);
-          cairo_restore (cr);
+          const char *what = item->type == EM_ITEM_TEXT ? tag : "Figure";
+
+          cairo_tag_begin (cr, what, NULL);
+          (item->type == EM_ITEM_TEXT ? draw_text : draw_picture) (cr, item);
+          cairo_tag_end (cr, what);
         }
     }
 }
 
 static void
-show (EmFlow *flow, cairo_t *cr, const char *text, double y, EmAlign align)
+draw_row (cairo_t *cr, const EmRow *row)
+{
+  if (row->dest != NULL)
+    draw_dest (cr, row->dest);
+  if (row->table >= 0)
+    cairo_tag_begin (cr, "TR", NULL);
+  draw_items (cr, row);
+  if (row->table >= 0)
+    cairo_tag_end (cr, "TR");
+}
+
+/* A table that runs on is one more table on the next page: its heading is there again. */
+static void
+change_table (cairo_t *cr, int *open, int table)
+{
+  if (*open == table)
+    return;
+  if (*open >= 0)
+    cairo_tag_end (cr, "Table");
+  if (table >= 0)
+    cairo_tag_begin (cr, "Table", NULL);
+  *open = table;
+}
+
+static void
+show (EmFlow *flow, cairo_t *cr, const char *text, double y, EmAlign align, double share)
 {
   g_autoptr (PangoLayout) layout = NULL;
 
   if (text == NULL)
     return;
   layout = em_flow_layout (flow, EM_TEXT_SMALL, text, 0, EM_ALIGN_LEFT);
-  if (em_layout_width (layout) > em_flow_width (flow) * 0.7)
+  if (em_layout_width (layout) > em_flow_width (flow) * share)
     {
-      pango_layout_set_width (layout, (int) (em_flow_width (flow) * 0.7 * PANGO_SCALE));
+      pango_layout_set_width (layout, (int) (em_flow_width (flow) * share * PANGO_SCALE));
       pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
     }
   set_ink (cr, EM_INK_QUIET);
@@ -505,17 +675,18 @@ draw_running (EmFlow *flow, cairo_t *cr, int page)
 
   if (page > 0)
     {
-      show (flow, cr, flow->head_left, flow->top - 22, EM_ALIGN_LEFT);
-      show (flow, cr, flow->head_right, flow->top - 22, EM_ALIGN_RIGHT);
+      show (flow, cr, flow->head_left, flow->top - 22, EM_ALIGN_LEFT, 0.6);
+      show (flow, cr, flow->head_right, flow->top - 22, EM_ALIGN_RIGHT, 0.37);
     }
-  show (flow, cr, flow->foot, foot_y, EM_ALIGN_LEFT);
-  show (flow, cr, number, foot_y, EM_ALIGN_RIGHT);
+  show (flow, cr, flow->foot, foot_y, EM_ALIGN_LEFT, 0.7);
+  show (flow, cr, number, foot_y, EM_ALIGN_RIGHT, 0.28);
 }
 
 void
 em_flow_draw (EmFlow *flow, int page, cairo_t *cr)
 {
   guint from, to;
+  int table = -1;
 
   g_return_if_fail (page >= 0 && page < em_flow_pages (flow));
   from = g_array_index (flow->page_start, guint, page);
@@ -525,11 +696,13 @@ em_flow_draw (EmFlow *flow, int page, cairo_t *cr)
     {
       const EmPlaced *placed = &g_array_index (flow->placed, EmPlaced, i);
 
+      change_table (cr, &table, placed->row->table);
       cairo_save (cr);
       cairo_translate (cr, flow->left, placed->y);
       draw_row (cr, placed->row);
       cairo_restore (cr);
     }
+  change_table (cr, &table, -1);
   draw_running (flow, cr, page);
   cairo_restore (cr);
 }

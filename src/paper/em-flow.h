@@ -43,6 +43,7 @@ struct EmRow
   int64_t   amount_minor;           /* counts to the table's running sum */
   char     *bookmark;               /* outline entry; owned */
   int       bookmark_level;         /* from 1 */
+  char     *dest;                   /* what links lead here by; owned */
   int       table;                  /* index; −1: none */
   gboolean  is_table_heading;
   GArray   *items;
@@ -88,6 +89,11 @@ void   em_row_rule (EmRow *row, EmInkColour ink, double x0, double y0, double x1
 void   em_row_box  (EmRow *row, EmInkColour ink, double x, double y, double width, double height, gboolean is_filled);
 /* draw gets a context moved to x, y; data is freed with the flow. */
 void   em_row_draw (EmRow *row, double x, double y, double width, double height, EmDrawFunc draw, gpointer data, GDestroyNotify free_data);
+
+/* Where a PDF can be clicked: another row by its dest, or an address. A "mailto:" or "https:" is put before; what is no plain address is no link. */
+void   em_row_link_dest  (EmRow *row, double x, double y, double width, double height, const char *dest);
+void   em_row_link_email (EmRow *row, double x, double y, double width, double height, const char *email);
+void   em_row_link_web   (EmRow *row, double x, double y, double width, double height, const char *web);
 
 /* A paragraph in rows that may part between lines, two at least on either side. */
 void   em_flow_paragraph (EmFlow *flow, EmTextStyle style, EmInkColour ink, const char *text, double x, double width, double space_before);

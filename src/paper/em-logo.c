@@ -109,6 +109,8 @@ em_logo_draw (const EmLogo *logo, cairo_t *cr, double width, double height)
   cairo_scale (cr, width / cairo_image_surface_get_width (logo->surface), height / cairo_image_surface_get_height (logo->surface));
   cairo_set_source_surface (cr, logo->surface, 0, 0);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_GOOD);
-  cairo_paint (cr);
+  /* Within a tag, cairo 1.16 takes a painted picture for a fault in nesting. */
+  cairo_rectangle (cr, 0, 0, cairo_image_surface_get_width (logo->surface), cairo_image_surface_get_height (logo->surface));
+  cairo_fill (cr);
   cairo_restore (cr);
 }

@@ -181,7 +181,8 @@ add_order_row (EmPaperSheet *sheet, int32_t stop)
   g_autofree char *setting = visit->is_new_setting ? g_strdup_printf ("%d", visit->setting) : g_strdup ("");
   g_autofree char *wire = em_sheet_wire_text (sheet, cost);
   g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
-  EmCellText name = { EM_TEXT_BODY, EM_INK_TEXT, em_words_feature_name (sheet->source->quote, visit->feature), 0 };
+  g_autofree char *dest = NULL;
+  EmCellText name = { EM_TEXT_BODY, EM_INK_TEXT, em_sheet_short_name (sheet, visit->feature), 0 };
 
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, number, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[0] * sheet->width, 4);
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_STRONG, setting, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[1] * sheet->width, 4);
@@ -191,6 +192,8 @@ add_order_row (EmPaperSheet *sheet, int32_t stop)
   em_row_rule (row, EM_INK_LINE, 0, 0, sheet->width, 0, 0.5);
   em_sheet_stack_take (sheet, row, &name, 1, order_x[2] * sheet->width, 4, (order_x[3] - order_x[2]) * sheet->width - 10);
   row->height += 3;
+  dest = em_sheet_stop_dest (stop);
+  em_row_link_dest (row, 0, 0, sheet->width, row->height, dest);
 }
 
 /* "6 settings and 1 more turn for capping". */

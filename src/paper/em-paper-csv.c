@@ -2,6 +2,7 @@
  *
  * RFC 4180: comma, CRLF, quotes doubled. Headings are stable English names, figures have a
  * point and no grouping, so that a spreadsheet in any language can be told how to read them.
+ * People's words that a spreadsheet would run as a formula (CWE-1236) get an apostrophe before them; figures never do.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -28,6 +29,16 @@ add_cell (GString *csv, const char *text)
   for (; *text != '\0'; text++)
     g_string_append (csv, *text == '"' ? "\"\"" : (char[]) { *text, '\0' });
   g_string_append (csv, is_quoted ? "\"," : ",");
+}
+
+/* Words somebody typed, the customer perhaps. */
+static void
+add_words (GString *csv, const char *text)
+{
+  gboolean is_formula = text[0] != '\0' && strchr ("=+-@\t\r", text[0]) != NULL;
+  g_autofree char *harmless = is_formula ? g_strconcat ("'", text, NULL) : NULL;
+
+  add_cell (csv, is_formula ? harmless : text);
 }
 
 /* The comma behind the last cell gives way to the record's end. */
@@ -104,7 +115,7 @@ em_paper_lines_csv (const EmPaperSource *source)
 
       add_whole (csv, i + 1);
       add_cell (csv, line_ids[cost->line[i].type]);
-      add_cell (csv, name);
+      add_words (csv, name);
       add_whole (csv, cost->line[i].quantity);
       add_money (csv, cost->line[i].amount_minor, &source->rates->currency);
       add_cell (csv, source->rates->currency.code);
@@ -140,7 +151,7 @@ add_compare_row (GString *csv, const EmCompareRow *row, int rank, const EmPaperS
   else
     add_whole (csv, rank);
   add_cell (csv, filler->id);
-  add_cell (csv, filler->designation);
+  add_words (csv, filler->designation);
   add_cell (csv, row->is_ruled_out ? "ruled-out" : row->is_present ? "present" : "suited");
   add_money (csv, row->net_minor, currency);
   add_money (csv, row->total_minor, currency);

@@ -104,6 +104,12 @@ add_tool (EmPaperSheet *sheet)
   row->space_before = 10;
 }
 
+const char *
+em_sheet_total_label (const EmPaperSheet *sheet)
+{
+  return sheet->source->cost->n_faults > 0 ? _("Total so far") : sheet->source->rates->n_taxes > 0 ? _("Total with tax") : _("Total");
+}
+
 /* What it comes to, on the first page however long the table. */
 static void
 add_summary (EmPaperSheet *sheet)
@@ -113,7 +119,6 @@ add_summary (EmPaperSheet *sheet)
   g_autofree char *features = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
   g_autofree char *tools = g_strdup_printf (ngettext ("%d tool", "%d tools", (gulong) source->quote->n_tools), source->quote->n_tools);
   g_autofree char *total = em_words_money (source->cost->totals.total_minor, &source->rates->currency);
-  const char *label = source->cost->n_faults > 0 ? _("Total so far") : source->rates->n_taxes > 0 ? _("Total with tax") : _("Total");
   PangoLayout *figure = em_flow_layout (sheet->flow, EM_TEXT_SUM, total, 0, EM_ALIGN_LEFT);
   double figure_x = sheet->width - 10 - em_layout_width (figure);
   EmRow *row = em_flow_row (sheet->flow);
@@ -122,7 +127,7 @@ add_summary (EmPaperSheet *sheet)
 
   em_row_box (row, EM_INK_TINT, 0, 0, sheet->width, 26, TRUE);
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, count, 0, EM_ALIGN_LEFT), EM_INK_TEXT, 8, 7.5);
-  em_sheet_right_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, label, 0, EM_ALIGN_LEFT), EM_INK_QUIET, figure_x - 10, 7.5);
+  em_sheet_right_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, em_sheet_total_label (sheet), 0, EM_ALIGN_LEFT), EM_INK_QUIET, figure_x - 10, 7.5);
   em_row_text_take (row, figure, EM_INK_TEXT, figure_x, 6);
   row->height = 26;
 }

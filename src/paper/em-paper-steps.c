@@ -30,6 +30,12 @@ typedef struct
   int32_t              index;
 } Stop;
 
+char *
+em_sheet_stop_dest (int32_t stop)
+{
+  return g_strdup_printf ("stop-%d", stop + 1);
+}
+
 static char *
 write_unit (double value, int digits, const char *unit)
 {
@@ -67,7 +73,7 @@ add_head (Stop *stop, int32_t number)
 {
   EmPaperSheet *sheet = stop->sheet;
   EmRow *row = em_flow_row (sheet->flow);
-  g_autofree char *name = em_words_feature_name (stop->quote, stop->index);
+  g_autofree char *name = em_sheet_short_name (sheet, stop->index);
   g_autofree char *places = g_strdup_printf (ngettext ("%d place", "%d places", (gulong) stop->feature->count), stop->feature->count);
   g_autofree char *badge = g_strdup_printf (_("Stop %d"), number);
   EmCellText texts[] = {
@@ -78,6 +84,7 @@ add_head (Stop *stop, int32_t number)
   };
 
   row->bookmark = g_strdup (name);
+  row->dest = em_sheet_stop_dest (number - 1);
   row->bookmark_level = 2;
   row->space_before = 10;
   row->keep_next = TRUE;

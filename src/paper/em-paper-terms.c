@@ -5,31 +5,62 @@
 
 #include "em-sheet-quote.h"
 
+#include "em-paper-job.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
 
 #define FIGURE_WIDTH 84.0
+#define TICK         7.0
+#define TICK_INDENT  14.0
 #define OPTIONS_MAX  8
 #define REASONS_MAX  3
 
+/* A power of ten that leaves minor three figures, as many as an estimate can have. */
+static int64_t
+coarse_step (int64_t minor)
+{
+  int64_t step = 1;
+
+  while (step <= minor / 1000)
+    step *= 10;
+  return step;
+}
+
+/* minor to the nearest step, without the minor units' digits where they are all noughts. */
+static char *
+write_coarse (int64_t minor, int64_t step, const EmCurrency *currency)
+{
+  EmCurrency whole = *currency;
+  int64_t major = 1, rounded = (minor + step / 2) / step * step;
+
+  for (int i = 0; i < currency->digits; i++)
+    major *= 10;
+  if (rounded % major != 0)
+    return em_words_money (rounded, currency);
+  whole.digits = 0;
+  return em_words_money (rounded / major, &whole);
+}
+
+/* What the price of sizes known only between limits comes to; nothing where that hardly moves it. */
 void
 em_sheet_add_range (EmPaperSheet *sheet)
 {
   const EmRange *range = sheet->source->range;
   const EmCurrency *currency = &sheet->source->rates->currency;
-  g_autofree char *low = NULL, *middle = NULL, *high = NULL, *text = NULL;
+  g_autofree char *low = NULL, *high = NULL, *text = NULL;
+  int64_t step;
 
-  if (range == NULL || !range->has_range)
+  if (range == NULL || !range->has_range || range->p90_minor - range->p10_minor < range->p50_minor / 100)
     return;
-  low = em_words_money (range->p10_minor, currency);
-  middle = em_words_money (range->p50_minor, currency);
-  high = em_words_money (range->p90_minor, currency);
+  step = coarse_step (range->p50_minor);
+  low = write_coarse (range->p10_minor, step, currency);
+  high = write_coarse (range->p90_minor, step, currency);
   em_sheet_add_heading (sheet, _("How sure the price is"), 14);
-  text = g_strdup_printf (_("Some sizes are only known between limits, so the price is an estimate. With sizes spread between those limits the net price "
-                            "comes to between %1$s and %2$s in eight cases of ten, half of them below %3$s. Once the sizes are measured it can be fixed."),
-                          low, high, middle);
+  text = g_strdup_printf (_("Some sizes are only known between limits, so the price is an estimate. With the sizes spread between those limits the net "
+                            "price lies between about %1$s and %2$s eight times in ten, and is likely to exceed %2$s one time in ten. Once the sizes are "
+                            "measured it can be fixed."), low, high);
   em_flow_paragraph (sheet->flow, EM_TEXT_BODY, EM_INK_TEXT, text, 0, sheet->width, 0);
 }
 
@@ -42,7 +73,7 @@ list_reasons (EmReasons set)
   for (int i = 0, n = 0; i < EM_N_REASON && n < REASONS_MAX; i++)
     if (set & EM_REASON_BIT (i))
       {
-        g_string_append_printf (text, "%s%s", n > 0 ? "; " : "", em_words_reason ((EmReason) i));
+        g_string_append_printf (text, "%s%s", n > 0 ? " · " : "", em_words_reason ((EmReason) i));
         n++;
       }
   return g_string_free (text, FALSE);
@@ -53,12 +84,19 @@ add_figures_heading (EmPaperSheet *sheet, const char *first, const char *const *
 {
   EmRow *row = em_flow_row (sheet->flow);
 
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, first, 0, EM_ALIGN_LEFT), EM_INK_QUIET, 0, 2);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, first, 0, EM_ALIGN_LEFT), EM_INK_QUIET, TICK_INDENT, 2);
   for (int i = 0; i < n_figures; i++)
     em_sheet_right_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, figures[i], 0, EM_ALIGN_LEFT), EM_INK_QUIET,
                          sheet->width - FIGURE_WIDTH * (n_figures - 1 - i), 2);
   row->height += 3;
   em_row_rule (row, EM_INK_TEXT, 0, row->height, sheet->width, row->height, 0.8);
+}
+
+/* For the customer to tick what is ordered. */
+static void
+add_box (EmRow *row)
+{
+  em_row_box (row, EM_INK_TEXT, 0.5, 6.4, TICK, TICK, FALSE);
 }
 
 static void
@@ -91,17 +129,25 @@ add_option (EmPaperSheet *sheet, const EmCompareRow *option)
     { EM_TEXT_QUIET, EM_INK_QUIET, against[0] != '\0' ? g_strdup_printf (_("But: %s"), against) : NULL, 1 },
   };
 
+  add_box (row);
   add_figure (sheet, row, EM_TEXT_BODY, difference, 1);
   add_figure (sheet, row, EM_TEXT_STRONG, net, 0);
-  em_sheet_stack_take (sheet, row, texts, G_N_ELEMENTS (texts), 0, 5, sheet->width - 2 * FIGURE_WIDTH - 10);
+  em_sheet_stack_take (sheet, row, texts, G_N_ELEMENTS (texts), TICK_INDENT, 5, sheet->width - 2 * FIGURE_WIDTH - 10 - TICK_INDENT);
   row->height += 5;
   em_row_rule (row, EM_INK_LINE, 0, row->height, sheet->width, row->height, 0.5);
 }
 
 static gboolean
-is_option (const EmCompareRow *row)
+is_option (const EmPaperSource *source, const EmCompareRow *row)
 {
-  return !row->is_ruled_out && !row->is_present;
+  return !row->is_ruled_out && !row->is_present && (source->offers_all || em_paper_offers (source->quote, source->catalogue->filler[row->filler].id));
+}
+
+static void
+add_how_to_choose (EmPaperSheet *sheet)
+{
+  em_flow_paragraph (sheet->flow, EM_TEXT_QUIET, EM_INK_QUIET, _("Tick what you choose. Without a tick the order is as above."), 0, sheet->width, 0);
+  em_flow_last_row (sheet->flow)->keep_next = TRUE;
 }
 
 /* Other wires, the cheapest first as the comparison has them. */
@@ -115,11 +161,12 @@ em_sheet_add_options (EmPaperSheet *sheet)
 
   for (int32_t i = 0; compare != NULL && i < compare->n_rows && n < OPTIONS_MAX; i++)
     {
-      if (!is_option (&compare->row[i]))
+      if (!is_option (sheet->source, &compare->row[i]))
         continue;
       if (n++ == 0)
         {
           em_sheet_add_heading (sheet, _("Options: other filler wires"), 16);
+          add_how_to_choose (sheet);
           em_flow_begin_table (sheet->flow, NULL);
           add_figures_heading (sheet, _("The same work with"), figures, 2);
         }
@@ -138,7 +185,8 @@ add_break (EmPaperSheet *sheet, const EmTotals *totals)
   g_autofree char *net = em_words_money_bare (totals->net_minor, currency);
   g_autofree char *total = em_words_money_bare (totals->total_minor, currency);
 
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, tools, 0, EM_ALIGN_LEFT), EM_INK_TEXT, 0, 5);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, tools, 0, EM_ALIGN_LEFT), EM_INK_TEXT, TICK_INDENT, 5);
+  add_box (row);
   add_figure (sheet, row, EM_TEXT_BODY, each, 2);
   add_figure (sheet, row, EM_TEXT_STRONG, net, 1);
   add_figure (sheet, row, EM_TEXT_BODY, total, 0);
@@ -156,6 +204,7 @@ em_sheet_add_breaks (EmPaperSheet *sheet)
   if (cost->n_breaks == 0)
     return;
   em_sheet_add_heading (sheet, _("Options: other quantities"), 16);
+  add_how_to_choose (sheet);
   em_flow_begin_table (sheet->flow, NULL);
   add_figures_heading (sheet, _("Identical tools together"), figures, 3);
   for (int32_t i = 0; i < cost->n_breaks; i++)
@@ -241,7 +290,7 @@ add_inferred (EmPaperSheet *sheet, int32_t index)
 {
   const EmQuote *quote = sheet->source->quote;
   const EmFeature *feature = &quote->feature[index];
-  g_autofree char *name = em_words_feature_name (quote, index);
+  g_autofree char *name = em_sheet_short_name (sheet, index);
 
   for (int i = 0; feature->kind != NULL && i < feature->kind->n_fields; i++)
     {
@@ -322,15 +371,37 @@ add_signer (EmPaperSheet *sheet, EmRow *row, const char *title, const char *name
 {
   const char *labels[] = { _("Place, date"), _("Name"), _("Signature") };
   double y = 30;
+  g_autofree char *flat_title = em_sheet_flatten (title), *flat_name = em_sheet_flatten (name);
+  PangoLayout *who = em_flow_layout (sheet->flow, EM_TEXT_STRONG, flat_title, width, EM_ALIGN_LEFT);
 
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_STRONG, title, width, EM_ALIGN_LEFT), EM_INK_TEXT, x, 0);
+  pango_layout_set_height (who, -2);
+  pango_layout_set_ellipsize (who, PANGO_ELLIPSIZE_END);
+  em_row_text_take (row, who, EM_INK_TEXT, x, 0);
   for (gsize i = 0; i < G_N_ELEMENTS (labels); i++, y += 34)
     {
       if (i == 1 && name != NULL)
-        em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, name, 0, EM_ALIGN_LEFT), EM_INK_TEXT, x, y - 1);
+        {
+          PangoLayout *signer = em_flow_layout (sheet->flow, EM_TEXT_BODY, flat_name, width, EM_ALIGN_LEFT);
+
+          pango_layout_set_height (signer, 0);
+          pango_layout_set_ellipsize (signer, PANGO_ELLIPSIZE_END);
+          em_row_text_take (row, signer, EM_INK_TEXT, x, y - 1);
+        }
       em_row_rule (row, EM_INK_TEXT, x, y + 12, x + width, y + 12, 0.5);
       em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, labels[i], width, EM_ALIGN_LEFT), EM_INK_QUIET, x, y + 14);
     }
+}
+
+/* "Quote D-1001 · A · Total with tax 1,137.08 EUR": what is signed stands above the names, whatever page they are on. */
+static char *
+describe_order (const EmPaperSheet *sheet)
+{
+  const char *number = em_sheet_text (sheet, EM_QUOTE_NUMBER), *revision = em_sheet_text (sheet, EM_QUOTE_REVISION);
+  g_autofree char *total = em_words_money (sheet->source->cost->totals.total_minor, &sheet->source->rates->currency);
+
+  return g_strdelimit (g_strdup_printf ("%s%s%s%s%s · %s %s", _("Quote"), number != NULL ? " " : "", number != NULL ? number : "",
+                                        revision != NULL ? " · " : "", revision != NULL ? revision : "", em_sheet_total_label (sheet), total),
+                       "\r\n", ' ');
 }
 
 void
@@ -339,11 +410,15 @@ em_sheet_add_signature (EmPaperSheet *sheet)
   const char *shop = em_sheet_shop (sheet, EM_SHOP_NAME), *customer = em_sheet_text (sheet, EM_QUOTE_CUSTOMER);
   g_autofree char *ours = shop != NULL ? g_strdup_printf (_("For %s"), shop) : g_strdup (_("For the shop"));
   g_autofree char *yours = customer != NULL ? g_strdup_printf (_("Ordered as above, for %s"), customer) : g_strdup (_("Ordered as above"));
+  g_autofree char *what = describe_order (sheet);
   double width = (sheet->width - 36) / 2;
   EmRow *row;
 
   em_sheet_add_heading (sheet, _("Order"), 18);
+  em_flow_paragraph (sheet->flow, EM_TEXT_BODY, EM_INK_TEXT, what, 0, sheet->width, 0);
+  em_flow_last_row (sheet->flow)->keep_next = TRUE;
   row = em_flow_row (sheet->flow);
+  row->space_before = 8;
   add_signer (sheet, row, ours, em_sheet_text (sheet, EM_QUOTE_PREPARED_BY), 0, width);
   add_signer (sheet, row, yours, NULL, width + 36, width);
 }

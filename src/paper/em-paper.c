@@ -52,7 +52,8 @@ make_title (EmSheet sheet, const EmQuote *quote)
   const char *name = sheet == EM_SHEET_QUOTE ? _("Quote") : _("Bench sheet");
   const char *number = quote->text[EM_QUOTE_NUMBER], *tool = quote->text[EM_QUOTE_TOOL];
 
-  return g_strconcat (name, number != NULL ? " " : "", number != NULL ? number : "", tool != NULL ? " – " : "", tool != NULL ? tool : "", NULL);
+  return g_strdelimit (g_strconcat (name, number != NULL ? " " : "", number != NULL ? number : "", tool != NULL ? " – " : "", tool != NULL ? tool : "",
+                                    NULL), "\r\n", ' ');
 }
 
 static gboolean
@@ -190,11 +191,14 @@ em_paper_to_pdf (EmSheet sheet, const EmPaperSource *source, const char *date, G
   surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
   set_metadata (surface, pages, date);
   cr = cairo_create (surface);
+  /* The root that makes a PDF a tagged one, for readers that speak. */
+  cairo_tag_begin (cr, "Document", NULL);
   for (int i = 0; i < em_pages_count (pages); i++)
     {
       em_pages_draw (pages, i, cr);
       cairo_show_page (cr);
     }
+  cairo_tag_end (cr, "Document");
   add_outline (surface, pages);
   status = cairo_status (cr);
   cairo_destroy (cr);

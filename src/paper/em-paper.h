@@ -28,7 +28,8 @@ typedef struct
   const EmCost      *cost;
   const EmRates     *rates;
   const EmCatalogue *catalogue;
-  const EmCompare   *compare;   /* options on the quote; NULL: none */
+  const EmCompare   *compare;   /* options on the quote, those it names; NULL: none */
+  gboolean           offers_all;   /* every suited wire of compare, the cheapest first, named or not */
   const EmRange     *range;     /* NULL: none */
   const char        *logo_path; /* PNG or SVG; NULL */
 } EmPaperSource;

@@ -11,6 +11,7 @@
 
 G_BEGIN_DECLS
 
+const char *em_sheet_total_label (const EmPaperSheet *sheet);   /* "Total with tax" */
 void em_sheet_add_range       (EmPaperSheet *sheet);
 void em_sheet_add_options     (EmPaperSheet *sheet);
 void em_sheet_add_breaks      (EmPaperSheet *sheet);

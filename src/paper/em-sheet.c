@@ -15,6 +15,8 @@
 #define LOGO_WIDTH   170.0
 #define LOGO_HEIGHT  46.0
 #define FACT_LINES   10
+#define SHOP_LINES   6
+#define NAME_MAX_CHARACTERS 160   /* where a feature is only referred to; where it is quoted its name is whole */
 #define CELL_HEIGHT  230.0   /* a row grows no taller by its text */
 
 const char *
@@ -64,6 +66,18 @@ em_sheet_base_name (const EmPaperSheet *sheet)
 }
 
 char *
+em_sheet_short_name (const EmPaperSheet *sheet, int32_t index)
+{
+  g_autofree char *name = em_words_feature_name (sheet->source->quote, index);
+  g_autofree char *start = NULL;
+
+  if (g_utf8_strlen (name, -1) <= NAME_MAX_CHARACTERS)
+    return g_steal_pointer (&name);
+  start = g_utf8_substring (name, 0, NAME_MAX_CHARACTERS - 1);
+  return g_strconcat (start, "…", NULL);
+}
+
+char *
 em_sheet_mark_words (const EmPaperSheet *sheet, const EmMark *mark)
 {
   const char *notes = em_sheet_text (sheet, EM_QUOTE_NOTES);
@@ -79,6 +93,26 @@ void
 em_sheet_right_take (EmRow *row, PangoLayout *layout, EmInkColour ink, double right, double y)
 {
   em_row_text_take (row, layout, ink, right - em_layout_width (layout), y);
+}
+
+/* The first lines of text; what follows gives way to an ellipsis. */
+static char *
+first_lines (const char *text, int n_lines)
+{
+  const char *at = text;
+
+  for (; n_lines > 0 && (at = strchr (at, '\n')) != NULL; n_lines--)
+    at++;
+  return at == NULL ? g_strdup (text) : g_strdup_printf ("%.*s…", (int) (at - 1 - text), text);
+}
+
+/* A paragraph of layout becomes so many lines at most, an ellipsis for what is cut. */
+static PangoLayout *
+cut (PangoLayout *layout, int n_lines)
+{
+  pango_layout_set_height (layout, -n_lines);
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  return layout;
 }
 
 static void
@@ -99,7 +133,11 @@ shop_lines (const EmPaperSheet *sheet)
   GString *text = g_string_new (NULL);
 
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
-    append_line (text, em_sheet_shop (sheet, parts[i]));
+    {
+      g_autofree char *part = em_sheet_shop (sheet, parts[i]) != NULL ? first_lines (em_sheet_shop (sheet, parts[i]), SHOP_LINES) : NULL;
+
+      append_line (text, part);
+    }
   return g_string_free (text, FALSE);
 }
 
@@ -127,19 +165,48 @@ add_logo (EmPaperSheet *sheet, EmRow *row, double *out_bottom, GError **error)
   return TRUE;
 }
 
+char *
+em_sheet_flatten (const char *text)
+{
+  return text != NULL ? g_strdelimit (g_strdup (text), "\r\n", ' ') : NULL;
+}
+
 static void
 set_running (EmPaperSheet *sheet, const char *title)
 {
   const char *number = em_sheet_text (sheet, EM_QUOTE_NUMBER), *revision = em_sheet_text (sheet, EM_QUOTE_REVISION);
-  const char *customer = em_sheet_text (sheet, EM_QUOTE_CUSTOMER), *shop = em_sheet_shop (sheet, EM_SHOP_NAME);
-  g_autofree char *registration = g_strdup (em_sheet_shop (sheet, EM_SHOP_REGISTRATION));
-  g_autofree char *left = g_strconcat (title, number != NULL ? " " : "", number != NULL ? number : "", revision != NULL ? " · " : "",
-                                       revision != NULL ? revision : "", customer != NULL ? " · " : "", customer != NULL ? customer : "", NULL);
+  const char *customer = em_sheet_text (sheet, EM_QUOTE_CUSTOMER);
+  g_autofree char *registration = em_sheet_flatten (em_sheet_shop (sheet, EM_SHOP_REGISTRATION));
+  g_autofree char *shop = em_sheet_flatten (em_sheet_shop (sheet, EM_SHOP_NAME));
+  g_autofree char *lines = g_strconcat (title, number != NULL ? " " : "", number != NULL ? number : "", revision != NULL ? " · " : "",
+                                        revision != NULL ? revision : "", customer != NULL ? " · " : "", customer != NULL ? customer : "", NULL);
+  g_autofree char *left = em_sheet_flatten (lines);
 
-  if (registration != NULL)
-    g_strdelimit (registration, "\r\n", ' ');
   /* TRANSLATORS: the first number is this page, the second how many there are. */
   em_flow_set_running (sheet->flow, left, shop, registration, _("Page %d of %d"));
+}
+
+/* The shop's mail and web addresses can be clicked, each on its line of the letterhead. */
+static void
+link_addresses (EmPaperSheet *sheet, EmRow *row, PangoLayout *layout, double x)
+{
+  static const struct { EmShopText which; void (*link) (EmRow *, double, double, double, double, const char *); } links[] = {
+    { EM_SHOP_EMAIL, em_row_link_email }, { EM_SHOP_WEB, em_row_link_web },
+  };
+  const char *text = pango_layout_get_text (layout);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (links); i++)
+    {
+      const char *address = em_sheet_shop (sheet, links[i].which), *at = address != NULL && address[0] != '\0' ? strstr (text, address) : NULL;
+      PangoRectangle from, to;
+
+      if (at == NULL)
+        continue;
+      pango_layout_index_to_pos (layout, (int) (at - text), &from);
+      pango_layout_index_to_pos (layout, (int) (at - text + (gssize) strlen (address)) - 1, &to);
+      links[i].link (row, x + (double) from.x / PANGO_SCALE, (double) from.y / PANGO_SCALE, (double) (to.x + to.width - from.x) / PANGO_SCALE,
+                     (double) (to.y + to.height - from.y) / PANGO_SCALE, address);
+    }
 }
 
 gboolean
@@ -148,13 +215,19 @@ em_sheet_add_letterhead (EmPaperSheet *sheet, const char *title, GError **error)
   EmRow *row = em_flow_row (sheet->flow);
   g_autofree char *lines = shop_lines (sheet);
   double bottom, column = sheet->width * 0.42;
+  PangoLayout *contact;
 
   if (!add_logo (sheet, row, &bottom, error))
     return FALSE;
   if (em_sheet_shop (sheet, EM_SHOP_NAME) != NULL)
-    em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SHOP, em_sheet_shop (sheet, EM_SHOP_NAME), sheet->width - column - 12, EM_ALIGN_LEFT),
-                      EM_INK_TEXT, 0, bottom);
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_QUIET, lines, column, EM_ALIGN_RIGHT), EM_INK_QUIET, sheet->width - column, 0);
+    {
+      g_autofree char *name = first_lines (em_sheet_shop (sheet, EM_SHOP_NAME), 3);
+
+      em_row_text_take (row, cut (em_flow_layout (sheet->flow, EM_TEXT_SHOP, name, sheet->width - column - 12, EM_ALIGN_LEFT), 3), EM_INK_TEXT, 0, bottom);
+    }
+  contact = cut (em_flow_layout (sheet->flow, EM_TEXT_QUIET, lines, column, EM_ALIGN_RIGHT), 2);
+  em_row_text_take (row, contact, EM_INK_QUIET, sheet->width - column, 0);
+  link_addresses (sheet, row, contact, sheet->width - column);
   em_row_rule (row, EM_INK_ACCENT, 0, row->height + 8, sheet->width, row->height + 8, 1.4);
   row->height += 16;
   set_running (sheet, title);
@@ -199,17 +272,6 @@ em_sheet_add_notice (EmPaperSheet *sheet, const char *text)
   row->height = height;
 }
 
-/* The first lines of text; what follows gives way to an ellipsis. */
-static char *
-first_lines (const char *text, int n_lines)
-{
-  const char *at = text;
-
-  for (; n_lines > 0 && (at = strchr (at, '\n')) != NULL; n_lines--)
-    at++;
-  return at == NULL ? g_strdup (text) : g_strdup_printf ("%.*s…", (int) (at - 1 - text), text);
-}
-
 double
 em_sheet_add_fact (EmPaperSheet *sheet, EmRow *row, const char *label, const char *value, double x, double y, double width)
 {
@@ -221,10 +283,8 @@ em_sheet_add_fact (EmPaperSheet *sheet, EmRow *row, const char *label, const cha
     return y;
   text = first_lines (value, FACT_LINES);
   em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_LABEL, label, width, EM_ALIGN_LEFT), EM_INK_QUIET, x, y);
-  layout = em_flow_layout (sheet->flow, EM_TEXT_BODY, text, width, EM_ALIGN_LEFT);
   /* A letterhead's fact is a line or a few; what is longer is cut with an ellipsis, each of its lines too. */
-  pango_layout_set_height (layout, -3);
-  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  layout = cut (em_flow_layout (sheet->flow, EM_TEXT_BODY, text, width, EM_ALIGN_LEFT), 3);
   height = em_layout_height (layout);
   em_row_text_take (row, layout, EM_INK_TEXT, x, y + 9.5);
   return y + 9.5 + height + 5;

@@ -36,6 +36,8 @@ const EmBase *em_sheet_base (const EmPaperSheet *sheet);                    /* N
 char       *em_sheet_base_name (const EmPaperSheet *sheet);                 /* "AISI P20 (UNS T51620), 30 HRC"; NULL */
 double      em_sheet_hardness_hrc (const EmPaperSheet *sheet);              /* the quote's, else the catalogue's middle; may be NaN */
 
+char       *em_sheet_flatten    (const char *text);                         /* on one line; NULL stays NULL */
+char       *em_sheet_short_name (const EmPaperSheet *sheet, int32_t index);  /* a feature's; a very long one gives way to an ellipsis */
 char       *em_sheet_mark_words (const EmPaperSheet *sheet, const EmMark *mark);   /* the customer's words; NULL when they are gone */
 
 /* Shop, logo, title, and the running heads of later pages. title: "Quote". */

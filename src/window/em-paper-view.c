@@ -5,6 +5,8 @@
 
 #include "em-paper-view.h"
 
+#include "em-book-file.h"
+#include "em-document-edit.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -13,24 +15,24 @@ struct _EmPaperView
 {
   GtkWidget parent_instance;
 
-  GtkWidget  *outer, *sheet_choice, *desk, *problem;
+  GtkWidget  *outer, *sheet_choice, *desk, *problem, *offers_button, *offers;
   EmPages    *pages;       /* NULL: none could be laid out */
   double      width_pt, height_pt;
   EmDocument *document;    /* owned */
-  EmOutlook  *outlook;     /* owned */
+  EmPaperJob  job;         /* of the pages; all nought while there are none */
 };
 
 G_DEFINE_FINAL_TYPE (EmPaperView, em_paper_view, GTK_TYPE_WIDGET)
 
 void
-em_paper_source_fill (EmPaperSource *out_source, EmDocument *document, EmOutlook *outlook)
+em_paper_job_of (EmPaperJob *out_job, EmDocument *document)
 {
-  *out_source = (EmPaperSource) {
-    .quote = em_document_get_quote (document), .cost = em_document_get_cost (document),
-    .rates = em_document_get_rates (document), .catalogue = em_document_get_catalogue (document),
-    .compare = NULL, .range = outlook != NULL ? em_outlook_get_range (outlook) : NULL,
-    .logo_path = em_document_get_rates (document)->text[EM_SHOP_LOGO],
-  };
+  g_autofree char *book = em_book_own_rates_path ();
+  g_autofree char *folder = g_path_get_dirname (book);
+
+  /* A fault is told where the features are; the sheets leave out what could not be worked out. */
+  em_paper_job_init (out_job, em_document_get_quote (document), em_document_get_cost (document), em_document_get_rates (document),
+                     em_document_get_catalogue (document), folder, FALSE, NULL);
 }
 
 static void
@@ -65,20 +67,28 @@ add_page (EmPaperView *self, int page)
 }
 
 static void
+forget_pages (EmPaperView *self)
+{
+  g_clear_pointer (&self->pages, em_pages_free);
+  em_paper_job_clear (&self->job);
+  self->job = (EmPaperJob) { 0 };
+}
+
+static void
 lay_out (EmPaperView *self)
 {
-  EmPaperSource source;
   g_autoptr (GError) error = NULL;
   GtkWidget *child;
 
   while ((child = gtk_widget_get_first_child (self->desk)) != NULL)
     gtk_box_remove (GTK_BOX (self->desk), child);
-  g_clear_pointer (&self->pages, em_pages_free);
+  forget_pages (self);
+  gtk_widget_set_visible (self->offers_button, em_paper_view_get_sheet (self) == EM_SHEET_QUOTE);
   if (self->document == NULL)
     return;
-  em_paper_source_fill (&source, self->document, self->outlook);
-  em_paper_size (source.quote, source.rates, &self->width_pt, &self->height_pt);
-  self->pages = em_pages_new (em_paper_view_get_sheet (self), &source, self->width_pt, self->height_pt, &error);
+  em_paper_job_of (&self->job, self->document);
+  em_paper_size (self->job.source.quote, self->job.source.rates, &self->width_pt, &self->height_pt);
+  self->pages = em_pages_new (em_paper_view_get_sheet (self), &self->job.source, self->width_pt, self->height_pt, &error);
   gtk_label_set_text (GTK_LABEL (self->problem), error != NULL ? error->message : "");
   gtk_widget_set_visible (self->problem, error != NULL);
   for (int i = 0; self->pages != NULL && i < em_pages_count (self->pages); i++)
@@ -86,13 +96,94 @@ lay_out (EmPaperView *self)
 }
 
 static void
+on_offered (GtkCheckButton *check, EmPaperView *self)
+{
+  g_autofree char *offers = em_paper_with_offer (em_document_get_quote (self->document), g_object_get_data (G_OBJECT (check), "filler"),
+                                                 gtk_check_button_get_active (check));
+
+  em_document_set_text (self->document, EM_QUOTE_OFFERS, offers);
+  lay_out (self);
+}
+
+/* A wire that suits the work, and what it would change of the price. */
+static void
+add_offer (EmPaperView *self, const EmCompareRow *row)
+{
+  const EmFiller *filler = &em_document_get_catalogue (self->document)->filler[row->filler];
+  g_autofree char *difference = em_words_money (row->difference_minor, &em_document_get_rates (self->document)->currency);
+  g_autofree char *text = g_strdup_printf ("%s (%s%s)", filler->designation, row->difference_minor > 0 ? "+" : "", difference);
+  GtkWidget *check = gtk_check_button_new_with_label (text);
+
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), em_paper_offers (em_document_get_quote (self->document), filler->id));
+  g_object_set_data_full (G_OBJECT (check), "filler", g_strdup (filler->id), g_free);
+  g_signal_connect (check, "toggled", G_CALLBACK (on_offered), self);
+  gtk_box_append (GTK_BOX (self->offers), check);
+}
+
+/* Filled when it is opened: until then nobody needs the comparison. */
+static void
+on_offers_opened (GtkWidget *popover, EmPaperView *self)
+{
+  GtkWidget *child, *hint = gtk_label_new (NULL);
+  EmCompare compare;
+  int n = 0;
+
+  (void) popover;
+  while ((child = gtk_widget_get_first_child (self->offers)) != NULL)
+    gtk_box_remove (GTK_BOX (self->offers), child);
+  gtk_box_append (GTK_BOX (self->offers), hint);
+  em_compare_init (&compare);
+  if (em_compare_quote (&compare, em_document_get_quote (self->document), -1, em_document_get_rates (self->document),
+                        em_document_get_catalogue (self->document), NULL) == EM_OK)
+    for (int32_t i = 0; i < compare.n_rows; i++)
+      if (!compare.row[i].is_ruled_out && !compare.row[i].is_present)
+        {
+          add_offer (self, &compare.row[i]);
+          n++;
+        }
+  em_compare_clear (&compare);
+  gtk_label_set_text (GTK_LABEL (hint), n > 0 ? _("Wires the quote offers beside the chosen one, with their prices:") : _("No other wire suits this work."));
+  gtk_label_set_xalign (GTK_LABEL (hint), 0);
+  gtk_widget_add_css_class (hint, "dim-label");
+}
+
+static GtkWidget *
+make_offers_button (EmPaperView *self)
+{
+  GtkWidget *button = gtk_menu_button_new (), *popover = gtk_popover_new (), *scrolled = gtk_scrolled_window_new ();
+
+  self->offers = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->offers);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 360);
+  gtk_popover_set_child (GTK_POPOVER (popover), scrolled);
+  g_signal_connect (popover, "show", G_CALLBACK (on_offers_opened), self);
+  gtk_menu_button_set_popover (GTK_MENU_BUTTON (button), popover);
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _("Wires to offer"));
+  return button;
+}
+
+static GtkWidget *
+make_data_button (void)
+{
+  GtkWidget *button = gtk_menu_button_new ();
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  g_menu_append (menu, _("Price _lines (CSV)…"), "win.export-lines");
+  g_menu_append (menu, _("_Wires compared (CSV)…"), "win.export-wires");
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _("Save as data"));
+  return button;
+}
+
+static void
 em_paper_view_dispose (GObject *object)
 {
   EmPaperView *self = EM_PAPER_VIEW (object);
 
-  g_clear_pointer (&self->pages, em_pages_free);
+  forget_pages (self);
   g_clear_object (&self->document);
-  g_clear_object (&self->outlook);
   g_clear_pointer (&self->outer, gtk_widget_unparent);
   G_OBJECT_CLASS (em_paper_view_parent_class)->dispose (object);
 }
@@ -128,9 +219,12 @@ em_paper_view_init (EmPaperView *self)
   gtk_widget_set_hexpand (spacer, TRUE);
   gtk_box_append (GTK_BOX (bar), tool_button (_("_Back to the work"), "win.paper"));
   gtk_box_append (GTK_BOX (bar), self->sheet_choice);
+  self->offers_button = make_offers_button (self);
+  gtk_box_append (GTK_BOX (bar), self->offers_button);
   gtk_box_append (GTK_BOX (bar), spacer);
   gtk_box_append (GTK_BOX (bar), tool_button (_("Pr_int…"), "win.print"));
   gtk_box_append (GTK_BOX (bar), tool_button (_("Save as P_DF…"), "win.export-pdf"));
+  gtk_box_append (GTK_BOX (bar), make_data_button ());
   gtk_widget_add_css_class (bar, "pane-head");
   self->problem = gtk_label_new (NULL);
   gtk_label_set_wrap (GTK_LABEL (self->problem), TRUE);
@@ -150,10 +244,9 @@ em_paper_view_init (EmPaperView *self)
 }
 
 void
-em_paper_view_show (EmPaperView *self, EmDocument *document, EmOutlook *outlook)
+em_paper_view_show (EmPaperView *self, EmDocument *document)
 {
   g_set_object (&self->document, document);
-  g_set_object (&self->outlook, outlook);
   lay_out (self);
 }
 

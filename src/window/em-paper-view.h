@@ -6,8 +6,7 @@
 #pragma once
 
 #include "em-document.h"
-#include "em-outlook.h"
-#include "em-paper.h"
+#include "em-paper-job.h"
 
 #include <gtk/gtk.h>
 
@@ -16,9 +15,9 @@ G_BEGIN_DECLS
 #define EM_TYPE_PAPER_VIEW (em_paper_view_get_type ())
 G_DECLARE_FINAL_TYPE (EmPaperView, em_paper_view, EM, PAPER_VIEW, GtkWidget)
 
-/* What a sheet of document shows; borrowed until its next edit. */
-void em_paper_source_fill  (EmPaperSource *out_source, EmDocument *document, EmOutlook *outlook);
-void em_paper_view_show    (EmPaperView *self, EmDocument *document, EmOutlook *outlook);
+/* What the sheets of document show; good until its next edit, and to be cleared. */
+void em_paper_job_of       (EmPaperJob *out_job, EmDocument *document);
+void em_paper_view_show    (EmPaperView *self, EmDocument *document);
 EmSheet em_paper_view_get_sheet (EmPaperView *self);
 int  em_paper_view_count   (EmPaperView *self);   /* pages laid out */
 

@@ -11,22 +11,29 @@ struct _EmPrint
 
   EmSheet     sheet;
   EmPages    *pages;
+  EmPaperJob  job;        /* of the pages */
   EmDocument *document;   /* owned */
-  EmOutlook  *outlook;    /* owned */
 };
 
 G_DEFINE_FINAL_TYPE (EmPrint, em_print, GTK_TYPE_PRINT_OPERATION)
 
 static void
+forget_pages (EmPrint *self)
+{
+  g_clear_pointer (&self->pages, em_pages_free);
+  em_paper_job_clear (&self->job);
+  self->job = (EmPaperJob) { 0 };
+}
+
+static void
 em_print_begin_print (GtkPrintOperation *operation, GtkPrintContext *context)
 {
   EmPrint *self = EM_PRINT (operation);
-  EmPaperSource source;
   g_autoptr (GError) error = NULL;
 
-  em_paper_source_fill (&source, self->document, self->outlook);
-  g_clear_pointer (&self->pages, em_pages_free);
-  self->pages = em_pages_new (self->sheet, &source, gtk_print_context_get_width (context), gtk_print_context_get_height (context), &error);
+  forget_pages (self);
+  em_paper_job_of (&self->job, self->document);
+  self->pages = em_pages_new (self->sheet, &self->job.source, gtk_print_context_get_width (context), gtk_print_context_get_height (context), &error);
   if (self->pages == NULL)
     {
       g_warning ("%s", error->message);
@@ -47,9 +54,8 @@ em_print_finalize (GObject *object)
 {
   EmPrint *self = EM_PRINT (object);
 
-  g_clear_pointer (&self->pages, em_pages_free);
+  forget_pages (self);
   g_clear_object (&self->document);
-  g_clear_object (&self->outlook);
   G_OBJECT_CLASS (em_print_parent_class)->finalize (object);
 }
 
@@ -68,7 +74,7 @@ em_print_init (EmPrint *self)
 }
 
 EmPrint *
-em_print_new (EmDocument *document, EmOutlook *outlook, EmSheet sheet)
+em_print_new (EmDocument *document, EmSheet sheet)
 {
   EmPrint *self = g_object_new (EM_TYPE_PRINT, "unit", GTK_UNIT_POINTS, "use-full-page", TRUE, "embed-page-setup", TRUE, NULL);
   g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
@@ -76,7 +82,6 @@ em_print_new (EmDocument *document, EmOutlook *outlook, EmSheet sheet)
   double width, height;
 
   self->document = g_object_ref (document);
-  self->outlook = outlook != NULL ? g_object_ref (outlook) : NULL;
   self->sheet = sheet;
   em_paper_size (em_document_get_quote (document), em_document_get_rates (document), &width, &height);
   g_autoptr (GtkPaperSize) size = gtk_paper_size_new (width < 600 ? GTK_PAPER_NAME_A4 : GTK_PAPER_NAME_LETTER);

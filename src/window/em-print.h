@@ -12,6 +12,6 @@ G_BEGIN_DECLS
 #define EM_TYPE_PRINT (em_print_get_type ())
 G_DECLARE_FINAL_TYPE (EmPrint, em_print, EM, PRINT, GtkPrintOperation)
 
-EmPrint *em_print_new (EmDocument *document, EmOutlook *outlook, EmSheet sheet);
+EmPrint *em_print_new (EmDocument *document, EmSheet sheet);
 
 G_END_DECLS

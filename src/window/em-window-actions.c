@@ -208,7 +208,7 @@ on_paper (GSimpleAction *action, GVariant *target, gpointer data)
   (void) target;
   (void) action;
   if (!is_shown)
-    em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document, self->outlook);
+    em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document);
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), is_shown ? "work" : "paper");
   em_window_update_actions (self);
 }
@@ -295,6 +295,22 @@ on_export (GSimpleAction *action, GVariant *target, gpointer data)
   em_window_export_dialog (data);
 }
 
+static void
+on_export_lines (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  (void) action;
+  (void) target;
+  em_window_export_data_dialog (data, FALSE);
+}
+
+static void
+on_export_wires (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  (void) action;
+  (void) target;
+  em_window_export_data_dialog (data, TRUE);
+}
+
 /* From the quote as it stands here, saved or not. */
 static void
 derive (EmWindow *self, void (*make) (EmQuoteFile *file))
@@ -373,6 +389,8 @@ static const GActionEntry entries[] =
   { .name = "save-as", .activate = on_save_as },
   { .name = "print", .activate = on_print },
   { .name = "export-pdf", .activate = on_export },
+  { .name = "export-lines", .activate = on_export_lines },
+  { .name = "export-wires", .activate = on_export_wires },
   { .name = "next-number", .activate = on_next_number },
   { .name = "new-revision", .activate = on_new_revision },
   { .name = "copy-quote", .activate = on_copy_quote },
@@ -425,6 +443,8 @@ em_window_update_actions (EmWindow *self)
   enable (self, "copy-quote", quote->n_features > 0);
   enable (self, "print", quote->n_features > 0);
   enable (self, "export-pdf", quote->n_features > 0);
+  enable (self, "export-lines", quote->n_features > 0);
+  enable (self, "export-wires", quote->n_features > 0);
   put_state (self, "wires-for", g_variant_new_string (em_outlook_is_for_feature (self->outlook) ? "feature" : "quote"));
   put_state (self, "units", g_variant_new_string (quote->units == EM_UNITS_INCH ? "inch" : "metric"));
   put_state (self, "paper", g_variant_new_boolean (g_strcmp0 (page, "paper") == 0));

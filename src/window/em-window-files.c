@@ -388,11 +388,14 @@ em_window_save (EmWindow *self, gboolean as)
 gboolean
 em_window_export_to (EmWindow *self, const char *path, GError **error)
 {
-  EmPaperSource source;
+  EmPaperJob job;
   const char *date = em_document_get_quote (self->document)->text[EM_QUOTE_DATE];
+  gboolean is_written;
 
-  em_paper_source_fill (&source, self->document, self->outlook);
-  return em_paper_export (em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)), &source, path, date, error);
+  em_paper_job_of (&job, self->document);
+  is_written = em_paper_export (em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)), &job.source, path, date, error);
+  em_paper_job_clear (&job);
+  return is_written;
 }
 
 static void
@@ -424,6 +427,54 @@ em_window_export_dialog (EmWindow *self)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
+gboolean
+em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path, GError **error)
+{
+  EmPaperSource source = { .quote = em_document_get_quote (self->document), .cost = em_document_get_cost (self->document),
+                           .rates = em_document_get_rates (self->document), .catalogue = em_document_get_catalogue (self->document) };
+  EmCompare compare;
+  g_autofree char *csv = NULL;
+
+  em_compare_init (&compare);
+  /* Without a comparison the file has its heading only. */
+  if (is_wires && em_compare_quote (&compare, source.quote, -1, source.rates, source.catalogue, NULL) == EM_OK)
+    source.compare = &compare;
+  csv = is_wires ? em_paper_compare_csv (&source) : em_paper_lines_csv (&source);
+  em_compare_clear (&compare);
+  return g_file_set_contents_full (path, csv, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0644, error);
+}
+
+static void
+on_data_chosen (GtkNativeDialog *dialog, int response, EmWindow *self)
+{
+  g_autoptr (GFile) file = chosen_file (dialog, response);
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean is_wires = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "wires"));
+
+  if (path == NULL)
+    return;
+  if (em_window_export_data_to (self, is_wires, path, &error))
+    {
+      g_autofree char *name = g_path_get_basename (path);
+      g_autofree char *sentence = g_strdup_printf (_("%s is written."), name);
+      em_window_say (self, sentence);
+    }
+  else
+    say_error (self, _("The data could not be written"), "", error);
+}
+
+void
+em_window_export_data_dialog (EmWindow *self, gboolean is_wires)
+{
+  g_autofree char *name = proposed_name (self, is_wires ? "-wires.csv" : "-lines.csv");
+
+  run_chooser (self, GTK_FILE_CHOOSER_ACTION_SAVE, _("Save as data"), _("_Save"), G_CALLBACK (on_data_chosen));
+  g_object_set_data (G_OBJECT (self->chooser), "wires", GINT_TO_POINTER (is_wires));
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
 static void
 on_print_done (GtkPrintOperation *operation, GtkPrintOperationResult result, EmWindow *self)
 {
@@ -438,7 +489,7 @@ on_print_done (GtkPrintOperation *operation, GtkPrintOperationResult result, EmW
 void
 em_window_print (EmWindow *self)
 {
-  g_autoptr (EmPrint) print = em_print_new (self->document, self->outlook, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)));
+  g_autoptr (EmPrint) print = em_print_new (self->document, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)));
 
   gtk_print_operation_set_allow_async (GTK_PRINT_OPERATION (print), TRUE);
   g_signal_connect_object (print, "done", G_CALLBACK (on_print_done), self, 0);

@@ -43,6 +43,7 @@ void em_window_save           (EmWindow *self, gboolean as);
 /* The next free one of the shop's pattern; then_save: and on to the save dialog. */
 void em_window_give_number    (EmWindow *self, gboolean then_save);
 void em_window_export_dialog  (EmWindow *self);
+void em_window_export_data_dialog (EmWindow *self, gboolean is_wires);
 void em_window_print          (EmWindow *self);
 /* TRUE when the window may close now; else asks, and closes by itself later. */
 gboolean em_window_may_close  (EmWindow *self);

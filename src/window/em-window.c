@@ -53,7 +53,7 @@ on_document_changed (EmWindow *self)
   em_window_update_title (self);
   em_window_update_actions (self);
   if (is_paper_shown (self))
-    em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document, self->outlook);
+    em_paper_view_show (EM_PAPER_VIEW (self->paper), self->document);
 }
 
 /* The metal takes what room the words and the money leave. */

@@ -34,6 +34,8 @@ void         em_window_begin_work   (EmWindow *self, const char *text, GCancella
 void         em_window_end_work     (EmWindow *self);
 /* Writes the sheet to path, as the save dialog does once a name is chosen. */
 gboolean     em_window_export_to    (EmWindow *self, const char *path, GError **error);
+/* Lines, or every wire compared, as CSV. */
+gboolean     em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path, GError **error);
 void         em_window_save_to      (EmWindow *self, const char *path);
 /* Opens a file of ours in a window, words in the notes. */
 void         em_window_open_file    (EmWindow *self, GFile *file);

@@ -8,12 +8,15 @@ usage: check-command.py ESTIMEND DATA_DIR
 Nothing here knows the engine's formulas: it checks that the interface holds its word (names, units, exit codes,
 messages) and re-adds the money in Python's integers."""
 
+import csv
+import io
 import os
 import pathlib
 import re
 import subprocess
 import sys
 import tempfile
+from decimal import Decimal
 
 PROGRAM, DATA = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMOS = sorted((DATA / "demo").glob("*.estimend"))
@@ -113,6 +116,58 @@ def check_print(demo, folder):
         expect(run("print", demo, "--sheet", sheet, "-o", first)[0] == 0, f"{demo.name}: {sheet} prints")
         expect(run("print", demo, "--sheet", sheet, "-o", second)[0] == 0, f"{demo.name}: {sheet} prints again")
         expect(first.read_bytes() == second.read_bytes() and first.read_bytes()[:5] == b"%PDF-", f"{demo.name}: {sheet} is a PDF, the same twice")
+
+
+def check_surroundings(folder):
+    """The same input and date give the same bytes wherever and whenever the program runs."""
+    demo = folder / "english.estimend"
+    text = DEMOS[0].read_text(encoding="utf-8")
+    demo.write_text(text.replace("<paper>", "<language>en</language><paper>"), encoding="utf-8")
+    expect("<language>" in demo.read_text(encoding="utf-8"), "the demo has a language")
+    places = [{}, {"TZ": "Pacific/Auckland"}, {"TZ": "America/Los_Angeles", "LANGUAGE": "de", "LANG": "de_DE.UTF-8"}, {"LC_ALL": "C"},
+              {"LC_ALL": "POSIX", "LANGUAGE": "fr:es"}, {"LC_ALL": "de_DE.UTF-8"}, {"TZ": "UTC+23:59", "SOURCE_DATE_EPOCH": "1"}]
+    for sheet in ("quote", "bench"):
+        out = folder / "here.pdf"
+        seen = set()
+        for place in places:
+            expect(run("print", demo, "--sheet", sheet, "--options", "-o", out, env=place)[0] == 0, f"{sheet} prints with {place}")
+            seen.add(out.read_bytes())
+        expect(len(seen) == 1, f"{sheet}: {len(seen)} different files in {len(places)} surroundings")
+        expect(run("print", demo, "--sheet", sheet, "--date", "2026-12-24", "-o", out)[0] == 0, f"{sheet} prints with a date")
+        expect(out.read_bytes() not in seen, f"{sheet}: another date is in the file")
+
+
+def records(text, what):
+    """Records by Python's own reader, which stops at anything that is no CSV; every line end is CRLF."""
+    bare = re.sub('"[^"]*"', "", text)
+    expect(bare.count("\n") == bare.count("\r\n") > 0, f"{what}: lines end in CRLF")
+    table = list(csv.reader(io.StringIO(text, newline=""), strict=True))
+    expect(all(len(record) == len(table[0]) for record in table), f"{what}: as many fields in each record")
+    return [dict(zip(table[0], record)) for record in table[1:]]
+
+
+def check_csv(folder):
+    for language in ("en", "de", "fr"):
+        for demo in DEMOS:
+            status, text, _ = run("lines", demo, env={"LANGUAGE": language})
+            expect(status == 0, f"{demo.name}: lines in {language}")
+            table = records(text, f"{demo.name}: lines in {language}")
+            amounts = {kind: [Decimal(row["amount"]) for row in table if row["type"] == kind] for kind in {row["type"] for row in table}}
+            net, tax, total = amounts.pop("net")[0], amounts.pop("tax-sum")[0], amounts.pop("total")[0]
+            expect(sum(amounts.pop("tax", [])) == tax and sum(map(sum, amounts.values())) == net and net + tax == total,
+                   f"{demo.name}: the lines add up in {language}")
+            status, text, _ = run("compare", "--csv", demo, env={"LANGUAGE": language})
+            wires = records(text, f"{demo.name}: wires in {language}")
+            present = [row for row in wires if row["state"] == "present"]
+            expect(status == 0 and len(wires) > 5 and len(present) == 1, f"{demo.name}: wires compared in {language}")
+            expect(all(Decimal(row["net"]) - Decimal(present[0]["net"]) == Decimal(row["difference"]) for row in wires if row["rank"]),
+                   f"{demo.name}: differences are against the present wire in {language}")
+    hostile = folder / "hostile.estimend"
+    hostile.write_text(re.sub(r'<extra [^>]*/>', "", DEMOS[0].read_text(encoding="utf-8")).replace(
+        "</quote>", '<extra label="=HYPERLINK(&quot;x&quot;)" cost="100"/><extra label="-2, &quot;b&quot;&#10;c" cost="100"/></quote>'), encoding="utf-8")
+    status, text, err = run("lines", hostile)
+    names = [row["description"] for row in records(text, "hostile lines") if row["type"] == "extra"]
+    expect(status == 0 and names == ["'=HYPERLINK(\"x\")", "'-2, \"b\"\nc"], f"words that look like formulas are harmless: {status} {names} {err}")
 
 
 def check_misuse(folder):
@@ -226,6 +281,8 @@ def main():
             expect("The working" in working, f"{demo.name}: cost --explain shows the working")
             expect("minor" not in working, f"{demo.name}: the working counts in the currency, not in its minor units")
             expect(run("lines", demo)[1].count("\r\n") > 3, f"{demo.name}: lines are RFC 4180 rows")
+        check_surroundings(folder)
+        check_csv(folder)
         check_misuse(folder)
         check_bad_input(folder)
         check_read(folder)
