@@ -23,6 +23,9 @@ G_DEFINE_FINAL_TYPE (EmDrawingView, em_drawing_view, GTK_TYPE_WIDGET)
 
 enum { LEAST_WIDTH = 120, LEAST_HEIGHT = 110, USUAL_HEIGHT = 150, MOST_HEIGHT = 280 };
 
+#define USUAL_FONT 11.5   /* px of the dimensions at the usual size of text */
+#define MOST_SCALE 1.5
+
 static void
 em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -48,14 +51,23 @@ em_drawing_view_get_request_mode (GtkWidget *widget)
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
-/* Half as high as wide, within reason, so that a large screen shows a large drawing. */
+/* How much larger than usual people have their text. */
+static double
+text_scale (GtkWidget *widget)
+{
+  EmDrawingStyle style;
+
+  em_look_drawing_style (widget, &style);
+  return CLAMP (style.font_px / USUAL_FONT, 1, MOST_SCALE);
+}
+
+/* Half as high as wide, within reason, so that a large screen shows a large drawing; large dimensions need room too. */
 static void
 em_drawing_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
                          int *minimum_baseline, int *natural_baseline)
 {
-  (void) widget;
   *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : LEAST_HEIGHT;
-  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : CLAMP (for_size / 2, USUAL_HEIGHT, MOST_HEIGHT);
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 2 * LEAST_WIDTH : CLAMP (for_size / 2, (int) (USUAL_HEIGHT * text_scale (widget)), MOST_HEIGHT);
   *minimum_baseline = *natural_baseline = -1;
 }
 

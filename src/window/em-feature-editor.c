@@ -378,6 +378,16 @@ is_slot_shown (const EmFeature *feature, const EmSlot *slot)
     }
 }
 
+static gboolean
+has_remarks (const EmFeature *feature)
+{
+  for (int i = 0; i < feature->kind->n_fields; i++)
+    if (feature->origin[i] == EM_ORIGIN_READ || feature->origin[i] == EM_ORIGIN_INFERRED)
+      return TRUE;
+  return FALSE;
+}
+
+/* "" keeps the line free, so that entries side by side stay in line. */
 static const char *
 origin_remark (const EmFeature *feature, const EmSlot *slot)
 {
@@ -387,7 +397,7 @@ origin_remark (const EmFeature *feature, const EmSlot *slot)
     {
     case EM_ORIGIN_READ: return _("from the notes");
     case EM_ORIGIN_INFERRED: return _("inferred from the notes");
-    default: return NULL;
+    default: return has_remarks (feature) ? "" : NULL;
     }
 }
 
@@ -404,7 +414,7 @@ fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost
   if (typed == NULL)
     em_quantity_entry_forget_unread (entry);
   em_quantity_entry_set_value (entry, value, units);
-  if (!slot->is_shared && !em_is_absent (feature->kind->fields[slot->field].preset))
+  if (!slot->is_shared && slot->bound == EM_LIKELY && !em_is_absent (feature->kind->fields[slot->field].preset))
     {
       char hint[64];
       em_quantity_write (feature->kind->fields[slot->field].preset, feature->kind->fields[slot->field].quantity, units, '.', hint, sizeof hint);

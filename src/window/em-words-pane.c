@@ -124,6 +124,22 @@ recolour (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+static gboolean
+redraw_gutter (gpointer data)
+{
+  EmWordsPane *self = data;
+
+  gtk_widget_queue_draw (self->gutter);
+  return G_SOURCE_REMOVE;
+}
+
+/* Lines wrap anew: the text view finds out where when it is idle, and the numbers beside it follow. */
+static void
+on_width_changed (EmWordsPane *self)
+{
+  g_idle_add_full (G_PRIORITY_LOW, redraw_gutter, g_object_ref (self), g_object_unref);
+}
+
 static void
 em_words_pane_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 {
@@ -513,6 +529,8 @@ em_words_pane_init (EmWordsPane *self)
   gtk_text_view_set_gutter (GTK_TEXT_VIEW (self->notes), GTK_TEXT_WINDOW_LEFT, self->gutter);
   g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->notes_scroller)), "value-changed",
                            G_CALLBACK (gtk_widget_queue_draw), self->gutter, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->notes_scroller)), "changed",
+                           G_CALLBACK (on_width_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect (self->buffer, "changed", G_CALLBACK (on_buffer_changed), self);
   g_signal_connect_swapped (self->buffer, "notify::cursor-position", G_CALLBACK (on_cursor_moved), self);
   g_signal_connect_object (gtk_settings_get_default (), "notify::gtk-application-prefer-dark-theme", G_CALLBACK (on_scheme_changed), self,
