@@ -85,6 +85,8 @@ static char *
 dim_text (const EmCanvas *canvas, const EmOutlineDim *dim)
 {
   const EmField *field = field_of (canvas, dim);
+  if (canvas->style->is_sketch)
+    return g_strdup (field != NULL && field->symbol != NULL ? field->symbol : "");
   g_autofree char *value = is_angle (canvas, dim) ? em_words_quantity (dim->value, EM_QUANTITY_ANGLE, canvas->units)
                                                   : em_words_length (dim->value, canvas->units, field != NULL ? 3 : 2);
   char *space = g_strrstr (value, "\302\240");
@@ -359,7 +361,8 @@ void
 em_drawing_draw_dims (EmCanvas *canvas)
 {
   for (int i = 0; i < canvas->outline.n_dims; i++)
-    draw_dim (canvas, i);
+    if (!canvas->style->is_sketch || field_of (canvas, &canvas->outline.dim[i]) != NULL)
+      draw_dim (canvas, i);
 }
 
 void
@@ -440,6 +443,8 @@ ratio_text (double ratio)
 void
 em_drawing_draw_scale (EmCanvas *canvas, double width, double height)
 {
+  if (canvas->style->is_sketch)
+    return;
   double font = canvas->style->font_px, length_mm = bar_length (width * 0.25 / canvas->scale, canvas->units);
   double length = length_mm * canvas->scale, x = font * 0.4, y = height - font * 0.75;
   g_autofree char *bar = em_words_length (length_mm, canvas->units, 4);

@@ -28,6 +28,7 @@ typedef struct
   EmColour ink, quiet, base, metal, accent, paper; /* lines and text; secondary; sound metal; weld metal; highlighted dimension */
   double   font_px;         /* of dimension text, in user units */
   const char *font_family;  /* borrowed; NULL: "sans" */
+  gboolean is_sketch;       /* sizes are none of anyone's: dimensions by their symbols, no scale */
   gboolean has_hatch;       /* hatch as well as fill: black-and-white legible */
   double   mm_per_unit;     /* of the context's user space: draws at a round scale and names it ("20:1"); 0: fills the room, scale bar only */
 } EmDrawingStyle;

@@ -5,6 +5,7 @@
 
 #include "em-drawing-view.h"
 
+#include "em-kind-picture.h"
 #include "em-look.h"
 #include "em-words.h"
 
@@ -25,6 +26,26 @@ enum { LEAST_WIDTH = 120, LEAST_HEIGHT = 110, USUAL_HEIGHT = 150, MOST_HEIGHT = 
 
 #define USUAL_FONT 11.5   /* px of the dimensions at the usual size of text */
 #define MOST_SCALE 1.5
+#define SKETCH_ALPHA 0.55
+
+/* Sizes that make no shape, as those of a feature just added: what they will mean, at sizes of nobody's. */
+static void
+draw_sketch (EmDrawingView *self, cairo_t *cr, int width, int height, const EmFeature *feature, EmDrawingStyle *style)
+{
+  EmFeature sample;
+  EmShape shape;
+
+  em_feature_init (&sample, feature->kind);
+  style->is_sketch = TRUE;
+  if (em_kind_sample (feature->kind, &shape, sample.value))
+    {
+      cairo_push_group (cr);
+      em_drawing_draw (cr, width, height, &sample, NULL, self->view, em_document_get_units (self->document), style, self->field);
+      cairo_pop_group_to_source (cr);
+      cairo_paint_with_alpha (cr, SKETCH_ALPHA);
+    }
+  em_feature_clear (&sample);
+}
 
 static void
 em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
@@ -33,14 +54,19 @@ em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
   int32_t index = self->document != NULL ? em_document_get_selected_index (self->document) : -1;
   EmDrawingStyle style;
+  EmShape shape;
 
   if (index < 0 || width < 20 || height < 20)
     return;
 
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   em_look_drawing_style (widget, &style);
-  em_drawing_draw (cr, width, height, &em_document_get_quote (self->document)->feature[index], em_document_get_feature_cost (self->document, index),
-                   self->view, em_document_get_units (self->document), &style, self->field);
+  const EmFeature *feature = &em_document_get_quote (self->document)->feature[index];
+  if (em_feature_solve (feature, &shape, NULL) == EM_OK)
+    em_drawing_draw (cr, width, height, feature, em_document_get_feature_cost (self->document, index),
+                     self->view, em_document_get_units (self->document), &style, self->field);
+  else
+    draw_sketch (self, cr, width, height, feature, &style);
   cairo_destroy (cr);
 }
 

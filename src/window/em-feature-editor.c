@@ -146,6 +146,8 @@ problem_field (EmFeatureEditor *self, const EmSlot *slot)
   return g_strdup_printf ("%s/%d", field_id_of (self, slot), (int) slot->bound);
 }
 
+static EmSlot *find_slot_by_id (EmFeatureEditor *self, const char *field_id);
+
 static void
 settle_problem (EmFeatureEditor *self, const EmSlot *slot, const char *problem)
 {
@@ -397,8 +399,11 @@ origin_remark (const EmFeature *feature, const EmSlot *slot)
     {
     case EM_ORIGIN_READ: return _("from the notes");
     case EM_ORIGIN_INFERRED: return _("inferred from the notes");
-    default: return has_remarks (feature) ? "" : NULL;
+    default: break;
     }
+  if (feature->kind->fields[slot->field].is_required && em_is_absent (feature->value[slot->field]))
+    return _("still needed");
+  return has_remarks (feature) ? "" : NULL;
 }
 
 static void
@@ -420,14 +425,11 @@ fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost
       em_quantity_write (feature->kind->fields[slot->field].preset, feature->kind->fields[slot->field].quantity, units, '.', hint, sizeof hint);
       em_quantity_entry_set_hint (entry, hint);
     }
-  if (cost->status != EM_OK && slot->bound == EM_LIKELY
+  /* What nobody has given yet is no mistake: its remark says that it is needed. */
+  if (cost->status != EM_OK && cost->status != EM_FAULT_MISSING && slot->bound == EM_LIKELY
       && (g_strcmp0 (cost->fault.field, field_id_of (self, slot)) == 0
           || g_strcmp0 (cost->fault.other_field, field_id_of (self, slot)) == 0))
-    {
-      EmFault fault = cost->fault;
-      fault.row = EM_ROW_QUOTE;
-      problem = em_words_fault (&fault, NULL, units);
-    }
+    problem = em_words_fault_of (&cost->fault, feature->kind, units);
   em_quantity_entry_set_problem (entry, problem);
   if (typed != NULL)
     em_quantity_entry_show_unread (entry, typed, why);
@@ -598,6 +600,15 @@ fill_made (EmFeatureEditor *self, const EmFeature *feature)
     em_actuals_show (EM_ACTUALS (self->actuals), self->document);
 }
 
+/* Where a field says itself what is wrong with it, once is enough. */
+static gboolean
+is_told_at_its_field (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost *cost)
+{
+  EmSlot *slot = cost->fault.field != NULL ? find_slot_by_id (self, cost->fault.field) : NULL;
+
+  return slot != NULL && !GTK_IS_DROP_DOWN (slot->widget) && is_slot_shown (feature, slot) && gtk_widget_get_mapped (slot->widget);
+}
+
 static void
 fill (EmFeatureEditor *self)
 {
@@ -624,7 +635,7 @@ fill (EmFeatureEditor *self)
   g_autofree char *fault = cost->status != EM_OK
     ? em_words_fault (&cost->fault, em_document_get_quote (self->document), em_document_get_units (self->document)) : NULL;
   gtk_label_set_text (GTK_LABEL (self->fault_label), fault != NULL ? fault : "");
-  gtk_widget_set_visible (self->fault_label, fault != NULL && !em_document_awaits_wire (self->document));
+  gtk_widget_set_visible (self->fault_label, fault != NULL && !is_told_at_its_field (self, feature, cost) && !em_document_awaits_wire (self->document));
   show_plan (self, cost);
   show_drawings (self);
 }

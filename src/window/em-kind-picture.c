@@ -43,9 +43,8 @@ typical (const EmField *field, const double *lengths, int *n_lengths)
 
 /* Fills what the kind says it misses, until it solves or finds fault with something else. */
 static gboolean
-solve_with (const EmKind *kind, const double *lengths, EmShape *out_shape)
+solve_with (const EmKind *kind, const double *lengths, EmShape *out_shape, double value[EM_FIELD_MAX])
 {
-  double value[EM_FIELD_MAX];
   int n_lengths = 0;
   EmFault fault;
 
@@ -65,10 +64,12 @@ solve_with (const EmKind *kind, const double *lengths, EmShape *out_shape)
 }
 
 gboolean
-em_kind_sample (const EmKind *kind, EmShape *out_shape)
+em_kind_sample (const EmKind *kind, EmShape *out_shape, double *out_value)
 {
+  double value[EM_FIELD_MAX];
+
   for (gsize i = 0; i < G_N_ELEMENTS (proportions); i++)
-    if (solve_with (kind, proportions[i], out_shape))
+    if (solve_with (kind, proportions[i], out_shape, out_value != NULL ? out_value : value))
       return TRUE;
   return FALSE;
 }
@@ -150,7 +151,7 @@ em_kind_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   EmShape shape;
   EmOutline outline = { 0 };
 
-  if (self->kind == NULL || !em_kind_sample (self->kind, &shape))
+  if (self->kind == NULL || !em_kind_sample (self->kind, &shape, NULL))
     return;
   self->kind->outline (&shape, EM_VIEW_SECTION, &outline);
 

@@ -16,7 +16,7 @@ G_DECLARE_FINAL_TYPE (EmKindPicture, em_kind_picture, EM, KIND_PICTURE, GtkWidge
 
 GtkWidget *em_kind_picture_new      (const EmKind *kind, int width, int height);
 void       em_kind_picture_set_kind (EmKindPicture *self, const EmKind *kind);
-/* A kind at typical proportions, for pictures; FALSE when none of those tried fit together. */
-gboolean   em_kind_sample           (const EmKind *kind, EmShape *out_shape);
+/* A kind at typical proportions, for pictures; FALSE when none of those tried fit together. out_value: EM_FIELD_MAX numbers, or NULL. */
+gboolean   em_kind_sample           (const EmKind *kind, EmShape *out_shape, double *out_value);
 
 G_END_DECLS

@@ -148,6 +148,13 @@ write_rate (double value, const EmRateField *rate)
   return rate->unit[0] == '\0' || rate->unit[0] == '/' ? g_steal_pointer (&number) : g_strconcat (number, "\302\240", rate->unit, NULL);
 }
 
+/* No finer than anyone measures: a thousandth on four inches is nothing. */
+static char *
+write_length (double mm, EmUnits units)
+{
+  return em_words_length (mm, units, fabs (mm) >= 100 ? 2 : 4);
+}
+
 static char *
 write_value (double value, const char *field_id, const EmKind *kind, EmUnits units)
 {
@@ -158,7 +165,7 @@ write_value (double value, const char *field_id, const EmKind *kind, EmUnits uni
   if (!isfinite (value))
     return g_strdup (_("nothing"));
   if (own != NULL)
-    return own->quantity == EM_QUANTITY_LENGTH ? em_words_length (value, units, 4) : em_words_quantity (value, own->quantity, units);
+    return own->quantity == EM_QUANTITY_LENGTH ? write_length (value, units) : em_words_quantity (value, own->quantity, units);
   if (field == NULL && find_rate (field_id) != NULL)
     return write_rate (value, find_rate (field_id));
   if (field == NULL || field->writing >= AS_PLAIN)
@@ -169,7 +176,7 @@ write_value (double value, const char *field_id, const EmKind *kind, EmUnits uni
     }
   if (field->writing == AS_PPM)
     return em_words_percent ((int64_t) round (value));
-  return field->writing == AS_LENGTH ? em_words_length (value, units, 4) : em_words_quantity (value, types[field->writing], units);
+  return field->writing == AS_LENGTH ? write_length (value, units) : em_words_quantity (value, types[field->writing], units);
 }
 
 /** What a feature is called in sentences: "Edge nick 2 (Gate insert)". */

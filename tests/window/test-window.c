@@ -9,6 +9,8 @@
 #include "em-record-choice.h"
 #include "em-words.h"
 
+#include <string.h>
+
 static GtkWidget *
 find_type (GtkWidget *in, GType type)
 {
@@ -390,6 +392,53 @@ START_TEST (a_wire_not_yet_chosen_is_no_mistake)
 }
 END_TEST
 
+static GtkWidget *
+find_text (GtkWidget *in, const char *css_class, const char *part)
+{
+  if (GTK_IS_LABEL (in) && gtk_widget_get_mapped (in) && gtk_widget_has_css_class (in, css_class) && strstr (gtk_label_get_text (GTK_LABEL (in)), part) != NULL)
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_text (child, css_class, part);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* 5,000 mm, the longest any kind takes, is 196.85 in. */
+START_TEST (limits_are_told_at_the_field_in_its_unit)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  test_act (window, "win.units::inch");
+  test_type (entry_of (window, first_field (window)), "-3");
+  test_settle (100);
+  GtkWidget *told = find_text (GTK_WIDGET (window), "problem", "196.85");
+  ck_assert_ptr_nonnull (told);
+  ck_assert_ptr_nonnull (strstr (gtk_label_get_text (GTK_LABEL (told)), em_words (em_document_get_quote (document)->feature[0].kind->fields[0].name)));
+  ck_assert_ptr_null (find_text (GTK_WIDGET (window), "problem", "76.2"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (sizes_never_given_are_asked_for_and_no_mistake)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  ck_assert_ptr_null (find_text (GTK_WIDGET (window), "remark", "still needed"));
+  test_act (window, "win.add-kind::groove");
+  test_settle (50);
+  ck_assert_ptr_nonnull (find_text (GTK_WIDGET (window), "remark", "still needed"));
+  ck_assert_ptr_null (find_text (GTK_WIDGET (em_metal_pane_get_editor (em_window_get_metal (window))), "problem", "please"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* No wire is further than a key and the arrows. */
 START_TEST (wires_are_reached_by_a_key)
 {
@@ -451,4 +500,5 @@ TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
            a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
-           panes_share_the_window, a_wire_not_yet_chosen_is_no_mistake, wires_are_reached_by_a_key)
+           panes_share_the_window, a_wire_not_yet_chosen_is_no_mistake, wires_are_reached_by_a_key,
+           limits_are_told_at_the_field_in_its_unit, sizes_never_given_are_asked_for_and_no_mistake)
