@@ -2,13 +2,16 @@
 # Copyright (C) 2026 The Estimend developers
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# usage: outside.sh PROGRAM
-# From a customer's words to a saved quote and a PDF by keyboard alone, from outside the process.
+# usage: outside.sh PROGRAM DEMO.estimend
+# The main job by keyboard alone, from outside the process: the demo's customer's words are typed into an empty quote and read, a wire is
+# chosen, the quote is saved and made a PDF. What the file and the PDF say is held against the demo and against the command line.
 # Exit 77 (skipped) without xdotool or pdftotext.
 command -v xdotool >/dev/null 2>&1 || exit 77
 command -v pdftotext >/dev/null 2>&1 || exit 77
 program=$1
+demo=$2
 folder=$(mktemp -d) || exit 77
+quote=$folder/by-hand.estimend
 "$program" &
 pid=$!
 trap 'kill $pid 2>/dev/null; rm -rf "$folder"' EXIT
@@ -26,45 +29,74 @@ focus ()
   sleep 0.3
 }
 
+key ()
+{
+  xdotool key "$@"
+  sleep 0.3
+}
+
+# Up to ten seconds for a command to succeed.
 wait_for ()
 {
-  for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20; do
-    [ -s "$1" ] && return 0
+  for _ in $(seq 40); do
+    "$@" && return 0
     sleep 0.25
   done
-  fail "$2"
+  return 1
+}
+
+kinds ()
+{
+  grep -o 'kind="[a-z-]*"' "$1" | sort
 }
 
 focus 'Untitled quote'
 sleep 0.7
-xdotool key alt+n                       # past the first questions
-sleep 0.3
-xdotool key alt+1                       # the notes
-sleep 0.2
-xdotool type --delay 3 'P20 lid mold. Gate edge chipped 12 mm long, 0.5 x 0.4 mm. Face 20 x 10 mm low by 0.3 mm.'
-sleep 0.3
-xdotool key ctrl+r                      # read them
-sleep 0.6
-xdotool key ctrl+s
+key alt+n                               # past the first questions
+key alt+1                               # the notes
+sed -n '/<notes>/,/<\/notes>/p' "$demo" | sed 's/ *<notes>//; s/<\/notes>//' > "$folder/notes"
+while IFS= read -r line; do
+  xdotool type --delay 3 -- "$line"
+  xdotool key Return
+done < "$folder/notes"
+key ctrl+r                              # read them
+sleep 1
+key ctrl+s
 focus 'Save the quote'
-xdotool key ctrl+a
-xdotool type --delay 3 "$folder/by-hand.estimend"
-xdotool key Return
-wait_for "$folder/by-hand.estimend" 'nothing was saved'
-grep -q 'edge-nick' "$folder/by-hand.estimend" || fail 'the chipped edge is not in the saved quote'
-grep -q 'Gate edge chipped' "$folder/by-hand.estimend" || fail 'the words are not in the saved quote'
+key ctrl+a
+xdotool type --delay 3 "$quote"
+key Return
+wait_for test -s "$quote" || fail 'nothing was saved'
+kinds "$demo" > "$folder/wanted"
+kinds "$quote" > "$folder/read"
+cmp -s "$folder/wanted" "$folder/read" || fail "read from the notes: $(tr '\n' ' ' < "$folder/read")"
+grep -qF "$(sed -n 1p "$folder/notes" | cut -c1-20)" "$quote" || fail 'the words are not in the saved quote'
+
+# The wires are compared in the background: asked for until they are there.
 focus 'Estimend'
-xdotool key ctrl+e
+has_wire ()
+{
+  key alt+4
+  key Return
+  key Escape
+  key ctrl+s
+  grep -q '<filler>' "$quote"
+}
+wait_for has_wire || fail 'no wire could be chosen'
+key ctrl+e
 focus 'Save as PDF'
-xdotool key ctrl+a
+key ctrl+a
 xdotool type --delay 3 "$folder/by-hand.pdf"
-xdotool key Return
-wait_for "$folder/by-hand.pdf" 'no PDF was written'
-pdftotext "$folder/by-hand.pdf" - | grep -q 'Edge nick' || fail 'the chipped edge is not in the PDF'
+key Return
+wait_for test -s "$folder/by-hand.pdf" || fail 'no PDF was written'
+
+# In minor units of a currency with two digits.
+total=$("$program" cost --tsv "$quote" | awk -F '\t' '$1 == "quote" && $2 == "total" { printf "%.2f", $3 / 100 }')
+[ -n "$total" ] && [ "$total" != 0.00 ] || fail 'the command line finds no total'
+pdftotext -layout "$folder/by-hand.pdf" "$folder/text" || fail 'the PDF has no text'
+tr -d ',' < "$folder/text" | grep -qF "$total" || fail "the total $total stands nowhere in the PDF"
 focus 'Estimend'
-xdotool key ctrl+w                      # nothing to lose: closes without a question
-for _ in 1 2 3 4 5 6 7 8; do
-  kill -0 $pid 2>/dev/null || exit 0
-  sleep 0.25
-done
-fail 'the window did not close'
+key ctrl+w                              # nothing to lose: closes without a question
+gone () { ! kill -0 $pid 2>/dev/null; }
+wait_for gone || fail 'the window did not close'
+exit 0
