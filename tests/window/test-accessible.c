@@ -8,6 +8,9 @@
 #include "em-test-window.h"
 
 #include "em-book-window.h"
+#include "em-drawing-view.h"
+#include "em-feature-row.h"
+#include "em-money-bar.h"
 #include "em-register-window.h"
 
 #include <string.h>
@@ -24,10 +27,20 @@ static gboolean
 is_part (GtkWidget *widget)
 {
   for (GtkWidget *parent = gtk_widget_get_parent (widget); parent != NULL; parent = gtk_widget_get_parent (parent))
-    if (GTK_IS_DROP_DOWN (parent) || GTK_IS_STACK_SIDEBAR (parent) || GTK_IS_ENTRY (parent) || GTK_IS_MENU_BUTTON (parent) || GTK_IS_WINDOW_CONTROLS (parent)
+    if (GTK_IS_POPOVER (parent) && GTK_IS_MENU_BUTTON (gtk_widget_get_parent (parent)))
+      return FALSE;
+    else if (GTK_IS_DROP_DOWN (parent) || GTK_IS_STACK_SIDEBAR (parent) || GTK_IS_ENTRY (parent) || GTK_IS_MENU_BUTTON (parent) || GTK_IS_WINDOW_CONTROLS (parent)
         || GTK_IS_SCROLLBAR (parent))
       return TRUE;
   return FALSE;
+}
+
+/* Drawings, bars and diagrams of ours, unless what they show is said in words beside them. */
+static gboolean
+is_own_picture (GtkWidget *widget)
+{
+  return g_str_has_prefix (G_OBJECT_TYPE_NAME (widget), "Em") && gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)) == GTK_ACCESSIBLE_ROLE_IMG
+         && !gtk_test_accessible_has_state (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_STATE_HIDDEN);
 }
 
 static gboolean
@@ -35,7 +48,7 @@ wants_name (GtkWidget *widget)
 {
   return (GTK_IS_BUTTON (widget) || GTK_IS_ENTRY (widget) || GTK_IS_TEXT_VIEW (widget) || GTK_IS_DROP_DOWN (widget)
           || GTK_IS_MENU_BUTTON (widget) || GTK_IS_LIST_BOX_ROW (widget) || GTK_IS_EXPANDER (widget) || GTK_IS_SPINNER (widget)
-          || GTK_IS_DRAWING_AREA (widget) || GTK_IS_LIST_BOX (widget)) && !is_part (widget);
+          || GTK_IS_DRAWING_AREA (widget) || GTK_IS_LIST_BOX (widget) || is_own_picture (widget)) && !is_part (widget);
 }
 
 static int
@@ -88,6 +101,98 @@ START_TEST (everything_has_a_name)
   check_named (window, "paper");
   em_window_show_welcome (window);
   check_named (window, "welcome");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+static GtkWidget *
+find_mapped (GtkWidget *in, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (in, type) && gtk_widget_get_mapped (in))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_mapped (child, type);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static GtkWidget *
+find_button_of_class (GtkWidget *in, const char *css_class)
+{
+  if (GTK_IS_BUTTON (in) && gtk_widget_has_css_class (in, css_class) && gtk_widget_get_mapped (in))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_button_of_class (child, css_class);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+START_TEST (so_has_what_opens)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  test_act (window, "win.add");
+  test_settle (200);
+  GtkWidget *picker = find_mapped (GTK_WIDGET (em_window_get_metal (window)), GTK_TYPE_POPOVER);
+  ck_assert_ptr_nonnull (picker);
+  check_named (picker, "kinds to add");
+  gtk_popover_popdown (GTK_POPOVER (picker));
+  g_signal_emit_by_name (find_button_of_class (GTK_WIDGET (em_window_get_money (window)), "line"), "clicked");
+  test_settle (200);
+  GtkWidget *working = find_mapped (GTK_WIDGET (em_window_get_money (window)), GTK_TYPE_POPOVER);
+  ck_assert_ptr_nonnull (working);
+  ck_assert (is_named (working));
+  gtk_popover_popdown (GTK_POPOVER (working));
+  test_settle (200);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* The check itself: what has no name is found, what is said to be hidden from those who can't see is not. */
+START_TEST (the_nameless_are_found)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+  int n_seen = 0;
+
+  gtk_init ();
+  GtkWidget *window = gtk_window_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *entry = gtk_entry_new (), *swatch = em_money_swatch_new (EM_MONEY_BENCH);
+  gtk_window_set_child (GTK_WINDOW (window), box);
+  gtk_box_append (GTK_BOX (box), entry);
+  gtk_box_append (GTK_BOX (box), em_money_bar_new ());
+  gtk_box_append (GTK_BOX (box), swatch);
+  gtk_window_present (GTK_WINDOW (window));
+  test_settle (100);
+  ck_assert_int_eq (count_nameless (box, &n_seen, list), 2);
+  ck_assert_int_eq (n_seen, 2);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, "Length", -1);
+  ck_assert_int_eq (count_nameless (box, &n_seen, list), 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* Of what the accessibility bus is told, not only that it is told something. */
+START_TEST (roles_are_what_things_are)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  EmFeatureEditor *editor = em_metal_pane_get_editor (em_window_get_metal (window));
+  GtkWidget *entry = em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (em_feature_editor_get_entry (editor, NULL)));
+
+  ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (find_mapped (GTK_WIDGET (editor), EM_TYPE_DRAWING_VIEW))), GTK_ACCESSIBLE_ROLE_IMG);
+  ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (find_mapped (GTK_WIDGET (window), EM_TYPE_MONEY_BAR))), GTK_ACCESSIBLE_ROLE_IMG);
+  ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (find_mapped (GTK_WIDGET (window), EM_TYPE_FEATURE_ROW))), GTK_ACCESSIBLE_ROLE_LIST_ITEM);
+  ck_assert (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY));
+  ck_assert (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_DESCRIBED_BY));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
@@ -175,4 +280,4 @@ START_TEST (problems_are_told_with_the_entry)
 }
 END_TEST
 
-TEST_MAIN ("accessible", everything_has_a_name, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, problems_are_told_with_the_entry)
+TEST_MAIN ("accessible", everything_has_a_name, so_has_what_opens, the_nameless_are_found, roles_are_what_things_are, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, problems_are_told_with_the_entry)
