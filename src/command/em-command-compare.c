@@ -121,6 +121,11 @@ em_command_compare (int argc, char **argv)
       if (feature > job.cost.n_features)
         status = em_command_misuse (ngettext ("The quote has %d feature.", "The quote has %d features.", (gulong) job.cost.n_features),
                                     job.cost.n_features);
+      else if (job.cost.n_features == 0)
+        {
+          g_printerr ("estimend: %s: %s\n", argv[1], _("There is nothing to price yet."));
+          status = EM_EXIT_INPUT;
+        }
       else if (em_compare_quote (&compare, &job.file.quote, feature - 1, job.rates, job.catalogue, &fault) != EM_OK)
         {
           g_autofree char *sentence = em_words_fault (&fault, &job.file.quote, job.file.quote.units);

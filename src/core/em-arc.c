@@ -105,6 +105,7 @@ solve_laser (const EmMachine *machine, const EmSetting *setting, double q, EmArc
   double f = setting->frequency_hz, pulse_s = setting->pulse_ms / 1000.0;
 
   arc->spot_mm = setting->spot_mm;
+  arc->current_share = 1.0;
   arc->frequency_hz = f;
   arc->pulse_ms = setting->pulse_ms;
   arc->pulse_speed_mm_per_s = f * setting->spot_mm * (1.0 - machine->overlap_ratio);
@@ -133,6 +134,7 @@ solve_gtaw (const EmMachine *machine, const EmSetting *setting, double q, EmArc 
   double share = fmin (1.0, fmin (by_current, by_power));
 
   arc->spot_mm = setting->spot_mm;
+  arc->current_share = share;
   arc->current_a = setting->current_a * share;
   arc->voltage_v = setting->voltage_v;
   arc->pulse_speed_mm_per_s = setting->speed_mm_per_s;

@@ -22,6 +22,7 @@ typedef struct
   double  needed_w;             /* at v, from the machine */
   double  frequency_hz, pulse_ms, pulse_energy_j, peak_w;   /* laser; NaN GTAW */
   double  current_a, voltage_v, heat_input_kj_per_mm;       /* GTAW, EN 1011-1 k 0.6; NaN laser */
+  double  current_share;        /* of the set current that the ratings leave, with it of the set speed; 1 laser */
   bool    was_slowed;           /* to keep within a rating */
 } EmArc;
 

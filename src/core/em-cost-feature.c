@@ -122,6 +122,7 @@ cost_feature (EmStudy *study, const EmOptions *options, const EmQuote *quote, in
   cost.size = pick.option->size;
   cost.tilt_deg = pick.tilt_deg;
   cost.why = why_of (&fixed, &pick);
+  cost.n_fitting = pick.n_fitting;
   fill_figures (study, &pick, &catalogue->filler[cost.filler], &cost);
   status = fill_money (study, &pick, &cheapest, rule, &cost);
   if (status != EM_OK)

@@ -19,6 +19,40 @@ static const char *const practice = EM_N ("common practice");
 static const char *const geometry = EM_N ("mensuration");
 static const char *const by_definition = EM_N ("by definition");
 
+static const char *
+choice_formula (EmWhy why)
+{
+  switch (why)
+    {
+    case EM_WHY_OFFICE:
+      return EM_N ("d as the office chose wire or machine");
+    case EM_WHY_ONLY:
+      return EM_N ("d of the only wire and machine that fit");
+    case EM_WHY_CHEAPEST:
+    case EM_N_WHY:
+    default:
+      return EM_N ("d of the cheapest wire and machine that fit, no layer thicker than the metal wanted");
+    }
+}
+
+/* Which wire, and that it gets there: half the spot clear of what is near, the beam's cone through the mouth of the slot. */
+static void
+trace_choice (EmTrace *trace, int32_t row, const EmFeature *feature, const EmMachine *machine, const EmFeatureCost *cost)
+{
+  double half_spot = cost->arc.spot_mm / 2.0;
+
+  STEP (trace, row, "wire_diameter", "d", cost->rules.wire_mm, "mm", choice_formula (cost->why), practice,
+        { EM_N ("fitting"), cost->n_fitting, "" }, { "tL", cost->plan.layer_mm, "mm" },
+        { EM_N ("metal wanted"), cost->shape.height_mm + cost->rules.stock_mm, "mm" });
+  if (!em_is_absent (feature->clearance_mm))
+    STEP (trace, row, "clearance", "s/2", half_spot, "mm", EM_N ("s/2 ≤ clearance"), practice,
+          { "s", cost->arc.spot_mm, "mm" }, { EM_N ("clearance"), feature->clearance_mm, "mm" });
+  if (!em_is_absent (feature->slot_width_mm))
+    STEP (trace, row, "tilt", "τ", cost->tilt_deg, "°", EM_N ("τ = α, so that Z·tan(τ + α) + s/2 ≤ W"), geometry,
+          { "α", machine->cone_half_deg, "°" }, { "Z", feature->slot_depth_mm, "mm" }, { "s/2", half_spot, "mm" },
+          { "W", feature->slot_width_mm, "mm" });
+}
+
 static void
 trace_plan (EmTrace *trace, int32_t row, double n, const EmFeatureCost *cost)
 {
@@ -86,7 +120,7 @@ trace_laser (EmTrace *trace, int32_t row, const EmMachine *machine, double q, co
         { "P", machine->power_w, "W" }, { "q", q, "J/mm" });
   STEP (trace, row, "speed", "v", arc->speed_mm_per_s, "mm/s", EM_N ("v = min(v1, v2, E·f/q, Pp·t·f/q)"), EM_N ("ratings of the machine"),
         { "v1", arc->pulse_speed_mm_per_s, "mm/s" }, { "v2", arc->power_speed_mm_per_s, "mm/s" }, { "E", machine->pulse_energy_j, "J" },
-        { "Pp", machine->peak_w, "W" }, { "t", arc->pulse_ms, "ms" }, { "f", arc->frequency_hz, "Hz" });
+        { "Pp", machine->peak_w, "W" }, { "t", pulse_s, "s" }, { "f", arc->frequency_hz, "Hz" }, { "q", q, "J/mm" });
   STEP (trace, row, "pulse_energy", "Ep", arc->pulse_energy_j, "J", "Ep = v·q/f", by_definition,
         { "v", arc->speed_mm_per_s, "mm/s" }, { "q", q, "J/mm" }, { "f", arc->frequency_hz, "Hz" });
   STEP (trace, row, "peak_power", "Pk", arc->peak_w, "W", "Pk = Ep/t", by_definition,
@@ -98,8 +132,8 @@ trace_gtaw (EmTrace *trace, int32_t row, double q, const EmArc *arc)
 {
   STEP (trace, row, "speed", "v2", arc->power_speed_mm_per_s, "mm/s", "v2 = U·I/q", EM_N ("energy balance"),
         { "U", arc->voltage_v, "V" }, { "I", arc->current_a, "A" }, { "q", q, "J/mm" });
-  STEP (trace, row, "speed", "v", arc->speed_mm_per_s, "mm/s", EM_N ("v = min(set speed, v2)"), rate_book,
-        { "v1", arc->pulse_speed_mm_per_s, "mm/s" }, { "v2", arc->power_speed_mm_per_s, "mm/s" });
+  STEP (trace, row, "speed", "v", arc->speed_mm_per_s, "mm/s", EM_N ("v = min(c·v1, v2), v1 the set speed, c the share of the set current that the ratings leave"),
+        rate_book, { "c", arc->current_share, "" }, { "v1", arc->pulse_speed_mm_per_s, "mm/s" }, { "v2", arc->power_speed_mm_per_s, "mm/s" });
   STEP (trace, row, "heat_input", "Q", arc->heat_input_kj_per_mm, "kJ/mm", "Q = k·U·I/(1000·v), k = 0.6", "EN 1011-1",
         { "U", arc->voltage_v, "V" }, { "I", arc->current_a, "A" }, { "v", arc->speed_mm_per_s, "mm/s" });
 }
@@ -213,6 +247,7 @@ em_cost_trace_feature (EmTrace *trace, const EmQuote *quote, int32_t index, cons
   if (trace == NULL)
     return;
   em_price_rule_set (quote, rates, &rule);
+  trace_choice (trace, index, feature, machine, cost);
   trace_plan (trace, index, feature->count, cost);
   trace_filler (trace, index, rates, filler, cost);
   trace_arc (trace, index, feature->count, rates, filler, cost);

@@ -80,6 +80,7 @@ typedef struct
   EmArc       arc;
   int32_t     base, filler, machine, size;   /* indices */
   EmWhy       why;
+  int32_t     n_fitting;         /* sizes and machines that would do, what the office fixed kept */
   int64_t     office_choice_minor;  /* what overruling the cheapest costs, ≥ 0 normally; 0 when not overruled */
   double      tilt_deg;
   double      net_volume_mm3, required_volume_mm3, deposited_volume_mm3, excess_volume_mm3;

@@ -11,6 +11,7 @@
 
 #include <math.h>
 #include <stdbool.h>
+#include <stddef.h>
 
 /* Marks a user-facing English string for the translators; core itself never
  * translates. */
@@ -47,6 +48,7 @@ typedef struct
   double      value;       /* what was given; NaN when nothing was */
   double      low;         /* limits, in the field's own unit; NaN when open */
   double      high;
+  bool        low_is_open, high_is_open;   /* the limit itself is refused too */
 } EmFault;
 
 static inline bool
@@ -60,3 +62,15 @@ EmStatus em_fault_set (EmFault *out_fault, EmStatus code, const char *field,
                        double value, double low, double high);
 EmStatus em_fault_set_conflict (EmFault *out_fault, const char *field, const char *other_field,
                                 double value, double low, double high);
+
+/* Says of a fault just set which of its limits are themselves refused; returns code. */
+static inline EmStatus
+em_fault_open (EmFault *out_fault, bool low_is_open, bool high_is_open, EmStatus code)
+{
+  if (out_fault != NULL)
+    {
+      out_fault->low_is_open = low_is_open;
+      out_fault->high_is_open = high_is_open;
+    }
+  return code;
+}

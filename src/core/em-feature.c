@@ -118,10 +118,9 @@ check_length (const char *field, double value_mm, bool is_zero_fine, double high
 {
   if (em_is_absent (value_mm))
     return EM_OK;
-  if (isinf (value_mm))
-    return em_fault_set (out_fault, EM_FAULT_NOT_FINITE, field, value_mm, 0.0, high_mm);
-  if (value_mm < 0.0 || value_mm > high_mm || (value_mm == 0.0 && !is_zero_fine))
-    return em_fault_set (out_fault, EM_FAULT_RANGE, field, value_mm, 0.0, high_mm);
+  if (isinf (value_mm) || value_mm < 0.0 || value_mm > high_mm || (value_mm == 0.0 && !is_zero_fine))
+    return em_fault_open (out_fault, !is_zero_fine, false,
+                          em_fault_set (out_fault, isinf (value_mm) ? EM_FAULT_NOT_FINITE : EM_FAULT_RANGE, field, value_mm, 0.0, high_mm));
   return EM_OK;
 }
 

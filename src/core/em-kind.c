@@ -63,16 +63,30 @@ check_field (const EmField *field, double value, EmFault *out_fault)
 {
   bool is_choice = field->quantity == EM_QUANTITY_CHOICE;
   double low = is_choice ? 0.0 : field->low, high = is_choice ? last_option (field) : field->high;
+  bool low_is_open = !is_choice && !field->low_allowed;
+  EmStatus status = EM_OK;
 
   if (em_is_absent (value))
-    return field->is_required ? em_fault_set (out_fault, EM_FAULT_MISSING, field->id, value, low, high) : EM_OK;
-  if (isinf (value))
-    return em_fault_set (out_fault, EM_FAULT_NOT_FINITE, field->id, value, low, high);
-  if (value < low || value > high || (value <= low && !is_choice && !field->low_allowed))
-    return em_fault_set (out_fault, EM_FAULT_RANGE, field->id, value, low, high);
-  if ((is_choice || field->quantity == EM_QUANTITY_COUNT) && floor (value) < value)
-    return em_fault_set (out_fault, EM_FAULT_RANGE, field->id, value, low, high);
-  return EM_OK;
+    status = field->is_required ? EM_FAULT_MISSING : EM_OK;
+  else if (isinf (value))
+    status = EM_FAULT_NOT_FINITE;
+  else if (value < low || value > high || (value <= low && low_is_open))
+    status = EM_FAULT_RANGE;
+  else if ((is_choice || field->quantity == EM_QUANTITY_COUNT) && floor (value) < value)
+    status = EM_FAULT_RANGE;
+  if (status == EM_OK)
+    return EM_OK;
+  return em_fault_open (out_fault, low_is_open, false, em_fault_set (out_fault, status, field->id, value, low, high));
+}
+
+/* Where a kind's own rule leaves the lower end to the field, the field's own limit holds there, and may be refused itself. */
+static void
+open_low (const EmKind *kind, EmFault *fault)
+{
+  int field = fault != NULL ? em_kind_field (kind, fault->field) : -1;
+
+  if (field >= 0 && fault->low <= kind->fields[field].low && !kind->fields[field].low_allowed && kind->fields[field].options == NULL)
+    fault->low_is_open = true;
 }
 
 EmStatus
@@ -98,7 +112,10 @@ em_shape_solve (const EmKind *kind, const double *value, EmShape *out_shape, EmF
   EmStatus status = kind->solve (filled, &shape, out_fault);
 
   if (status != EM_OK)
-    return status;
+    {
+      open_low (kind, out_fault);
+      return status;
+    }
   if (!(shape.net_volume_mm3 > 0.0 && shape.height_mm > 0.0 && isfinite (shape.net_volume_mm3)))
     return em_fault_set (out_fault, EM_FAULT_RANGE, kind->fields[0].id, filled[0], EM_ABSENT, EM_ABSENT);
   *out_shape = shape;

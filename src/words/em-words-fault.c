@@ -196,11 +196,16 @@ write_limits (const EmFault *fault, const EmKind *kind, EmUnits units)
   g_autofree char *low = write_value (fault->low, fault->field, kind, units);
   g_autofree char *high = write_value (fault->high, fault->field, kind, units);
 
+  g_autofree char *least = g_strdup_printf (fault->low_is_open ? _("more than %s") : _("at least %s"), low);
+  g_autofree char *most = g_strdup_printf (fault->high_is_open ? _("less than %s") : _("at most %s"), high);
+
   if (isfinite (fault->low) && isfinite (fault->high))
-    return g_strdup_printf (_("between %s and %s"), low, high);
+    return fault->low_is_open || fault->high_is_open
+      /* Translators: both limits of a size, as in "more than 0 mm and at most 200 mm". */
+      ? g_strdup_printf (_("%s and %s"), least, most) : g_strdup_printf (_("between %s and %s"), low, high);
   if (isfinite (fault->low))
-    return g_strdup_printf (_("at least %s"), low);
-  return isfinite (fault->high) ? g_strdup_printf (_("at most %s"), high) : NULL;
+    return g_steal_pointer (&least);
+  return isfinite (fault->high) ? g_steal_pointer (&most) : NULL;
 }
 
 static char *
@@ -223,6 +228,19 @@ write_conflict (const EmFault *fault, const char *label, const char *value, cons
   return g_strdup_printf (_("%1$s: %2$s does not go with “%3$s”."), label, value, other);
 }
 
+/* What is near or around the weld stands in the way: by how much it does is told after why. */
+static char *
+add_need (char *sentence, const EmFault *fault, const char *limits)
+{
+  g_autofree char *taken = sentence;
+
+  if (limits == NULL || g_str_equal (fault->field, "wire"))
+    return g_steal_pointer (&taken);
+  /* Translators: as in "It should be at least 3 mm." */
+  g_autofree char *need = g_strdup_printf (_("It should be %s."), limits);
+  return g_strconcat (taken, " ", need, NULL);
+}
+
 static char *
 write_sentence (const EmFault *fault, const EmKind *kind, EmUnits units)
 {
@@ -238,8 +256,10 @@ write_sentence (const EmFault *fault, const EmKind *kind, EmUnits units)
     case EM_FAULT_RANGE:       return write_range (fault, label, value, limits);
     case EM_FAULT_CONFLICT:    return write_conflict (fault, label, value, limits, other);
     case EM_FAULT_UNKNOWN:     return g_strdup_printf (_("%s: not in the catalog or the rate book."), label);
-    case EM_FAULT_UNREACHABLE: return g_strdup_printf (_("%s: the beam or torch cannot reach in there without dismantling the tool."), label);
-    case EM_FAULT_NO_WIRE:     return g_strdup_printf (_("%s: no wire size in stock fits the clearance, the reach and the machines."), label);
+    case EM_FAULT_UNREACHABLE:
+      return add_need (g_strdup_printf (_("%s: the beam or torch cannot reach in there without dismantling the tool."), label), fault, limits);
+    case EM_FAULT_NO_WIRE:
+      return add_need (g_strdup_printf (_("%s: no wire size in stock fits the clearance, the reach and the machines."), label), fault, limits);
     case EM_FAULT_UNSUITED:    return g_strdup_printf (_("%s: does not suit the process or the tool’s metal."), label);
     case EM_FAULT_RATING:      return g_strdup_printf (_("%s: no speed keeps within the machine’s ratings."), label);
     case EM_FAULT_OVERFLOW:    return g_strdup_printf (_("%s: the amount is too large to hold."), label);

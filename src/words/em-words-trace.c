@@ -23,6 +23,9 @@ typedef struct
 /* Figures that are neither a task nor a kind of money, which have names of their own. */
 static const EmFigureName figure_names[] =
 {
+  { "wire_diameter", EM_N ("Wire") },
+  { "clearance", EM_N ("Clearance") },
+  { "tilt", EM_N ("Tilt from the wall") },
   { "net_volume", EM_N ("Metal missing") },
   { "required_volume", EM_N ("Metal to weld, with the allowance") },
   { "deposited_volume", EM_N ("Metal deposited") },
@@ -82,11 +85,45 @@ em_words_trace_of_money (EmMoney money)
   return NULL;
 }
 
-/** A term of a working with its unit: lengths, areas and volumes in units, money in its currency, a rate as "56.00 EUR/h"; all else to
- * six figures as the engine has it. Money is rounded to its minor unit for reading; a working's own figures stay unrounded. */
+#define CM_PER_INCH (EM_MM_PER_INCH / 10)
+
+/* What holds a length, as an inch reader has it, so that the figures of a working can be multiplied as they stand. */
+static const struct { const char *metric, *inch; double factor; } inch_units[] =
+{
+  { "mm²", "in²", 1 / (EM_MM_PER_INCH * EM_MM_PER_INCH) },
+  { "cm", "in", 1 / CM_PER_INCH },
+  { "cm²", "in²", 1 / (CM_PER_INCH * CM_PER_INCH) },
+  { "cm³", "in³", 1 / (CM_PER_INCH * CM_PER_INCH * CM_PER_INCH) },
+  { "mm/s", "in/s", 1 / EM_MM_PER_INCH },
+  { "J/mm", "J/in", EM_MM_PER_INCH },
+  { "kJ/mm", "kJ/in", EM_MM_PER_INCH },
+  { "g/mm³", "g/in³", EM_MM_PER_INCH * EM_MM_PER_INCH * EM_MM_PER_INCH },
+  { "min/cm", "min/in", CM_PER_INCH },
+  { "min/cm²", "min/in²", CM_PER_INCH * CM_PER_INCH },
+  { "min/cm³", "min/in³", CM_PER_INCH * CM_PER_INCH * CM_PER_INCH },
+};
+
+static EmTraceTerm
+in_inches (const EmTraceTerm *term)
+{
+  EmTraceTerm converted = *term;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (inch_units); i++)
+    if (g_str_equal (term->unit, inch_units[i].metric))
+      {
+        converted.value *= inch_units[i].factor;
+        converted.unit = inch_units[i].inch;
+        break;
+      }
+  return converted;
+}
+
+/** A term of a working with its unit: what holds a length in units, money in its currency, a rate as "56.00 EUR/h"; all else to
+ * five figures as the engine has it. Money is rounded to its minor unit for reading; a working's own figures stay unrounded. */
 char *
 em_words_term (const EmTraceTerm *term, EmUnits units, const EmCurrency *currency)
 {
+  EmTraceTerm shown = units == EM_UNITS_INCH ? in_inches (term) : *term;
   g_autofree char *number = NULL;
 
   if (g_str_has_prefix (term->unit, minor) && fabs (term->value) < MINOR_HIGH)
@@ -98,11 +135,6 @@ em_words_term (const EmTraceTerm *term, EmUnits units, const EmCurrency *currenc
     return em_words_length (term->value, units, 3);
   if (g_str_equal (term->unit, "mm³"))
     return em_words_volume (term->value, units);
-  if (g_str_equal (term->unit, "mm²") && units == EM_UNITS_INCH)
-    {
-      number = em_words_figure (term->value / (EM_MM_PER_INCH * EM_MM_PER_INCH), 6);
-      return g_strconcat (number, "\302\240in²", NULL);
-    }
-  number = em_words_figure (term->value, 6);
-  return term->unit[0] == '\0' ? g_steal_pointer (&number) : g_strdup_printf ("%s\302\240%s", number, term->unit);
+  number = em_words_figure (shown.value, 5);
+  return shown.unit[0] == '\0' ? g_steal_pointer (&number) : g_strdup_printf ("%s\302\240%s", number, shown.unit);
 }

@@ -260,6 +260,75 @@ def check_prices(folder):
     expect(status == 1 and "none.csv" in err, f"a missing list is told: {err}")
 
 
+def feature(kind, values, attributes="", inside=""):
+    fields = "".join(f'<value field="{name}" is="{value}"/>' for name, value in values.items())
+    return f'<feature id="{{id}}" kind="{kind}" {attributes}>{inside}{fields}</feature>'
+
+
+def quote(path, features, attributes="", inside=""):
+    body = "".join(text.replace("{id}", str(i + 1)) for i, text in enumerate(features))
+    path.write_text(f'<?xml version="1.0" encoding="UTF-8"?><quote xmlns="urn:estimend:quote" version="1.0" units="metric" {attributes}>'
+                    f'<base>p20</base><filler>p20-wire</filler>{inside}{body}</quote>', encoding="utf-8")
+    return path
+
+
+WALL = {"length": 20, "height": 4, "thickness": 0.5}
+
+
+def check_no_price(folder):
+    """What cannot be welded is told with its limits; a part of a price is not called one."""
+    cases = [
+        (feature("sidewall", {**WALL, "length": -3}), "Length", "more than 0\u00a0mm and at most 5000\u00a0mm"),
+        (feature("sidewall", WALL, 'slot_width="1" slot_depth="40"'), "Slot width", "without dismantling the tool. It should be at least"),
+        (feature("sidewall", WALL, 'clearance="0.05"'), "Clearance", "It should be at least 0.175\u00a0mm"),
+        (feature("sidewall", WALL, 'wire="4.9"'), "Wire size", "between 0.2\u00a0mm and 1.6\u00a0mm"),
+        (feature("bore", {"diameter": 3, "worn": 4, "length": 3, "arc": 400}), "Arc to weld", "more than 0° and at most 360°"),
+        (feature("dam", {"length": 10, "width": 1, "height": 2, "draft": 20}), "Draft per side", "between 0° and 14"),
+        (feature("bore", {"diameter": 12, "worn": 11, "length": 3}), "Worn diameter", "more than 12\u00a0mm and at most 5000\u00a0mm"),
+    ]
+    for bad, field, limits in cases:
+        path = quote(folder / "bad.estimend", [feature("sidewall", WALL), bad])
+        status, out, err = run("cost", path)
+        expect(status == 1 and f"{field}:" in err and limits in err and "2 · " in err, f"{field}: told with its limits: {err}")
+        expect("1 of 2" in out and "Total with tax" not in out and "Net price" not in out, f"{field}: no price: {out}")
+        status, out, _ = run("cost", "--tsv", path)
+        table = rows(out)
+        expect(status == 1 and table["quote"]["not_priced"][0] == "1" and not {"price", "total", "subtotal"} & set(table["quote"]),
+               f"{field}: no price for other programs either")
+    empty = quote(folder / "empty.estimend", [])
+    status, out, err = run("cost", empty)
+    expect(status == 0 and "0.00" not in out and "nothing to price" in out, f"an empty quote has no price: {out}")
+    status, out, err = run("compare", empty)
+    expect(status == 1 and out == "" and "nothing to price" in err, f"nothing to compare: {out} {err}")
+
+
+def check_choices(folder):
+    """Each size tried costs what naming it costs; the office's choice is told with what it costs; stated prices are called that."""
+    path = quote(folder / "free.estimend", [feature("sidewall", WALL)])
+    table = rows(run("cost", "--tsv", "--sizes", path)[1])
+    sizes = {name: row for name, row in table.items() if name.startswith("size.1.")}
+    fitting = {name: row for name, row in sizes.items() if row["fits"][0] == "1" and row["overfills"][0] == "0"}
+    expect(len({row["machine"][0] for row in sizes.values()}) == 3 and len(fitting) > 5, "every machine of the book is tried")
+    cheapest = min(int(row["price"][0]) for row in fitting.values())
+    expect(int(table["feature.1"]["price"][0]) == cheapest and table["feature.1"]["wire_choice"][0] == "cheapest", "the cheapest is taken")
+    for name, row in fitting.items():
+        named = quote(folder / "named.estimend", [feature("sidewall", WALL, f'wire="{row["wire_diameter"][0]}"', f'<machine>{row["machine"][0]}</machine>')])
+        status, out, _ = run("cost", "--tsv", named)
+        got = rows(out)["feature.1"]
+        expect(status == 0 and got["price"][0] == row["price"][0] and got["wire_choice"][0] == "office", f"{name} costs what it says")
+        expect(int(got["office_choice"][0]) == int(row["price"][0]) - cheapest, f"{name}: what the office's choice costs")
+        told = "more than the cheapest" in run("cost", named)[1]
+        expect(told == (int(row["price"][0]) > cheapest), f"{name}: told when it costs more")
+    stated = quote(folder / "stated.estimend", [feature("sidewall", WALL, 'override="yes" override_price="12345"')], 'tools="2"', '<break tools="5"/>')
+    status, out, _ = run("cost", stated)
+    expect("stated price (calculated:" in out and "246.90" in out and "for 5 tools" in out, f"a stated price is called that, breaks are told: {out}")
+    table = rows(run("cost", "--tsv", stated)[1])
+    expect(table["line.1"]["amount"][0] == "24690" and int(table["line.1"]["calculated"][0]) > 0, "stated and calculated for other programs")
+    five = rows(run("cost", "--tsv", quote(folder / "five.estimend", [feature("sidewall", WALL, 'override="yes" override_price="12345"')], 'tools="5"'))[1])
+    expect({k: table["break.5"][k] for k in ("price", "tax", "total")} == {k: five["quote"][k] for k in ("price", "tax", "total")},
+           "a break is what an order of that many costs")
+
+
 def check_newer():
     """A file of a newer minor version is priced with what is understood, and how much is not is told: counted by eye, 12 things."""
     newer = DATA.parent / "tests" / "file" / "newer" / "1.9.estimend"
@@ -288,6 +357,8 @@ def main():
         check_read(folder)
         check_steel()
         check_prices(folder)
+        check_no_price(folder)
+        check_choices(folder)
         check_newer()
     print(f"{len(failures)} failures")
     return 1 if failures else 0

@@ -130,7 +130,7 @@ def figures(demo):
     table = {}
     for line in out.splitlines():
         scope, quantity, value, _ = line.split("\t")
-        table.setdefault(scope, {})[quantity] = float(value)
+        table.setdefault(scope, {})[quantity] = number(value)
     return table
 
 

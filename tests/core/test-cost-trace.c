@@ -149,6 +149,123 @@ START_TEST (test_steps_can_be_done_over)
 }
 END_TEST
 
+/* ---- every step of a feature done over from what it states alone ---- */
+
+#define REDO(name, expression) static double name (const double *x) { return expression; }
+
+REDO (product_of_two, x[0] * x[1])
+REDO (product_of_three, x[0] * x[1] * x[2])
+REDO (quotient, x[0] / x[1])
+REDO (required, x[0] * (x[1] + x[2] * x[3]))
+REDO (layers, ceil ((x[0] + x[1]) / x[2] - 1e-9) + x[3])
+REDO (pitch, x[0] * x[1] / x[2])
+REDO (cap, fmax (1, ceil ((x[0] + x[1]) / x[2] - 1e-9)) * x[3])
+REDO (welded, x[0] * (x[1] + x[2]))
+REDO (sticks, ceil (x[0] / (x[1] - x[2]) - 1e-9))
+REDO (energy, x[0] * x[1] / (1 - x[2]) * x[3] / x[4])
+REDO (pulse_speed, x[0] * x[1] * (1 - x[2]))
+REDO (laser_speed, fmin (fmin (x[0], x[1]), fmin (x[2] * x[5] / x[6], x[3] * x[4] * x[5] / x[6])))
+REDO (arc_speed, fmin (x[0] * x[1], x[2]))
+REDO (pulse_energy, x[0] * x[1] / x[2])
+REDO (arc_power_speed, x[0] * x[1] / x[2])
+REDO (heat_input, 0.6 * x[0] * x[1] / (1000 * x[2]))
+REDO (arc_on, (x[0] + x[1] * x[2]) / x[3])
+REDO (gas, x[0] / 60 * (x[1] + x[2] * x[3]))
+REDO (strip, 60 * x[0] * x[1] * x[2])
+REDO (melt_out, x[0] * x[1] / x[2])
+REDO (mask, 60 * x[0] * (x[1] + x[2] * x[3]))
+REDO (handling, x[0] * (1 / x[1] - 1))
+REDO (finish, 60 * x[0] * (x[1] * x[2] + x[3] * x[4]))
+REDO (labour, x[0] + x[1] + x[2] + x[3] + x[4] + x[5])
+REDO (per_hour, x[0] * x[1] / 3600)
+REDO (per_m3, x[0] * x[1] / 1000)
+REDO (contingency, x[0] * (x[1] + x[2]))
+REDO (price, x[0] / (1 - x[1]))
+REDO (margin, x[0] - x[1])
+REDO (half, x[0] / 2)
+REDO (same, x[0])
+
+/* Money is told rounded, and what it is worked from too: so many halves of a minor unit it may be off. */
+static const struct { const char *quantity, *symbol; double (*redo) (const double *x); double halves; } redos[] =
+{
+  { "wire_diameter", "d", NULL, 0 }, { "clearance", "s/2", half, 0 }, { "tilt", "τ", same, 0 },
+  { "net_volume", "V", product_of_two, 0 }, { "required_volume", "Vr", required, 0 },
+  { "layers", "tL", product_of_two, 0 }, { "layers", "N", layers, 0 }, { "tracks", "p", pitch, 0 }, { "tracks", "T", NULL, 0 },
+  { "welded_length", "Lc", cap, 0 }, { "melt_out_length", "Lm", NULL, 0 }, { "welded_length", "L", welded, 0 },
+  { "deposited_volume", "Vd", product_of_three, 0 }, { "wire_length", "Lw", quotient, 0 }, { "sticks", "S", sticks, 0 },
+  { "filler_mass", "m", product_of_three, 0 }, { "filler_cost", "Cw", product_of_two, 1 }, { "speed", "q", energy, 0 },
+  { "speed", "v1", pulse_speed, 0 }, { "speed", "v2", NULL, 0 }, { "speed", "v", NULL, 0 }, { "pulse_energy", "Ep", pulse_energy, 0 },
+  { "peak_power", "Pk", quotient, 0 }, { "heat_input", "Q", heat_input, 0 }, { "arc_on", "t", arc_on, 0 }, { "gas", "G", gas, 0 },
+  { "strip", "t", strip, 0 }, { "mask", "t", mask, 0 }, { "melt_out", "t", melt_out, 0 }, { "handling", "t", handling, 0 },
+  { "inspect", "t", mask, 0 }, { "finish", "t", finish, 0 }, { "labour", "t", labour, 0 }, { "office_cost", "C", per_hour, 1 },
+  { "bench_cost", "C", per_hour, 1.01 }, { "finish_cost", "C", per_hour, 1.01 }, { "machine_cost", "C", per_hour, 1.01 },
+  { "consumable_cost", "C", per_hour, 1.01 }, { "gas_cost", "C", per_m3, 1.01 }, { "bought_cost", "C", same, 0 },
+  { "overhead", "Co", product_of_two, 2 }, { "contingency", "Cc", contingency, 4 }, { "price", "P", price, 14 }, { "margin", "M", margin, 0 },
+};
+
+/* Speeds are told the laser's way and the arc's. */
+static double
+redo_speed (const EmTraceStep *step, const double *x)
+{
+  bool is_laser = step->n_inputs == 7;
+
+  if (strcmp (step->result.symbol, "v2") == 0)
+    return step->n_inputs == 2 ? quotient (x) : arc_power_speed (x);
+  return is_laser ? laser_speed (x) : arc_speed (x);
+}
+
+static bool
+redo_step (const EmTraceStep *step, double *out_value, double *out_slack)
+{
+  double x[EM_TRACE_INPUT_MAX];
+
+  for (int i = 0; i < step->n_inputs; i++)
+    x[i] = step->input[i].value;
+  for (size_t r = 0; r < sizeof redos / sizeof redos[0]; r++)
+    if (strcmp (redos[r].quantity, step->quantity) == 0 && strcmp (redos[r].symbol, step->result.symbol) == 0)
+      {
+        bool is_speed = strcmp (step->quantity, "speed") == 0 && redos[r].redo == NULL;
+
+        *out_slack = redos[r].halves * 0.5;
+        *out_value = is_speed ? redo_speed (step, x) : redos[r].redo != NULL ? redos[r].redo (x) : step->result.value;
+        return true;
+      }
+  return false;
+}
+
+/* Near a texture, in a slot, on a torch of less current than its table asks for, on a laser of little power; everything finished by the shop. */
+START_TEST (test_every_step_of_a_feature_can_be_done_over)
+{
+  EmTrace trace;
+
+  job.quote.feature[0].clearance_mm = 3;
+  job.quote.feature[0].slot_width_mm = 20;
+  job.quote.feature[0].slot_depth_mm = 5;
+  job.quote.feature[1].wire_mm = 0.889;
+  job.rates.machine[1].current_high_a = 40;   /* 49.32 A asked at 0.889 mm */
+  job.rates.machine[0].power_w = 20;
+  for (int row = 0; row < 2; row++)
+    {
+      EmFeatureCost cost;
+
+      em_trace_init (&trace);
+      ck_assert_int_eq (em_cost_feature (&job.quote, row, &job.rates, &job.catalogue, &cost, &trace), EM_OK);
+      ck_assert_int_eq (cost.arc.bound, row == 0 ? EM_BOUND_POWER : EM_BOUND_CURRENT);
+      ck_assert_int_gt (trace.n_steps, 30);
+      for (int i = 0; i < trace.n_steps; i++)
+        {
+          const EmTraceStep *step = &trace.step[i];
+          double value = 0, slack = 0;
+
+          ck_assert_msg (redo_step (step, &value, &slack), "%s, %s: a step this test does not know", step->quantity, step->result.symbol);
+          ck_assert_msg (fabs (value - step->result.value) <= slack + 1e-9 * fabs (value), "feature %d, %s, %s = %s: %.9g, done over %.9g", row,
+                         step->quantity, step->result.symbol, step->formula, step->result.value, value);
+        }
+      em_trace_clear (&trace);
+    }
+}
+END_TEST
+
 /* With the working or without it, the figures are the same. */
 START_TEST (test_working_changes_nothing)
 {
@@ -170,7 +287,8 @@ END_TEST
 int
 main (void)
 {
-  const TTest *const tests[] = { test_every_figure_has_its_working, test_a_heading_has_one_unit, test_steps_can_be_done_over, test_working_changes_nothing };
+  const TTest *const tests[] = { test_every_figure_has_its_working, test_a_heading_has_one_unit, test_steps_can_be_done_over,
+                                 test_every_step_of_a_feature_can_be_done_over, test_working_changes_nothing };
 
   return em_test_main_with ("core: cost trace", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));
 }

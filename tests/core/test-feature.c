@@ -83,6 +83,11 @@ START_TEST (test_lengths)
         {
           *value = bad[b];
           refuse (&feature, EM_FAULT_RANGE, lengths[i].field, bad[b], lengths[i].low, lengths[i].high);
+
+          EmFault fault;
+
+          em_feature_solve (&feature, &(EmShape) { 0 }, &fault);
+          ck_assert_int_eq (fault.low_is_open, !lengths[i].is_zero_fine);
         }
       *value = INFINITY;
       refuse (&feature, EM_FAULT_NOT_FINITE, lengths[i].field, INFINITY, lengths[i].low, lengths[i].high);

@@ -72,6 +72,7 @@ refuse (int row, int field, double value, EmStatus code)
   status = em_shape_solve (kind, values, &shape, &fault);
   ck_assert_msg (status == code && fault.code == code, "%s, %s = %g: %d, not %d", sound[row].name, f->id, value, (int) status, (int) code);
   ck_assert_msg (strcmp (fault.field, f->id) == 0, "%s, %s = %g: %s named", sound[row].name, f->id, value, fault.field);
+  ck_assert_msg (fault.low_is_open == (f->options == NULL && !f->low_allowed) && !fault.high_is_open, "%s, %s: open limits", sound[row].name, f->id);
   ck_assert_msg (fault.low == low && fault.high == high, "%s, %s: limits %g … %g", sound[row].name, f->id, fault.low, fault.high);
   ck_assert_msg (isnan (value) ? isnan (fault.value) : fault.value == value, "%s, %s = %g: told as %g", sound[row].name, f->id, value, fault.value);
   ck_assert_msg (memcmp (&shape, &before, sizeof shape) == 0, "%s, %s = %g: shape touched", sound[row].name, f->id, value);

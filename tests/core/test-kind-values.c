@@ -127,6 +127,49 @@ START_TEST (test_refusals)
 }
 END_TEST
 
+/* Whether field at value is taken, as far as that field goes: another may still not fit. */
+static bool
+is_taken (size_t row, const char *field, double at)
+{
+  const EmKind *kind = em_kind_find (refusals[row].kind);
+  double value[EM_FIELD_MAX];
+  EmShape shape;
+  EmFault fault = { 0 };
+
+  memcpy (value, refusals[row].value, sizeof value);
+  value[em_kind_field (kind, field)] = at;
+  return em_shape_solve (kind, value, &shape, &fault) == EM_OK || strcmp (fault.field, field) != 0;
+}
+
+/* A limit told is a limit kept: the field a hair within it is taken, a hair beyond it refused, and on it refused only where the fault says so.
+ * Only zero and whole numbers are sure to be met to the last bit. */
+static void
+try_limit (size_t row, const char *field, double limit, bool is_open, double inwards)
+{
+  double hair = 1e-9 * fmax (1.0, fabs (limit));
+  const EmKind *kind = em_kind_find (refusals[row].kind);
+
+  if (isnan (limit))
+    return;
+  if (floor (limit) == limit)
+    ck_assert_msg (is_taken (row, field, limit) == !is_open, "%s: %s of %g, open %d", refusals[row].name, field, limit, is_open);
+  if (kind->fields[em_kind_field (kind, field)].quantity == EM_QUANTITY_COUNT)
+    return;
+  ck_assert_msg (is_taken (row, field, limit + inwards * hair), "%s: refuses %s within %g", refusals[row].name, field, limit);
+  ck_assert_msg (!is_taken (row, field, limit - inwards * 10 * hair), "%s: takes %s beyond %g", refusals[row].name, field, limit);
+}
+
+START_TEST (test_limits_told_are_kept)
+{
+  EmShape shape;
+  EmFault fault = { 0 };
+
+  em_shape_solve (em_kind_find (refusals[_i].kind), refusals[_i].value, &shape, &fault);
+  try_limit ((size_t) _i, fault.field, fault.low, fault.low_is_open, 1);
+  try_limit ((size_t) _i, fault.field, fault.high, fault.high_is_open, -1);
+}
+END_TEST
+
 /* What just fits is taken. */
 START_TEST (test_just_fits)
 {
@@ -154,4 +197,22 @@ START_TEST (test_just_fits)
 }
 END_TEST
 
-EM_TEST_MAIN ("core: kinds", test_volumes, test_refusals, test_just_fits)
+int
+main (void)
+{
+  Suite *suite = suite_create ("core: kinds");
+  TCase *tcase = tcase_create ("kinds");
+  SRunner *runner = srunner_create (suite);
+
+  tcase_add_test (tcase, test_volumes);
+  tcase_add_test (tcase, test_refusals);
+  tcase_add_loop_test (tcase, test_limits_told_are_kept, 0, (int) (sizeof refusals / sizeof refusals[0]));
+  tcase_add_test (tcase, test_just_fits);
+  suite_add_tcase (suite, tcase);
+  srunner_run_all (runner, CK_ENV);
+
+  int n_failed = srunner_ntests_failed (runner);
+
+  srunner_free (runner);
+  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

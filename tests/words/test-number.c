@@ -193,6 +193,12 @@ START_TEST (test_terms)
     { { "A", 645.16, "mm²" }, "USD", EM_UNITS_INCH, { "1" NB "in²", "1" NB "in²", "1" NB "in²", "1" NB "in²" } },
     { { "A", 645.16, "mm²" }, "USD", EM_UNITS_METRIC, { "645.16" NB "mm²", "645,16" NB "mm²", "645,16" NB "mm²", "645,16" NB "mm²" } },
     { { "t", 12.5, "s" }, "USD", EM_UNITS_METRIC, { "12.5" NB "s", "12,5" NB "s", "12,5" NB "s", "12,5" NB "s" } },
+    /* One square inch is 645.16 mm², 6.4516 cm², one cubic inch 16.387064 cm³. */
+    { { "r", 2, "min/cm²" }, "USD", EM_UNITS_INCH, { "12.903" NB "min/in²", "12,903" NB "min/in²", "12,903" NB "min/in²", "12,903" NB "min/in²" } },
+    { { "V", 16.387064, "cm³" }, "USD", EM_UNITS_INCH, { "1" NB "in³", "1" NB "in³", "1" NB "in³", "1" NB "in³" } },
+    { { "v", 12.7, "mm/s" }, "USD", EM_UNITS_INCH, { "0.5" NB "in/s", "0,5" NB "in/s", "0,5" NB "in/s", "0,5" NB "in/s" } },
+    { { "q", 2, "J/mm" }, "USD", EM_UNITS_INCH, { "50.8" NB "J/in", "50,8" NB "J/in", "50,8" NB "J/in", "50,8" NB "J/in" } },
+    { { "ρ", 0.0075, "g/mm³" }, "USD", EM_UNITS_INCH, { "122.9" NB "g/in³", "122,9" NB "g/in³", "122,9" NB "g/in³", "122,9" NB "g/in³" } },
     { { "m", 0.25, "" }, "USD", EM_UNITS_METRIC, { "0.25", "0,25", "0,25", "0,25" } },
   };
 

@@ -33,21 +33,34 @@ make_quote (EmQuote *quote)
 START_TEST (test_sentences)
 {
   static const struct { EmFault fault; EmUnits units; const char *expected; } rows[] = {
-    { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0.01, 50 }, EM_UNITS_METRIC,
+    { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0.01, 50, false, false }, EM_UNITS_METRIC,
       "1 · Nick (Gate insert) – Leg a: 0" NB "mm was given, it should be between 0.01" NB "mm and 50" NB "mm." },
-    { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0.254, 25.4 }, EM_UNITS_INCH,
+    { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0.254, 25.4, false, false }, EM_UNITS_INCH,
       "1 · Nick (Gate insert) – Leg a: 0" NB "in was given, it should be between .010" NB "in and 1" NB "in." },
-    { { EM_FAULT_MISSING, "leg_b", NULL, 0, EM_ABSENT, 0.01, 50 }, EM_UNITS_METRIC,
+    { { EM_FAULT_MISSING, "leg_b", NULL, 0, EM_ABSENT, 0.01, 50, false, false }, EM_UNITS_METRIC,
       "1 · Nick (Gate insert) – Leg b: please give it, the price needs it." },
-    { { EM_FAULT_RANGE, "margin", NULL, EM_ROW_QUOTE, 990000, 0, 950000 }, EM_UNITS_METRIC,
+    { { EM_FAULT_RANGE, "margin", NULL, EM_ROW_QUOTE, 990000, 0, 950000, false, false }, EM_UNITS_METRIC,
       "Margin: 99% was given, it should be between 0% and 95%." },
-    { { EM_FAULT_RANGE, "stub", NULL, EM_ROW_RATES, 1500, 0, 1000 }, EM_UNITS_METRIC,
+    { { EM_FAULT_RANGE, "stub", NULL, EM_ROW_RATES, 1500, 0, 1000, false, false }, EM_UNITS_METRIC,
       "Stub lost of each stick: 1,500" NB "mm was given, it should be between 0" NB "mm and 1,000" NB "mm." },
-    { { EM_FAULT_CONFLICT, "leg_a", "leg_b", 0, 3, EM_ABSENT, 2 }, EM_UNITS_METRIC,
+    { { EM_FAULT_CONFLICT, "leg_a", "leg_b", 0, 3, EM_ABSENT, 2, false, false }, EM_UNITS_METRIC,
       "1 · Nick (Gate insert) – Leg a: 3" NB "mm does not go with “Leg b”, it should be at most 2" NB "mm." },
-    { { EM_FAULT_UNKNOWN, "base", NULL, EM_ROW_QUOTE, EM_ABSENT, EM_ABSENT, EM_ABSENT }, EM_UNITS_METRIC,
+    /* A limit that is refused itself is told as such. */
+    { { EM_FAULT_RANGE, "leg_a", NULL, 0, -3, 0, 200, true, false }, EM_UNITS_METRIC,
+      "1 · Nick (Gate insert) – Leg a: -3" NB "mm was given, it should be more than 0" NB "mm and at most 200" NB "mm." },
+    { { EM_FAULT_CONFLICT, "leg_a", "leg_b", 0, 3, 0, 2, true, true }, EM_UNITS_METRIC,
+      "1 · Nick (Gate insert) – Leg a: 3" NB "mm does not go with “Leg b”, it should be more than 0" NB "mm and less than 2" NB "mm." },
+    { { EM_FAULT_CONFLICT, "leg_a", "leg_b", 0, 3, 0, 2, false, true }, EM_UNITS_METRIC,
+      "1 · Nick (Gate insert) – Leg a: 3" NB "mm does not go with “Leg b”, it should be at least 0" NB "mm and less than 2" NB "mm." },
+    { { EM_FAULT_RANGE, "leg_a", NULL, 0, 0, 0, EM_ABSENT, true, false }, EM_UNITS_METRIC,
+      "1 · Nick (Gate insert) – Leg a: 0" NB "mm was given, it should be more than 0" NB "mm." },
+    { { EM_FAULT_UNREACHABLE, "slot_width", NULL, 0, 1, 14.6, EM_ABSENT, false, false }, EM_UNITS_METRIC,
+      "1 · Nick (Gate insert) – Slot width: the beam or torch cannot reach in there without dismantling the tool. It should be at least 14.6" NB "mm." },
+    { { EM_FAULT_NO_WIRE, "wire", NULL, 0, 0.3, 0.2, 0.9, false, false }, EM_UNITS_METRIC,
+      "1 · Nick (Gate insert) – Wire size: no wire size in stock fits the clearance, the reach and the machines." },
+    { { EM_FAULT_UNKNOWN, "base", NULL, EM_ROW_QUOTE, EM_ABSENT, EM_ABSENT, EM_ABSENT, false, false }, EM_UNITS_METRIC,
       "Tool metal: not in the catalog or the rate book." },
-    { { EM_FAULT_MEMORY, "memory", NULL, EM_ROW_QUOTE, EM_ABSENT, EM_ABSENT, EM_ABSENT }, EM_UNITS_METRIC, "There is not enough memory." },
+    { { EM_FAULT_MEMORY, "memory", NULL, EM_ROW_QUOTE, EM_ABSENT, EM_ABSENT, EM_ABSENT, false, false }, EM_UNITS_METRIC, "There is not enough memory." },
   };
   EmQuote quote;
 
@@ -69,7 +82,7 @@ START_TEST (test_every_code_has_words)
 {
   for (int code = EM_FAULT_MISSING; code < EM_N_STATUS; code++)
     {
-      EmFault fault = { (EmStatus) code, "stock", NULL, EM_ROW_QUOTE, 1, EM_ABSENT, EM_ABSENT };
+      EmFault fault = { (EmStatus) code, "stock", NULL, EM_ROW_QUOTE, 1, EM_ABSENT, EM_ABSENT, false, false };
       g_autofree char *text = em_words_fault (&fault, NULL, EM_UNITS_METRIC);
 
       ck_assert_msg (strlen (text) > 10, "code %d", code);

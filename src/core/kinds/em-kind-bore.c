@@ -22,11 +22,11 @@ static EmStatus
 check (const double *value, EmFault *out_fault)
 {
   if (em_is_absent (value[WORN]) && em_is_absent (value[BUILD]))
-    return em_fault_set (out_fault, EM_FAULT_MISSING, "worn", EM_ABSENT, value[DIAMETER], 5000.0);
+    return em_fault_open (out_fault, true, false, em_fault_set (out_fault, EM_FAULT_MISSING, "worn", EM_ABSENT, value[DIAMETER], 5000.0));
   if (!em_is_absent (value[WORN]) && !em_is_absent (value[BUILD]))
     return em_fault_set_conflict (out_fault, "build", "worn", value[BUILD], EM_ABSENT, EM_ABSENT);
   if (value[WORN] <= value[DIAMETER])
-    return em_fault_set_conflict (out_fault, "worn", "diameter", value[WORN], value[DIAMETER], 5000.0);
+    return em_fault_open (out_fault, true, false, em_fault_set_conflict (out_fault, "worn", "diameter", value[WORN], value[DIAMETER], 5000.0));
   if (value[BUILD] > value[DIAMETER] / 2.0)
     return em_fault_set_conflict (out_fault, "build", "diameter", value[BUILD], 0.0, value[DIAMETER] / 2.0);
   return EM_OK;

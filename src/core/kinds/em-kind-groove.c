@@ -23,7 +23,7 @@ solve (const double *value, EmShape *out_shape, EmFault *out_fault)
   double l = value[LENGTH], d = value[DEPTH], g = value[GAP], slope = tan (EM_RADIANS (value[ANGLE]) / 2.0);
 
   if (g <= 0.0 && slope <= 0.0)
-    return em_fault_set_conflict (out_fault, "gap", "angle", g, 0.0, 200.0);
+    return em_fault_open (out_fault, true, false, em_fault_set_conflict (out_fault, "gap", "angle", g, 0.0, 200.0));
   out_shape->height_mm = d;
   out_shape->net_volume_mm3 = l * d * (g + d * slope);
   out_shape->coated_area_mm2 = l * (g + 2.0 * d * hypot (1.0, slope));

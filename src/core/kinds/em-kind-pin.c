@@ -21,13 +21,13 @@ static EmStatus
 check (const double *value, EmFault *out_fault)
 {
   if (em_is_absent (value[WORN]) && em_is_absent (value[BUILD]))
-    return em_fault_set (out_fault, EM_FAULT_MISSING, "worn", EM_ABSENT, 0.0, value[DIAMETER]);
+    return em_fault_open (out_fault, false, true, em_fault_set (out_fault, EM_FAULT_MISSING, "worn", EM_ABSENT, 0.0, value[DIAMETER]));
   if (!em_is_absent (value[WORN]) && !em_is_absent (value[BUILD]))
     return em_fault_set_conflict (out_fault, "build", "worn", value[BUILD], EM_ABSENT, EM_ABSENT);
   if (value[WORN] >= value[DIAMETER])
-    return em_fault_set_conflict (out_fault, "worn", "diameter", value[WORN], 0.0, value[DIAMETER]);
+    return em_fault_open (out_fault, false, true, em_fault_set_conflict (out_fault, "worn", "diameter", value[WORN], 0.0, value[DIAMETER]));
   if (value[BUILD] >= value[DIAMETER] / 2.0)
-    return em_fault_set_conflict (out_fault, "build", "diameter", value[BUILD], 0.0, value[DIAMETER] / 2.0);
+    return em_fault_open (out_fault, false, true, em_fault_set_conflict (out_fault, "build", "diameter", value[BUILD], 0.0, value[DIAMETER] / 2.0));
   return EM_OK;
 }
 

@@ -53,7 +53,7 @@ check (const double *value, EmFault *out_fault)
   double r = value[RADIUS], theta = EM_RADIANS (value[ANGLE]);
 
   if (value[RADIUS_TO] >= r)
-    return em_fault_set_conflict (out_fault, "radius_to", "radius", value[RADIUS_TO], 0.0, r);
+    return em_fault_open (out_fault, false, true, em_fault_set_conflict (out_fault, "radius_to", "radius", value[RADIUS_TO], 0.0, r));
   if (em_is_absent (value[DIAMETER]))
     return em_is_absent (value[LENGTH]) ? em_fault_set (out_fault, EM_FAULT_MISSING, "length", EM_ABSENT, 0.0, 20000.0) : EM_OK;
   /* The worn arc may not cross the axis: it leaves the end face r·(1 + cos θ) in from the diameter. */
