@@ -88,6 +88,7 @@ typedef struct
   double offset_mm;                  /* dimension line drawn this far to the left of 0→1 */
   int    field;                      /* index in the kind's field table; -1: derived */
   double value;                      /* mm or degrees, as shown */
+  double turn;                       /* not 0: the length of an arc, so many radians counter-clockwise about the origin from 0 to 1 */
 } EmOutlineDim;
 
 typedef struct
@@ -110,6 +111,7 @@ struct EmKind
   bool           melts_out;    /* by default fused clean before filler goes on */
   bool           caps_edges;   /* by default its sharp edges are capped */
   bool           sits_in_slot; /* slot width and depth make sense */
+  bool           is_mirrored;  /* layer gives the right half of a section whose left is its image in x = 0 */
 
   /* value[i] belongs to fields[i], presets already filled in, NaN where absent or
    * not shown. Single-field limits are already checked; solve checks how fields

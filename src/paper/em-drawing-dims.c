@@ -178,6 +178,8 @@ leave_room (const EmCanvas *canvas, const EmOutlineDim *dim, double width, doubl
 {
   double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, length = hypot (dx, dy), font = canvas->style->font_px;
 
+  if (dim->turn != 0)
+    return;
   if (is_radius (canvas, dim))
     {
       out_margin[dx >= 0 ? 1 : 0] = fmax (out_margin[dx >= 0 ? 1 : 0], width + font * 1.6);
@@ -304,6 +306,31 @@ has_room (EmCanvas *canvas, double length, const char *text)
   return length > width + 2.9 * canvas->style->font_px * ARROW_EM;
 }
 
+/* The length of an arc (ISO 129-1): a line along it with arrowheads at its ends, the number under a small arc. */
+static void
+measure_arc (EmCanvas *canvas, const EmOutlineDim *dim, const char *text, const EmColour *colour)
+{
+  double x = em_canvas_x (canvas, 0), y = em_canvas_y (canvas, 0), radius = hypot (dim->x0_mm, dim->y0_mm) * canvas->scale;
+  double from = -atan2 (dim->y0_mm, dim->x0_mm), to = from - dim->turn, middle = from - dim->turn / 2;
+  double font = canvas->style->font_px, width, height, in;
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+
+  text_size (layout, &width, &height);
+  cairo_new_path (canvas->cr);
+  cairo_arc_negative (canvas->cr, x, y, radius, from, to);
+  cairo_stroke (canvas->cr);
+  arrowhead (canvas, x + radius * cos (from), y + radius * sin (from), -sin (from), cos (from));
+  arrowhead (canvas, x + radius * cos (to), y + radius * sin (to), sin (to), -cos (to));
+  in = fmax (0, radius - font * 0.5 - (fabs (cos (middle)) * width + fabs (sin (middle)) * height * 1.6) / 2);
+  x += in * cos (middle);
+  y += in * sin (middle);
+  show_text (canvas, text, x, y, colour);
+  em_canvas_set_colour (canvas, colour, 1);
+  cairo_new_path (canvas->cr);
+  cairo_arc (canvas->cr, x, y + width * 0.25 - height * 0.18, width * 0.25 + height * 0.55, -G_PI * 0.68, -G_PI * 0.32);
+  cairo_stroke (canvas->cr);
+}
+
 static void
 draw_dim (EmCanvas *canvas, int index)
 {
@@ -331,6 +358,11 @@ draw_dim (EmCanvas *canvas, int index)
     }
   em_canvas_set_colour (canvas, colour, 1);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * (is_chosen ? 0.11 : 0.06));
+  if (dim->turn != 0)
+    {
+      measure_arc (canvas, dim, text, colour);
+      return;
+    }
   if (offset > 0)
     {
       segment (canvas, x0 + sx * gap, y0 + sy * gap, x0 + sx * (offset + over), y0 + sy * (offset + over));

@@ -33,6 +33,7 @@ typedef struct
   double                scale;    /* user units per mm */
   double                ratio;    /* drawn size to true size; 0: not a round one */
   double                origin_x, origin_y;
+  int half;                        /* of a section that is its own image: 0 the right one, 1 the left */
 } EmCanvas;
 
 void   em_canvas_set_colour (EmCanvas *canvas, const EmColour *colour, double alpha);

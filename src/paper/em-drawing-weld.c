@@ -19,11 +19,24 @@ crest_mm (const EmCanvas *canvas)
   return canvas->plan != NULL ? fmax (canvas->plan->layers * canvas->plan->layer_mm, canvas->shape.height_mm) : canvas->shape.height_mm;
 }
 
+/* Of a section that is its own image, the half at hand. */
 static int
 layer_points (const EmCanvas *canvas, double z_mm, double *out_xy_mm)
 {
-  return canvas->view == EM_VIEW_SECTION && canvas->shape.kind->layer != NULL
-         ? canvas->shape.kind->layer (&canvas->shape, z_mm, LAYER_POINTS, out_xy_mm) : 0;
+  int n = canvas->view == EM_VIEW_SECTION && canvas->shape.kind->layer != NULL
+          ? canvas->shape.kind->layer (&canvas->shape, z_mm, LAYER_POINTS, out_xy_mm) : 0;
+
+  for (int i = 0; canvas->half > 0 && i < n; i++)
+    out_xy_mm[2 * i] = -out_xy_mm[2 * i];
+  return n;
+}
+
+/* Goes on to the other half; FALSE: there is none, the first is at hand again. */
+static gboolean
+next_half (EmCanvas *canvas)
+{
+  canvas->half = canvas->half == 0 && canvas->shape.kind->is_mirrored ? 1 : 0;
+  return canvas->half > 0;
 }
 
 static double
@@ -104,9 +117,11 @@ em_drawing_draw_proud (EmCanvas *canvas)
   cairo_save (canvas->cr);
   cairo_rectangle (canvas->cr, left, top, em_canvas_x (canvas, canvas->right_mm) - left, em_canvas_y (canvas, canvas->bottom_mm) - top);
   cairo_clip (canvas->cr);
-  for (int32_t i = 0; i < layers_drawn (canvas); i++)
-    if (lone_bead_of (canvas, i, &bead))
-      add_lone_bead (canvas, &bead);
+  do
+    for (int32_t i = 0; i < layers_drawn (canvas); i++)
+      if (lone_bead_of (canvas, i, &bead))
+        add_lone_bead (canvas, &bead);
+  while (next_half (canvas));
   em_canvas_set_colour (canvas, &canvas->style->metal, 0.35);
   cairo_fill_preserve (canvas->cr);
   em_canvas_set_colour (canvas, &canvas->style->accent, 0.75);
@@ -154,12 +169,15 @@ void
 em_drawing_extend_weld (EmCanvas *canvas)
 {
   double xy[2 * LAYER_POINTS];
-  int n = layer_points (canvas, crest_mm (canvas), xy);
 
-  for (int i = 0; i < n; i++)
-    em_canvas_extend (canvas, xy[2 * i], xy[2 * i + 1]);
-  extend_caps (canvas);
-  extend_beads (canvas);
+  do
+    {
+      for (int i = 0, n = layer_points (canvas, crest_mm (canvas), xy); i < n; i++)
+        em_canvas_extend (canvas, xy[2 * i], xy[2 * i + 1]);
+      extend_caps (canvas);
+      extend_beads (canvas);
+    }
+  while (next_half (canvas));
 }
 
 static void
@@ -177,24 +195,31 @@ line_through (EmCanvas *canvas, const double *xy_mm, int n, gboolean is_backward
     }
 }
 
+static void
+trace_excess (EmCanvas *canvas)
+{
+  double low[2 * LAYER_POINTS], high[2 * LAYER_POINTS];
+  int n_low = layer_points (canvas, canvas->shape.height_mm, low), n_high = layer_points (canvas, crest_mm (canvas), high);
+
+  if (n_low < 2 || n_high < 2 || length_of (high, n_high) * canvas->scale < 1)
+    return;
+  line_through (canvas, low, n_low, FALSE, TRUE);
+  line_through (canvas, high, n_high, TRUE, FALSE);
+  cairo_close_path (canvas->cr);
+}
+
 /* What is welded on beyond the finished size: stock and safety layers. */
 void
 em_drawing_draw_excess (EmCanvas *canvas)
 {
   static const double dashes[] = { 3, 2 };
-  double low[2 * LAYER_POINTS], high[2 * LAYER_POINTS];
-  int n_low, n_high;
 
   if (canvas->plan == NULL)
     return;
-  n_low = layer_points (canvas, canvas->shape.height_mm, low);
-  n_high = layer_points (canvas, crest_mm (canvas), high);
-  if (n_low < 2 || n_high < 2 || length_of (high, n_high) * canvas->scale < 1)
-    return;
   cairo_new_path (canvas->cr);
-  line_through (canvas, low, n_low, FALSE, TRUE);
-  line_through (canvas, high, n_high, TRUE, FALSE);
-  cairo_close_path (canvas->cr);
+  do
+    trace_excess (canvas);
+  while (next_half (canvas));
   em_canvas_set_colour (canvas, &canvas->style->metal, 0.35);
   cairo_fill_preserve (canvas->cr);
   em_canvas_set_colour (canvas, &canvas->style->accent, 0.9);
@@ -263,9 +288,11 @@ stroke_layers (EmCanvas *canvas, gboolean has_lone)
   EmLoneBead bead;
 
   cairo_new_path (canvas->cr);
-  for (int32_t i = 0; i < layers_drawn (canvas); i++)
-    if (lone_bead_of (canvas, i, &bead) == has_lone)
-      draw_layer (canvas, i, &beads_left);
+  do
+    for (int32_t i = 0; i < layers_drawn (canvas); i++)
+      if (lone_bead_of (canvas, i, &bead) == has_lone)
+        draw_layer (canvas, i, &beads_left);
+  while (next_half (canvas));
   em_canvas_set_colour (canvas, &canvas->style->accent, 0.75);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.06);
   cairo_stroke (canvas->cr);

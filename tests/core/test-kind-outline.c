@@ -22,6 +22,7 @@ static const struct { const char *name, *kind; double value[EM_FIELD_MAX]; EmVie
   { "60° corner 0.6848533·(1.5² − 0.5²)", "worn-corner", { 20, 1.5, 0.5, 60, X, X, X, X, X, X }, EM_VIEW_SECTION, EM_INK_METAL, 1.3697066, 0.01 },
   { "shaft end ring π·(10² − 8.5²)", "worn-corner", { X, 1.5, X, 90, 20, 0, X, X, X, X }, EM_VIEW_PLAN, EM_INK_METAL, 87.179196, 2e-3 },
   { "half of it, 60°: ½·π·(10² − 7.75²)", "worn-corner", { 10 * PI, 1.5, X, 60, 20, 0, X, X, X, X }, EM_VIEW_PLAN, EM_INK_METAL, 62.733669, 2e-3 },
+  { "a third of a bore's edge: ⅓·π·(11.5² − 10²)", "worn-corner", { 20 * PI / 3, 1.5, X, 90, 20, 1, X, X, X, X }, EM_VIEW_PLAN, EM_INK_METAL, 33.772121, 2e-3 },
   { "bore ring π·(11.5² − 10²)", "worn-corner", { X, 1.5, X, 90, 20, 1, X, X, X, X }, EM_VIEW_PLAN, EM_INK_METAL, 101.316364, 2e-3 },
   { "the metal round it has a hole: π·((1.3·11.5)² − 10²)", "worn-corner", { X, 1.5, X, 90, 20, 1, X, X, X, X }, EM_VIEW_PLAN, EM_INK_BASE, 387.994546, 2e-3 },
   { "wall 5·0.6", "sidewall", { 20, 5, 0.6, X, X, X, X, X, X, X }, EM_VIEW_SECTION, EM_INK_METAL, 3.0, 1e-9 },
@@ -126,6 +127,7 @@ START_TEST (test_dimensions)
 
       draw (_i, (EmView) view, &shape, &outline);
       ck_assert_int_gt (outline.n_dims, 0);
+      int n_arcs = 0;
       for (int i = 0; i < outline.n_dims; i++)
         {
           const EmOutlineDim *dim = &outline.dim[i];
@@ -134,10 +136,24 @@ START_TEST (test_dimensions)
           /* A radius line may start short of its centre, and an angle's text stands where there is room. */
           bool is_free = field != NULL && (field->quantity == EM_QUANTITY_ANGLE || strcmp (field->id, "radius") == 0);
 
+          /* An arc's length is that of the edge, ½·D·turn; its line stands inside, from one end of it to the other. */
+          if (dim->turn != 0)
+            {
+              double turned = atan2 (dim->y1_mm, dim->x1_mm) - atan2 (dim->y0_mm, dim->x0_mm);
+
+              ck_assert_str_eq (field->id, "length");
+              ck_assert_double_eq_tol (dim->value, rows[_i].value[4] / 2 * dim->turn, 1e-9);
+              ck_assert_double_eq_tol (cos (turned), cos (dim->turn), 1e-9);
+              ck_assert_double_eq_tol (sin (turned), sin (dim->turn), 1e-9);
+              n_arcs++;
+              continue;
+            }
           ck_assert_msg (is_free || fabs (span / dim->value - 1.0) < 1e-6, "%s, %s: %g drawn for %g", rows[_i].name, field != NULL ? field->id : "derived",
                          span, dim->value);
           ck_assert_msg (isnan (given) || fabs (dim->value / given - 1.0) < 1e-6, "%s, %s: shows %g", rows[_i].name, field->id, dim->value);
         }
+      /* A corner round part of a circle shows how far. */
+      ck_assert_int_eq (n_arcs, view == EM_VIEW_PLAN && strcmp (shape.kind->id, "worn-corner") == 0 && !isnan (rows[_i].value[0]) && !isnan (rows[_i].value[4]));
     }
 }
 END_TEST

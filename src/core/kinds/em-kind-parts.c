@@ -53,7 +53,14 @@ void
 em_outline_dim (EmOutline *outline, double x0_mm, double y0_mm, double x1_mm, double y1_mm, double offset_mm, int field, double value)
 {
   if (outline->n_dims < EM_OUTLINE_DIM_MAX)
-    outline->dim[outline->n_dims++] = (EmOutlineDim) { x0_mm, y0_mm, x1_mm, y1_mm, offset_mm, field, value };
+    outline->dim[outline->n_dims++] = (EmOutlineDim) { x0_mm, y0_mm, x1_mm, y1_mm, offset_mm, field, value, 0 };
+}
+
+void
+em_outline_arc_dim (EmOutline *outline, double radius_mm, double turn, int field, double value)
+{
+  em_outline_dim (outline, radius_mm, 0, radius_mm * cos (turn), radius_mm * sin (turn), 0, field, value);
+  outline->dim[outline->n_dims - 1].turn = turn;
 }
 
 int

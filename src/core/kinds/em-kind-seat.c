@@ -90,7 +90,7 @@ length_mm (const EmShape *shape, double z_mm)
   return EM_PI * (shape->p[P_MOUTH] + shape->p[P_SMALL] - 2.0 * fmin (z_mm, shape->height_mm) * shape->p[P_SLANT] / shape->p[P_DEPTH]);
 }
 
-/* The mouth lies at y = 0. */
+/* The mouth lies at y = 0; the right half of the section. */
 static int
 layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
 {
@@ -98,7 +98,7 @@ layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
   double r = shape->p[P_R], a = shape->p[P_ALPHA], inner = fmax (0.0, r - z_mm);
 
   if (shape->p[P_SPHERE] > 0.5)
-    return em_layer_arc (max, out_xy_mm, 0, r - shape->p[P_DEPTH], inner, inner, -EM_PI / 2 - a, -EM_PI / 2 + a);
+    return em_layer_arc (max, out_xy_mm, 0, r - shape->p[P_DEPTH], inner, inner, -EM_PI / 2, -EM_PI / 2 + a);
   return small < 0 ? 0 : em_layer_line (max, out_xy_mm, small, -shape->p[P_DEPTH], mouth, 0);
 }
 
@@ -153,6 +153,6 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
 const EmKind em_kind_seat =
 {
   .id = "seat", .name = EM_N ("Seat restoration"), .summary = EM_N ("A conical or spherical seat coated by an even thickness"),
-  .fields = fields, .n_fields = EM_N_OF (fields),
+  .fields = fields, .n_fields = EM_N_OF (fields), .is_mirrored = true,
   .solve = solve, .width_mm = width_mm, .length_mm = length_mm, .outline = outline, .layer = layer,
 };

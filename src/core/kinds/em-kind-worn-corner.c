@@ -163,6 +163,9 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       em_outline_arc (out, EM_INK_METAL, true, 0, 0, edge, edge, 0, turn);
       em_outline_arc (out, EM_INK_METAL, is_whole, 0, 0, in, in, turn, 0);
       em_outline_dim (out, -edge, 0, edge, 0, edge, DIAMETER, 2 * edge);
+      /* Along the edge itself, drawn where there is room: inside it. */
+      if (!is_whole)
+        em_outline_arc_dim (out, fmax (0.75 * fmin (in, edge), 0.4 * edge), turn, LENGTH, l);
     }
   else
     {
