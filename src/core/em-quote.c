@@ -238,15 +238,31 @@ reserve_feature (EmQuote *quote)
   return EM_OK;
 }
 
-/* The lowest id not below next_id that no feature has; ids run from 1, so a wrap skips 0. */
+uint32_t
+em_quote_next_id (uint32_t next_id, uint32_t id)
+{
+  return next_id != 0 && id >= next_id ? id + 1 : next_id;   /* beyond the highest comes 0 */
+}
+
+/* An id that no feature has. There are fewer features than ids. */
 static uint32_t
 free_id (const EmQuote *quote)
 {
-  uint32_t id = quote->next_id == 0 ? 1 : quote->next_id;
+  uint32_t id = quote->next_id;
 
-  while (em_quote_find (quote, id) >= 0)
-    id = id == UINT32_MAX ? 1 : id + 1;
+  if (id != 0)
+    return id;
+  do
+    id++;
+  while (em_quote_find (quote, id) >= 0);
   return id;
+}
+
+/* An id from next_id on is new without a look at the features, so that many of them inserted one by one take no longer each. */
+static bool
+is_free (const EmQuote *quote, uint32_t id)
+{
+  return (quote->next_id != 0 && id >= quote->next_id) || em_quote_find (quote, id) < 0;
 }
 
 /* at is clamped into [0, n_features]. *feature is left empty. */
@@ -261,10 +277,9 @@ em_quote_insert_take (EmQuote *quote, int32_t at, EmFeature *feature)
       return status;
     }
   at = at < 0 ? 0 : at > quote->n_features ? quote->n_features : at;
-  if (feature->id == 0 || em_quote_find (quote, feature->id) >= 0)
+  if (feature->id == 0 || !is_free (quote, feature->id))
     feature->id = free_id (quote);
-  if (feature->id >= quote->next_id)
-    quote->next_id = feature->id == UINT32_MAX ? 1 : feature->id + 1;
+  quote->next_id = em_quote_next_id (quote->next_id, feature->id);
   memmove (&quote->feature[at + 1], &quote->feature[at], (size_t) (quote->n_features - at) * sizeof *quote->feature);
   quote->feature[at] = *feature;
   quote->n_features++;

@@ -84,7 +84,7 @@ typedef struct
   EmExtra   *extra;
   int32_t    n_marks;
   EmMark    *mark;
-  uint32_t   next_id;
+  uint32_t   next_id;        /* higher than every id given so far; 0: they have run out, free ones are searched for */
 } EmQuote;
 
 extern const char *const em_quote_text_ids[EM_N_QUOTE_TEXT];
@@ -104,6 +104,8 @@ EmStatus em_quote_insert_take (EmQuote *quote, int32_t at, EmFeature *feature);
 void     em_quote_remove (EmQuote *quote, int32_t index, EmFeature *out_feature);
 void     em_quote_move (EmQuote *quote, int32_t from, int32_t to);
 int32_t  em_quote_find (const EmQuote *quote, uint32_t feature_id); /* index or −1 */
+/* What next_id becomes when id is given. */
+uint32_t em_quote_next_id (uint32_t next_id, uint32_t id);
 
 /* Takes the strings of *mark / *extra. */
 EmStatus em_quote_add_mark_take (EmQuote *quote, EmMark *mark);

@@ -239,8 +239,7 @@ read_id (EmXmlReader *reader, EmFeatureReading *reading)
     return id;
   if (!g_hash_table_add (reading->ids, GUINT_TO_POINTER (id)))
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "id", _("%u is used twice."), id);
-  if (id >= reading->quote->next_id)
-    reading->quote->next_id = id == G_MAXUINT32 ? 1 : id + 1;
+  reading->quote->next_id = em_quote_next_id (reading->quote->next_id, id);
   return id;
 }
 

@@ -305,7 +305,8 @@ read_quote (Reading *reading, const char *name)
   em_xml_begin (reader);
   while (em_xml_child (reader))
     read_child (reading, name);
-  quote->next_id = MAX (quote->next_id, next_id);
+  if (quote->next_id != 0)
+    quote->next_id = MAX (quote->next_id, next_id);
   check_marks (reading);
   if (reading->kept.text != NULL)
     need_memory (reading, em_quote_set_text (quote, EM_QUOTE_EXTRA, reading->kept.text->str));
@@ -425,8 +426,7 @@ has_spent_ids (const EmQuote *quote)
   uint32_t next = 1;
 
   for (int32_t i = 0; i < quote->n_features; i++)
-    if (quote->feature[i].id >= next)
-      next = quote->feature[i].id == G_MAXUINT32 ? 1 : quote->feature[i].id + 1;
+    next = em_quote_next_id (next, quote->feature[i].id);
   return quote->next_id > next;
 }
 

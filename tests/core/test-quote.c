@@ -35,18 +35,153 @@ START_TEST (test_order_and_ids)
 }
 END_TEST
 
+/* Ids given are not given again; where they have run out, free ones are found. */
+START_TEST (test_ids_run_out)
+{
+  static const struct { uint32_t asked, got; } rows[] =
+  {
+    { 7, 7 }, { 7, 8 }, { 3, 3 }, { 0, 9 }, { UINT32_MAX, UINT32_MAX }, { 0, 1 }, { UINT32_MAX, 2 }, { 9, 4 }, { 3, 5 }, { 100, 100 }, { 0, 6 }, { 0, 10 },
+  };
+  EmQuote quote, copy;
+
+  em_quote_init (&quote);
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      EmFeature feature;
+
+      em_feature_init (&feature, em_kinds[0]);
+      feature.id = rows[i].asked;
+      ck_assert_int_eq (em_quote_insert_take (&quote, 0, &feature), EM_OK);
+      ck_assert_msg (quote.feature[0].id == rows[i].got, "asked for %u: %u", rows[i].asked, quote.feature[0].id);
+    }
+  ck_assert_int_eq (em_quote_copy (&quote, &copy), EM_OK);
+  ck_assert_int_eq (copy.next_id, quote.next_id);
+  em_quote_clear (&copy);
+  em_quote_clear (&quote);
+}
+END_TEST
+
+/* A hundred thousand inserted one by one at the end: 5·10⁹ looks at a feature if each were held against all, which is more
+ * than the time Check gives a test. */
+START_TEST (test_many_features)
+{
+  EmQuote quote;
+
+  em_quote_init (&quote);
+  for (int i = 0; i < 100000; i++)
+    {
+      EmFeature feature;
+
+      em_feature_init (&feature, em_kinds[0]);
+      feature.id = i % 2 == 0 ? 0 : (uint32_t) i + 1;
+      ck_assert_int_eq (em_quote_insert_take (&quote, i, &feature), EM_OK);
+    }
+  for (int i = 0; i < 100000; i += 9999)
+    ck_assert_int_eq (quote.feature[i].id, i + 1);
+  em_quote_clear (&quote);
+}
+END_TEST
+
+/* Each of the quote's own numbers: just outside its limits refused by name with them, at its limits taken, −1 the rate book's where it has one. */
+static const struct { const char *field; size_t offset; bool is_long; int64_t low, high; bool has_default; } numbers[] =
+{
+  { "tools", offsetof (EmQuote, n_tools), false, 1, 10000, false },
+  { "learning", offsetof (EmQuote, learning_ppm), true, 500001, 1000000, true },
+  { "margin", offsetof (EmQuote, margin_ppm), true, 0, 950000, true },
+  { "contingency", offsetof (EmQuote, contingency_ppm), true, 0, 2000000, true },
+  { "rush", offsetof (EmQuote, rush_ppm), true, 0, 5000000, true },
+  { "discount", offsetof (EmQuote, discount_ppm), true, 0, 1000000, true },
+  { "validity", offsetof (EmQuote, validity_days), false, 0, 3650, true },
+};
+
+static EmStatus
+check_number (int row, int64_t value, EmFault *out_fault)
+{
+  EmQuote quote;
+  EmStatus status;
+
+  em_quote_init (&quote);
+  if (numbers[row].is_long)
+    *(int64_t *) (void *) ((char *) &quote + numbers[row].offset) = value;
+  else
+    *(int32_t *) (void *) ((char *) &quote + numbers[row].offset) = (int32_t) value;
+  status = em_quote_check (&quote, out_fault);
+  em_quote_clear (&quote);
+  return status;
+}
+
 START_TEST (test_limits)
+{
+  const int64_t far = numbers[_i].is_long ? INT64_MAX : INT32_MAX;
+  const int64_t bad[] = { numbers[_i].low - (numbers[_i].has_default && numbers[_i].low == 0 ? 2 : 1), numbers[_i].high + 1, far, -far - 1 };
+  EmFault fault;
+
+  for (size_t b = 0; b < sizeof bad / sizeof bad[0]; b++)
+    {
+      ck_assert_int_eq (check_number (_i, bad[b], &fault), EM_FAULT_RANGE);
+      ck_assert_str_eq (fault.field, numbers[_i].field);
+      ck_assert (fault.low == (double) numbers[_i].low && fault.high == (double) numbers[_i].high && fault.value == (double) bad[b]);
+    }
+  ck_assert_int_eq (check_number (_i, numbers[_i].low, &fault), EM_OK);
+  ck_assert_int_eq (check_number (_i, numbers[_i].high, &fault), EM_OK);
+  if (numbers[_i].has_default)
+    ck_assert_int_eq (check_number (_i, -1, &fault), EM_OK);
+}
+END_TEST
+
+/* Price breaks ascend; hardness and section are numbers of a tool, or not given. */
+START_TEST (test_breaks_and_metal)
 {
   EmQuote quote;
   EmFault fault;
 
   em_quote_init (&quote);
-  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_OK);
-  quote.margin_ppm = 1000000;
+  quote.n_breaks = 3;
+  quote.break_tools[0] = 2;
+  quote.break_tools[1] = 5;
+  quote.break_tools[2] = 5;
   ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_RANGE);
-  ck_assert_str_eq (fault.field, "margin");
+  ck_assert_str_eq (fault.field, "break");
+  ck_assert (fault.value == 5 && fault.low == 6 && fault.high == 10000);
+  quote.break_tools[2] = 10001;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_RANGE);
+  quote.break_tools[2] = 10000;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_OK);
+  quote.n_breaks = EM_BREAK_MAX + 1;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_RANGE);
+  quote.n_breaks = -1;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_RANGE);
+  quote.n_breaks = 0;
+  quote.hardness_hrc = 70.1;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_RANGE);
+  ck_assert_str_eq (fault.field, "hardness");
+  quote.hardness_hrc = INFINITY;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_NOT_FINITE);
+  quote.hardness_hrc = EM_ABSENT;
+  quote.section_mm = 0;
+  ck_assert_int_eq (em_quote_check (&quote, &fault), EM_FAULT_RANGE);
+  ck_assert_str_eq (fault.field, "section");
   em_quote_clear (&quote);
 }
 END_TEST
 
-EM_TEST_MAIN ("core: quote", test_order_and_ids, test_limits)
+int
+main (void)
+{
+  Suite *suite = suite_create ("core: quote");
+  TCase *tcase = tcase_create ("quote");
+  SRunner *runner = srunner_create (suite);
+
+  tcase_add_test (tcase, test_order_and_ids);
+  tcase_add_test (tcase, test_ids_run_out);
+  tcase_add_test (tcase, test_many_features);
+  tcase_add_loop_test (tcase, test_limits, 0, (int) (sizeof numbers / sizeof numbers[0]));
+  tcase_add_test (tcase, test_breaks_and_metal);
+  suite_add_tcase (suite, tcase);
+  srunner_run_all (runner, CK_ENV);
+
+  int n_failed = srunner_ntests_failed (runner);
+
+  srunner_free (runner);
+  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -199,6 +199,42 @@ START_TEST (test_long_plans_are_interrupted)
 }
 END_TEST
 
+/* Of a seat's section the right is the image of the left, layers and beads too: as many pixels of them either side of the middle. */
+START_TEST (test_a_seats_layers_lie_on_both_sides)
+{
+  const EmKind *seat = em_kind_find ("seat");
+
+  for (int form = 0; form < 2; form++)
+    {
+      EmFeature feature;
+      EmFeatureCost cost;
+      EmDrawingStyle style;
+      gboolean is_whole;
+      int halves[2] = { 0 };
+
+      fill (&feature, seat);
+      feature.value[em_kind_field (seat, "form")] = form;
+      feature.value[em_kind_field (seat, "radius")] = 5;
+      ck_assert_int_eq (em_feature_solve (&feature, &cost.shape, NULL), EM_OK);
+      em_test_cost_feature (&feature, &cost);
+      make_style (&style, 0);
+      style.accent = style.metal;
+      style.metal = style.ink;
+      cairo_surface_t *surface = draw (&feature, &cost, EM_VIEW_SECTION, 900, 700, &style, &is_whole);
+      Patch patch = find_red (surface);
+      const unsigned char *bytes = cairo_image_surface_get_data (surface);
+
+      for (int y = patch.top; y <= patch.bottom; y++)
+        for (int x = patch.left; x <= patch.right; x++)
+          halves[2 * x > patch.left + patch.right] += bytes[y * cairo_image_surface_get_stride (surface) + 4 * x] < 128;
+      ck_assert_int_gt (halves[0], 300);
+      ck_assert_msg (abs (halves[0] - halves[1]) <= halves[0] / 20, "form %d: %d pixels left, %d right", form, halves[0], halves[1]);
+      cairo_surface_destroy (surface);
+      em_feature_clear (&feature);
+    }
+}
+END_TEST
+
 START_TEST (test_no_room_no_drawing)
 {
   EmFeature feature;
@@ -215,4 +251,5 @@ START_TEST (test_no_room_no_drawing)
 }
 END_TEST
 
-EM_TEST_MAIN ("drawing", test_metal_is_to_scale, test_every_kind_at_every_size, test_long_plans_are_interrupted, test_no_room_no_drawing)
+EM_TEST_MAIN ("drawing", test_metal_is_to_scale, test_every_kind_at_every_size, test_long_plans_are_interrupted,
+              test_a_seats_layers_lie_on_both_sides, test_no_room_no_drawing)
