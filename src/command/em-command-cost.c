@@ -403,6 +403,8 @@ print_people (const EmJob *job, const EmTrace *trace)
   g_print ("\n%s\n", _("The working"));
   for (int i = 0; i < trace->n_steps; i++)
     print_step (&trace->step[i], job);
+  if (trace->is_out_of_memory)
+    g_printerr ("estimend: %s\n", _("There is not enough memory."));
 }
 
 int

@@ -11,6 +11,7 @@
 #include "em-screen.h"
 
 #include <math.h>
+#include <string.h>
 
 #define PI 3.14159265358979323846
 
@@ -169,10 +170,10 @@ stage_of (const EmFault *fault)
     case EM_FAULT_UNREACHABLE:
       return STAGE_REACHES;
     case EM_FAULT_RANGE:
+      if (strcmp (fault->field, "wire") != 0)
+        return STAGE_CATALOGUE;
       /* A machine states both limits of its wire, a plan only the finest. */
-      if (fault->high > 0.0)
-        return STAGE_MELTS;
-      return fault->field[0] == 'w' ? STAGE_PLAN : STAGE_CATALOGUE;
+      return fault->high > 0.0 ? STAGE_MELTS : STAGE_PLAN;
     default:
       return STAGE_PLAN;
     }

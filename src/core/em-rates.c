@@ -185,10 +185,12 @@ em_machine_check (const EmMachine *machine, EmFault *out_fault)
       if (status != EM_OK)
         return status;
       if (s > 0 && setting->wire_mm <= setting[-1].wire_mm)
-        return em_fault_set_conflict (out_fault, "setting_wire", "machine_settings", setting->wire_mm, setting[-1].wire_mm, EM_ABSENT);
+        return em_fault_open (out_fault, true, false, em_fault_set_conflict (out_fault, "setting_wire", "machine_settings", setting->wire_mm,
+                                                                             setting[-1].wire_mm, EM_ABSENT));
       /* A pulse longer than its period is no pulse: duty t·f < 1. */
       if (machine->process == EM_PROCESS_LASER && setting->pulse_ms * setting->frequency_hz >= 1000.0)
-        return em_fault_set_conflict (out_fault, "pulse", "frequency", setting->pulse_ms, EM_ABSENT, 1000.0 / setting->frequency_hz);
+        return em_fault_open (out_fault, false, true, em_fault_set_conflict (out_fault, "pulse", "frequency", setting->pulse_ms, EM_ABSENT,
+                                                                             1000.0 / setting->frequency_hz));
     }
   return EM_OK;
 }
@@ -348,7 +350,7 @@ check_book (const EmRates *rates, EmFault *out_fault)
   if (status != EM_OK)
     return status;
   if (rates->stub_mm >= rates->stick_mm)
-    return em_fault_set_conflict (out_fault, "stub", "stick", rates->stub_mm, 0, rates->stick_mm);
+    return em_fault_open (out_fault, false, true, em_fault_set_conflict (out_fault, "stub", "stick", rates->stub_mm, 0, rates->stick_mm));
   for (int i = 0; i < rates->n_taxes; i++)
     if (rates->tax[i].rate_ppm < 0 || rates->tax[i].rate_ppm > EM_PPM)
       return em_fault_set (out_fault, EM_FAULT_RANGE, "tax", (double) rates->tax[i].rate_ppm, 0, (double) EM_PPM);

@@ -137,6 +137,37 @@ START_TEST (test_rating_that_cannot_be_kept)
 }
 END_TEST
 
+/* Each rating in turn too small for any speed: a pulse would have to overlap the last by more than 98 %, or the arc get less than half its
+ * current. The fault names the rating and the wire, and nothing is written. */
+START_TEST (test_each_rating_may_be_too_small)
+{
+  static const struct { const char *field; size_t offset; bool is_laser; } rows[] =
+  {
+    { "power", offsetof (EmMachine, power_w), true }, { "pulse_energy", offsetof (EmMachine, pulse_energy_j), true },
+    { "peak", offsetof (EmMachine, peak_w), true }, { "power", offsetof (EmMachine, power_w), false },
+    { "current_high", offsetof (EmMachine, current_high_a), false },
+  };
+
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      EmMachine machine;
+      EmArc arc = { .speed_mm_per_s = -3 };
+      EmFault fault = { 0 };
+
+      if (rows[i].is_laser)
+        em_test_laser (&machine);
+      else
+        em_test_tig (&machine);
+      *(double *) (void *) ((char *) &machine + rows[i].offset) *= 0.001;
+      ck_assert_msg (em_arc_solve (&machine, 0.508, 0.0078, 1300, &arc, &fault) == EM_FAULT_RATING, "%s", rows[i].field);
+      ck_assert_str_eq (fault.field, rows[i].field);
+      ck_assert_double_eq (fault.value, 0.508);
+      ck_assert_double_eq (arc.speed_mm_per_s, -3);
+      em_machine_clear (&machine);
+    }
+}
+END_TEST
+
 /* Common practice, no source: wire of 0.010 to 0.035 in suits a 300 W pulsed laser. */
 START_TEST (test_300_w_laser_melts_fine_wire)
 {
@@ -295,5 +326,5 @@ START_TEST (test_reach)
 END_TEST
 
 EM_TEST_MAIN ("core: arc", test_pulse_speed, test_energy_to_melt, test_melting_rate, test_pulse_energy_and_peak, test_slowed_by_each_rating,
-              test_rating_that_cannot_be_kept, test_300_w_laser_melts_fine_wire, test_heat_input, test_gtaw_bounds, test_settings_between,
+              test_rating_that_cannot_be_kept, test_each_rating_may_be_too_small, test_300_w_laser_melts_fine_wire, test_heat_input, test_gtaw_bounds, test_settings_between,
               test_wire_no_machine_melts, test_clearance, test_reach)

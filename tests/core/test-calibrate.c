@@ -116,6 +116,36 @@ START_TEST (test_record_from_actuals)
 }
 END_TEST
 
+/* What the shop accepts goes into every machine of the process and that access alone; what no job told stays. Refusing is not calling it. */
+START_TEST (test_accepting)
+{
+  EmRates rates;
+  const EmCalibration both = { .operating_ratio = .22, .usable_ratio = .8 }, one = { .operating_ratio = EM_ABSENT, .usable_ratio = .7 };
+
+  em_rates_init (&rates);
+  rates.n_machines = 3;
+  for (int i = 0; i < 3; i++)
+    {
+      rates.machine[i].process = i < 2 ? EM_PROCESS_LASER : EM_PROCESS_GTAW;
+      rates.machine[i].operating_ratio[EM_ACCESS_OPEN] = .5;
+      rates.machine[i].operating_ratio[EM_ACCESS_DEEP] = .3;
+      rates.machine[i].usable_ratio = .9;
+    }
+  em_calibrate_accept (&rates, EM_PROCESS_LASER, EM_ACCESS_DEEP, &both);
+  for (int i = 0; i < 3; i++)
+    {
+      ck_assert_double_eq (rates.machine[i].operating_ratio[EM_ACCESS_OPEN], .5);
+      ck_assert_double_eq (rates.machine[i].operating_ratio[EM_ACCESS_DEEP], i < 2 ? .22 : .3);
+      ck_assert_double_eq (rates.machine[i].usable_ratio, i < 2 ? .8 : .9);
+    }
+  em_calibrate_accept (&rates, EM_PROCESS_LASER, EM_ACCESS_OPEN, &one);
+  ck_assert_double_eq (rates.machine[0].operating_ratio[EM_ACCESS_OPEN], .5);
+  ck_assert_double_eq (rates.machine[0].usable_ratio, .7);
+  em_rates_clear (&rates);
+}
+END_TEST
+
 EM_TEST_MAIN ("core: calibrate",
               test_median_ignores_one_wild_sheet, test_even_count_takes_the_middle_pair, test_too_few_jobs_say_nothing,
-              test_no_jobs_at_all, test_other_access_and_process_stay_apart, test_record_from_actuals)
+              test_no_jobs_at_all, test_other_access_and_process_stay_apart, test_record_from_actuals,
+              test_accepting)

@@ -266,6 +266,83 @@ START_TEST (test_every_step_of_a_feature_can_be_done_over)
 }
 END_TEST
 
+/* ---- the order ---- */
+
+static const EmTraceStep *
+find_step (const EmTrace *trace, const char *quantity, const char *formula)
+{
+  for (int i = 0; i < trace->n_steps; i++)
+    if (trace->step[i].row == EM_ROW_QUOTE && strcmp (trace->step[i].quantity, quantity) == 0 && strstr (trace->step[i].formula, formula) != NULL)
+      return &trace->step[i];
+  ck_abort_msg ("no step of %s with %s", quantity, formula);
+  return NULL;
+}
+
+/* Minimum charge, rush, discount, rounding step and two taxes, one on the other: every line of it is told from what stands above it and its
+ * rate, and is what the price holds. A stated price is told beside what was calculated. */
+START_TEST (test_lines_below_the_subtotal_are_told)
+{
+  EmCost cost;
+  EmTrace trace;
+  const struct { const char *quantity, *formula; EmLineType type; int32_t row; double sign; } rows[] =
+  {
+    { "net", "minimum charge", EM_LINE_MINIMUM, 0, 0 }, { "net", "rush,", EM_LINE_RUSH, 0, 1 }, { "net", "discount,", EM_LINE_DISCOUNT, 0, -1 },
+    { "net", "rounding step", EM_LINE_ROUNDING, 0, 0 }, { "tax", "tax on", EM_LINE_TAX, 0, 1 },
+  };
+
+  job.rates.minimum_minor = 500000;
+  job.rates.rounding_minor = 700;
+  job.quote.rush_ppm = 250000;
+  job.quote.discount_ppm = 100000;
+  job.quote.feature[0].has_override = true;
+  job.quote.feature[0].override_minor = 4321;
+  ck_assert_int_eq (em_rates_add_tax_take (&job.rates, &(EmTax) { em_text_dup ("Tax"), 190000, false }), EM_OK);
+  em_cost_init (&cost);
+  em_trace_init (&trace);
+  ck_assert_int_eq (em_cost_quote (&cost, &job.quote, &job.rates, &job.catalogue, &trace, NULL), EM_OK);
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      const EmTraceStep *step = find_step (&trace, rows[i].quantity, rows[i].formula);
+      const EmLine *line = em_test_job_line (&cost, rows[i].type);
+
+      ck_assert_msg (step->result.value == (double) line->amount_minor, "%s: %g", rows[i].formula, step->result.value);
+      if (rows[i].sign != 0)
+        ck_assert_double_eq_tol (rows[i].sign * step->input[0].value * step->input[1].value, step->result.value, 0.5);
+    }
+  ck_assert_double_eq (find_step (&trace, "total", "net")->result.value, (double) cost.totals.total_minor);
+  ck_assert_double_eq (find_last (&trace, 0, "price")->result.value, 4321);
+  ck_assert_double_eq (find_last (&trace, 0, "price")->input[0].value, (double) cost.feature[0].calculated_minor);
+  em_trace_clear (&trace);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+/* The choice of wire is told by why it was made. */
+START_TEST (test_choice_is_told)
+{
+  static const char *const told[EM_N_WHY] = { "d of the cheapest", "d of the only", "d as the office" };
+
+  for (int why = 0; why < EM_N_WHY; why++)
+    {
+      EmFeatureCost cost;
+      EmTrace trace;
+
+      em_feature_set_text (&job.quote.feature[1], EM_FEATURE_MACHINE, why == EM_WHY_OFFICE ? "tig" : NULL);
+      em_quote_set_text (&job.quote, EM_QUOTE_MACHINE, NULL);
+      for (int i = 0; i < 5; i++)
+        job.catalogue.filler[0].size[i].is_stocked = why != EM_WHY_ONLY || i == 2;
+      job.rates.machine[1].is_retired = why == EM_WHY_ONLY;
+      em_trace_init (&trace);
+      ck_assert_int_eq (em_cost_feature (&job.quote, 1, &job.rates, &job.catalogue, &cost, &trace), EM_OK);
+      ck_assert_int_eq (cost.why, why);
+      ck_assert_msg (strncmp (trace.step[0].formula, told[why], strlen (told[why])) == 0, "%d: %s", why, trace.step[0].formula);
+      ck_assert_double_eq (trace.step[0].result.value, cost.rules.wire_mm);
+      ck_assert_double_eq (trace.step[0].input[0].value, cost.n_fitting);
+      em_trace_clear (&trace);
+    }
+}
+END_TEST
+
 /* With the working or without it, the figures are the same. */
 START_TEST (test_working_changes_nothing)
 {
@@ -288,7 +365,8 @@ int
 main (void)
 {
   const TTest *const tests[] = { test_every_figure_has_its_working, test_a_heading_has_one_unit, test_steps_can_be_done_over,
-                                 test_every_step_of_a_feature_can_be_done_over, test_working_changes_nothing };
+                                 test_every_step_of_a_feature_can_be_done_over, test_lines_below_the_subtotal_are_told,
+                                 test_choice_is_told, test_working_changes_nothing };
 
   return em_test_main_with ("core: cost trace", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));
 }

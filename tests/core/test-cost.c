@@ -9,6 +9,9 @@
 
 #include "em-quote.h"
 
+#include <math.h>
+#include <string.h>
+
 static EmRates rates;
 static EmCatalogue catalogue;
 static EmQuote quote;
@@ -268,6 +271,105 @@ START_TEST (test_what_cannot_be_priced)
 }
 END_TEST
 
+/* ---- what stands in the way of every wire, told by what came furthest ---- */
+
+static void bad_price (void) { for (int i = 0; i < 5; i++) catalogue.filler[0].size[i].price_minor = -1; }
+static void bad_high_price (void) { for (int i = 0; i < 5; i++) catalogue.filler[0].size[i].price_minor = INT64_C (1000000000001); }
+static void bad_stick (void) { catalogue.filler[0].stick_mm = 25; }
+static void bad_density (void) { catalogue.filler[0].density_g_per_mm3 = 0; }
+static void bad_enthalpy (void) { catalogue.filler[0].melt_j_per_g = EM_ABSENT; }
+static void bad_rating (void) { rates.machine[0].peak_w = 1; rates.machine[1].current_high_a = 0.5; }
+static void bad_stock (void) { for (int i = 0; i < 5; i++) catalogue.filler[0].size[i].is_stocked = false; }
+static void bad_machines (void) { rates.machine[0].is_retired = rates.machine[1].is_retired = true; }
+static void bad_process (void) { catalogue.filler[0].processes = 0; }
+static void bad_melts (void) { rates.machine[0].wire_low_mm = rates.machine[0].wire_high_mm = 0.2; rates.machine[1].wire_low_mm = 1.5; }
+static void bad_height (void) { quote.feature[0].value[2] = 100; rates.layer_ratio = 0.1; catalogue.filler[0].n_sizes = 1; catalogue.filler[0].size[0].wire_mm = 0.05;
+                                rates.machine[0].wire_low_mm = rates.machine[1].wire_low_mm = 0.01; }
+static void bad_override (void) { quote.feature[0].has_override = true; quote.feature[0].override_minor = INT64_C (1000000000001); }
+
+static const struct { const char *name; void (*spoil) (void); EmStatus code; const char *field; double low, high; } obstacles[] =
+{
+  { "a wire of a negative price", bad_price, EM_FAULT_RANGE, "wire_price", 0, 1e12 },
+  { "a wire of a price beyond counting", bad_high_price, EM_FAULT_RANGE, "wire_price", 0, 1e12 },
+  { "a stick no longer than its stub", bad_stick, EM_FAULT_RANGE, "stick", 25, EM_ABSENT },
+  { "a wire that weighs nothing", bad_density, EM_FAULT_RANGE, "density", 0, EM_ABSENT },
+  { "a wire of unknown heat", bad_enthalpy, EM_FAULT_RANGE, "melt_enthalpy", 0, EM_ABSENT },
+  { "machines too weak for any size", bad_rating, EM_FAULT_RATING, "peak", EM_ABSENT, EM_ABSENT },
+  { "none of it stocked", bad_stock, EM_FAULT_NO_WIRE, "wire", 0.254, 0.889 },
+  { "no machine in use", bad_machines, EM_FAULT_NO_WIRE, "wire", 0.254, 0.889 },
+  { "neither for beam nor arc", bad_process, EM_FAULT_UNSUITED, "filler", EM_ABSENT, EM_ABSENT },
+  { "machines that melt none of it: between them 0.2 to 1.7 mm", bad_melts, EM_FAULT_NO_WIRE, "wire", 0.2, 1.7 },
+  { "finer than 10,000 layers allow: 100/(0.1·9999) mm", bad_height, EM_FAULT_RANGE, "wire", 0.10001000, EM_ABSENT },
+  { "a stated price beyond counting", bad_override, EM_FAULT_RANGE, "override", 0, 1e12 },
+};
+
+START_TEST (test_what_stands_in_the_way)
+{
+  EmFeatureCost one;
+  EmCost cost;
+  bool has_low = !isnan (obstacles[_i].low), has_high = !isnan (obstacles[_i].high);
+
+  add_sidewall (20, 4, 0.5);
+  obstacles[_i].spoil ();
+  ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &one, NULL), obstacles[_i].code);
+  ck_assert_msg (strcmp (one.fault.field, obstacles[_i].field) == 0, "%s: %s", obstacles[_i].name, one.fault.field);
+  ck_assert_msg ((!has_low || fabs (one.fault.low / fmax (obstacles[_i].low, 1e-300) - 1) < 1e-6 || one.fault.low == obstacles[_i].low)
+                 && (!has_high || one.fault.high == obstacles[_i].high), "%s: %.9g … %.9g", obstacles[_i].name, one.fault.low, one.fault.high);
+  ck_assert_int_eq (one.price_minor, 0);
+  ck_assert_int_eq (one.machine, -1);
+  solve (&cost);
+  ck_assert_int_eq (cost.n_faults, 1);
+  ck_assert_int_eq (cost.first_fault.code, obstacles[_i].code);
+  ck_assert_str_eq (cost.first_fault.field, obstacles[_i].field);
+  ck_assert_int_eq (cost.totals.total_minor, 0);
+  em_cost_clear (&cost);
+}
+END_TEST
+
+/* Books a single feature cannot be priced with. */
+START_TEST (test_one_feature_with_bad_books)
+{
+  EmFeatureCost one;
+
+  add_sidewall (20, 4, 0.5);
+  rates.layer_ratio = 0;
+  ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &one, NULL), EM_FAULT_RANGE);
+  ck_assert_str_eq (one.fault.field, "layer_ratio");
+  ck_assert_int_eq (one.status, EM_FAULT_RANGE);
+  rates.layer_ratio = 0.5;
+  quote.n_tools = 0;
+  ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &one, NULL), EM_FAULT_RANGE);
+  ck_assert_str_eq (one.fault.field, "tools");
+  quote.n_tools = 1;
+  quote.feature[0].count = 10000;
+  rates.bench_minor_per_h = rates.machine[0].machine_minor_per_h = rates.machine[1].machine_minor_per_h = INT64_C (1000000000000);
+  ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &one, NULL), EM_FAULT_OVERFLOW);
+  ck_assert_str_eq (one.fault.field, "price");
+}
+END_TEST
+
+/* A costing kept up to date with other books than it was made with begins afresh. */
+START_TEST (test_update_with_other_books)
+{
+  EmRates others;
+  EmCost cost, fresh;
+
+  add_sidewall (20, 4, 0.5);
+  solve (&cost);
+  ck_assert_int_eq (em_rates_copy (&rates, &others), EM_OK);
+  others.bench_minor_per_h *= 2;
+  ck_assert_int_eq (em_cost_update (&cost, 0, &quote, &others, &catalogue, NULL), EM_OK);
+  em_cost_init (&fresh);
+  ck_assert_int_eq (em_cost_quote (&fresh, &quote, &others, &catalogue, NULL, NULL), EM_OK);
+  ck_assert_mem_eq (&cost.totals, &fresh.totals, sizeof cost.totals);
+  ck_assert_int_eq (em_cost_update (&cost, 5, &quote, &others, &catalogue, NULL), EM_OK);   /* no such feature: all of it */
+  ck_assert_mem_eq (&cost.totals, &fresh.totals, sizeof cost.totals);
+  em_cost_clear (&cost);
+  em_cost_clear (&fresh);
+  em_rates_clear (&others);
+}
+END_TEST
+
 /* A faulty quote, rate book or metal leaves the last good figures. */
 START_TEST (test_last_good_figures_stay)
 {
@@ -310,9 +412,22 @@ END_TEST
 int
 main (void)
 {
-  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_every_size_tried_is_what_naming_it_costs,
-                                 test_nothing_to_try, test_overruling_tells_its_price, test_what_cannot_be_priced,
-                                 test_last_good_figures_stay, test_empty_quote_costs_nothing };
+  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_every_size_tried_is_what_naming_it_costs, test_nothing_to_try,
+                                 test_overruling_tells_its_price, test_what_cannot_be_priced, test_one_feature_with_bad_books,
+                                 test_update_with_other_books, test_last_good_figures_stay, test_empty_quote_costs_nothing };
+  Suite *suite = suite_create ("core: cost");
+  TCase *tcase = tcase_create ("cost");
+  SRunner *runner = srunner_create (suite);
 
-  return em_test_main_with ("core: cost", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));
+  tcase_add_checked_fixture (tcase, setup, teardown);
+  for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++)
+    tcase_add_test (tcase, tests[i]);
+  tcase_add_loop_test (tcase, test_what_stands_in_the_way, 0, (int) (sizeof obstacles / sizeof obstacles[0]));
+  suite_add_tcase (suite, tcase);
+  srunner_run_all (runner, CK_ENV);
+
+  int n_failed = srunner_ntests_failed (runner);
+
+  srunner_free (runner);
+  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
 }

@@ -324,6 +324,44 @@ START_TEST (test_update_takes_no_memory)
 }
 END_TEST
 
+/* Want of memory loses the working, not the figures: the list stops, says so, and takes no more. */
+START_TEST (test_working_may_be_lost)
+{
+  EmCost whole, cost;
+  EmTrace trace;
+  EmFault fault;
+  EmStatus status;
+  long n_costing;
+  int n_lost = 0;
+
+  em_cost_init (&whole);
+  n_taken = 0;
+  status = em_cost_quote (&whole, &job.quote, &job.rates, &job.catalogue, NULL, NULL);
+  n_costing = n_taken;
+  ck_assert_int_eq (status, EM_OK);
+  for (;; n_lost++)
+    {
+      em_cost_init (&cost);
+      em_trace_init (&trace);
+      n_taken = 0;
+      fail_at = n_costing + n_lost;
+      status = em_cost_quote (&cost, &job.quote, &job.rates, &job.catalogue, &trace, &fault);
+      fail_at = -1;
+      ck_assert_int_eq (status, EM_OK);
+      ck_assert_mem_eq (&cost.totals, &whole.totals, sizeof whole.totals);
+      if (!trace.is_out_of_memory)
+        break;
+      ck_assert_int_eq (trace.n_steps, trace.cap_steps);
+      em_trace_clear (&trace);
+      em_cost_clear (&cost);
+    }
+  ck_assert_int_gt (n_lost, 1);
+  em_trace_clear (&trace);
+  em_cost_clear (&cost);
+  em_cost_clear (&whole);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -335,6 +373,7 @@ main (void)
   tcase_add_loop_test (tcase, test_every_allocation_may_fail, 0, N_CALLS);
   tcase_add_test (tcase, test_last_good_figures_stay);
   tcase_add_test (tcase, test_update_takes_no_memory);
+  tcase_add_test (tcase, test_working_may_be_lost);
   suite_add_tcase (suite, tcase);
   srunner_run_all (runner, CK_ENV);
 

@@ -229,6 +229,9 @@ START_TEST (test_bad_rules)
     { "efficiency", offsetof (EmPlanRules, efficiency_ratio), 1.01 },
     { "stock", offsetof (EmPlanRules, stock_mm), -0.1 },
     { "stock", offsetof (EmPlanRules, stock_mm), NAN },
+    { "layer_ratio", offsetof (EmPlanRules, layer_ratio), INFINITY },
+    { "efficiency", offsetof (EmPlanRules, efficiency_ratio), NAN },
+    { "stock", offsetof (EmPlanRules, stock_mm), INFINITY },
   };
   EmShape shape = shape_of (&box_kind, 2, 10, 0.5, 1);
 
@@ -243,6 +246,31 @@ START_TEST (test_bad_rules)
       ck_assert_str_eq (fault.field, rows[i].field);
       ck_assert_int_eq (plan.layers, -5);
     }
+}
+END_TEST
+
+/* Safety layers beyond any job, and more tracks than can be counted exactly: told, and nothing written. */
+START_TEST (test_too_much)
+{
+  EmShape shape = shape_of (&box_kind, 2, 10, 0.5, 1), wide = shape_of (&box_kind, 1e10, 10, 0.5, 1), covered = shape;
+  EmPlanRules rules = rules_of (0.5), more = rules;
+  EmPlan plan = { .layers = -5 };
+  EmFault fault;
+
+  for (int i = 0; i < 2; i++)
+    {
+      more.safety_layers = i == 0 ? -1 : EM_PLAN_LAYER_MAX + 1;
+      ck_assert_int_eq (em_plan_solve (&shape, &more, &plan, &fault), EM_FAULT_RANGE);
+      ck_assert_str_eq (fault.field, "safety_layers");
+      ck_assert (fault.low == 0 && fault.high == EM_PLAN_LAYER_MAX);
+    }
+  ck_assert_int_eq (em_plan_solve (&wide, &rules, &plan, &fault), EM_FAULT_OVERFLOW);
+  ck_assert_str_eq (fault.field, "tracks");
+  covered.coated_area_mm2 = 1e13;
+  rules.is_melted_out = true;
+  ck_assert_int_eq (em_plan_solve (&covered, &rules, &plan, &fault), EM_FAULT_OVERFLOW);
+  ck_assert_str_eq (fault.field, "tracks");
+  ck_assert_int_eq (plan.layers, -5);
 }
 END_TEST
 
@@ -262,4 +290,4 @@ START_TEST (test_too_many_layers)
 END_TEST
 
 EM_TEST_MAIN ("core: plan", test_layers, test_box, test_stock, test_wedge, test_stock_is_as_wide_as_the_top, test_cap_and_melt_out,
-              test_melt_out_of_a_point, test_volume_is_conserved, test_bad_rules, test_too_many_layers)
+              test_melt_out_of_a_point, test_volume_is_conserved, test_bad_rules, test_too_much, test_too_many_layers)

@@ -125,4 +125,41 @@ START_TEST (test_too_large)
 }
 END_TEST
 
-EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing, test_thousandths_are_exact, test_too_large)
+/* Whole numbers as files hold them: all of the text, in 64 bits, and nothing else. */
+START_TEST (test_integers)
+{
+  static const struct { const char *text; bool is_one; int64_t value; } cases[] =
+  {
+    { "0", true, 0 }, { "-7", true, -7 }, { "+7", true, 7 }, { "9223372036854775807", true, INT64_MAX }, { "-9223372036854775808", true, INT64_MIN },
+    { "9223372036854775808", false, 0 }, { "-9223372036854775809", false, 0 }, { "", false, 0 }, { "-", false, 0 }, { "1.0", false, 0 },
+    { "1 ", false, 0 }, { " 1", false, 0 }, { "0x10", false, 0 }, { "1e3", false, 0 }, { NULL, false, 0 },
+  };
+
+  for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+    {
+      int64_t value = 42;
+
+      ck_assert_msg (em_integer_read (cases[i].text, &value) == cases[i].is_one, "%s", cases[i].text != NULL ? cases[i].text : "NULL");
+      ck_assert_int_eq (value, cases[i].is_one ? cases[i].value : 42);
+    }
+}
+END_TEST
+
+START_TEST (test_units_of_quantities)
+{
+  static const struct { EmQuantityType type; const char *metric, *inch; } cases[] =
+  {
+    { EM_QUANTITY_LENGTH, "mm", "in" }, { EM_QUANTITY_AREA, "mm²", "in²" }, { EM_QUANTITY_ANGLE, "°", "°" }, { EM_QUANTITY_COUNT, "", "" },
+    { EM_QUANTITY_CHOICE, "", "" },
+  };
+
+  for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+    {
+      ck_assert_str_eq (em_quantity_unit (cases[i].type, EM_UNITS_METRIC), cases[i].metric);
+      ck_assert_str_eq (em_quantity_unit (cases[i].type, EM_UNITS_INCH), cases[i].inch);
+    }
+}
+END_TEST
+
+EM_TEST_MAIN ("core: quantity", test_reading, test_refusals, test_writing, test_thousandths_are_exact, test_too_large, test_integers,
+              test_units_of_quantities)

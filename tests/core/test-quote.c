@@ -82,6 +82,92 @@ START_TEST (test_many_features)
 }
 END_TEST
 
+static void
+fill (EmQuote *quote)
+{
+  EmFeature feature;
+  EmExtra extra = { em_text_dup ("Polish"), 1200, true };
+  EmMark mark = { 3, 4, 1, EM_MARK_USED, em_text_dup ("length"), em_text_dup ("near") };
+
+  em_quote_init (quote);
+  for (int i = 0; i < 3; i++)
+    {
+      em_feature_init (&feature, em_kinds[i]);
+      ck_assert_int_eq (em_quote_insert_take (quote, i, &feature), EM_OK);
+    }
+  ck_assert_int_eq (em_quote_add_extra_take (quote, &extra), EM_OK);
+  ck_assert_int_eq (em_quote_add_mark_take (quote, &mark), EM_OK);
+  ck_assert_int_eq (em_quote_set_text (quote, EM_QUOTE_CUSTOMER, "invented"), EM_OK);
+  quote->n_breaks = 1;
+  quote->break_tools[0] = 5;
+}
+
+static void change_text (EmQuote *q) { em_quote_set_text (q, EM_QUOTE_CUSTOMER, NULL); }
+static void change_break (EmQuote *q) { q->break_tools[0] = 6; }
+static void change_breaks (EmQuote *q) { q->n_breaks = 0; }
+static void change_tools (EmQuote *q) { q->n_tools = 2; }
+static void change_hardness (EmQuote *q) { q->hardness_hrc = 30; }
+static void change_rush (EmQuote *q) { q->rush_ppm = 5; }
+static void change_extra (EmQuote *q) { q->extra[0].cost_minor++; }
+static void change_scope (EmQuote *q) { q->extra[0].is_per_tool = false; }
+static void change_extras (EmQuote *q) { em_quote_remove_extra (q, 0); }
+static void change_mark (EmQuote *q) { q->mark[0].length++; }
+static void change_reason (EmQuote *q) { q->mark[0].reason[0] = 'f'; }
+static void change_marks (EmQuote *q) { em_quote_clear_marks (q); }
+static void change_feature (EmQuote *q) { q->feature[2].count = 4; }
+static void change_order (EmQuote *q) { em_quote_move (q, 2, 0); }
+
+/* Whatever is changed, a copy is another quote; nothing changed, it is the same. */
+START_TEST (test_equality)
+{
+  static void (*const changes[]) (EmQuote *) = { change_text, change_break, change_breaks, change_tools, change_hardness, change_rush, change_extra,
+                                                 change_scope, change_extras, change_mark, change_reason, change_marks, change_feature, change_order };
+  EmQuote quote;
+
+  fill (&quote);
+  for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++)
+    {
+      EmQuote copy;
+
+      ck_assert_int_eq (em_quote_copy (&quote, &copy), EM_OK);
+      ck_assert (em_quote_equal (&quote, &copy));
+      changes[i](&copy);
+      ck_assert_msg (!em_quote_equal (&quote, &copy), "change %zu", i);
+      em_quote_clear (&copy);
+    }
+  em_quote_clear (&quote);
+}
+END_TEST
+
+/* Removed whole into another's hands, moved up and down; what lies outside changes nothing. */
+START_TEST (test_list)
+{
+  EmQuote quote;
+  EmFeature taken;
+
+  fill (&quote);
+  em_quote_move (&quote, 2, 0);
+  ck_assert_ptr_eq (quote.feature[0].kind, em_kinds[2]);
+  ck_assert_ptr_eq (quote.feature[2].kind, em_kinds[1]);
+  em_quote_move (&quote, 0, 3);
+  em_quote_move (&quote, -1, 0);
+  em_quote_remove (&quote, 3, NULL);
+  em_quote_remove (&quote, -1, NULL);
+  em_quote_remove_extra (&quote, 1);
+  em_quote_remove_extra (&quote, -1);
+  ck_assert_int_eq (quote.n_features, 3);
+  ck_assert_int_eq (quote.n_extras, 1);
+  ck_assert_ptr_eq (quote.feature[0].kind, em_kinds[2]);
+  em_quote_remove (&quote, 0, &taken);
+  ck_assert_ptr_eq (taken.kind, em_kinds[2]);
+  ck_assert_int_eq (quote.n_features, 2);
+  em_quote_remove_extra (&quote, 0);
+  ck_assert_int_eq (quote.n_extras, 0);
+  em_feature_clear (&taken);
+  em_quote_clear (&quote);
+}
+END_TEST
+
 /* Each of the quote's own numbers: just outside its limits refused by name with them, at its limits taken, −1 the rate book's where it has one. */
 static const struct { const char *field; size_t offset; bool is_long; int64_t low, high; bool has_default; } numbers[] =
 {
@@ -175,6 +261,8 @@ main (void)
   tcase_add_test (tcase, test_order_and_ids);
   tcase_add_test (tcase, test_ids_run_out);
   tcase_add_test (tcase, test_many_features);
+  tcase_add_test (tcase, test_equality);
+  tcase_add_test (tcase, test_list);
   tcase_add_loop_test (tcase, test_limits, 0, (int) (sizeof numbers / sizeof numbers[0]));
   tcase_add_test (tcase, test_breaks_and_metal);
   suite_add_tcase (suite, tcase);

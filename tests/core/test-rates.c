@@ -85,6 +85,7 @@ START_TEST (test_machine_rules)
   ck_assert_int_eq (em_rates_check (&rates, &fault), EM_FAULT_CONFLICT);
   ck_assert_str_eq (fault.field, "pulse");
   ck_assert_double_eq_tol (fault.high, 100, 1e-12);
+  ck_assert (fault.high_is_open && !fault.low_is_open);
   rates.machine[0].setting[0].pulse_ms = 5;
   rates.machine[0].pulse_energy_j = EM_ABSENT;     /* a laser needs it */
   ck_assert_int_eq (em_rates_check (&rates, &fault), EM_FAULT_MISSING);
@@ -103,6 +104,64 @@ START_TEST (test_machine_rules)
   rates.stub_mm = 333;
   ck_assert_int_eq (em_rates_check (&rates, &fault), EM_FAULT_CONFLICT);
   ck_assert_str_eq (fault.field, "stub");
+  em_rates_clear (&rates);
+}
+END_TEST
+
+/* What the book as a whole may not be, each alone. */
+static void spoil_no_machine (EmRates *r) { while (r->n_machines > 0) em_machine_clear (&r->machine[--r->n_machines]); }
+static void spoil_digits (EmRates *r) { r->currency.digits = 3; }
+static void spoil_code (EmRates *r) { memcpy (r->currency.code, "XQZ", 4); }
+static void spoil_id (EmRates *r) { r->machine[0].id[0] = '\0'; }
+static void spoil_machine (EmRates *r) { r->machine[1].usable_ratio = 0; }
+static void spoil_setting (EmRates *r) { r->machine[0].setting[1].frequency_hz = INFINITY; }
+static void spoil_tax (EmRates *r) { r->n_taxes = 1; r->tax[0].rate_ppm = 1000001; }
+static void spoil_tax_sign (EmRates *r) { r->n_taxes = 1; r->tax[0].rate_ppm = -1; }
+static void spoil_current (EmRates *r) { r->machine[1].current_high_a = EM_ABSENT; }
+
+START_TEST (test_spoilt_books)
+{
+  static const struct { void (*spoil) (EmRates *); EmStatus code; const char *field; double low, high; } rows[] =
+  {
+    { spoil_no_machine, EM_FAULT_MISSING, "machine", 1, EM_MACHINE_MAX }, { spoil_digits, EM_FAULT_RANGE, "currency", 2, 2 },
+    { spoil_code, EM_FAULT_UNKNOWN, "currency", EM_ABSENT, EM_ABSENT }, { spoil_id, EM_FAULT_MISSING, "machine", EM_ABSENT, EM_ABSENT },
+    { spoil_machine, EM_FAULT_RANGE, "usable", 0.05, 1 }, { spoil_setting, EM_FAULT_NOT_FINITE, "frequency", 0.1, 10000 },
+    { spoil_tax, EM_FAULT_RANGE, "tax", 0, 1000000 }, { spoil_tax_sign, EM_FAULT_RANGE, "tax", 0, 1000000 },
+    { spoil_current, EM_FAULT_MISSING, "current_high", 0.5, 2000 },
+  };
+
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      EmRates rates;
+      EmFault fault;
+
+      book (&rates);
+      rows[i].spoil (&rates);
+      ck_assert_msg (em_rates_check (&rates, &fault) == rows[i].code, "%s: %d", rows[i].field, fault.code);
+      ck_assert_str_eq (fault.field, rows[i].field);
+      ck_assert_int_eq (fault.row, EM_ROW_RATES);
+      ck_assert_msg ((fault.low == rows[i].low || isnan (rows[i].low)) && (fault.high == rows[i].high || isnan (rows[i].high)), "%s: %g … %g", fault.field,
+                     fault.low, fault.high);
+      em_rates_clear (&rates);
+    }
+}
+END_TEST
+
+START_TEST (test_too_many_taxes)
+{
+  EmRates rates;
+  EmTax tax;
+
+  book (&rates);
+  for (int i = 0; i < EM_TAX_MAX; i++)
+    {
+      tax = (EmTax) { em_text_dup ("Tax"), 10000, false };
+      ck_assert_int_eq (em_rates_add_tax_take (&rates, &tax), EM_OK);
+    }
+  tax = (EmTax) { em_text_dup ("One too many"), 10000, false };
+  ck_assert_int_eq (em_rates_add_tax_take (&rates, &tax), EM_FAULT_OVERFLOW);
+  ck_assert_ptr_null (tax.name);
+  ck_assert_int_eq (rates.n_taxes, EM_TAX_MAX);
   em_rates_clear (&rates);
 }
 END_TEST
@@ -166,4 +225,4 @@ START_TEST (test_too_many_machines)
 END_TEST
 
 EM_TEST_MAIN ("core: rates", test_ids_are_unique, test_a_good_book_passes_and_an_empty_one_does_not, test_every_row_has_its_limits,
-              test_machine_rules, test_two_machines_of_one_id, test_copy_is_equal_and_apart, test_too_many_machines)
+              test_machine_rules, test_spoilt_books, test_too_many_taxes, test_two_machines_of_one_id, test_copy_is_equal_and_apart, test_too_many_machines)
