@@ -69,10 +69,10 @@ em_job_load (EmJob *job, const char *path, const char *rates_path, const char *m
       g_printerr ("estimend: %s\n", error->message);
       return FALSE;
     }
-  if (job->file.is_newer_minor)
+  if (job->file.n_kept > 0)
     {
-      g_autofree char *sentence = g_strdup_printf (ngettext ("A newer version wrote this file. %u thing it holds isn’t shown here and is kept.",
-                                                             "A newer version wrote this file. %u things it holds aren’t shown here and are kept.",
+      g_autofree char *sentence = g_strdup_printf (ngettext ("A newer version wrote this file. %u thing it holds can’t be used here: it is not in the price, and is kept when the quote is saved.",
+                                                             "A newer version wrote this file. %u things it holds can’t be used here: they are not in the price, and are kept when the quote is saved.",
                                                              job->file.n_kept), job->file.n_kept);
       g_printerr ("estimend: %s: %s\n", path, sentence);
     }

@@ -124,7 +124,7 @@ price (Scan *scan, EmRegisterEntry *entry, const EmQuoteFile *file)
   if (em_cost_quote (&scan->cost, &file->quote, rates, catalogue, NULL, NULL) != EM_OK)
     return;
   entry->has_net = TRUE;
-  entry->is_partial = scan->cost.n_faults > 0;
+  entry->is_partial = scan->cost.n_faults > 0 || file->n_kept > 0;
   entry->currency = rates->currency;
   entry->net_minor = scan->cost.totals.net_minor;
   compare_times (entry, &file->quote, &scan->cost);

@@ -527,7 +527,6 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
       return;
     }
   guint n_kept = loading->file.n_kept;
-  gboolean is_newer = loading->file.is_newer_minor;
   g_autoptr (EmDocument) document = em_document_new_take (self->basis, &loading->file, loading->path);
   EmWindow *window = em_application_add_window (self, document);
   em_document_set_lock_take (document, g_steal_pointer (&loading->lock));
@@ -537,10 +536,10 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
       g_autofree char *sentence = g_strdup_printf (_("%s If both are changed, the one saved last is asked first."), loading->locked);
       em_window_say (window, sentence);
     }
-  else if (is_newer)
+  else if (n_kept > 0)
     {
-      g_autofree char *sentence = g_strdup_printf (ngettext ("A newer version wrote this file. %u thing it holds isn’t shown here and is kept.",
-                                                             "A newer version wrote this file. %u things it holds aren’t shown here and are kept.", n_kept), n_kept);
+      g_autofree char *sentence = g_strdup_printf (ngettext ("A newer version wrote this file. %u thing it holds can’t be used here: it is not in the price, and is kept when the quote is saved.",
+                                                             "A newer version wrote this file. %u things it holds can’t be used here: they are not in the price, and are kept when the quote is saved.", n_kept), n_kept);
       em_window_say (window, sentence);
     }
 }

@@ -555,6 +555,12 @@ em_document_dup_title (EmDocument *self)
   return g_strdup (_("Untitled quote"));
 }
 
+guint
+em_document_get_n_kept (EmDocument *self)
+{
+  return self->file.n_kept;
+}
+
 /* What goes to disk now. Shallow: borrows everything. */
 static EmQuoteFile
 present_file (EmDocument *self)

@@ -99,6 +99,8 @@ const char *em_document_get_path    (EmDocument *self);   /* NULL: never saved *
 gboolean    em_document_is_modified (EmDocument *self);   /* there is something to lose */
 gboolean    em_document_is_blank    (EmDocument *self);   /* new and untouched: may be replaced */
 char       *em_document_dup_title   (EmDocument *self);
+/* Things in the quote that a newer version wrote: not used, not priced, kept when saved. */
+guint       em_document_get_n_kept  (EmDocument *self);
 GBytes     *em_document_to_bytes    (EmDocument *self, GError **error);
 /* The quote as it is now, for a thread to write. */
 EmSnapshot *em_document_snapshot    (EmDocument *self, GError **error);

@@ -325,6 +325,7 @@ derive (EmWindow *self, void (*make) (EmQuoteFile *file))
       em_window_say (self, _("Not enough memory"));
       return;
     }
+  file.n_kept = em_document_get_n_kept (self->document);
   make (&file);
   g_autoptr (EmDocument) document = em_document_new_recovered (em_application_get_basis (application), &file, NULL);
   em_application_add_window (application, document);

@@ -32,12 +32,16 @@ em_window_update_title (EmWindow *self)
   gboolean is_modified = em_document_is_modified (self->document);
   g_autofree char *shown = g_strdup_printf ("%s%s", is_modified ? "• " : "", title);
   g_autofree char *name = path != NULL ? g_filename_display_name (path) : g_strdup (_("not saved yet"));
-  g_autofree char *subtitle = g_strdup_printf ("%s · %s", em_words_state (em_document_get_quote (self->document)->state), name);
+  guint n_kept = em_document_get_n_kept (self->document);
+  g_autofree char *kept = n_kept > 0 ? g_strdup_printf (ngettext (" · %u thing of a newer version is not in the price",
+                                                                  " · %u things of a newer version are not in the price", n_kept), n_kept) : g_strdup ("");
+  g_autofree char *subtitle = g_strdup_printf ("%s · %s%s", em_words_state (em_document_get_quote (self->document)->state), name, kept);
   g_autofree char *window_title = g_strdup_printf ("%s – Estimend", shown);
 
   gtk_label_set_text (GTK_LABEL (self->title_label), shown);
   gtk_widget_set_tooltip_text (self->title_label, is_modified ? _("Not saved") : NULL);
   gtk_label_set_text (GTK_LABEL (self->subtitle_label), subtitle);
+  gtk_widget_set_tooltip_text (self->subtitle_label, subtitle);
   gtk_window_set_title (GTK_WINDOW (self), window_title);
 }
 

@@ -334,6 +334,8 @@ def check_newer():
     newer = DATA.parent / "tests" / "file" / "newer" / "1.9.estimend"
     status, out, err = run("check", newer)
     expect(status == 0 and "1 feature" in out and "newer version" in err and " 12 things" in err, f"a newer file is told: {status} {err}")
+    status, out, err = run("cost", newer)
+    expect(status == 0 and " 12 things" in err and "not in the price" in err and "newer" not in out, f"cost tells it beside the table: {status} {err}")
 
 
 def main():
