@@ -242,6 +242,13 @@ on_close_other (GSimpleAction *action, GVariant *target, gpointer data)
 }
 
 void
+em_application_end_dialog (GtkDialog *dialog)
+{
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+void
 em_application_make_closable (GtkWindow *window)
 {
   g_autoptr (GSimpleActionGroup) group = g_simple_action_group_new ();

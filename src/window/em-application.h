@@ -21,6 +21,8 @@ void           em_application_open_quote (EmApplication *self, GFile *file, EmWi
 EmWindow      *em_application_add_window (EmApplication *self, EmDocument *document);
 /* The window in which the file is open, by its path or because it is the same file on the disk; NULL: none. */
 EmWindow      *em_application_find_path  (EmApplication *self, const char *path);
+/* Once answered. In GTK 4.8 a dialog that outlives its parent by the end of the click still looks for it. */
+void           em_application_end_dialog (GtkDialog *dialog);
 /* Ctrl+W closes a window that is none of a quote too. */
 void           em_application_make_closable (GtkWindow *window);
 

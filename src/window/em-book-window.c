@@ -21,6 +21,7 @@ struct _EmBookWindow
 
   EmApplication *application;   /* borrowed: it owns all windows */
   EmDraft       *draft;         /* owned */
+  EmWindow      *quote_window;  /* weak: of the quote whose effect is shown */
   GtkWidget     *row, *stack, *effect, *trouble, *keep_button, *discard_button;
   GtkFileChooserNative *chooser;   /* owned */
   gboolean       is_closing;    /* asked and answered */
@@ -54,7 +55,9 @@ effect_text (EmBookWindow *self)
   if (!em_draft_is_changed (self->draft))
     return g_strdup (_("What you change shows its effect on the open quote here, before it is kept."));
   g_autofree char *before = em_words_money_bare (effect->before_minor, currency), *after = em_words_money (effect->after_minor, currency);
-  g_string_append_printf (text, _("The open quote: %s → %s ("), before, after);
+  g_autofree char *title = em_document_dup_title (em_draft_get_document (self->draft));
+  /* Translators: the open quote's number and customer, its price before, its price after. */
+  g_string_append_printf (text, _("%s: %s → %s ("), title, before, after);
   append_signed (self, text, effect->after_minor - effect->before_minor);
   g_string_append (text, ")");
   for (int i = 0; i < EM_N_MONEY; i++)
@@ -206,7 +209,7 @@ enum { RESPONSE_DISCARD = 1, RESPONSE_KEEP };
 static void
 on_close_answered (GtkDialog *dialog, int response, EmBookWindow *self)
 {
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  em_application_end_dialog (dialog);
   if (response == RESPONSE_DISCARD || (response == RESPONSE_KEEP && em_book_window_keep (self)))
     {
       self->is_closing = TRUE;
@@ -228,6 +231,8 @@ em_book_window_close_request (GtkWindow *window)
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", gtk_label_get_text (GTK_LABEL (self->effect)));
   gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("_Discard"), RESPONSE_DISCARD, _("_Cancel"), GTK_RESPONSE_CANCEL, _("_Keep"), RESPONSE_KEEP, NULL);
   gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), RESPONSE_KEEP, gtk_widget_get_sensitive (self->keep_button));
+  /* Enter throws nothing away. */
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), gtk_widget_get_sensitive (self->keep_button) ? RESPONSE_KEEP : GTK_RESPONSE_CANCEL);
   gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (GTK_DIALOG (dialog), RESPONSE_DISCARD), "destructive-action");
   g_signal_connect (dialog, "response", G_CALLBACK (on_close_answered), self);
   gtk_window_present (GTK_WINDOW (dialog));
@@ -241,6 +246,7 @@ em_book_window_dispose (GObject *object)
 
   if (self->draft != NULL)
     g_signal_handlers_disconnect_by_data (self->draft, self);
+  g_clear_weak_pointer (&self->quote_window);
   g_clear_object (&self->draft);
   g_clear_object (&self->chooser);
   G_OBJECT_CLASS (em_book_window_parent_class)->dispose (object);
@@ -298,6 +304,25 @@ em_book_window_init (EmBookWindow *self)
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
 }
 
+/* A quote that is closed is not kept alive by what would have become of its price. */
+static void
+on_quote_closed (EmBookWindow *self)
+{
+  if (self->draft != NULL)
+    em_draft_set_document (self->draft, NULL);
+}
+
+static void
+follow_quote (EmBookWindow *self, EmWindow *window)
+{
+  if (self->quote_window != NULL)
+    g_signal_handlers_disconnect_by_func (self->quote_window, on_quote_closed, self);
+  g_set_weak_pointer (&self->quote_window, window);
+  if (window != NULL)
+    g_signal_connect_object (window, "destroy", G_CALLBACK (on_quote_closed), self, G_CONNECT_SWAPPED);
+  em_draft_set_document (self->draft, window != NULL ? em_window_get_document (window) : NULL);
+}
+
 static EmBookWindow *
 find_open (EmApplication *application)
 {
@@ -316,7 +341,7 @@ em_book_window_present (EmApplication *application, EmWindow *window, const char
     {
       self = g_object_new (EM_TYPE_BOOK_WINDOW, "application", application, NULL);
       self->application = application;
-      self->draft = em_draft_new (em_application_get_basis (application), window != NULL ? em_window_get_document (window) : NULL);
+      self->draft = em_draft_new (em_application_get_basis (application), NULL);
       if (self->draft == NULL)
         {
           gtk_window_destroy (GTK_WINDOW (self));
@@ -326,6 +351,8 @@ em_book_window_present (EmApplication *application, EmWindow *window, const char
       g_signal_connect_swapped (self->draft, "changed", G_CALLBACK (on_draft_changed), self);
       on_draft_changed (self);
     }
+  if (window != NULL || self->quote_window == NULL)
+    follow_quote (self, window);
   em_book_window_show_page (self, page);
   gtk_window_present (GTK_WINDOW (self));
   return self;

@@ -173,6 +173,26 @@ em_draft_new (EmBasis *basis, EmDocument *document)
   return self;
 }
 
+void
+em_draft_set_document (EmDraft *self, EmDocument *document)
+{
+  if (self->document == document)
+    return;
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  if (document != NULL)
+    g_signal_connect_swapped (document, "changed", G_CALLBACK (on_document_changed), self);
+  reckon_effect (self);
+  g_signal_emit (self, changed_signal, 0);
+}
+
+EmDocument *
+em_draft_get_document (EmDraft *self)
+{
+  return self->document;
+}
+
 EmRates *
 em_draft_get_rates (EmDraft *self)
 {

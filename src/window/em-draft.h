@@ -29,6 +29,9 @@ typedef struct
 
 /* document NULL: no quote is open. */
 EmDraft     *em_draft_new           (EmBasis *basis, EmDocument *document);
+/* The quote whose effect is shown from now on; NULL: none. */
+void         em_draft_set_document  (EmDraft *self, EmDocument *document);
+EmDocument  *em_draft_get_document  (EmDraft *self);   /* or NULL */
 /* For changing in place; em_draft_touch follows. */
 EmRates     *em_draft_get_rates     (EmDraft *self);
 EmCatalogue *em_draft_get_catalogue (EmDraft *self);

@@ -201,7 +201,7 @@ enum { RESPONSE_OVER = 1, RESPONSE_COPY };
 static void
 on_changed_answered (GtkDialog *dialog, int response, EmWindow *self)
 {
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  em_application_end_dialog (dialog);
   if (response == RESPONSE_OVER)
     {
       em_document_allow_overwrite (self->document);
@@ -501,7 +501,7 @@ enum { RESPONSE_DISCARD = 1, RESPONSE_SAVE };
 static void
 on_close_answered (GtkDialog *dialog, int response, EmWindow *self)
 {
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  em_application_end_dialog (dialog);
   if (response == RESPONSE_DISCARD)
     {
       self->is_closing = TRUE;

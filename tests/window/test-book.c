@@ -281,6 +281,79 @@ START_TEST (amounts_are_typed_as_people_write)
 }
 END_TEST
 
+static GtkDialog *
+find_dialog (EmApplication *application)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (application)); window != NULL; window = window->next)
+    if (GTK_IS_DIALOG (window->data))
+      return window->data;
+  g_autoptr (GListModel) all = g_object_ref (gtk_window_get_toplevels ());
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (all, i);
+      if (GTK_IS_DIALOG (window))
+        return GTK_DIALOG (window);
+    }
+  return NULL;
+}
+
+/* The click that answers may hold the dialog longer than its parent lives. */
+START_TEST (closing_asks_and_keeps)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  EmBookWindow *book = em_book_window_present (application, window, "money");
+
+  g_object_add_weak_pointer (G_OBJECT (book), (gpointer *) &book);
+  type_into (book, "bench", "90.00");
+  gtk_widget_activate_action (GTK_WIDGET (book), "win.close", NULL);
+  test_settle (50);
+  ck_assert_ptr_nonnull (book);
+  g_autoptr (GtkDialog) dialog = g_object_ref (find_dialog (application));
+  ck_assert_ptr_nonnull (dialog);
+  /* Enter keeps; nothing is thrown away by it. */
+  GtkWidget *usual = gtk_window_get_default_widget (GTK_WINDOW (dialog));
+  ck_assert_ptr_nonnull (usual);
+  ck_assert (!gtk_widget_has_css_class (usual, "destructive-action"));
+  gtk_widget_activate (usual);   /* a button stays down for a moment */
+  for (int i = 0; i < 200 && book != NULL; i++)
+    test_settle (20);
+  ck_assert_ptr_null (book);
+  ck_assert_int_eq (em_basis_get_rates (em_application_get_basis (application))->bench_minor_per_h, 9000);
+  g_autofree char *own = em_book_own_rates_path ();
+  ck_assert_int_eq (g_remove (own), 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* Of two open quotes it is the one the book was asked for from; one that is closed is let go. */
+START_TEST (the_effect_is_of_the_quote_at_hand)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmDocument *first = test_demo ("injection-mold");
+  g_autoptr (EmDocument) second = test_demo ("blow-mold");
+  EmWindow *first_window = test_window (application, first), *second_window = test_window (application, second);
+  EmBookWindow *book = em_book_window_present (application, first_window, "money");
+
+  type_into (book, "bench", "90.00");
+  ck_assert (g_str_has_prefix (em_book_window_get_effect (book), "D-1001"));
+  em_book_window_present (application, second_window, "money");
+  ck_assert (g_str_has_prefix (em_book_window_get_effect (book), "D-1002"));
+  ck_assert_int_eq (em_draft_get_effect (em_book_window_get_draft (book))->before_minor, em_document_get_cost (second)->totals.total_minor);
+  em_book_window_present (application, first_window, "money");
+  g_object_add_weak_pointer (G_OBJECT (first), (gpointer *) &first);
+  g_object_unref (first);
+  gtk_window_destroy (GTK_WINDOW (first_window));
+  test_settle (100);
+  ck_assert_msg (first == NULL, "a closed quote stays open behind the book");
+  ck_assert (!em_draft_get_effect (em_book_window_get_draft (book))->has_quote);
+  em_book_window_discard (book);
+  gtk_window_destroy (GTK_WINDOW (book));
+  gtk_window_destroy (GTK_WINDOW (second_window));
+}
+END_TEST
+
 int
 main (void)
 {
@@ -289,6 +362,8 @@ main (void)
   SRunner *runner;
 
   tcase_add_test (tcase, the_effect_is_shown_before_it_is_kept);
+  tcase_add_test (tcase, closing_asks_and_keeps);
+  tcase_add_test (tcase, the_effect_is_of_the_quote_at_hand);
   tcase_add_test (tcase, discarding_brings_all_of_it_back);
   tcase_add_test (tcase, a_sent_quote_keeps_its_price);
   tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
