@@ -7,6 +7,7 @@
 
 #include "em-caution.h"
 #include "em-steel.h"
+#include "em-trace.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -107,9 +108,29 @@ print_pairing (const EmBase *base, const EmFiller *filler, EmProcess process, do
       g_print ("  • %s\n", em_words_caution ((EmCaution) i));
 }
 
+/* Symbol and figure, formula, what went in, source. */
+static void
+print_working (const EmTrace *trace, const EmRates *rates)
+{
+  g_print ("%s\n", _("The working"));
+  for (int i = 0; i < trace->n_steps; i++)
+    {
+      const EmTraceStep *step = &trace->step[i];
+      g_autofree char *result = em_words_term (&step->result, rates->units, &rates->currency);
+
+      g_print ("  %s = %s\n    %s\n", em_words (step->result.symbol), result, em_words (step->formula));
+      for (int k = 0; k < step->n_inputs; k++)
+        {
+          g_autofree char *input = em_words_term (&step->input[k], rates->units, &rates->currency);
+          g_print ("      %s = %s\n", em_words (step->input[k].symbol), input);
+        }
+      g_print ("    (%s)\n", em_words (step->source));
+    }
+}
+
 static int
 explain (const EmRates *rates, const EmCatalogue *catalogue, const char *base_id, const char *filler_id, EmProcess process,
-         double dilution, double section_mm)
+         double dilution, double section_mm, gboolean has_working)
 {
   int32_t base = em_catalogue_find_base (catalogue, base_id), filler = em_catalogue_find_filler (catalogue, filler_id);
 
@@ -129,8 +150,14 @@ explain (const EmRates *rates, const EmCatalogue *catalogue, const char *base_id
     return em_command_misuse (_("The rate book has no machine of that process: give --dilution."));
 
   EmPairing pairing;
-  em_steel_pair (&catalogue->base[base], &catalogue->filler[filler], process, dilution, EM_ABSENT, section_mm, &pairing, NULL);
+  EmTrace trace;
+
+  em_trace_init (&trace);
+  em_steel_pair (&catalogue->base[base], &catalogue->filler[filler], process, dilution, EM_ABSENT, section_mm, &pairing, has_working ? &trace : NULL);
   print_pairing (&catalogue->base[base], &catalogue->filler[filler], process, dilution, &pairing);
+  if (has_working)
+    print_working (&trace, rates);
+  em_trace_clear (&trace);
   return EM_EXIT_GOOD;
 }
 
@@ -146,10 +173,12 @@ int
 em_command_steel (int argc, char **argv)
 {
   g_autofree char *process = NULL, *dilution = NULL, *section = NULL;
+  gboolean has_working = FALSE;
   const GOptionEntry entries[] = {
     { "process", 0, 0, G_OPTION_ARG_STRING, &process, N_("laser (default) or gtaw"), N_("PROCESS") },
     { "dilution", 0, 0, G_OPTION_ARG_STRING, &dilution, N_("Share of the base metal in the deposit, 0 to 1; default: the machine's"), N_("SHARE") },
     { "section", 0, 0, G_OPTION_ARG_STRING, &section, N_("Thickness of the steel at the weld; default: 25"), N_("MM") },
+    { "explain", 0, 0, G_OPTION_ARG_NONE, &has_working, N_("Show the working behind every figure"), NULL },
     G_OPTION_ENTRY_NULL
   };
   double dilution_ratio, section_mm;
@@ -173,7 +202,7 @@ em_command_steel (int argc, char **argv)
       g_printerr ("estimend: %s\n", error->message);
       return EM_EXIT_INPUT;
     }
-  status = explain (&rates, &catalogue, argv[1], argv[2], is_gtaw ? EM_PROCESS_GTAW : EM_PROCESS_LASER, dilution_ratio, section_mm);
+  status = explain (&rates, &catalogue, argv[1], argv[2], is_gtaw ? EM_PROCESS_GTAW : EM_PROCESS_LASER, dilution_ratio, section_mm, has_working);
   em_rates_clear (&rates);
   em_catalogue_clear (&catalogue);
   return status;

@@ -171,10 +171,17 @@ trace_pairing (const EmPairing *pairing, double section_mm, EmTrace *trace)
   const EmTraceTerm cr_inputs[] = { inputs[2], inputs[4], { "Si", c[EM_EL_SI], "%" }, { "Nb", c[EM_EL_NB], "%" } };
   const EmTraceTerm ni_inputs[] = { inputs[3], inputs[0], inputs[1] };
 
+  const EmTraceTerm en1011_inputs[] = { { "CET", pairing->cet.value, "%" }, { "d", section_mm, "mm" }, { "HD", ARC_HYDROGEN_ML, "ml/100 g" },
+                                        { "Q", ARC_HEAT_KJ_PER_MM, "kJ/mm" } };
+  const EmTraceTerm wrc_cr_inputs[] = { inputs[2], inputs[4], { "Nb", c[EM_EL_NB], "%" } };
+  const EmTraceTerm wrc_ni_inputs[] = { inputs[3], inputs[0], { "N", c[EM_EL_N], "%" }, inputs[6] };
+
   if (trace == NULL)
     return;
   add_step (trace, "carbon_equivalent", "CE", pairing->ce_iiw, "%", "CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15", "EN 1011-2", 7, inputs);
   add_step (trace, "cet", "CET", pairing->cet, "%", "CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40", "EN 1011-2", 7, inputs);
+  add_step (trace, "preheat_en1011", "Tp", pairing->preheat_en1011_degc, "°C",
+            "Tp = 697 CET + 160·tanh(d/35) + 62·HD^0.35 + (53 CET − 32)·Q − 328", "EN 1011-2", 4, en1011_inputs);
   add_step (trace, "martensite_start", "Ms", pairing->ms_degc, "°C", "Ms = 539 − 423 C − 30.4 Mn − 17.7 Ni − 12.1 Cr − 7.5 Mo", "Andrews 1965", 5, inputs);
   add_step (trace, "preheat", "Tp", pairing->preheat_seferian_degc, "°C",
             "Tp = 350·√(Cc·(1 + 0.005·t) − 0.25), Cc = C + (40 (Mn + Cr) + 20 Ni + 28 Mo)/360", "Séférian 1959", 6, seferian_inputs);
@@ -183,6 +190,10 @@ trace_pairing (const EmPairing *pairing, double section_mm, EmTrace *trace)
                 "Cr_eq = Cr + Mo + 1.5 Si + 0.5 Nb", "Schaeffler 1949", 4, cr_inputs);
   em_trace_add (trace, EM_ROW_QUOTE, "nickel_equivalent", (EmTraceTerm) { "Ni_eq", pairing->schaeffler.ni_eq, "%" },
                 "Ni_eq = Ni + 30 C + 0.5 Mn", "Schaeffler 1949", 3, ni_inputs);
+  em_trace_add (trace, EM_ROW_QUOTE, "wrc_chromium_equivalent", (EmTraceTerm) { "Cr_eq", pairing->wrc.cr_eq, "%" },
+                "Cr_eq = Cr + Mo + 0.7 Nb", "WRC-1992", 3, wrc_cr_inputs);
+  em_trace_add (trace, EM_ROW_QUOTE, "wrc_nickel_equivalent", (EmTraceTerm) { "Ni_eq", pairing->wrc.ni_eq, "%" },
+                "Ni_eq = Ni + 35 C + 20 N + 0.25 Cu", "WRC-1992", 4, wrc_ni_inputs);
 }
 
 /* ---- hardness ---- */

@@ -135,6 +135,8 @@ bar_new (EmWireTable *self, const EmCompareRow *row)
 {
   GtkWidget *bar = em_money_bar_new_low ();
 
+  gtk_widget_set_margin_top (bar, 2);
+  gtk_widget_set_margin_bottom (bar, 2);
   em_money_bar_show_of (EM_MONEY_BAR (bar), row->money_minor, self->dearest_minor);
   return bar;
 }

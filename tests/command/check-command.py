@@ -229,6 +229,8 @@ def check_steel():
     status, out, _ = run("steel", "p20", "p20-wire")
     expect("up to about" in out and "somewhat harder than the tool" in out and "Nominally softer than" not in out, "P20 on P20 by laser, told once")
     expect("outside its published limits (C)" in out and "not for this process" in out, "what limits a figure stands in its place")
+    out = run("steel", "--explain", "p20", "p20-wire")[1]
+    expect("Andrews 1965" in out and "Ms = 539" in out and "WRC-1992" in out, f"steel --explain shows formulas and sources: {out[-400:]}")
     status, _, err = run("steel", "unobtainium", "h13")
     expect(status == 1 and "unobtainium" in err and "p20" in err, f"unknown base is 1 and lists those there are: {err}")
 
