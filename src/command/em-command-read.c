@@ -115,6 +115,12 @@ read_notes (const char *path, const char *out, const char *wire, gboolean is_tsv
       length = strlen (text);
     }
   g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, length, units);
+  if (result->n_unread > 0)
+    {
+      g_autofree char *unread = g_strdup_printf ("%" G_GSIZE_FORMAT, result->n_unread);
+
+      g_printerr (_("estimend: %s: only the first %d bytes were read, the last %s were not.\n"), path, EM_NOTES_READ_MAX, unread);
+    }
   if (is_tsv)
     {
       g_autofree char *tsv = em_read_result_to_tsv (result, text);

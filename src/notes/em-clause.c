@@ -115,6 +115,23 @@ is_times_count (const EmClause *c, guint i)
   return is_tight || is_head;
 }
 
+static const EmSense *
+label_at (const EmClause *c, guint i, EmLabelPlace place)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  if (i >= c->end || item->type != EM_ITEM_PHRASE)
+    return NULL;
+  for (guint k = 0; k < item->phrase->n_senses; k++)
+    {
+      const EmSense *sense = item->phrase->sense[k];
+
+      if (sense->says == EM_SAYS_LABEL && (sense->place == place || sense->place == EM_LABEL_EITHER))
+        return sense;
+    }
+  return NULL;
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -132,6 +149,9 @@ is_before_noun (const EmClause *c, guint i)
     {
       const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
 
+      /* "12 ID" is the bore's size. */
+      if (k == i + 1 && says (c, k, EM_SAYS_KIND) && label_at (c, k, EM_LABEL_AFTER) != NULL)
+        return FALSE;
       if (says (c, k, EM_SAYS_KIND) || says (c, k, EM_SAYS_TOOLS))
         return TRUE;
       if (says (c, k, EM_SAYS_THING) || says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~EM_ROLE_WORN) == 0))
@@ -310,23 +330,6 @@ give (Labels *l, guint i, guint32 roles, guint label)
       size->label_item = size->label_item == G_MAXUINT32 ? label : size->label_item;
       em_item (l->c->items, label)->is_used = TRUE;
     }
-}
-
-static const EmSense *
-label_at (const EmClause *c, guint i, EmLabelPlace place)
-{
-  const EmItem *item = em_item (c->items, i);
-
-  if (i >= c->end || item->type != EM_ITEM_PHRASE)
-    return NULL;
-  for (guint k = 0; k < item->phrase->n_senses; k++)
-    {
-      const EmSense *sense = item->phrase->sense[k];
-
-      if (sense->says == EM_SAYS_LABEL && (sense->place == place || sense->place == EM_LABEL_EITHER))
-        return sense;
-    }
-  return NULL;
 }
 
 /* The next size when only glue stands between; the clause's end otherwise. */

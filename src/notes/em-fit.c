@@ -8,13 +8,10 @@
 #include <math.h>
 #include <string.h>
 
-enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40, EVIDENCE = 8,
-       STRONG_EDGE = 7 /* a noun of this weight is a chipped or worn edge whatever the sizes */ };
+enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40 };
 
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
 static const double build_max_mm = 2.5;
-
-enum { EDGE_NICK, WORN_CORNER, SIDEWALL, FACE, RIB, BORE, SEAT, PIN, DAM, RECESS, GROOVE };
 
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
 typedef struct
@@ -346,6 +343,10 @@ fit_round (Fitter *f)
       gboolean is_bare;
 
       if (is_outdone (f, item) || fit_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
+        continue;
+      /* "S⌀12": twice the radius. */
+      if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
+          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 && offer (f, "radius", item, 0.5, NULL))
         continue;
       if (is_diameter (f, item) && n < BARE_MAX)
         {
@@ -801,79 +802,4 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
     ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
   mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;
-}
-
-/* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
-int
-em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
-{
-  int weight[EM_N_NOTE_KINDS], best = -1, second = -1;
-  guint32 roles = 0;
-  guint n_bare = 0, n_row = 0;
-
-  memcpy (weight, proto->weight, sizeof weight);
-  for (guint i = 0; i < proto->sizes->len; i++)
-    {
-      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
-
-      roles |= size->roles;
-      n_row += size->chain != 0;
-      n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
-    }
-  /* "Worn" alone is no edge. */
-  if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
-    weight[WORN_CORNER] = 0;
-  /* "WELD PIN HOLE SHUT": nothing is left of the bore. */
-  if (proto->has_fill && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
-    {
-      weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
-      weight[BORE] = 0;
-    }
-  /* "a ding 3 dia": round, so no edge. */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
-    {
-      weight[RECESS] += (roles & EM_ROLE_DEPTH) != 0 ? EVIDENCE : 0;
-      weight[EDGE_NICK] /= 4;
-    }
-  /* "wash-out 5 x 3 x 2 deep" */
-  if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
-    weight[WORN_CORNER] /= 8;
-  /* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
-  if ((roles & EM_ROLE_ADD) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && n_row == 2 && weight[FACE] > 0 && proto->noun_weight < STRONG_EDGE)
-    weight[FACE] += 3 * EVIDENCE;
-  /* No noun at all: an area is a face's, a worn radius an edge's. */
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
-    weight[FACE] = MAX (weight[FACE], 1);
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_RADIUS) != 0 && ((roles & EM_ROLE_LENGTH) != 0 || proto->has_verb))
-    weight[WORN_CORNER] = MAX (weight[WORN_CORNER], 1);
-  /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
-  if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
-    weight[WORN_CORNER] /= 3;
-  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
-    {
-      if (weight[k] <= 0)
-        continue;
-      if (k == WORN_CORNER || k == SEAT)
-        weight[k] += (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) != 0 ? EVIDENCE * 2 : 0;
-      if (k == WORN_CORNER && (roles & EM_ROLE_RADIUS) == 0 && (roles & (EM_ROLE_WIDTH | EM_ROLE_THICKNESS | EM_ROLE_BUILD)) != 0)
-        weight[k] = MAX (1, weight[k] - EVIDENCE);
-      if (k == EDGE_NICK)
-        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 ? 2 * EVIDENCE : 0);
-      if (k == BORE || k == PIN)
-        weight[k] += (roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? EVIDENCE / 2 : 0;
-      if (k == RECESS)
-        weight[k] += (roles & EM_ROLE_DEPTH) != 0 ? 1 : 0;
-    }
-  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
-    if (weight[k] > 0 && (best < 0 || weight[k] > weight[best]))
-      best = k;
-  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
-    if (k != best && best >= 0 && weight[k] == weight[best] && second < 0)
-      second = k;
-  *out_second = second;
-  if (out_is_close != NULL)
-    *out_is_close = FALSE;
-  for (int k = 0; k < EM_N_NOTE_KINDS && out_is_close != NULL; k++)
-    *out_is_close |= k != best && best >= 0 && weight[k] * 2 > weight[best];
-  return best;
 }

@@ -8,7 +8,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { WINDOW = 4, REFERENCE_WINDOW = 12 };
+enum { WINDOW = 4, REFERENCE_WINDOW = 12, SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
 
 typedef struct
 {
@@ -16,6 +16,7 @@ typedef struct
   const EmClause *c;
   GArray         *loose;
   gboolean        has_all;   /* "all over" stands in the sentence */
+  gboolean        has_verb;  /* of repairing */
   guint           n_nouns;
 } Governor;
 
@@ -382,7 +383,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
           return k;
       }
   /* "Keep away from the polished face, about 0.5 mm.": the only size of the sentence. */
-  for (guint k = g->c->first; k < g->c->end && g->n_nouns <= 1; k++)
+  for (guint k = g->c->first; k < g->c->end && g->n_nouns <= 1 && g->c->end - g->c->first <= SENTENCE_WINDOW; k++)
     if (is_size (g, k))
       {
         if (only != EM_NO_ITEM || (em_item_size (g->c->items, k)->roles & named) != 0)
@@ -478,9 +479,8 @@ read_hardness (Governor *g, guint i)
   one = add_size (g, "hardness", i);
   one->is_general = TRUE;
   /* "WELD 20 HRC SOFTER": in the words of a repair it may be the weld's. */
-  for (guint k = g->c->first; k < g->c->end; k++)
-    if (says (g, k, EM_SAYS_VERB) != NULL)
-      infer (one, "from-words");
+  if (g->has_verb)
+    infer (one, "from-words");
   if (is_converted)
     infer (one, "converted-hardness");
 }
@@ -494,10 +494,10 @@ read_sizes (Governor *g, guint i)
   if (!em_item_is_measure (g->c->items, i) || item (g, i)->is_used)
     return;
   roles = em_item_size (g->c->items, i)->roles;
-  if ((roles & EM_ROLE_STOCK) != 0)
-    add_size (g, "stock", i)->is_general = g->has_all;
-  else if ((roles & EM_ROLE_HARDNESS) != 0)
+  if ((roles & EM_ROLE_HARDNESS) != 0)
     read_hardness (g, i);
+  else if ((roles & EM_ROLE_STOCK) != 0)
+    add_size (g, "stock", i)->is_general = g->has_all;
   else if ((roles & EM_ROLE_CLEARANCE) != 0)
     {
       one = add_size (g, "clearance", i);
@@ -516,7 +516,7 @@ compare_item (gconstpointer a, gconstpointer b)
 void
 em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
 {
-  Governor g = { grammar, clause, loose, FALSE, 0 };
+  Governor g = { grammar, clause, loose, FALSE, FALSE, 0 };
 
   for (guint i = clause->first; i < clause->end; i++)
     {
@@ -526,6 +526,7 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
           item (&g, i)->is_used = TRUE;
         }
       g.n_nouns += says (&g, i, EM_SAYS_KIND) != NULL;
+      g.has_verb |= says (&g, i, EM_SAYS_VERB) != NULL;
     }
   for (guint i = clause->first; i < clause->end; i++)
     read_refusal (&g, i);

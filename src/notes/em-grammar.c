@@ -27,116 +27,6 @@ is_bullet_sign (const EmItem *item)
           item->sign == 0x25cf || item->sign == 0x25aa);
 }
 
-static int
-noun_weight (const EmReader *r, guint i)
-{
-  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
-  int best = 0;
-
-  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
-    best = MAX (best, noun->weight[k]);
-  return best;
-}
-
-/* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
-static gboolean
-begins_one_of (const EmReader *r, guint i)
-{
-  const EmSense *number;
-
-  while (i < r->end && (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL || em_item_is_soft_break (r->items, i)))
-    i++;
-  if (i + 1 >= r->end)
-    return FALSE;
-  number = em_item_says (r->items, i, EM_SAYS_NUMBER);
-  if (em_item (r->items, i)->type == EM_ITEM_SIZE && em_item_is_sign (r->items, i + 1, '@'))
-    return TRUE;
-  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && (number == NULL || g_strcmp0 (number->value, "1") != 0))
-    return FALSE;
-  for (guint k = i + 1; k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k); k++)
-    if (em_reader_is_noun (r, k))
-      return FALSE;
-    else if (em_reader_is_sized (r, k))
-      return TRUE;
-  return FALSE;
-}
-
-/* The sizes of one part between commas. */
-typedef struct
-{
-  guint    n;
-  guint32  roles;
-  gboolean has_noun, has_row;
-} Group;
-
-static const guint32 group_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
-                                   EM_ROLE_RADIUS | EM_ROLE_LEG;
-
-static void
-add_to_group (const EmReader *r, Group *group, guint i)
-{
-  group->has_noun |= em_reader_is_noun (r, i);
-  if (!em_reader_is_sized (r, i))
-    return;
-  group->n++;
-  group->roles |= em_item_size (r->items, i)->roles & group_roles;
-  group->has_row |= em_item_size (r->items, i)->chain != 0;
-}
-
-/* "R.02 X 1.5 LG, R.03 X 2.0 LG", "3 x 1 x 1, 2 x 1 x 1": the part after the comma at soft measures the same once more. */
-static gboolean
-repeats (const EmReader *r, const Group *before, guint soft)
-{
-  Group after = { 0 };
-
-  if (before->n < 2 || !before->has_row)
-    return FALSE;
-  for (guint i = soft + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
-    add_to_group (r, &after, i);
-  return after.n == before->n && after.roles == before->roles && after.has_row && !after.has_noun && (after.n >= 3 || after.roles != 0);
-}
-
-/* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
- * several that were named together. */
-static guint
-end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of)
-{
-  guint soft = EM_NO_ITEM, last_size = EM_NO_ITEM;
-  gboolean has_noun = FALSE, has_verb = FALSE;
-  Group group = { 0 };
-
-  *out_is_before_one_of = TRUE;
-  for (guint i = start; i < r->end; i++)
-    {
-      if (em_item_is_soft_break (r->items, i))
-        {
-          if (i > start && (begins_one_of (r, i + 1) || repeats (r, &group, i)))
-            return i + 1;
-          soft = i;
-          has_verb = FALSE;
-          memset (&group, 0, sizeof group);
-        }
-      else if (i > start && em_item_is_sign (r->items, i, ':') && begins_one_of (r, i + 1))
-        return i + 1;
-      else if (em_reader_is_sized (r, i))
-        last_size = i;
-      else if (em_reader_is_verb (r, i))
-        has_verb = TRUE;
-      else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
-        {
-          if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && soft > last_size)
-            {
-              *out_is_before_one_of = FALSE;
-              return soft + 1;
-            }
-          has_noun = TRUE;
-        }
-      add_to_group (r, &group, i);
-    }
-  *out_is_before_one_of = FALSE;
-  return r->end;
-}
-
 typedef struct
 {
   guint    end;
@@ -462,7 +352,7 @@ named_repair (const EmReader *r, EmReadField *field)
   guint n_named = 0;
   int kind = 0;
 
-  for (guint i = r->first; i < r->end && noun == NULL; i++)
+  for (guint i = r->first; i < r->end && i < r->first + NAMED_WINDOW && noun == NULL; i++)
     noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
   if (noun == NULL)
     return NULL;
@@ -608,7 +498,7 @@ read_sentence (EmReader *r)
   for (guint first = r->first; first < r->end;)
     {
       gboolean is_before_one_of;
-      guint end = end_of_segment (r, first, &is_before_one_of);
+      guint end = em_reader_end_of_segment (r, first, &is_before_one_of);
       EmPart part = { end, read_segment (r, first, end) };
 
       r->is_one_of = is_before_one_of;

@@ -6,15 +6,14 @@
 #include "em-notes.h"
 
 #include "em-fit.h"
+#include "em-merge.h"
 #include "em-read-result.h"
 #include "em-resolve.h"
 
 #include <math.h>
 #include <string.h>
 
-/* More than any note; what lies beyond stays visible as unused. Bounds memory. */
-enum { READ_BYTES_MAX = 2 * 1024 * 1024, MERGE_SIZES_MAX = 24,
-       WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
+enum { WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
 
 typedef struct
 {
@@ -596,130 +595,6 @@ write_feature (Writer *w, const EmProto *proto)
 /* ---- the whole ---- */
 
 static void
-append_uint (GArray *to, const GArray *from)
-{
-  g_array_append_vals (to, from->data, from->len);
-}
-
-/* "BUILD UP CORE PIN .010" and on the next line "PIN .312 DIA X .875 LG": one repair told in two parts, when the parts
- * are of one kind, neither is whole and no field is told twice. */
-static gboolean
-try_merge (Writer *w, EmProto *proto, EmProto *next)
-{
-  int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
-  EmFit a, b;
-
-  /* More sizes than any repair has: no need to look, and time stays linear. */
-  if (proto->sizes->len > MERGE_SIZES_MAX)
-    return FALSE;
-  if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
-    return FALSE;
-  em_fit_sizes (w->items, proto, kind, &a);
-  em_fit_sizes (w->items, next, kind, &b);
-  if (a.is_complete || (b.is_complete && proto->sizes->len > 0))
-    return FALSE;
-  for (guint i = 0; i < b.n_fitted; i++)
-    {
-      const EmFitted *same = em_fit_find (&a, b.fitted[i].field);
-
-      if (same != NULL && b.fitted[i].item != EM_NO_ITEM && same->value != b.fitted[i].value)
-        return FALSE;
-    }
-  append_uint (proto->sizes, next->sizes);
-  append_uint (proto->given, next->given);
-  proto->last = next->last;
-  proto->has_build |= next->has_build;
-  proto->has_fill |= next->has_fill;
-  proto->is_equal |= next->is_equal;
-  if (proto->count_item == EM_NO_ITEM)
-    {
-      proto->count = next->count;
-      proto->count_item = next->count_item;
-    }
-  next->is_merged = TRUE;
-  return TRUE;
-}
-
-/* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
-static gboolean
-try_slot (Writer *w, EmProto *proto, EmProto *next)
-{
-  const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (w->items, next->noun, EM_SAYS_KIND) : NULL;
-
-  if (!next->may_merge || next->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || next->sizes->len == 0 ||
-      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
-    return FALSE;
-  for (guint i = 0; i < next->sizes->len; i++)
-    {
-      EmSize *size = em_item_size (w->items, g_array_index (next->sizes, guint, i));
-
-      size->roles |= size->unit != EM_UNIT_DEGREE ? EM_ROLE_SLOT : 0;
-    }
-  append_uint (proto->sizes, next->sizes);
-  proto->last = next->last;
-  next->is_merged = TRUE;
-  return TRUE;
-}
-
-static const char *
-given_of (const EmProto *proto, const char *field)
-{
-  for (guint i = 0; i < proto->given->len; i++)
-    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
-      return g_array_index (proto->given, EmGiven, i).field.text;
-  return NULL;
-}
-
-/* A bore or pin of which only the diameter is told, and nothing that is to be done. */
-static gboolean
-is_only_named (const Writer *w, const EmProto *proto, int kind)
-{
-  guint32 roles = proto->sizes->len == 1 ? em_item_size (w->items, g_array_index (proto->sizes, guint, 0))->roles : 0;
-
-  return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb && !proto->has_worn &&
-         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER && roles != 0;
-}
-
-/* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. */
-static gboolean
-try_bore_edge (Writer *w, EmProto *proto, EmProto *next)
-{
-  int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
-
-  if (!next->may_merge || kind < 0 || other < 0 || strcmp (em_note_kinds[kind], "worn-corner") != 0 || !is_only_named (w, next, other) ||
-      given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
-    return FALSE;
-  append_uint (proto->sizes, next->sizes);
-  append_uint (proto->given, next->given);
-  proto->last = next->last;
-  if (proto->count_item == EM_NO_ITEM)
-    {
-      proto->count = next->count;
-      proto->count_item = next->count_item;
-    }
-  next->is_merged = TRUE;
-  return TRUE;
-}
-
-/* "⌀20 PIN, SCRATCH 15 LG": the pin is where the scratch is. Its words stay visible as unused. */
-static gboolean
-is_place_of (const Writer *w, const EmProto *proto, const EmProto *next)
-{
-  int second, kind = em_fit_kind (w->items, proto, &second, NULL), other = em_fit_kind (w->items, next, &second, NULL);
-  EmFit fit;
-
-  if (!next->may_merge || kind < 0 || other < 0 || !is_only_named (w, proto, kind) || next->noun == EM_NO_ITEM ||
-      em_item (w->items, next->noun)->line != em_item (w->items, proto->first)->line)
-    return FALSE;
-  em_fit_sizes (w->items, next, other, &fit);
-  if (!fit.is_complete)
-    return FALSE;
-  if (proto->noun != EM_NO_ITEM)
-    em_item (w->items, proto->noun)->is_used = FALSE;
-  return TRUE;
-}
-
-static void
 write_general (Writer *w)
 {
   g_array_set_size (w->fields, 0);
@@ -745,11 +620,9 @@ write_features (Writer *w)
 
       if (proto->is_merged)
         continue;
-      if (i + 1 < protos->len && is_place_of (w, proto, g_ptr_array_index (protos, i + 1)))
+      if (i + 1 < protos->len && em_merge_is_place_of (w->items, proto, g_ptr_array_index (protos, i + 1)))
         continue;
-      while (i + 1 < protos->len && (try_merge (w, proto, g_ptr_array_index (protos, i + 1)) ||
-                                     try_slot (w, proto, g_ptr_array_index (protos, i + 1)) ||
-                                     try_bore_edge (w, proto, g_ptr_array_index (protos, i + 1))))
+      while (i + 1 < protos->len && em_merge_take (w->items, proto, g_ptr_array_index (protos, i + 1)))
         i++;
       write_feature (w, proto);
     }
@@ -821,9 +694,9 @@ write_unused (Writer *w)
 static gsize
 cut_length (const char *text, gsize length)
 {
-  if (length <= READ_BYTES_MAX)
+  if (length <= EM_NOTES_READ_MAX)
     return length;
-  length = READ_BYTES_MAX;
+  length = EM_NOTES_READ_MAX;
   while (length > 0 && ((guchar) text[length] & 0xc0) == 0x80)
     length--;
   return length;
@@ -851,6 +724,7 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
     {
       EmReadSpan rest = { (guint32) read, (guint32) MIN (length - read, G_MAXUINT32), w.items->items->len > 0 ? em_item (w.items, w.items->items->len - 1)->line : 1 };
 
+      w.result->n_unread = length - read;
       g_array_append_val (w.result->unused, rest);
     }
   g_array_unref (w.fields);

@@ -66,6 +66,7 @@ typedef struct
 typedef struct
 {
   int           n_features;
+  gsize         n_unread;   /* bytes at the end that were not looked at: the text is longer than EM_NOTES_READ_MAX */
   GArray       *fields;     /* EmReadField, by feature then position */
   GArray       *questions;  /* EmReadQuestion, by feature then position */
   GArray       *sets;       /* EmReadField, what answers set */
@@ -74,6 +75,9 @@ typedef struct
   GArray       *ids;        /* guint32, after em_notes_apply: the quote's feature id of feature 1, 2, …; 0: rejected earlier */
   GStringChunk *strings;    /* owns the non-static text */
 } EmReadResult;
+
+/* More than any note: what lies beyond is not looked at, stays visible as unused and is counted. */
+enum { EM_NOTES_READ_MAX = 2 * 1024 * 1024 };
 
 /* text: any bytes; invalid UTF-8 is read as unusable characters. Linear in length; at most 4 GB. units: what a
  * bare number is when nothing says (and then a question asks). Never NULL. */

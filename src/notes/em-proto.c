@@ -304,7 +304,8 @@ add_size (const EmReader *r, EmProto *proto, guint i)
       use_count_words (r, i);
       return;
     }
-  if ((size->roles & EM_ROLE_REFERENCE) != 0)
+  /* A hardness that the table does not hold stays unused. */
+  if ((size->roles & (EM_ROLE_REFERENCE | EM_ROLE_HARDNESS)) != 0 || em_unit_is_hardness (size->unit))
     return;
   if (is_chamfer (r, i))
     {

@@ -41,6 +41,8 @@ gboolean em_reader_is_noun    (const EmReader *r, guint i);
 gboolean em_reader_is_verb    (const EmReader *r, guint i);
 /* A count or the access told apart from the repair: ", 4 holes, hard to reach"; with words_too also "both are the same". */
 void     em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too);
+/* The item after the segment that begins at start; *out_is_before_one_of: what follows is one of several named together. */
+guint    em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of);
 /* Adds the items from first to end; nouns that name things near were used before. */
 void     em_reader_add_items  (EmReader *r, EmProto *proto, guint first, guint end);
 

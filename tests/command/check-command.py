@@ -212,6 +212,22 @@ def check_read(folder):
     for field, mm in (("diameter", 25.4), ("build", 0.254), ("length", 19.05)):
         value = found.get(field, ["nan", ""])
         expect(abs(float(value[0]) - mm) < 1e-9 and value[1] == "mm", f"read: {field} is {mm} mm: {value}")
+    # line, feature, field, value, unit; features from 1, 0 for what governs all.
+    for line in out.splitlines():
+        expect(re.fullmatch(r"[1-9][0-9]*\t[0-9]+\t[a-z_]+\t[^\t]+\t(mm|mm2|deg|HRC|)", line) is not None, f"read --tsv: five columns: {line!r}")
+    expect("1\t0\tunits\tin\t" in out.splitlines(), f"read --tsv: what governs all is feature 0: {out}")
+    notes.write_text("BORE DIA 1.000 X .750 DEEP, BUILD UP .010\nzzyzx\n", encoding="utf-8")
+    status, out, _ = run("read", "--tsv", notes)
+    expect("1\t1\tquestion\tside-or-diameter\t" in out.splitlines() and "2\t0\tunused\tzzyzx\t" in out.splitlines(),
+           f"read --tsv: questions and unused words are rows: {out}")
+    status, out, err = run("read", folder / "none.txt")
+    expect(status != 0 and out == "" and "none.txt" in err, f"read of no file: {status} {err}")
+    expect(run("read")[0] == run("read", notes, notes)[0] == 2, "read takes one file")
+    # 3 MB: the first two are read, and it says so.
+    notes.write_bytes(b"NICK .1 X .02 X .02\n" * 150000)
+    status, out, err = run("read", "--tsv", notes)
+    expect(status == 0 and "902848" in err, f"read says what it did not read: {status} {err}")
+    notes.write_text("RESTORE BORE DIA 1.000, BUILD UP .010 PER SIDE, .750 DEEP. ALL DIMS INCH.\n", encoding="utf-8")
     quote = folder / "read.estimend"
     status, _, err = run("read", notes, "-o", quote)
     expect(status == 0 and quote.exists(), f"read -o writes a quote: {err}")

@@ -5,6 +5,8 @@
 
 #include "notes-check.h"
 
+#include <math.h>
+
 enum { N_RANDOM = 400, RANDOM_BYTES = 600, LONG_BYTES = 10 * 1024 * 1024 };
 
 static gboolean
@@ -23,6 +25,11 @@ check_result (const EmReadResult *result, gsize length)
     {
       const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
 
+      if (field->state != EM_READ_MISSING && field->text == NULL && !isfinite (field->value))
+        {
+          fprintf (stderr, "%s has no value\n", field->field);
+          n_bad++;
+        }
       n_bad += !is_inside (field->start, field->length, length) || field->feature < 0 || field->feature > result->n_features;
     }
   for (guint i = 0; i < result->questions->len; i++)
@@ -49,6 +56,9 @@ read_and_check (const EmLexicon *lexicon, const char *bytes, gsize length)
   g_autofree char *tsv = em_read_result_to_tsv (result, bytes);
 
   check_result (result, length);
+  /* What was not looked at is told; the cut lies between characters. */
+  ck_assert (length <= EM_NOTES_READ_MAX ? result->n_unread == 0
+             : result->n_unread >= length - EM_NOTES_READ_MAX && result->n_unread < length - EM_NOTES_READ_MAX + 4);
   ck_assert (g_utf8_validate (tsv, -1, NULL));
 }
 
@@ -75,6 +85,8 @@ START_TEST (test_random_words)
     "NICK", "4X", "⌀", ".5", "X", "(", ")", "[", "]", "R", "12", "MM", ",", ".", ";", ":", "\n", "PER SIDE", "ON DIA", "BORE", "TYP", "1/2",
     "-", "+", "/", "°", "ADD", "STOCK", "ALL OVER", "DO NOT WELD", "THREADS", "HOLES", "ADJACENT", "MATL", "420", "H7", "SAME", "LG", "DP", "\n- ",
     "1,250", "WORN", "TO", "FROM", "IN SLOT", "EDGE", "CORNER", "BOTH LEGS", "PO", "REF", "3 X 45°", "\xc3", "\n\n", "SEVERAL", "SEAT", "DAM", "RIB",
+    "BETWEEN", "AND", "300 HB", "HV", "60° INCL", "PER SIDE", "ONE", "THE OTHER", "@", "#", "SQ", "□", "FIRST", "FILL", "IT", "POS. 2", "SLOT", "WIDE",
+    "CUSTOMER", "GRIND", "BOLT HOLE", "WRONG SPOT", "LENGTH:", "RADIUS:", "S⌀", "4140", "?", "400F", "±", "COAT", "ON END OF", "um",
   };
   EmLexicon *lexicon = load_lexicon ();
   g_autoptr (GRand) random = g_rand_new_with_seed (7);
@@ -97,6 +109,8 @@ END_TEST
 
 static const char *const repeated[] = {
   "NICK 12 X 1 X 1, ", "x", "1", "1 ", "(", "\xff", ".5 LG X ", "approx ", "R.5 legs ", "NICK 5°, ", "DO NOT WELD X. PO 1. ",
+  "length: 4; ", "one 3 x 1 x 1, ", "nick: 3 @ .1 x .02, ", "hole in the wrong spot. ", "between 1 and 2 ", "300 HB, ", "finish by customer ", "wall, .3 wide slot ",
+  "same, ", "bore, pin ", "1 to 2 to 3 ", "unbekannterweise ", "R.02 X 1.5 LG (3 PLCS), ",
 };
 
 START_TEST (test_long_line)

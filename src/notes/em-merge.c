@@ -1,0 +1,142 @@
+/* em-merge: which proposals are one repair told in parts, or only say where the next one is.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-merge.h"
+
+#include "em-fit.h"
+
+#include <string.h>
+
+enum { MERGE_SIZES_MAX = 24 };
+
+static void
+append_uint (GArray *to, const GArray *from)
+{
+  g_array_append_vals (to, from->data, from->len);
+}
+
+/* "BUILD UP CORE PIN .010" and on the next line "PIN .312 DIA X .875 LG": one repair told in two parts, when the parts
+ * are of one kind, neither is whole and no field is told twice. */
+static gboolean
+try_merge (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  EmFit a, b;
+
+  /* More sizes than any repair has: no need to look, and time stays linear. */
+  if (proto->sizes->len > MERGE_SIZES_MAX)
+    return FALSE;
+  if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
+    return FALSE;
+  em_fit_sizes (items, proto, kind, &a);
+  em_fit_sizes (items, next, kind, &b);
+  if (a.is_complete || (b.is_complete && proto->sizes->len > 0))
+    return FALSE;
+  for (guint i = 0; i < b.n_fitted; i++)
+    {
+      const EmFitted *same = em_fit_find (&a, b.fitted[i].field);
+
+      if (same != NULL && b.fitted[i].item != EM_NO_ITEM && same->value != b.fitted[i].value)
+        return FALSE;
+    }
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  proto->last = next->last;
+  proto->has_build |= next->has_build;
+  proto->has_fill |= next->has_fill;
+  proto->is_equal |= next->is_equal;
+  if (proto->count_item == EM_NO_ITEM)
+    {
+      proto->count = next->count;
+      proto->count_item = next->count_item;
+    }
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
+/* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
+static gboolean
+try_slot (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
+
+  if (!next->may_merge || next->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || next->sizes->len == 0 ||
+      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+
+      size->roles |= size->unit != EM_UNIT_DEGREE ? EM_ROLE_SLOT : 0;
+    }
+  append_uint (proto->sizes, next->sizes);
+  proto->last = next->last;
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
+static const char *
+given_of (const EmProto *proto, const char *field)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
+      return g_array_index (proto->given, EmGiven, i).field.text;
+  return NULL;
+}
+
+/* A bore or pin of which only the diameter is told, and nothing that is to be done. */
+static gboolean
+is_only_named (EmItems *items, const EmProto *proto, int kind)
+{
+  guint32 roles = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles : 0;
+
+  return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb && !proto->has_worn &&
+         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER && roles != 0;
+}
+
+/* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. */
+static gboolean
+try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || kind < 0 || other < 0 || strcmp (em_note_kinds[kind], "worn-corner") != 0 || !is_only_named (items, next, other) ||
+      given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  proto->last = next->last;
+  if (proto->count_item == EM_NO_ITEM)
+    {
+      proto->count = next->count;
+      proto->count_item = next->count_item;
+    }
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
+/* "⌀20 PIN, SCRATCH 15 LG": the pin is where the scratch is. Its words stay visible as unused. */
+gboolean
+em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  EmFit fit;
+
+  if (!next->may_merge || kind < 0 || other < 0 || !is_only_named (items, proto, kind) || next->noun == EM_NO_ITEM ||
+      em_item (items, next->noun)->line != em_item (items, proto->first)->line)
+    return FALSE;
+  em_fit_sizes (items, next, other, &fit);
+  if (!fit.is_complete)
+    return FALSE;
+  if (proto->noun != EM_NO_ITEM)
+    em_item (items, proto->noun)->is_used = FALSE;
+  return TRUE;
+}
+
+gboolean
+em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
+{
+  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_bore_edge (items, proto, next);
+}

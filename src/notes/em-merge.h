@@ -1,0 +1,19 @@
+/* em-merge: which proposals are one repair told in parts, or only say where the next one is.
+ *
+ * Sizes have their units by now.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-grammar.h"
+
+G_BEGIN_DECLS
+
+/* Takes next into proto when it tells more of the same repair; FALSE: it does not. */
+gboolean em_merge_take        (EmItems *items, EmProto *proto, EmProto *next);
+/* proto names only where next, the repair after it, is. Its noun is unused again. */
+gboolean em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next);
+
+G_END_DECLS
