@@ -146,6 +146,7 @@ print_quote_tsv (const EmJob *job)
       print_whole (scope, "price_p10", job->range.p10_minor, code);
       print_whole (scope, "price_p50", job->range.p50_minor, code);
       print_whole (scope, "price_p90", job->range.p90_minor, code);
+      print_whole (scope, "draws_refused", job->range.n_refused, "");
     }
   for (int32_t i = 0; i < cost->n_lines; i++)
     print_line_tsv (&cost->line[i], i, code);
@@ -305,7 +306,17 @@ print_totals (const EmJob *job)
     return;
   print_amount (_("Net price likely to be exceeded one time in ten (estimate)"), job->range.p90_minor, currency);
 
+  if (job->range.n_refused > 0)
+    {
+      /* Translators: sizes drawn at random between the low and the high that the office gave. */
+      g_print (ngettext ("%d of the sizes drawn for this cannot be welded and is left out.", "%d of the sizes drawn for this cannot be welded and are left out.",
+                         (gulong) job->range.n_refused), job->range.n_refused);
+      g_print ("\n");
+    }
+
   const EmRangeInput *largest = &job->range.input[0];
+  if (!(largest->share_ratio > 0.0))
+    return;
   g_autofree char *name = em_words_feature_name (&job->file.quote, largest->feature);
   g_autofree char *field = em_words_field (job->file.quote.feature[largest->feature].kind->fields[largest->field].id,
                                            job->file.quote.feature[largest->feature].kind);

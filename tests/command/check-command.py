@@ -347,6 +347,17 @@ def check_choices(folder):
            "a break is what an order of that many costs")
 
 
+def check_range(folder):
+    """A cap of 4 mm across is 2 mm deep at most: of the depths drawn from 1 to 3 half cannot be welded, which is told; of those from 2 to 3 none can,
+    and nothing is said of what the range comes from."""
+    for low, comes_from in (("1", True), ("2", False)):
+        pit = feature("recess", {"form": "cap", "diameter": 4}, inside=f'<value field="depth" is="2" low="{low}" high="3"/>')
+        path = quote(folder / "range.estimend", [pit], 'preheat_stated="yes" preheat="no"')
+        status, out, err = run("cost", path)
+        expect(status == 0 and "cannot be welded" in out and ("Most of that" in out) == comes_from, f"draws refused are told: {out} {err}")
+        expect(int(rows(run("cost", "--tsv", path)[1])["quote"]["draws_refused"][0]) > 0, "draws refused for other programs")
+
+
 def check_newer():
     """A file of a newer minor version is priced with what is understood, and how much is not is told: counted by eye, 12 things."""
     newer = DATA.parent / "tests" / "file" / "newer" / "1.9.estimend"
@@ -379,6 +390,7 @@ def main():
         check_prices(folder)
         check_no_price(folder)
         check_choices(folder)
+        check_range(folder)
         check_newer()
     print(f"{len(failures)} failures")
     return 1 if failures else 0

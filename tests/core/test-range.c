@@ -51,7 +51,8 @@ solve (int32_t n_samples, uint64_t seed)
   EmRange range;
   EmFault fault;
 
-  ck_assert_int_eq (em_range_quote (&quote, &rates, &catalogue, n_samples, seed, &range, &fault), EM_OK);
+  ck_assert_msg (em_range_quote (&quote, &rates, &catalogue, n_samples, seed, &range, &fault) == EM_OK, "%s: %g, %g … %g", fault.field, fault.value,
+                 fault.low, fault.high);
   return range;
 }
 
@@ -184,6 +185,41 @@ START_TEST (test_faults_leave_the_result)
 }
 END_TEST
 
+/* A cap may be as deep as its mouth's radius and no deeper. Likely 2 mm of a mouth of 4, at the least that and up to 3: not one draw can be welded,
+ * which is told; the price stays. From 1 to 3, likely 2, half of them: draws below 2 are half of the triangle. */
+START_TEST (test_draws_refused)
+{
+  EmFeature feature;
+  EmRange range;
+  int depth;
+
+  setup ();
+  em_feature_init (&feature, em_kind_find ("recess"));
+  depth = em_kind_field (feature.kind, "depth");
+  feature.value[em_kind_field (feature.kind, "form")] = 4;
+  feature.value[em_kind_field (feature.kind, "diameter")] = 4;
+  feature.value[depth] = feature.low[depth] = 2;
+  feature.high[depth] = 3;
+  em_quote_remove (&quote, 0, NULL);
+  ck_assert_int_eq (em_quote_insert_take (&quote, 0, &feature), EM_OK);
+  range = solve (1000, 1);
+  ck_assert (range.has_range);
+  ck_assert_int_gt (range.n_refused, 900);
+  ck_assert_int_eq (range.p10_minor, range.price_minor);
+  ck_assert_int_eq (range.p90_minor, range.price_minor);
+  ck_assert_double_eq (range.input[0].share_ratio, 0);
+
+  int32_t all = range.n_refused;
+
+  quote.feature[0].low[depth] = 1;
+  range = solve (1000, 1);
+  ck_assert_double_eq_tol ((double) range.n_refused / all, 0.5, 0.01);
+  ck_assert_int_lt (range.p10_minor, range.p90_minor);
+  teardown ();
+}
+END_TEST
+
 EM_TEST_MAIN ("core: range",
               test_no_range_is_said, test_percentiles_of_a_monotone_price, test_same_seed_same_figures, test_largest_input_first,
-              test_minimum_charge_holds_the_price, test_stated_price_does_not_move, test_faults_leave_the_result)
+              test_minimum_charge_holds_the_price, test_stated_price_does_not_move, test_draws_refused,
+              test_faults_leave_the_result)
