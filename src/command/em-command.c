@@ -9,7 +9,10 @@
 
 #include <glib/gi18n.h>
 
+#include <errno.h>
+#include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static const EmCommand commands[] =
 {
@@ -80,8 +83,8 @@ em_command_misuse (const char *format, ...)
   return EM_EXIT_MISUSE;
 }
 
-int
-em_command_run (int argc, char **argv)
+static int
+run (int argc, char **argv)
 {
   const EmCommand *command = argc > 1 ? find_command (argv[1]) : NULL;
 
@@ -94,6 +97,22 @@ em_command_run (int argc, char **argv)
     }
   print_help ();
   return EM_EXIT_GOOD;
+}
+
+/* Half a table on a full disk must not pass for a whole one. Why it is half is no longer known by then, so it is asked again, by a
+ * line break that does no more harm. */
+int
+em_command_run (int argc, char **argv)
+{
+  int status = run (argc, argv);
+
+  if (fflush (stdout) == 0 && ferror (stdout) == 0)
+    return status;
+  errno = EIO;
+  if (write (STDOUT_FILENO, "\n", 1) == 1)
+    errno = EIO;
+  g_printerr ("estimend: %s\n", g_strerror (errno));
+  return EM_EXIT_INPUT;
 }
 
 gboolean

@@ -10,7 +10,9 @@
 
 #include <cairo-pdf.h>
 #include <glib/gi18n.h>
+#include <glib/gstdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #define MARGIN_SIDE   51.0    /* 18 mm */
 #define MARGIN_TOP    48.0
@@ -171,6 +173,16 @@ add_outline (cairo_surface_t *surface, const EmPages *pages)
     }
 }
 
+/* cairo 1.16 does not tell of every write that failed, but then writes no more. */
+static gboolean
+is_whole (const GByteArray *bytes)
+{
+  static const char end[] = "%%EOF\n";
+  const gsize length = sizeof end - 1;
+
+  return bytes->len > length && memcmp (bytes->data + bytes->len - length, end, length) == 0;
+}
+
 /** The sheet as a PDF document.
  *
  * date: ISO 8601, the document's creation date; the same input and date give the same bytes. */
@@ -206,12 +218,23 @@ em_paper_to_pdf (EmSheet sheet, const EmPaperSource *source, const char *date, G
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_status (surface);
   cairo_surface_destroy (surface);
+  if (status == CAIRO_STATUS_SUCCESS && !is_whole (bytes))
+    status = CAIRO_STATUS_WRITE_ERROR;
   if (status != CAIRO_STATUS_SUCCESS)
     {
       g_set_error (error, EM_PAPER_ERROR, EM_PAPER_ERROR_WRITE, _("The pages could not be drawn: %s"), cairo_status_to_string (status));
       return NULL;
     }
   return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
+}
+
+/* A device or a pipe of that name would be taken away and a file put in its place. */
+static gboolean
+is_in_the_way (const char *path)
+{
+  GStatBuf about;
+
+  return g_stat (path, &about) == 0 && !S_ISREG (about.st_mode) && !S_ISDIR (about.st_mode);
 }
 
 gboolean
@@ -222,6 +245,12 @@ em_paper_export (EmSheet sheet, const EmPaperSource *source, const char *path, c
 
   if (pdf == NULL)
     return FALSE;
+  if (is_in_the_way (path))
+    {
+      g_set_error (error, EM_PAPER_ERROR, EM_PAPER_ERROR_WRITE, _("%s could not be written: %s"), path,
+                   _("what has that name is no regular file"));
+      return FALSE;
+    }
   if (!g_file_set_contents_full (path, g_bytes_get_data (pdf, NULL), (gssize) g_bytes_get_size (pdf), G_FILE_SET_CONTENTS_CONSISTENT, 0644, &reason))
     {
       g_set_error (error, EM_PAPER_ERROR, EM_PAPER_ERROR_WRITE, _("%s could not be written: %s"), path, reason->message);

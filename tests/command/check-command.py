@@ -13,12 +13,18 @@ import io
 import os
 import pathlib
 import re
+import resource
+import shlex
+import signal
 import subprocess
 import sys
 import tempfile
 from decimal import Decimal
 
 PROGRAM, DATA = sys.argv[1], pathlib.Path(sys.argv[2])
+# What the program runs under, such as valgrind with its options.
+WRAPPER = shlex.split(os.environ.get("ESTIMEND_TEST_WRAPPER", ""))
+PATIENCE_S = 600 if WRAPPER else 60
 DEMOS = sorted((DATA / "demo").glob("*.estimend"))
 FEATURE_NAMES = {"net_volume": "mm3", "required_volume": "mm3", "deposited_volume": "mm3", "layers": "", "tracks": "",
                  "welded_length": "mm", "wire_length": "mm", "sticks": "", "filler_mass": "g", "arc_on": "s", "labour": "s"}
@@ -40,7 +46,7 @@ def run(*arguments, env=None):
             if name in os.environ:
                 surroundings[name] = os.environ[name]
         surroundings.update(env or {})
-        done = subprocess.run([PROGRAM, *map(str, arguments)], capture_output=True, env=surroundings, timeout=60)
+        done = subprocess.run([*WRAPPER, PROGRAM, *map(str, arguments)], capture_output=True, env=surroundings, timeout=PATIENCE_S)
     return done.returncode, done.stdout.decode(), done.stderr.decode()
 
 
@@ -367,6 +373,42 @@ def check_newer():
     expect(status == 0 and " 12 things" in err and "not in the price" in err and "newer" not in out, f"cost tells it beside the table: {status} {err}")
 
 
+def run_short_of_room(limit, *arguments):
+    """Exit status and standard error where no file may grow past limit bytes, as on a full disk: SIGXFSZ is ignored, so that the
+    program is told instead of ended."""
+    with tempfile.TemporaryDirectory() as config:
+        surroundings = {"PATH": os.environ["PATH"], "LC_ALL": "C.UTF-8", "ESTIMEND_CONFIG_DIR": config, "HOME": config}
+        signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+        done = subprocess.run([*WRAPPER, PROGRAM, *map(str, arguments)], stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, env=surroundings, timeout=PATIENCE_S,
+                              restore_signals=False, preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (limit, limit)))
+    return done.returncode, done.stderr.decode()
+
+
+def check_full_disk(folder):
+    """What cannot be written is told and leaves what was there."""
+    pdf, quote, full = folder / "full.pdf", DEMOS[0], pathlib.Path("/dev/full")
+    status, out, err = run("print", quote, "-o", full)
+    expect(status == 1 and str(full) in err and "no regular file" in err, f"a device is not printed over: {status} {err}")
+    expect(full.is_char_device(), "/dev/full is what it was")
+    pdf.write_text("old")
+    before = set(folder.iterdir())
+    status, err = run_short_of_room(4096, "print", quote, "-o", pdf)
+    expect(status == 1 and str(pdf) in err and "too large" in err, f"a PDF that does not fit is told: {status} {err}")
+    expect(pdf.read_text() == "old" and set(folder.iterdir()) == before, "and leaves the old one and nothing else")
+    pdf.unlink()
+    status, err = run_short_of_room(4096, "print", quote, "-o", pdf)
+    expect(status == 1 and not pdf.exists() and not list(folder.glob("full.pdf*")), "and no half of one")
+    notes, saved = folder / "full.txt", folder / "full.estimend"
+    notes.write_text("P20 lid. Gate edge chipped 12 mm long, 0.5 x 0.4 mm.")
+    status, err = run_short_of_room(100, "read", notes, "-o", saved)
+    expect(status != 0 and not saved.exists(), f"nor half a quote: {status} {err}")
+    for command in (["cost", "--tsv", quote], ["cost", quote], ["compare", quote], ["lines", quote], ["steel", "p20", "er420"], ["--help"]):
+        with open(full, "wb") as nowhere:
+            done = subprocess.run([*WRAPPER, PROGRAM, *map(str, command)], stdout=nowhere, stderr=subprocess.PIPE, timeout=PATIENCE_S,
+                                  env={"PATH": os.environ["PATH"], "LC_ALL": "C.UTF-8", "HOME": str(folder), "ESTIMEND_CONFIG_DIR": str(folder)})
+        expect(done.returncode == 1 and b"No space left" in done.stderr, f"{command[0]}: a full disk is told: {done.returncode} {done.stderr}")
+
+
 def main():
     expect(len(DEMOS) >= 3, "three demo quotes")
     with tempfile.TemporaryDirectory() as name:
@@ -392,6 +434,7 @@ def main():
         check_choices(folder)
         check_range(folder)
         check_newer()
+        check_full_disk(folder)
     print(f"{len(failures)} failures")
     return 1 if failures else 0
 
