@@ -20,5 +20,5 @@ want 'tables bound at once' 'FLAGS_1.*NOW'
 want 'tables read-only' 'GNU_RELRO'
 want 'guarded frames' '__stack_chk_fail'
 printf '%s\n' "$about" | grep -E 'GNU_STACK.* RWE ' && { echo 'the stack can be run'; status=1; }
-[ "$is_fortified" = yes ] && want 'checked calls of the C library' '__[a-z]+_chk'
+[ "$is_fortified" = yes ] && want 'checked calls of the C library' '__[a-z]+_chk(@|$)'
 exit $status
