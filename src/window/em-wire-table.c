@@ -87,7 +87,9 @@ difference_text (EmWireTable *self, const EmCompareRow *row)
     return NULL;
   if (row->is_present)
     return g_strdup (_("chosen"));
-  return g_strdup_printf ("%s%s", row->difference_minor > 0 ? "+" : "", difference);
+  /* The mark of direction keeps the sign before its figures among words that run the other way. */
+  return g_strdup_printf ("%s%s%s", gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL ? "\342\200\216" : "",
+                          row->difference_minor > 0 ? "+" : "", difference);
 }
 
 static void
@@ -277,6 +279,8 @@ em_wire_table_init (EmWireTable *self)
 void
 em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *compare, uint32_t feature_id)
 {
+  GtkWidget *focus = gtk_widget_get_root (GTK_WIDGET (self)) != NULL ? gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self))) : NULL;
+  gboolean had_focus = focus != NULL && gtk_widget_is_ancestor (focus, self->suited);
   int n_out = 0;
 
   g_set_object (&self->document, document);
@@ -304,6 +308,9 @@ em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *co
   g_autofree char *label = g_strdup_printf (ngettext ("%d wire ruled out, and why", "%d wires ruled out, and why", (gulong) n_out), n_out);
   em_fold_set_name (self->expander, label);
   gtk_widget_set_visible (self->expander, n_out > 0);
+  /* Rows are made anew; whoever stood on one stands on the chosen one. */
+  if (had_focus)
+    em_wire_table_focus (self);
 }
 
 void

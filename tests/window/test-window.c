@@ -7,6 +7,7 @@
 
 #include "em-feature-row.h"
 #include "em-record-choice.h"
+#include "em-wire-table.h"
 #include "em-words.h"
 
 #include <string.h>
@@ -451,6 +452,11 @@ START_TEST (wires_are_reached_by_a_key)
   GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (window));
   ck_assert_ptr_nonnull (focus);
   ck_assert (gtk_widget_has_css_class (focus, "wire-row"));
+  /* Choosing makes the rows anew; the keyboard stays among them, on the chosen one. */
+  ck_assert (em_wire_table_choose (em_money_pane_get_wires (em_window_get_money (window)), 1));
+  test_settle (1200);
+  focus = gtk_root_get_focus (GTK_ROOT (window));
+  ck_assert (focus != NULL && gtk_widget_has_css_class (focus, "wire-row") && gtk_widget_has_css_class (focus, "chosen"));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
