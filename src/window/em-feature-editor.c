@@ -10,6 +10,7 @@
 
 #include "em-actuals.h"
 #include "em-drawing-view.h"
+#include "em-feature-slot.h"
 #include "em-field.h"
 #include "em-quantity-entry.h"
 #include "em-record-choice.h"
@@ -18,19 +19,7 @@
 
 #include <glib/gi18n.h>
 
-/* One number of the kind's table or of the shared ones. */
-typedef struct
-{
-  gboolean   is_shared;
-  int        field;        /* index in the kind's table, or EmFeatureNumber */
-  EmBound3   bound;
-  GtkWidget *widget;       /* EmQuantityEntry or GtkDropDown */
-  GtkWidget *box;          /* what is shown or hidden */
-} EmSlot;
-
 #define OVERRIDE_FIELD "override/0"
-
-enum { GROUP_SIZE, GROUP_PLACE, GROUP_WELD, GROUP_PAPER, GROUP_AFTER, N_GROUP };
 
 struct _EmFeatureEditor
 {
@@ -55,31 +44,6 @@ struct _EmFeatureEditor
 
 G_DEFINE_FINAL_TYPE (EmFeatureEditor, em_feature_editor, GTK_TYPE_WIDGET)
 
-typedef struct
-{
-  EmFeatureNumber number;
-  int             group;
-  const char     *label;
-  const char     *hint;     /* what an empty entry means */
-} EmSharedRow;
-
-static const EmSharedRow shared_rows[] =
-{
-  { EM_FEATURE_COUNT, GROUP_PLACE, N_("Places"), NULL },
-  { EM_FEATURE_ACCESS, GROUP_PLACE, N_("Access"), NULL },
-  { EM_FEATURE_NEAR, GROUP_PLACE, N_("Near it"), NULL },
-  { EM_FEATURE_CLEARANCE, GROUP_PLACE, N_("Clearance"), NULL },
-  { EM_FEATURE_SLOT_WIDTH, GROUP_PLACE, N_("Slot width"), N_("no slot") },
-  { EM_FEATURE_SLOT_DEPTH, GROUP_PLACE, N_("Slot depth"), N_("no slot") },
-  { EM_FEATURE_SETTING, GROUP_PLACE, N_("Shared setting"), N_("its own") },
-  { EM_FEATURE_WIRE, GROUP_WELD, N_("Wire diameter"), N_("cheapest") },
-  { EM_FEATURE_STOCK, GROUP_WELD, N_("Machining allowance"), N_("rate book") },
-  { EM_FEATURE_SAFETY_LAYERS, GROUP_WELD, N_("Layers for safety"), N_("rate book") },
-  { EM_FEATURE_MELT_OUT, GROUP_WELD, N_("Melt out first"), NULL },
-  { EM_FEATURE_CAP, GROUP_WELD, N_("Cap the edges"), NULL },
-  { EM_FEATURE_FINISH, GROUP_WELD, N_("Finish"), NULL },
-};
-
 static int32_t
 selected (EmFeatureEditor *self)
 {
@@ -92,12 +56,6 @@ feature_of (EmFeatureEditor *self)
   int32_t index = selected (self);
 
   return index < 0 ? NULL : &em_document_get_quote (self->document)->feature[index];
-}
-
-static const char *
-field_id_of (EmFeatureEditor *self, const EmSlot *slot)
-{
-  return slot->is_shared ? em_feature_numbers[slot->field].id : self->kind->fields[slot->field].id;
 }
 
 static EmSlot *
@@ -143,7 +101,7 @@ find_typed (EmFeatureEditor *self, const char *field, const char **out_problem)
 static char *
 problem_field (EmFeatureEditor *self, const EmSlot *slot)
 {
-  return g_strdup_printf ("%s/%d", field_id_of (self, slot), (int) slot->bound);
+  return g_strdup_printf ("%s/%d", em_slot_id (slot, self->kind), (int) slot->bound);
 }
 
 static EmSlot *find_slot_by_id (EmFeatureEditor *self, const char *field_id);
@@ -238,33 +196,6 @@ make_entry (EmFeatureEditor *self, const char *label, EmQuantityType type, const
   return entry;
 }
 
-static const char *const *
-shared_options (EmFeatureNumber number)
-{
-  static const char *near[EM_N_NEAR + 1], *access[EM_N_ACCESS + 1], *finish[EM_N_FINISH + 1], *choice[4];
-
-  switch (number)
-    {
-    case EM_FEATURE_NEAR:
-      for (int i = 0; i < EM_N_NEAR; i++)
-        near[i] = em_words_near ((EmNear) i);
-      return near;
-    case EM_FEATURE_ACCESS:
-      for (int i = 0; i < EM_N_ACCESS; i++)
-        access[i] = em_words_access ((EmAccess) i);
-      return access;
-    case EM_FEATURE_FINISH:
-      for (int i = 0; i < EM_N_FINISH; i++)
-        finish[i] = em_words_finish ((EmFinish) i);
-      return finish;
-    default:
-      choice[0] = _("As the kind needs");
-      choice[1] = _("Yes");
-      choice[2] = _("No");
-      return choice;
-    }
-}
-
 static void
 add_shared (EmFeatureEditor *self, const EmSharedRow *row)
 {
@@ -273,7 +204,7 @@ add_shared (EmFeatureEditor *self, const EmSharedRow *row)
 
   if (number->quantity == EM_QUANTITY_CHOICE)
     {
-      slot.box = em_field_choice (_(row->label), shared_options (row->number), &slot.widget);
+      slot.box = em_field_choice (_(row->label), em_shared_options (row->number), &slot.widget);
       g_signal_connect (slot.widget, "notify::selected", G_CALLBACK (on_chosen), self);
     }
   else
@@ -283,18 +214,6 @@ add_shared (EmFeatureEditor *self, const EmSharedRow *row)
     }
   em_fields_add (self->flow[row->group], slot.box);
   g_array_append_val (self->shared_slots, slot);
-}
-
-static const char *const *
-field_options (const EmField *field)
-{
-  static const char *names[33];
-  int n = 0;
-
-  for (; n < 32 && field->option_names != NULL && field->option_names[n] != NULL; n++)
-    names[n] = em_words (field->option_names[n]);
-  names[n] = NULL;
-  return names;
 }
 
 static void
@@ -320,7 +239,7 @@ add_kind_field (EmFeatureEditor *self, int field)
 
   if (row->quantity == EM_QUANTITY_CHOICE)
     {
-      slot.box = em_field_choice (label, field_options (row), &slot.widget);
+      slot.box = em_field_choice (label, em_field_options (row), &slot.widget);
       g_signal_connect (slot.widget, "notify::selected", G_CALLBACK (on_chosen), self);
     }
   else
@@ -349,70 +268,13 @@ build_kind (EmFeatureEditor *self, const EmKind *kind)
     add_kind_field (self, i);
 }
 
-static double
-slot_value (const EmFeature *feature, const EmSlot *slot)
-{
-  if (slot->is_shared)
-    return em_feature_get_number (feature, (EmFeatureNumber) slot->field);
-  switch (slot->bound)
-    {
-    case EM_LOW: return feature->low[slot->field];
-    case EM_HIGH: return feature->high[slot->field];
-    case EM_LIKELY: break;
-    }
-  return feature->value[slot->field];
-}
-
-static gboolean
-is_slot_shown (const EmFeature *feature, const EmSlot *slot)
-{
-  if (!slot->is_shared)
-    return em_field_is_shown (feature->kind, slot->field, feature->value);
-  switch (slot->field)
-    {
-    case EM_FEATURE_SLOT_WIDTH:
-    case EM_FEATURE_SLOT_DEPTH:
-      return feature->kind->sits_in_slot || !em_is_absent (slot_value (feature, slot));
-    case EM_FEATURE_CLEARANCE:
-      return feature->near != EM_NEAR_NOTHING || !em_is_absent (feature->clearance_mm);
-    default:
-      return TRUE;
-    }
-}
-
-static gboolean
-has_remarks (const EmFeature *feature)
-{
-  for (int i = 0; i < feature->kind->n_fields; i++)
-    if (feature->origin[i] == EM_ORIGIN_READ || feature->origin[i] == EM_ORIGIN_INFERRED)
-      return TRUE;
-  return FALSE;
-}
-
-/* "" keeps the line free, so that entries side by side stay in line. */
-static const char *
-origin_remark (const EmFeature *feature, const EmSlot *slot)
-{
-  if (slot->is_shared || slot->bound != EM_LIKELY)
-    return NULL;
-  switch (feature->origin[slot->field])
-    {
-    case EM_ORIGIN_READ: return _("from the notes");
-    case EM_ORIGIN_INFERRED: return _("inferred from the notes");
-    default: break;
-    }
-  if (feature->kind->fields[slot->field].is_required && em_is_absent (feature->value[slot->field]))
-    return _("still needed");
-  return has_remarks (feature) ? "" : NULL;
-}
-
 static void
 fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost *cost, EmSlot *slot)
 {
   EmQuantityEntry *entry = EM_QUANTITY_ENTRY (slot->widget);
   EmUnits units = em_document_get_units (self->document);
   g_autofree char *problem = NULL;
-  double value = slot_value (feature, slot);
+  double value = em_slot_value (slot, feature);
   g_autofree char *field = problem_field (self, slot);
   const char *why, *typed = find_typed (self, field, &why);
 
@@ -427,23 +289,23 @@ fill_entry (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost
     }
   /* What nobody has given yet is no mistake: its remark says that it is needed. */
   if (cost->status != EM_OK && cost->status != EM_FAULT_MISSING && slot->bound == EM_LIKELY
-      && (g_strcmp0 (cost->fault.field, field_id_of (self, slot)) == 0
-          || g_strcmp0 (cost->fault.other_field, field_id_of (self, slot)) == 0))
+      && (g_strcmp0 (cost->fault.field, em_slot_id (slot, self->kind)) == 0
+          || g_strcmp0 (cost->fault.other_field, em_slot_id (slot, self->kind)) == 0))
     problem = em_words_fault_of (&cost->fault, feature->kind, units);
   em_quantity_entry_set_problem (entry, problem);
   if (typed != NULL)
     em_quantity_entry_show_unread (entry, typed, why);
-  em_quantity_entry_set_remark (entry, origin_remark (feature, slot));
+  em_quantity_entry_set_remark (entry, em_slot_remark (slot, feature));
 }
 
 static void
 fill_slot (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost *cost, EmSlot *slot)
 {
-  double value = slot_value (feature, slot);
+  double value = em_slot_value (slot, feature);
   GtkWidget *child = gtk_widget_get_ancestor (slot->box, GTK_TYPE_FLOW_BOX_CHILD);
 
   if (slot->bound == EM_LIKELY)
-    gtk_widget_set_visible (child, is_slot_shown (feature, slot));
+    gtk_widget_set_visible (child, em_slot_is_shown (slot, feature));
   if (GTK_IS_DROP_DOWN (slot->widget))
     {
       if (em_is_absent (value) && !slot->is_shared)
@@ -606,7 +468,7 @@ is_told_at_its_field (EmFeatureEditor *self, const EmFeature *feature, const EmF
 {
   EmSlot *slot = cost->fault.field != NULL ? find_slot_by_id (self, cost->fault.field) : NULL;
 
-  return slot != NULL && !GTK_IS_DROP_DOWN (slot->widget) && is_slot_shown (feature, slot) && gtk_widget_get_mapped (slot->widget);
+  return slot != NULL && !GTK_IS_DROP_DOWN (slot->widget) && em_slot_is_shown (slot, feature) && gtk_widget_get_mapped (slot->widget);
 }
 
 static void
@@ -724,9 +586,9 @@ add_override (EmFeatureEditor *self)
 static void
 fill_group (EmFeatureEditor *self, int group)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (shared_rows); i++)
-    if (shared_rows[i].group == group)
-      add_shared (self, &shared_rows[i]);
+  for (int i = 0; i < em_n_shared_rows; i++)
+    if (em_shared_rows[i].group == group)
+      add_shared (self, &em_shared_rows[i]);
 }
 
 static void
@@ -826,7 +688,7 @@ find_slot_by_id (EmFeatureEditor *self, const char *field_id)
       for (guint i = 0; i < slots->len; i++)
         {
           EmSlot *slot = &g_array_index (slots, EmSlot, i);
-          if (slot->bound == EM_LIKELY && (field_id == NULL || g_str_equal (field_id_of (self, slot), field_id)))
+          if (slot->bound == EM_LIKELY && (field_id == NULL || g_str_equal (em_slot_id (slot, self->kind), field_id)))
             return slot;
         }
     }
@@ -839,10 +701,10 @@ need_slot (EmFeatureEditor *self, const char *field_id)
 {
   EmSlot *slot = find_slot_by_id (self, field_id);
 
-  for (gsize i = 0; slot == NULL && i < G_N_ELEMENTS (shared_rows); i++)
-    if (g_strcmp0 (em_feature_numbers[shared_rows[i].number].id, field_id) == 0)
+  for (int i = 0; slot == NULL && i < em_n_shared_rows; i++)
+    if (g_strcmp0 (em_feature_numbers[em_shared_rows[i].number].id, field_id) == 0)
       {
-        make_group (self, shared_rows[i].group);
+        make_group (self, em_shared_rows[i].group);
         slot = find_slot_by_id (self, field_id);
       }
   return slot;
