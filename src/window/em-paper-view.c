@@ -161,6 +161,7 @@ make_offers_button (EmPaperView *self)
   g_signal_connect (popover, "show", G_CALLBACK (on_offers_opened), self);
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (button), popover);
   gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _("Wires to offer"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Wires to offer"), -1);
   return button;
 }
 
@@ -174,6 +175,7 @@ make_data_button (void)
   g_menu_append (menu, _("_Wires compared (CSV)…"), "win.export-wires");
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
   gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _("Save as data"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Save as data"), -1);
   return button;
 }
 

@@ -195,7 +195,7 @@ gather_menu (GMenuModel *menu, Letters *letters, const char *language)
 static void
 check_menus (GtkWidget *widget, const char *language, int *n_menus)
 {
-  if (GTK_IS_MENU_BUTTON (widget))
+  if (GTK_IS_MENU_BUTTON (widget) && gtk_widget_get_mapped (widget))
     {
       gtk_menu_button_popup (GTK_MENU_BUTTON (widget));
       GMenuModel *menu = gtk_menu_button_get_menu_model (GTK_MENU_BUTTON (widget));
@@ -223,6 +223,10 @@ START_TEST (in_the_menus)
 
   check_menus (GTK_WIDGET (window), languages[_i], &n_menus);
   ck_assert_int_ge (n_menus, 2);
+  test_act (window, "win.paper");
+  test_settle (100);
+  check_menus (GTK_WIDGET (window), languages[_i], &n_menus);
+  ck_assert_int_ge (n_menus, 4);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
