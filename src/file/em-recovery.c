@@ -262,6 +262,20 @@ em_recovered_free (EmRecovered *recovered)
   g_free (recovered);
 }
 
+/* What a newer minor version put into a journal is of no use here, and a journal is never written again: it is passed over, so that the
+ * work in it is not out of reach. In a file of this version it is refused. */
+static void
+pass_over_newer (EmXmlReader *reader, gboolean is_element)
+{
+  EmXmlKept nothing = { NULL, 0 };
+
+  if (is_element)
+    em_xml_keep_element (reader, &nothing, "");
+  else
+    em_xml_keep_attributes (reader, &nothing, "");
+  em_xml_kept_clear (&nothing);
+}
+
 /* On the root of a journal, its attributes read. NULL: none of ours, or damaged. */
 static EmXmlReader *
 open_journal (const char *file, EmRecovered *recovered, EmFileStamp *out_stamp, GError **error)
@@ -281,6 +295,7 @@ open_journal (const char *file, EmRecovered *recovered, EmFileStamp *out_stamp, 
   if (stamp != NULL && sscanf (stamp, "%" G_GUINT64_FORMAT " %" G_GUINT64_FORMAT " %" G_GUINT64_FORMAT " %" G_GINT64_FORMAT,
                                &out_stamp->device, &out_stamp->inode, &out_stamp->size, &out_stamp->modified_ns) != 4)
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "stamp", _("cannot be read."));
+  pass_over_newer (reader, FALSE);
   return g_steal_pointer (&reader);
 }
 
@@ -416,10 +431,10 @@ em_recovery_read (const EmRecovered *recovered, EmQuoteFile *out_file, GError **
     return FALSE;
   em_xml_begin (reader);
   while (em_xml_child (reader))
-    if (xml == NULL)
+    if (xml == NULL && strcmp (em_xml_name (reader), "quote") == 0)
       xml = em_xml_take_element (reader, G_MAXSIZE);
     else
-      em_xml_refuse_element (reader);
+      pass_over_newer (reader, TRUE);
   if (em_xml_is_good (reader) && xml == NULL)
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "quote", _("missing."));
   if (!em_xml_reader_finish (reader, error))

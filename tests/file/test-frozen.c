@@ -6,6 +6,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include "em-book-file.h"
+#include "em-recovery.h"
 #include "em-test-file.h"
 
 static char *
@@ -18,6 +19,7 @@ frozen_path (const char *name)
 static const struct { const char *name, *sha256; } sums[] =
 {
   { "by-hand-1.0.estimend", "45454259b4e1f513f72cf47c2865cb69e5f04d3dd413dd5efac2871e7c8a1881" },
+  { "journal-1.0.journal", "b8f074ab0005eccfcc90af7e0d0ae4e923750a9d65ef0348c826d58da70dc6ae" },
   { "metals-1.0.xml", "6a917dc200f1c37523f9987e282e3767b9ca1fca55e6e0d266821d933e6a104f" },
   { "quote-1.0.estimend", "188e71e34ff8c403d2c9033b6e0c577f78b169dc9d350acfd6dc03fa8a58bf35" },
   { "rates-1.0.xml", "c2dd3615befa374f443f4eee69620228a1fde4594edd272076ce505e1163fab4" },
@@ -148,6 +150,60 @@ START_TEST (metals)
 }
 END_TEST
 
+/* Work that was not saved on the day of this format. */
+static void
+check_journal (const char *path, GError **error)
+{
+  EmRecovered recovered = { (char *) path, NULL, (char *) "Q-1", 0 };
+  EmQuoteFile file, alone;
+
+  load_quote (&alone);
+  ck_assert_msg (em_recovery_read (&recovered, &file, error), "%s", error != NULL && *error != NULL ? (*error)->message : "");
+  ck_assert (em_quote_equal (&file.quote, &alone.quote) && em_rates_equal (file.sent_rates, alone.sent_rates));
+  ck_assert (file.stamp.device == G_MAXUINT64 && file.stamp.inode == 12 && file.stamp.size == 34 && file.stamp.modified_ns == -56);
+  em_quote_file_clear (&file);
+  em_quote_file_clear (&alone);
+}
+
+START_TEST (journal)
+{
+  g_autofree char *path = frozen_path ("journal-1.0.journal");
+  g_autoptr (GError) error = NULL;
+
+  check_journal (path, &error);
+}
+END_TEST
+
+/* Round which a version 1.7 that does not exist put things of its own: the work is not out of reach. With its version not told, the
+ * same things are damage. */
+START_TEST (newer_journal)
+{
+  g_autofree char *path = frozen_path ("journal-1.0.journal"), *content = NULL, *folder = em_test_folder_new ();
+  g_autofree char *newer = g_build_filename (folder, "newer.journal", NULL);
+  static const char *const versions[] = { "1.0", "1.7" };
+
+  ck_assert (g_file_get_contents (path, &content, NULL, NULL));
+  const char *root = strstr (content, "<journal "), *version = strstr (root, "version=\"1.0\""), *inside = strchr (root, '>') + 1;
+  for (gsize i = 0; i < G_N_ELEMENTS (versions); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *text = g_strdup_printf ("%.*sversion=\"%s\" seat=\"3\"%.*s<undo steps=\"2\"/>%s", (int) (version - content), content, versions[i],
+                                               (int) (inside - version - strlen ("version=\"1.0\"")), version + strlen ("version=\"1.0\""), inside);
+      ck_assert (g_file_set_contents (newer, text, -1, NULL));
+      if (i == 1)
+        check_journal (newer, &error);
+      else
+        {
+          const EmRecovered recovered = { newer, NULL, newer, 0 };
+          EmQuoteFile file;
+          ck_assert (!em_recovery_read (&recovered, &file, &error));
+          ck_assert (g_error_matches (error, EM_FILE_ERROR, EM_FILE_ERROR_VALUE));
+        }
+    }
+  em_test_folder_remove (folder);
+}
+END_TEST
+
 /* What version 1.0 reads and its writer never writes: a prefix, CDATA, CR LF, comments, attributes in any order. */
 START_TEST (by_hand)
 {
@@ -198,7 +254,7 @@ main (void)
   const EmTestRow tests[] =
   {
     EM_TEST_LOOP (unchanged, sums), EM_TEST (quote), EM_TEST (features), EM_TEST (sent_books), EM_TEST (saved_again), EM_TEST (rates),
-    EM_TEST (metals), EM_TEST (by_hand), EM_TEST (newer),
+    EM_TEST (metals), EM_TEST (journal), EM_TEST (newer_journal), EM_TEST (by_hand), EM_TEST (newer),
   };
 
   return em_test_run ("frozen", tests, (int) G_N_ELEMENTS (tests));
