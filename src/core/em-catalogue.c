@@ -83,6 +83,7 @@ em_catalogue_clear (EmCatalogue *catalogue)
     em_filler_clear (&catalogue->filler[i]);
   free (catalogue->base);
   free (catalogue->filler);
+  free (catalogue->extra);
   em_catalogue_init (catalogue);
 }
 
@@ -155,6 +156,8 @@ em_catalogue_copy (const EmCatalogue *catalogue, EmCatalogue *out_copy)
       if (status == EM_OK)
         status = em_catalogue_add_filler_take (&copy, &filler);
     }
+  if (status == EM_OK && !dup_into (catalogue->extra, &copy.extra))
+    status = EM_FAULT_MEMORY;
   if (status != EM_OK)
     em_catalogue_clear (&copy);
   else

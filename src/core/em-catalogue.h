@@ -102,6 +102,7 @@ typedef struct
   EmBase   *base;
   int32_t   n_fillers;
   EmFiller *filler;
+  char     *extra;     /* what a newer version's file holds besides, kept for it; NULL: nothing; owned */
 } EmCatalogue;
 
 void     em_catalogue_init (EmCatalogue *out_catalogue);

@@ -128,10 +128,87 @@ read_common (EmXmlReader *reader, const Common *common)
   *common->is_own = em_xml_boolean (reader, "own", FALSE);
 }
 
+/* What is read: where each record's own things of a newer version go, and ids so far. */
+typedef struct
+{
+  EmXmlReader *reader;
+  EmCatalogue *catalogue;
+  GHashTable  *base_ids, *filler_ids;
+  EmXmlKept    kept;
+} Reading;
+
+/* Whether each word of the present record is one of those known here. In a file of a newer version one that is not makes the record of
+ * no use here, and it is kept whole: to guess would be to price with it. */
+static gboolean
+knows_word (EmXmlReader *reader, const char *name, const char *const *ids, int n_ids)
+{
+  const char *text = em_xml_attribute (reader, name);
+  g_auto (GStrv) words = text != NULL ? g_strsplit (text, " ", 20) : NULL;
+
+  for (int i = 0; words != NULL && words[i] != NULL; i++)
+    {
+      gboolean is_known = words[i][0] == '\0';
+      for (int id = 0; id < n_ids && !is_known; id++)
+        is_known = strcmp (words[i], ids[id]) == 0;
+      if (!is_known)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+knows_record (EmXmlReader *reader)
+{
+  const char *suit_words[G_N_ELEMENTS (suits)];
+
+  for (gsize i = 0; i < G_N_ELEMENTS (suits); i++)
+    suit_words[i] = suits[i].word;
+  return !em_xml_is_newer (reader)
+         || (knows_word (reader, "family", em_family_ids, EM_N_FAMILY) && knows_word (reader, "balance", em_element_ids, EM_N_ELEMENT)
+             && knows_word (reader, "processes", em_process_ids, EM_N_PROCESS)
+             && knows_word (reader, "suits", suit_words, G_N_ELEMENTS (suits)));
+}
+
+static char *
+record_place (const char *what, const char *id)
+{
+  return g_strconcat (what, ":", id != NULL ? id : "", NULL);
+}
+
+static char *
+contains_place (const char *record, int element)
+{
+  return g_strconcat (record, ":contains:", em_element_ids[element], NULL);
+}
+
+static char *
+size_place (const char *record, double wire_mm)
+{
+  char text[32];
+
+  em_number_write (wire_mm, text, sizeof text);
+  return g_strconcat (record, ":size:", text, NULL);
+}
+
+/* Takes place. */
+static void
+keep_attributes (Reading *reading, char *place)
+{
+  em_xml_keep_attributes (reading->reader, &reading->kept, place);
+  g_free (place);
+}
+
 /* One <contains>: an element named twice is refused. */
 static void
-read_contains (EmXmlReader *reader, EmComposition *composition, guint32 *seen)
+read_contains (Reading *reading, EmComposition *composition, guint32 *seen, const char *place)
 {
+  EmXmlReader *reader = reading->reader;
+
+  if (em_xml_is_newer (reader) && !knows_word (reader, "element", em_element_ids, EM_N_ELEMENT))
+    {
+      em_xml_keep_element (reader, &reading->kept, place);
+      return;
+    }
   em_xml_need (reader, "element");
   em_xml_need (reader, "low");
   em_xml_need (reader, "high");
@@ -143,12 +220,15 @@ read_contains (EmXmlReader *reader, EmComposition *composition, guint32 *seen)
   *seen |= 1u << element;
   composition->low_pct[element] = em_xml_real (reader, "low", 0.0, 0.0, 100.0);
   composition->high_pct[element] = em_xml_real (reader, "high", 0.0, composition->low_pct[element], 100.0);
+  keep_attributes (reading, contains_place (place, element));
 }
 
 /* A child that base and wire have alike; FALSE for any other. */
 static gboolean
-read_common_child (EmXmlReader *reader, const Common *common, guint32 *seen)
+read_common_child (Reading *reading, const Common *common, guint32 *seen, const char *place)
 {
+  EmXmlReader *reader = reading->reader;
+
   if (em_xml_is (reader, "source") || em_xml_is (reader, "remark"))
     {
       char **out = em_xml_is (reader, "source") ? common->source : common->remark;
@@ -159,7 +239,7 @@ read_common_child (EmXmlReader *reader, const Common *common, guint32 *seen)
     }
   if (!em_xml_is (reader, "contains"))
     return FALSE;
-  read_contains (reader, common->composition, seen);
+  read_contains (reading, common->composition, seen, place);
   return TRUE;
 }
 
@@ -181,8 +261,9 @@ refuse_status (EmXmlReader *reader, EmStatus status, const EmFault *fault)
 }
 
 static void
-read_base (EmXmlReader *reader, EmCatalogue *catalogue, GHashTable *ids)
+read_base (Reading *reading)
 {
+  EmXmlReader *reader = reading->reader;
   EmFault fault;
   EmBase base;
   guint32 seen = 0;
@@ -192,18 +273,20 @@ read_base (EmXmlReader *reader, EmCatalogue *catalogue, GHashTable *ids)
   Common common = base_common (&base);
 
   read_common (reader, &common);
-  check_new (reader, ids, base.id);
+  check_new (reader, reading->base_ids, base.id);
+  g_autofree char *place = record_place ("base", base.id);
   base.temper_degc = em_xml_real (reader, "temper-degc", EM_ABSENT, 0.0, 1000.0);
   read_span (reader, "preheat-degc", &base.preheat_low_degc, &base.preheat_high_degc);
   base.laser_preheat_degc = em_xml_real (reader, "laser-preheat-degc", EM_ABSENT, 0.0, 1000.0);
+  em_xml_keep_attributes (reader, &reading->kept, place);
   em_xml_begin (reader);
   while (em_xml_child (reader))
-    if (!read_common_child (reader, &common, &seen))
-      em_xml_refuse_element (reader);
+    if (!read_common_child (reading, &common, &seen, place))
+      em_xml_keep_element (reader, &reading->kept, place);
   if (em_xml_is_good (reader))
     refuse_status (reader, em_base_check (&base, &fault), &fault);
   if (em_xml_is_good (reader))
-    refuse_status (reader, em_catalogue_add_base_take (catalogue, &base), &fault);
+    refuse_status (reader, em_catalogue_add_base_take (reading->catalogue, &base), &fault);
   em_base_clear (&base);
 }
 
@@ -248,8 +331,15 @@ take_suit (EmFiller *filler, const char *word)
 }
 
 static void
-read_size (EmXmlReader *reader, EmFiller *filler)
+read_size (Reading *reading, EmFiller *filler, const char *place)
 {
+  EmXmlReader *reader = reading->reader;
+
+  if (em_xml_is_newer (reader) && !knows_word (reader, "per", em_price_basis_ids, EM_N_PRICE_BASIS))
+    {
+      em_xml_keep_element (reader, &reading->kept, place);
+      return;
+    }
   if (filler->n_sizes >= EM_SIZE_MAX)
     {
       em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "size", _("more than %d sizes of one wire."), EM_SIZE_MAX);
@@ -265,6 +355,7 @@ read_size (EmXmlReader *reader, EmFiller *filler)
   size->price_minor = em_xml_integer (reader, "price-minor", 0, 0, G_GINT64_CONSTANT (1000000000000));
   size->basis = (EmPriceBasis) em_xml_choice (reader, "per", em_price_basis_ids, EM_N_PRICE_BASIS, EM_PER_METRE);
   size->is_stocked = em_xml_boolean (reader, "stocked", FALSE);
+  keep_attributes (reading, size_place (place, size->wire_mm));
 }
 
 static void
@@ -282,8 +373,9 @@ read_filler_attributes (EmXmlReader *reader, EmFiller *filler)
 }
 
 static void
-read_filler (EmXmlReader *reader, EmCatalogue *catalogue, GHashTable *ids)
+read_filler (Reading *reading)
 {
+  EmXmlReader *reader = reading->reader;
   EmFault fault;
   EmFiller filler;
   guint32 seen = 0;
@@ -293,18 +385,20 @@ read_filler (EmXmlReader *reader, EmCatalogue *catalogue, GHashTable *ids)
   Common common = filler_common (&filler);
 
   read_common (reader, &common);
-  check_new (reader, ids, filler.id);
+  check_new (reader, reading->filler_ids, filler.id);
+  g_autofree char *place = record_place ("filler", filler.id);
   read_filler_attributes (reader, &filler);
+  em_xml_keep_attributes (reader, &reading->kept, place);
   em_xml_begin (reader);
   while (em_xml_child (reader))
     if (em_xml_is (reader, "size"))
-      read_size (reader, &filler);
-    else if (!read_common_child (reader, &common, &seen))
-      em_xml_refuse_element (reader);
+      read_size (reading, &filler, place);
+    else if (!read_common_child (reading, &common, &seen, place))
+      em_xml_keep_element (reader, &reading->kept, place);
   if (em_xml_is_good (reader))
     refuse_status (reader, em_filler_check (&filler, &fault), &fault);
   if (em_xml_is_good (reader))
-    refuse_status (reader, em_catalogue_add_filler_take (catalogue, &filler), &fault);
+    refuse_status (reader, em_catalogue_add_filler_take (reading->catalogue, &filler), &fault);
   em_filler_clear (&filler);
 }
 
@@ -313,16 +407,21 @@ em_catalogue_read_element (EmXmlReader *reader, EmCatalogue *out_catalogue)
 {
   g_autoptr (GHashTable) base_ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GHashTable) filler_ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  Reading reading = { reader, out_catalogue, base_ids, filler_ids, { NULL, 0 } };
 
   em_catalogue_init (out_catalogue);
+  em_xml_keep_attributes (reader, &reading.kept, "");
   em_xml_begin (reader);
   while (em_xml_child (reader))
-    if (em_xml_is (reader, "base"))
-      read_base (reader, out_catalogue, base_ids);
-    else if (em_xml_is (reader, "filler"))
-      read_filler (reader, out_catalogue, filler_ids);
+    if (em_xml_is (reader, "base") && knows_record (reader))
+      read_base (&reading);
+    else if (em_xml_is (reader, "filler") && knows_record (reader))
+      read_filler (&reading);
     else
-      em_xml_refuse_element (reader);
+      em_xml_keep_element (reader, &reading.kept, "");
+  if (reading.kept.text != NULL)
+    keep_text (reader, reading.kept.text->str, &out_catalogue->extra);
+  em_xml_kept_clear (&reading.kept);
   if (!em_xml_is_good (reader))
     em_catalogue_clear (out_catalogue);
 }
@@ -409,8 +508,17 @@ put_common (EmXmlWriter *writer, const Common *common)
   put_span (writer, "hardness-hv", *common->low_hv, *common->high_hv);
 }
 
+/* Takes place. */
 static void
-put_common_children (EmXmlWriter *writer, const Common *common)
+put_kept (EmXmlWriter *writer, const char *kept, char *place)
+{
+  if (kept != NULL)
+    em_xml_put_kept (writer, kept, place);
+  g_free (place);
+}
+
+static void
+put_common_children (EmXmlWriter *writer, const Common *common, const char *kept, const char *record)
 {
   em_xml_put_text (writer, "source", *common->source != NULL ? *common->source : "");
   em_xml_put_text (writer, "remark", *common->remark);
@@ -421,21 +529,25 @@ put_common_children (EmXmlWriter *writer, const Common *common)
         em_xml_put (writer, "element", em_element_ids[i]);
         em_xml_put_real (writer, "low", common->composition->low_pct[i]);
         em_xml_put_real (writer, "high", common->composition->high_pct[i]);
+        put_kept (writer, kept, contains_place (record, i));
         em_xml_close (writer);
       }
 }
 
 static void
-put_base (EmXmlWriter *writer, const EmBase *base)
+put_base (EmXmlWriter *writer, const EmBase *base, const char *kept)
 {
   Common common = base_common ((EmBase *) base);
+  g_autofree char *place = record_place ("base", base->id);
 
   em_xml_open (writer, "base");
   put_common (writer, &common);
   em_xml_put_real (writer, "temper-degc", base->temper_degc);
   put_span (writer, "preheat-degc", base->preheat_low_degc, base->preheat_high_degc);
   em_xml_put_real (writer, "laser-preheat-degc", base->laser_preheat_degc);
-  put_common_children (writer, &common);
+  em_xml_put_kept_attributes (writer, kept, place);
+  put_common_children (writer, &common, kept, place);
+  em_xml_put_kept_elements (writer, kept, place);
   em_xml_close (writer);
 }
 
@@ -456,20 +568,22 @@ put_word_lists (EmXmlWriter *writer, const EmFiller *filler)
 }
 
 static void
-put_size (EmXmlWriter *writer, const EmWireSize *size)
+put_size (EmXmlWriter *writer, const EmWireSize *size, const char *kept, const char *record)
 {
   em_xml_open (writer, "size");
   em_xml_put_real (writer, "wire-mm", size->wire_mm);
   em_xml_put_integer (writer, "price-minor", size->price_minor);
   em_xml_put (writer, "per", em_price_basis_ids[size->basis]);
   put_if (writer, "stocked", size->is_stocked);
+  put_kept (writer, kept, size_place (record, size->wire_mm));
   em_xml_close (writer);
 }
 
 static void
-put_filler (EmXmlWriter *writer, const EmFiller *filler)
+put_filler (EmXmlWriter *writer, const EmFiller *filler, const char *kept)
 {
   Common common = filler_common ((EmFiller *) filler);
+  g_autofree char *place = record_place ("filler", filler->id);
 
   em_xml_open (writer, "filler");
   put_common (writer, &common);
@@ -479,21 +593,32 @@ put_filler (EmXmlWriter *writer, const EmFiller *filler)
   put_word_lists (writer, filler);
   em_xml_put (writer, "supplier-ref", filler->supplier_ref);
   put_if (writer, "demo-price", filler->has_demo_price);
-  put_common_children (writer, &common);
+  em_xml_put_kept_attributes (writer, kept, place);
+  put_common_children (writer, &common, kept, place);
   for (int32_t i = 0; i < filler->n_sizes; i++)
-    put_size (writer, &filler->size[i]);
+    put_size (writer, &filler->size[i], kept, place);
+  em_xml_put_kept_elements (writer, kept, place);
   em_xml_close (writer);
 }
 
 void
-em_catalogue_put_records (EmXmlWriter *writer, const EmCatalogue *catalogue, gboolean only_own)
+em_catalogue_put_element (EmXmlWriter *writer, const EmCatalogue *catalogue, gboolean only_own)
 {
+  const char *kept = catalogue->extra;
+  g_autofree char *version = g_strdup_printf ("%d.%d", VERSION_MAJOR, MAX (VERSION_MINOR, em_xml_kept_minor (writer, kept)));
+
+  em_xml_open (writer, "metals");
+  em_xml_put (writer, "xmlns", EM_CATALOGUE_NS);
+  em_xml_put (writer, "version", version);
+  em_xml_put_kept_attributes (writer, kept, "");
   for (int32_t i = 0; i < catalogue->n_bases; i++)
     if (!only_own || catalogue->base[i].is_own)
-      put_base (writer, &catalogue->base[i]);
+      put_base (writer, &catalogue->base[i], kept);
   for (int32_t i = 0; i < catalogue->n_fillers; i++)
     if (!only_own || catalogue->filler[i].is_own)
-      put_filler (writer, &catalogue->filler[i]);
+      put_filler (writer, &catalogue->filler[i], kept);
+  em_xml_put_kept_elements (writer, kept, "");
+  em_xml_close (writer);
 }
 
 /* The same bytes for the same records. only_own leaves out what the program ships. */
@@ -502,11 +627,7 @@ em_catalogue_write (const EmCatalogue *catalogue, gboolean only_own, GError **er
 {
   EmXmlWriter *writer = em_xml_writer_new ();
 
-  em_xml_open (writer, "metals");
-  em_xml_put (writer, "xmlns", EM_CATALOGUE_NS);
-  em_xml_put (writer, "version", "1.0");
-  em_catalogue_put_records (writer, catalogue, only_own);
-  em_xml_close (writer);
+  em_catalogue_put_element (writer, catalogue, only_own);
   return em_xml_writer_finish (writer, error);
 }
 
@@ -587,6 +708,13 @@ em_catalogue_merge (EmCatalogue *shipped, const EmCatalogue *own, GError **error
         status = lay_base (&merged, &own->base[i], GPOINTER_TO_INT (g_hash_table_lookup (bases, own->base[i].id)) - 1);
       for (int32_t i = 0; status == EM_OK && i < own->n_fillers; i++)
         status = lay_filler (&merged, &own->filler[i], GPOINTER_TO_INT (g_hash_table_lookup (fillers, own->filler[i].id)) - 1);
+      /* What of a newer version goes with the shop's own file is the shop's. */
+      if (status == EM_OK && own->extra != NULL)
+        {
+          free (merged.extra);
+          merged.extra = em_text_dup (own->extra);
+          status = merged.extra != NULL ? EM_OK : EM_FAULT_MEMORY;
+        }
       if (status != EM_OK)
         em_catalogue_clear (&merged);
     }

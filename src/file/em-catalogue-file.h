@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 
 /* Reads the children of the present element into an empty catalogue; after an error of the reader it holds nothing. */
 void em_catalogue_read_element (EmXmlReader *reader, EmCatalogue *out_catalogue);
-/* The records, as children of the element just opened. */
-void em_catalogue_put_records  (EmXmlWriter *writer, const EmCatalogue *catalogue, gboolean only_own);
+/* A whole element <metals> in its namespace, with what was kept of a newer version. */
+void em_catalogue_put_element  (EmXmlWriter *writer, const EmCatalogue *catalogue, gboolean only_own);
 
 G_END_DECLS

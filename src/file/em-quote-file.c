@@ -430,16 +430,6 @@ has_spent_ids (const EmQuote *quote)
   return quote->next_id > next;
 }
 
-static void
-put_metals (EmXmlWriter *writer, const EmCatalogue *catalogue)
-{
-  em_xml_open (writer, "metals");
-  em_xml_put (writer, "xmlns", EM_CATALOGUE_NS);
-  em_xml_put (writer, "version", "1.0");
-  em_catalogue_put_records (writer, catalogue, FALSE);
-  em_xml_close (writer);
-}
-
 /* Rates that would not pass the check could not be read again. */
 static gboolean
 put_sent (EmXmlWriter *writer, const EmQuoteFile *file, GError **error)
@@ -457,7 +447,7 @@ put_sent (EmXmlWriter *writer, const EmQuoteFile *file, GError **error)
   em_xml_open (writer, "sent");
   em_xml_put_kept_attributes (writer, file->quote.text[EM_QUOTE_EXTRA], "sent");
   em_rates_put_element (writer, file->sent_rates);
-  put_metals (writer, file->sent_catalogue);
+  em_catalogue_put_element (writer, file->sent_catalogue, FALSE);
   em_xml_put_kept_elements (writer, file->quote.text[EM_QUOTE_EXTRA], "sent");
   em_xml_close (writer);
   return TRUE;

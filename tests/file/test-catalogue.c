@@ -460,6 +460,61 @@ START_TEST (test_save_and_validate)
 }
 END_TEST
 
+/* By a version 1.6 that does not exist: words, attributes and elements it alone knows, in every place. */
+static const char newer[] =
+  "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+  "<metals xmlns=\"urn:estimend:metals\" version=\"1.6\" edition=\"spring\">\n"
+  "  <base id=\"a\" designation=\"A\" family=\"tool-steel\" balance=\"Fe\" density-g-per-cm3=\"7.8\" own=\"yes\" magnetic=\"yes\">\n"
+  "    <source>invented</source>\n"
+  "    <contains element=\"C\" low=\"0.3\" high=\"0.4\" typical=\"0.35\"/>\n"
+  "    <contains xmlns=\"urn:estimend:metals\" element=\"Uuo\" low=\"1\" high=\"2\"/>\n"
+  "    <curve xmlns=\"urn:estimend:metals\"><point t=\"1\"/></curve>\n"
+  "  </base>\n"
+  "  <filler id=\"w\" designation=\"W\" family=\"tool-steel\" balance=\"Fe\" density-g-per-cm3=\"7.8\" own=\"yes\" melt-j-per-g=\"1300\""
+  " processes=\"laser\" colour=\"red\">\n"
+  "    <source>invented</source>\n"
+  "    <size wire-mm=\"0.5\" price-minor=\"100\" per=\"metre\" spool=\"big\"/>\n"
+  "    <size xmlns=\"urn:estimend:metals\" wire-mm=\"0.6\" price-minor=\"100\" per=\"spool\"/>\n"
+  "  </filler>\n"
+  "  <base xmlns=\"urn:estimend:metals\" id=\"g\" designation=\"G\" family=\"glass\" balance=\"Fe\" density-g-per-cm3=\"2\"><source>x</source></base>\n"
+  "  <paste xmlns=\"urn:estimend:metals\" id=\"p\"/>\n"
+  "</metals>\n";
+
+START_TEST (test_newer_is_kept)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new_static (newer, sizeof newer - 1), again = NULL, edited = NULL, merged = NULL;
+  g_autoptr (GError) error = NULL;
+  EmCatalogue catalogue, copy, shipped;
+
+  ck_assert_msg (em_catalogue_parse (bytes, "newer", &catalogue, &error), "%s", error != NULL ? error->message : "");
+  ck_assert (catalogue.n_bases == 1 && catalogue.n_fillers == 1 && catalogue.filler[0].n_sizes == 1);
+  again = em_catalogue_write (&catalogue, FALSE, NULL);
+  g_autofree char *text = g_strndup (g_bytes_get_data (again, NULL), g_bytes_get_size (again));
+  ck_assert_str_eq (text, newer);
+  /* Through a copy and an edit. */
+  ck_assert (em_catalogue_copy (&catalogue, &copy) == EM_OK);
+  copy.base[0].is_retired = true;
+  edited = em_catalogue_write (&copy, FALSE, NULL);
+  g_autofree char *after = g_strndup (g_bytes_get_data (edited, NULL), g_bytes_get_size (edited));
+  g_auto (GStrv) parts = g_strsplit (newer, " own=\"yes\" magnetic", 2);
+  g_autofree char *wanted = g_strconcat (parts[0], " retired=\"yes\" own=\"yes\" magnetic", parts[1], NULL);
+  ck_assert_str_eq (after, wanted);
+  /* And as the shop's own over what is shipped. */
+  em_catalogue_init (&shipped);
+  ck_assert (em_catalogue_merge (&shipped, &catalogue, NULL));
+  merged = em_catalogue_write (&shipped, TRUE, NULL);
+  ck_assert (g_bytes_equal (merged, again));
+  em_catalogue_clear (&shipped);
+  em_catalogue_clear (&copy);
+  em_catalogue_clear (&catalogue);
+  /* In a file of this version the same is damage. */
+  g_auto (GStrv) halves = g_strsplit (newer, "1.6", 2);
+  g_autofree char *present = g_strjoinv ("1.0", halves);
+  g_autoptr (GBytes) damaged = g_bytes_new_static (present, strlen (present));
+  ck_assert (!em_catalogue_parse (damaged, "present", &catalogue, NULL));
+}
+END_TEST
+
 START_TEST (test_missing_file)
 {
   EmCatalogue catalogue;
@@ -487,6 +542,7 @@ main (void)
   tcase_add_test (tcase, test_own_wins);
   tcase_add_test (tcase, test_only_own);
   tcase_add_test (tcase, test_save_and_validate);
+  tcase_add_test (tcase, test_newer_is_kept);
   tcase_add_test (tcase, test_missing_file);
   tcase_add_test (tcase, test_shipped_pairs_hold_what_the_trade_knows);
   tcase_add_test (tcase, test_every_reason_occurs);
