@@ -283,6 +283,9 @@ START_TEST (a_quote_that_is_open_elsewhere_is_left_alone)
   wait_for_scan (window);
   ck_assert (g_file_get_contents (path, &after, NULL, NULL));
   ck_assert_str_eq (before, after);
+  /* Told by a thread, which may take its time. */
+  for (int i = 0; i < 250 && strstr (em_register_window_get_summary (window), "open") == NULL; i++)
+    test_settle (20);
   ck_assert_msg (strstr (em_register_window_get_summary (window), "open") != NULL, "%s", em_register_window_get_summary (window));
   close_all (application);
 }
