@@ -263,9 +263,9 @@ show_summary (EmWordsPane *self)
                       : _("Underlined: used by the feature of that number. Overlined: governs all. Tinted italics: not used."));
 }
 
-/* What an answer would make of the price, against now; FALSE when it can't be told. */
+/* What the feature, or for a question of all of them the quote without tax, would cost by an answer; FALSE when it can't be told. */
 static gboolean
-price_answer (EmWordsPane *self, guint question, int answer, int64_t *out_difference_minor)
+price_answer (EmWordsPane *self, guint question, int answer, int64_t *out_price_minor)
 {
   const EmReadQuestion *row = &g_array_index (self->reading->questions, EmReadQuestion, question);
   const EmQuote *quote = em_document_get_quote (self->document);
@@ -280,9 +280,11 @@ price_answer (EmWordsPane *self, guint question, int answer, int64_t *out_differ
     return FALSE;
   em_notes_answer (self->reading, question, answer, &other, index);
   em_cost_init (&cost);
-  if (em_cost_quote (&cost, &other, em_document_get_rates (self->document), em_document_get_catalogue (self->document), NULL, NULL) == EM_OK
-      && cost.n_faults <= em_document_get_cost (self->document)->n_faults)
-    is_good = em_money_sub (cost.totals.net_minor, em_document_get_cost (self->document)->totals.net_minor, out_difference_minor) == EM_OK;
+  if (em_cost_quote (&cost, &other, em_document_get_rates (self->document), em_document_get_catalogue (self->document), NULL, NULL) == EM_OK)
+    {
+      is_good = index < 0 ? cost.n_faults <= em_document_get_cost (self->document)->n_faults : cost.feature[index].status == EM_OK;
+      *out_price_minor = index < 0 ? cost.totals.net_minor : cost.feature[index].price_minor;
+    }
   em_cost_clear (&cost);
   em_quote_clear (&other);
   return is_good;
@@ -304,16 +306,15 @@ answer_button (EmWordsPane *self, guint question, int answer)
   GtkWidget *name = gtk_label_new (em_notes_answer_text (row->answer[answer]));
   GtkWidget *price = gtk_label_new (NULL);
   const EmKind *kind = em_kind_find (row->answer[answer]);
-  int64_t difference;
+  int64_t price_minor;
 
   if (kind != NULL)
     gtk_label_set_text (GTK_LABEL (name), em_words (kind->name));
-  if (price_answer (self, question, answer, &difference))
+  if (price_answer (self, question, answer, &price_minor))
     {
-      g_autofree char *money = em_words_money_bare (difference, &em_document_get_rates (self->document)->currency);
-      g_autofree char *text = difference > 0 ? g_strdup_printf ("+%s", money)
-                                             : g_strdup (difference == 0 ? _("as now") : money);
-      gtk_label_set_text (GTK_LABEL (price), text);
+      g_autofree char *money = em_words_money_bare (price_minor, &em_document_get_rates (self->document)->currency);
+
+      gtk_label_set_text (GTK_LABEL (price), money);
     }
   gtk_label_set_xalign (GTK_LABEL (name), 0);
   gtk_label_set_wrap (GTK_LABEL (name), TRUE);
@@ -371,6 +372,19 @@ show_questions (EmWordsPane *self)
   for (guint i = 0; self->reading != NULL && i < self->reading->questions->len; i++)
     if (!self->is_answered[i])
       gtk_box_append (GTK_BOX (self->questions), question_new (self, i));
+}
+
+/* The first answer of the first question that is open: one key answers it. */
+static void
+focus_first_answer (EmWordsPane *self)
+{
+  for (GtkWidget *box = gtk_widget_get_first_child (self->questions); box != NULL; box = gtk_widget_get_next_sibling (box))
+    for (GtkWidget *child = gtk_widget_get_first_child (box); child != NULL; child = gtk_widget_get_next_sibling (child))
+      if (GTK_IS_BUTTON (child))
+        {
+          gtk_widget_grab_focus (child);
+          return;
+        }
 }
 
 static void
@@ -581,6 +595,7 @@ em_words_pane_read (EmWordsPane *self)
   show_marks (self);
   show_questions (self);
   show_summary (self);
+  focus_first_answer (self);
 }
 
 void
@@ -626,4 +641,5 @@ em_words_pane_answer (EmWordsPane *self, int question, int answer)
   em_document_answer (self->document, self->reading, (guint) question, answer);
   show_questions (self);
   show_summary (self);
+  focus_first_answer (self);
 }
