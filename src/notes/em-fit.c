@@ -60,7 +60,7 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
 static const struct { int kind; const char *field; double high_mm; } unusual[] = {
   { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 10 }, { SIDEWALL, "thickness", 10 },
   { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 }, { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
-  { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
+  { SEAT, "diameter", 200 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
 };
 
 static gboolean
@@ -99,6 +99,18 @@ mm (const Fitter *f, guint item)
   return em_fraction_in_mm (size->value, size->unit);
 }
 
+/* "NICK 14 X 2 X 2" among inches: an unusual size whose unit is only that of other repairs makes the units of this one a question. */
+static void
+ask_units (const Fitter *f, const EmSize *unusual_size)
+{
+  for (guint i = 0; unusual_size->is_guessed && i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
+    {
+      EmSize *size = em_item_size (f->items, g_array_index (f->proto->sizes, guint, i));
+
+      size->is_asked |= size->is_guessed;
+    }
+}
+
 static void
 put (Fitter *f, const char *field, guint item, double factor, const char *reason)
 {
@@ -115,8 +127,11 @@ put (Fitter *f, const char *field, guint item, double factor, const char *reason
   /* A label that does not stand right beside its size may belong to another. */
   if (fitted.reason == NULL && size->label_item != G_MAXUINT32 && size->label_item + 2 < item)
     fitted.reason = "from-words";
-  if (fitted.reason == NULL && is_unusual (f->fit->kind, field, fitted.value))
-    fitted.reason = "implausible";
+  if (is_unusual (f->fit->kind, field, fitted.value))
+    {
+      ask_units (f, size);
+      fitted.reason = fitted.reason != NULL ? fitted.reason : "implausible";
+    }
   fitted.state = fitted.reason != NULL && strcmp (fitted.reason, "on-diameter") != 0 ? EM_READ_INFERRED : EM_READ_READ;
   f->fit->fitted[f->fit->n_fitted++] = fitted;
 }
@@ -524,7 +539,7 @@ fit_bare (Fitter *f)
     }
   reason = order_bare (f, free_rows, n);
   for (guint i = 0; i < f->n_bare && i < n; i++)
-    if (!is_unusual (f->fit->kind, free_rows[i]->field, mm (f, f->bare[i])))
+    if (em_item_size (f->items, f->bare[i])->is_guessed || !is_unusual (f->fit->kind, free_rows[i]->field, mm (f, f->bare[i])))
       put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
   /* A second row of sizes for one repair is another repair, or a change of mind: only the office can tell. */
   if (f->n_bare >= n + 2)

@@ -119,7 +119,10 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
   else if (one_side (own) != EM_UNIT_NONE)
     settle (size, one_side (own), "same-feature");
   else if (one_side (&r->all) != EM_UNIT_NONE)
-    settle (size, one_side (&r->all), "same-note");
+    {
+      settle (size, one_side (&r->all), "same-note");
+      size->is_guessed = TRUE;
+    }
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->has_language)
     settle (size, unit_of (r->language), "same-language");
   else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_trailing > 0)

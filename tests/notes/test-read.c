@@ -131,6 +131,9 @@ static const Case cases[] = {
   { "1) NICK .1 X .02 X .03\n2) SAME, .4 LG", EM_UNITS_INCH, "1\t2\tleg_b\t0.762\tmm" },
   /* What is worn and what is to be added: the second is the build-up. */
   { "FACE 2 X 1 LOW .007, ADD .015", EM_UNITS_INCH, "1\t1\tthickness\t0.381\tmm" },
+  /* A unit that is only other repairs' is asked where it makes an unusual size: legs of 2 in. */
+  { "CRACK .5 LG X .1 DP\nNICK 14 X 2 X 2", EM_UNITS_METRIC, "2\t2\tquestion\tinch-or-mm\t" },
+  { "CRACK .5 LG X .1 DP\nNICK 1 X .2 X .2", EM_UNITS_METRIC, "!2\t2\tquestion\tinch-or-mm\t" },
   /* A temperature is no size, a part's number no count. */
   { "CRACK .4 LG X .03 DP, PREHEAT 400F", EM_UNITS_INCH, "!1\t1\tlength\t10160\tmm" },
   { "Slide 3: nick 2 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
