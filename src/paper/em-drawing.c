@@ -207,26 +207,28 @@ em_canvas_trace (EmCanvas *canvas, EmInk ink, gboolean is_closed)
   return has_any;
 }
 
+/* Lines only where there is metal to hatch: x + y is one step more from each to the next, the same in every drawing. */
 static void
-hatch (EmCanvas *canvas, double width, double height)
+hatch (EmCanvas *canvas)
 {
-  double step = canvas->style->font_px * 0.55;
+  double step = canvas->style->font_px * 0.55, left, top, right, bottom;
 
   cairo_save (canvas->cr);
   cairo_clip (canvas->cr);
+  cairo_clip_extents (canvas->cr, &left, &top, &right, &bottom);
   em_canvas_set_colour (canvas, &canvas->style->base, 0.75);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.05);
-  for (double x = -height; x < width; x += step)
+  for (double sum = ceil ((left + top) / step) * step; sum < right + bottom; sum += step)
     {
-      cairo_move_to (canvas->cr, x, height);
-      cairo_line_to (canvas->cr, x + height, 0);
+      cairo_move_to (canvas->cr, fmax (sum - bottom, left), fmin (sum - left, bottom));
+      cairo_line_to (canvas->cr, fmin (sum - top, right), fmax (sum - right, top));
     }
   cairo_stroke (canvas->cr);
   cairo_restore (canvas->cr);
 }
 
 static void
-draw_base (EmCanvas *canvas, double width, double height)
+draw_base (EmCanvas *canvas)
 {
   if (!em_canvas_trace (canvas, EM_INK_BASE, TRUE))
     return;
@@ -236,7 +238,7 @@ draw_base (EmCanvas *canvas, double width, double height)
   em_canvas_set_colour (canvas, &canvas->style->base, 0.12);
   cairo_fill_preserve (canvas->cr);
   if (canvas->style->has_hatch && canvas->view == EM_VIEW_SECTION)
-    hatch (canvas, width, height);
+    hatch (canvas);
   em_canvas_trace (canvas, EM_INK_BASE, TRUE);
   em_canvas_set_colour (canvas, &canvas->style->ink, 1);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.11);
@@ -323,7 +325,7 @@ em_drawing_draw (cairo_t *cr, double width, double height, const EmFeature *feat
   cairo_clip (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   em_drawing_draw_proud (&canvas);
-  draw_base (&canvas, width, height);
+  draw_base (&canvas);
   em_drawing_draw_excess (&canvas);
   em_drawing_draw_metal (&canvas);
   em_drawing_draw_caps (&canvas);

@@ -124,13 +124,16 @@ add_offer (EmPaperView *self, const EmCompareRow *row)
 static void
 on_offers_opened (GtkWidget *popover, EmPaperView *self)
 {
-  GtkWidget *child, *hint = gtk_label_new (NULL);
+  GtkWidget *child, *hint;
   EmCompare compare;
   int n = 0;
 
   (void) popover;
+  if (self->document == NULL)
+    return;
   while ((child = gtk_widget_get_first_child (self->offers)) != NULL)
     gtk_box_remove (GTK_BOX (self->offers), child);
+  hint = gtk_label_new (NULL);
   gtk_box_append (GTK_BOX (self->offers), hint);
   em_compare_init (&compare);
   if (em_compare_quote (&compare, em_document_get_quote (self->document), -1, em_document_get_rates (self->document),
