@@ -15,9 +15,10 @@ struct _EmDocument
 {
   GObject parent_instance;
 
-  EmQuoteFile file;          /* the quote lives in it; its sent rates stay there untouched */
+  EmQuoteFile file;          /* the quote lives in it; what it was sent with is in sent_basis */
   EmBasis    *shop_basis;
-  EmBasis    *sent_basis;    /* a sent quote's own rates and metals, or NULL */
+  EmBasis    *sent_basis;    /* a sent quote's own rates and metals, or NULL; changes and goes back with the quote */
+  EmBasis    *settled_sent;  /* what it was after the last step, which the next has to bring back */
   EmCost      cost;
   EmStatus    status;        /* of the quote's own numbers */
   EmFault     fault;
@@ -122,6 +123,14 @@ settle_problems (EmDocument *self)
     }
 }
 
+/* The step just made, or gone by, knows it. */
+static void
+settle_sent (EmDocument *self)
+{
+  g_clear_pointer (&self->settled_sent, em_basis_unref);
+  self->settled_sent = self->sent_basis != NULL ? em_basis_ref (self->sent_basis) : NULL;
+}
+
 static void
 reckon_and_tell (EmDocument *self, EmChange what, int32_t index)
 {
@@ -143,6 +152,7 @@ em_document_finalize (GObject *object)
   em_quote_file_clear (&self->file);
   g_clear_pointer (&self->shop_basis, em_basis_unref);
   g_clear_pointer (&self->sent_basis, em_basis_unref);
+  g_clear_pointer (&self->settled_sent, em_basis_unref);
   g_clear_pointer (&self->history, em_history_free);
   g_clear_pointer (&self->good_prices, g_hash_table_unref);
   g_clear_pointer (&self->problems, g_hash_table_unref);
@@ -196,11 +206,10 @@ em_document_new_take (EmBasis *basis, EmQuoteFile *file, const char *path)
   self->path = g_strdup (path);
   if (self->file.sent_rates != NULL && self->file.sent_catalogue != NULL)
     {
-      EmRates rates;
-      EmCatalogue catalogue;
-      if (em_rates_copy (self->file.sent_rates, &rates) == EM_OK
-          && em_catalogue_copy (self->file.sent_catalogue, &catalogue) == EM_OK)
-        self->sent_basis = em_basis_new_take (&rates, &catalogue);
+      self->sent_basis = em_basis_new_take (self->file.sent_rates, self->file.sent_catalogue);
+      g_clear_pointer (&self->file.sent_rates, g_free);
+      g_clear_pointer (&self->file.sent_catalogue, g_free);
+      settle_sent (self);
     }
   reckon (self, EM_CHANGE_ALL, -1);
   settle_selection (self);
@@ -462,8 +471,9 @@ em_document_edit_quote (EmDocument *self, guint64 key, EmChange what, EmEditQuot
       em_quote_clear (&edited);
       return FALSE;
     }
-  em_history_add_quote_take (self->history, key, what, &self->file.quote);
+  em_history_add_quote_take (self->history, key, what, &self->file.quote, self->settled_sent);
   self->file.quote = edited;
+  settle_sent (self);
   reckon_and_tell (self, what, -1);
   return TRUE;
 }
@@ -491,6 +501,7 @@ static void
 tell_step (EmDocument *self, guint what, int32_t index)
 {
   g_hash_table_remove_all (self->problems);
+  settle_sent (self);
   if (index >= 0)
     {
       self->selected_id = self->file.quote.feature[index].id;
@@ -507,7 +518,7 @@ em_document_undo (EmDocument *self)
   guint what;
   int32_t index;
 
-  if (em_history_undo (self->history, &self->file.quote, &what, &index))
+  if (em_history_undo (self->history, &self->file.quote, &self->sent_basis, &what, &index))
     tell_step (self, what, index);
 }
 
@@ -517,7 +528,7 @@ em_document_redo (EmDocument *self)
   guint what;
   int32_t index;
 
-  if (em_history_redo (self->history, &self->file.quote, &what, &index))
+  if (em_history_redo (self->history, &self->file.quote, &self->sent_basis, &what, &index))
     tell_step (self, what, index);
 }
 
@@ -572,6 +583,11 @@ present_file (EmDocument *self)
       file.sent_rates = NULL;
       file.sent_catalogue = NULL;
     }
+  else if (self->sent_basis != NULL)
+    {
+      file.sent_rates = (EmRates *) em_basis_get_rates (self->sent_basis);
+      file.sent_catalogue = (EmCatalogue *) em_basis_get_catalogue (self->sent_basis);
+    }
   return file;
 }
 
@@ -591,39 +607,11 @@ em_document_snapshot (EmDocument *self, GError **error)
   return em_snapshot_new (&file, error);
 }
 
-static void
-drop_sent_basis (EmDocument *self)
-{
-  if (self->file.sent_rates != NULL)
-    em_rates_clear (self->file.sent_rates);
-  if (self->file.sent_catalogue != NULL)
-    em_catalogue_clear (self->file.sent_catalogue);
-  g_clear_pointer (&self->file.sent_rates, g_free);
-  g_clear_pointer (&self->file.sent_catalogue, g_free);
-  g_clear_pointer (&self->sent_basis, em_basis_unref);
-}
-
 void
 em_document_take_sent_basis (EmDocument *self)
 {
-  EmRates *rates = g_new0 (EmRates, 1);
-  EmCatalogue *catalogue = g_new0 (EmCatalogue, 1);
-
-  em_rates_init (rates);
-  em_catalogue_init (catalogue);
-  if (em_rates_copy (em_basis_get_rates (self->shop_basis), rates) == EM_OK
-      && em_catalogue_copy (em_basis_get_catalogue (self->shop_basis), catalogue) == EM_OK)
-    {
-      drop_sent_basis (self);
-      self->file.sent_rates = g_steal_pointer (&rates);
-      self->file.sent_catalogue = g_steal_pointer (&catalogue);
-      self->sent_basis = em_basis_ref (self->shop_basis);
-      return;
-    }
-  em_rates_clear (rates);
-  em_catalogue_clear (catalogue);
-  g_free (rates);
-  g_free (catalogue);
+  g_clear_pointer (&self->sent_basis, em_basis_unref);
+  self->sent_basis = em_basis_ref (self->shop_basis);
 }
 
 typedef struct
@@ -737,6 +725,7 @@ em_document_save_finish (EmDocument *self, GAsyncResult *result, GError **error)
       return FALSE;
     }
   g_free (self->path);
+  /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a task that had nothing to save has failed. */
   self->path = g_strdup (saving->path);
   self->file.stamp = saving->stamp;
   if (saving->wants_lock)

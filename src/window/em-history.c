@@ -12,6 +12,7 @@ typedef struct
   int32_t   index;     /* of the feature; −1: the whole quote */
   EmFeature feature;
   EmQuote  *quote;
+  EmBasis  *sent;      /* with quote; owned, or NULL */
 } EmStep;
 
 /* steps[0 … done − 1] can be undone, steps[done …] redone. saved is the value of done
@@ -33,6 +34,7 @@ free_step (gpointer data)
     {
       em_quote_clear (step->quote);
       g_free (step->quote);
+      g_clear_pointer (&step->sent, em_basis_unref);
     }
   else
     em_feature_clear (&step->feature);
@@ -92,12 +94,18 @@ em_history_add_feature_take (EmHistory *history, guint64 key, guint what, int32_
 }
 
 void
-em_history_add_quote_take (EmHistory *history, guint64 key, guint what, EmQuote *old_quote)
+em_history_add_quote_take (EmHistory *history, guint64 key, guint what, EmQuote *old_quote, EmBasis *old_sent)
 {
+  EmStep *step;
+
   if (joins (history, key))
-    em_quote_clear (old_quote);
-  else
-    add_step (history, key, what, -1)->quote = g_memdup2 (old_quote, sizeof *old_quote);
+    {
+      em_quote_clear (old_quote);
+      return;
+    }
+  step = add_step (history, key, what, -1);
+  step->quote = g_memdup2 (old_quote, sizeof *old_quote);
+  step->sent = old_sent != NULL ? em_basis_ref (old_sent) : NULL;
 }
 
 void
@@ -119,15 +127,18 @@ em_history_can_redo (const EmHistory *history)
 }
 
 static void
-swap_step (EmHistory *history, guint at, EmQuote *quote, guint *out_what, int32_t *out_index)
+swap_step (EmHistory *history, guint at, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
   EmStep *step = g_ptr_array_index (history->steps, at);
 
   if (step->quote != NULL)
     {
       EmQuote other = *step->quote;
+      EmBasis *other_sent = step->sent;
       *step->quote = *quote;
       *quote = other;
+      step->sent = *sent;
+      *sent = other_sent;
     }
   else
     {
@@ -141,20 +152,20 @@ swap_step (EmHistory *history, guint at, EmQuote *quote, guint *out_what, int32_
 }
 
 gboolean
-em_history_undo (EmHistory *history, EmQuote *quote, guint *out_what, int32_t *out_index)
+em_history_undo (EmHistory *history, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
   if (!em_history_can_undo (history))
     return FALSE;
-  swap_step (history, --history->done, quote, out_what, out_index);
+  swap_step (history, --history->done, quote, sent, out_what, out_index);
   return TRUE;
 }
 
 gboolean
-em_history_redo (EmHistory *history, EmQuote *quote, guint *out_what, int32_t *out_index)
+em_history_redo (EmHistory *history, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
   if (!em_history_can_redo (history))
     return FALSE;
-  swap_step (history, history->done++, quote, out_what, out_index);
+  swap_step (history, history->done++, quote, sent, out_what, out_index);
   return TRUE;
 }
 

@@ -364,6 +364,37 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
   *(int *) data = em_document_save_finish (EM_DOCUMENT (source), result, &error) ? 1 : -1;
 }
 
+/* Back to a draft, sent again with other rates, and all of it undone: the rates it came with are there again. */
+START_TEST (sent_rates_go_back_and_forth)
+{
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmRates rates;
+  EmCatalogue catalogue;
+
+  em_document_set_state (document, EM_STATE_SENT);
+  int64_t total = em_document_get_cost (document)->totals.total_minor;
+  g_autofree char *first = test_bytes (document);
+  ck_assert (em_rates_copy (em_document_get_rates (document), &rates) == EM_OK && em_catalogue_copy (em_document_get_catalogue (document), &catalogue) == EM_OK);
+  rates.bench_minor_per_h *= 3;
+  g_autoptr (EmBasis) dearer = em_basis_new_take (&rates, &catalogue);
+  em_document_set_basis (document, dearer);
+  em_document_set_state (document, EM_STATE_DRAFT);
+  em_document_set_text (document, EM_QUOTE_TOOL, "Another tool");
+  em_document_set_state (document, EM_STATE_SENT);
+  ck_assert_int_gt (em_document_get_cost (document)->totals.total_minor, total);
+  g_autofree char *last = test_bytes (document);
+  for (int i = 0; i < 3; i++)
+    em_document_undo (document);
+  g_autofree char *undone = test_bytes (document);
+  ck_assert_str_eq (first, undone);
+  ck_assert_int_eq (em_document_get_cost (document)->totals.total_minor, total);
+  for (int i = 0; i < 3; i++)
+    em_document_redo (document);
+  g_autofree char *redone = test_bytes (document);
+  ck_assert_str_eq (last, redone);
+}
+END_TEST
+
 START_TEST (saving_settles_what_may_be_lost)
 {
   g_autoptr (EmDocument) document = test_demo (NULL);
@@ -417,6 +448,7 @@ main (void)
   tcase_add_test (tcase, units_change_no_value);
   tcase_add_loop_test (tcase, marks_follow_the_words, 0, 6);
   tcase_add_test (tcase, sent_quote_keeps_its_rates);
+  tcase_add_test (tcase, sent_rates_go_back_and_forth);
   tcase_add_test (tcase, saving_settles_what_may_be_lost);
   tcase_set_timeout (tcase, 60);
   suite_add_tcase (suite, tcase);
