@@ -294,6 +294,7 @@ is_better (double rank_mm, const EmPick *pick, double best_rank_mm, const EmPick
 {
   if (rank_mm < best_rank_mm || rank_mm > best_rank_mm)
     return rank_mm < best_rank_mm;
+  /* NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): both were priced. */
   return pick->cost < best->cost || (pick->cost == best->cost && pick->option->wire_mm > best->option->wire_mm);
 }
 

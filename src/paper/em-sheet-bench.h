@@ -19,6 +19,6 @@ void  em_sheet_add_tick_take (EmPaperSheet *sheet, char *take_text, double x, do
 char *em_sheet_wire_text     (const EmPaperSheet *sheet, const EmFeatureCost *cost);            /* "ER420 (AWS A5.9), ⌀ 0.5 mm" */
 char *em_sheet_wire_length   (double mm, EmUnits units);                                        /* "4.9 m", "193 in" */
 char *em_sheet_stop_dest     (int32_t stop);   /* what links lead to a stop by */
-void  em_sheet_add_stop      (EmPaperSheet *sheet, int32_t stop);
+void  em_sheet_add_stop      (EmPaperSheet *sheet, int32_t number);
 
 G_END_DECLS

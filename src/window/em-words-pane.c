@@ -211,6 +211,7 @@ draw_gutter (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer 
       pango_layout_get_pixel_size (layout, &text_width, &text_height);
       em_look_thread (GTK_WIDGET (self), number - 1, &colour);
       gdk_cairo_set_source_rgba (cr, &colour);
+      /* NOLINTNEXTLINE(bugprone-integer-division): whole pixels. */
       cairo_move_to (cr, MAX (0, width - text_width - 4), GPOINTER_TO_INT (key) + (line_height - text_height) / 2);
       pango_cairo_show_layout (cr, layout);
     }
