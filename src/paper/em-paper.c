@@ -5,6 +5,7 @@
 
 #include "config.h"
 
+#include "em-pdf.h"
 #include "em-sheet.h"
 #include "em-words.h"
 
@@ -183,49 +184,104 @@ is_whole (const GByteArray *bytes)
   return bytes->len > length && memcmp (bytes->data + bytes->len - length, end, length) == 0;
 }
 
+/* ---- a page at a time ---- */
+
+struct _EmPdf
+{
+  EmPages         *pages;
+  GByteArray      *bytes;
+  cairo_surface_t *surface;
+  cairo_t         *cr;
+  int              n_drawn;
+};
+
+EmPdf *
+em_pdf_new (EmSheet sheet, const EmPaperSource *source, const char *date, GError **error)
+{
+  double width, height;
+  EmPages *pages;
+  EmPdf *pdf;
+
+  em_paper_size (source->quote, source->rates, &width, &height);
+  pages = em_pages_new (sheet, source, width, height, error);
+  if (pages == NULL)
+    return NULL;
+  pdf = g_new0 (EmPdf, 1);
+  pdf->pages = pages;
+  pdf->bytes = g_byte_array_new ();
+  pdf->surface = cairo_pdf_surface_create_for_stream (append_bytes, pdf->bytes, width, height);
+  set_metadata (pdf->surface, pages, date);
+  pdf->cr = cairo_create (pdf->surface);
+  /* The root that makes a PDF a tagged one, for readers that speak. */
+  cairo_tag_begin (pdf->cr, "Document", NULL);
+  return pdf;
+}
+
+int
+em_pdf_count (const EmPdf *pdf)
+{
+  return em_pages_count (pdf->pages);
+}
+
+gboolean
+em_pdf_draw (EmPdf *pdf)
+{
+  if (pdf->n_drawn >= em_pages_count (pdf->pages))
+    return FALSE;
+  em_pages_draw (pdf->pages, pdf->n_drawn++, pdf->cr);
+  cairo_show_page (pdf->cr);
+  return TRUE;
+}
+
+GBytes *
+em_pdf_finish_take (EmPdf *pdf, GError **error)
+{
+  cairo_status_t status;
+  GBytes *bytes = NULL;
+
+  cairo_tag_end (pdf->cr, "Document");
+  add_outline (pdf->surface, pdf->pages);
+  status = cairo_status (pdf->cr);
+  cairo_surface_finish (pdf->surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_status (pdf->surface);
+  if (status == CAIRO_STATUS_SUCCESS && !is_whole (pdf->bytes))
+    status = CAIRO_STATUS_WRITE_ERROR;
+  if (status == CAIRO_STATUS_SUCCESS)
+    bytes = g_byte_array_free_to_bytes (g_steal_pointer (&pdf->bytes));
+  else
+    g_set_error (error, EM_PAPER_ERROR, EM_PAPER_ERROR_WRITE, _("The pages could not be drawn: %s"), cairo_status_to_string (status));
+  em_pdf_free (pdf);
+  return bytes;
+}
+
+void
+em_pdf_free (EmPdf *pdf)
+{
+  if (pdf == NULL)
+    return;
+  cairo_destroy (pdf->cr);
+  /* What is still written goes to nobody, but needs a place. */
+  cairo_surface_finish (pdf->surface);
+  cairo_surface_destroy (pdf->surface);
+  g_clear_pointer (&pdf->bytes, g_byte_array_unref);
+  em_pages_free (pdf->pages);
+  g_free (pdf);
+}
+
 /** The sheet as a PDF document.
  *
  * date: ISO 8601, the document's creation date; the same input and date give the same bytes. */
 GBytes *
 em_paper_to_pdf (EmSheet sheet, const EmPaperSource *source, const char *date, GError **error)
 {
-  double width, height;
-  g_autoptr (EmPages) pages = NULL;
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  cairo_surface_t *surface;
-  cairo_status_t status;
-  cairo_t *cr;
+  EmPdf *pdf = em_pdf_new (sheet, source, date, error);
 
-  em_paper_size (source->quote, source->rates, &width, &height);
-  pages = em_pages_new (sheet, source, width, height, error);
-  if (pages == NULL)
+  if (pdf == NULL)
     return NULL;
-  surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
-  set_metadata (surface, pages, date);
-  cr = cairo_create (surface);
-  /* The root that makes a PDF a tagged one, for readers that speak. */
-  cairo_tag_begin (cr, "Document", NULL);
-  for (int i = 0; i < em_pages_count (pages); i++)
-    {
-      em_pages_draw (pages, i, cr);
-      cairo_show_page (cr);
-    }
-  cairo_tag_end (cr, "Document");
-  add_outline (surface, pages);
-  status = cairo_status (cr);
-  cairo_destroy (cr);
-  cairo_surface_finish (surface);
-  if (status == CAIRO_STATUS_SUCCESS)
-    status = cairo_surface_status (surface);
-  cairo_surface_destroy (surface);
-  if (status == CAIRO_STATUS_SUCCESS && !is_whole (bytes))
-    status = CAIRO_STATUS_WRITE_ERROR;
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, EM_PAPER_ERROR, EM_PAPER_ERROR_WRITE, _("The pages could not be drawn: %s"), cairo_status_to_string (status));
-      return NULL;
-    }
-  return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
+  while (em_pdf_draw (pdf))
+    ;
+  return em_pdf_finish_take (pdf, error);
 }
 
 /* A device or a pipe of that name would be taken away and a file put in its place. */
@@ -238,13 +294,10 @@ is_in_the_way (const char *path)
 }
 
 gboolean
-em_paper_export (EmSheet sheet, const EmPaperSource *source, const char *path, const char *date, GError **error)
+em_pdf_write (GBytes *pdf, const char *path, GError **error)
 {
   g_autoptr (GError) reason = NULL;
-  g_autoptr (GBytes) pdf = em_paper_to_pdf (sheet, source, date, error);
 
-  if (pdf == NULL)
-    return FALSE;
   if (is_in_the_way (path))
     {
       g_set_error (error, EM_PAPER_ERROR, EM_PAPER_ERROR_WRITE, _("%s could not be written: %s"), path,
@@ -257,4 +310,12 @@ em_paper_export (EmSheet sheet, const EmPaperSource *source, const char *path, c
       return FALSE;
     }
   return TRUE;
+}
+
+gboolean
+em_paper_export (EmSheet sheet, const EmPaperSource *source, const char *path, const char *date, GError **error)
+{
+  g_autoptr (GBytes) pdf = em_paper_to_pdf (sheet, source, date, error);
+
+  return pdf != NULL && em_pdf_write (pdf, path, error);
 }

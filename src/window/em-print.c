@@ -5,14 +5,17 @@
 
 #include "em-print.h"
 
+#include "em-paper-held.h"
+
 struct _EmPrint
 {
   GtkPrintOperation parent_instance;
 
   EmSheet     sheet;
   EmPages    *pages;
-  EmPaperJob  job;        /* of the pages */
+  EmPaperHeld *held;      /* of the pages: the quote may be edited while they go to the printer */
   EmDocument *document;   /* owned */
+  char       *problem;    /* why there are no pages, or NULL */
 };
 
 G_DEFINE_FINAL_TYPE (EmPrint, em_print, GTK_TYPE_PRINT_OPERATION)
@@ -21,8 +24,7 @@ static void
 forget_pages (EmPrint *self)
 {
   g_clear_pointer (&self->pages, em_pages_free);
-  em_paper_job_clear (&self->job);
-  self->job = (EmPaperJob) { 0 };
+  g_clear_pointer (&self->held, em_paper_held_free);
 }
 
 static void
@@ -32,11 +34,13 @@ em_print_begin_print (GtkPrintOperation *operation, GtkPrintContext *context)
   g_autoptr (GError) error = NULL;
 
   forget_pages (self);
-  em_paper_job_of (&self->job, self->document);
-  self->pages = em_pages_new (self->sheet, &self->job.source, gtk_print_context_get_width (context), gtk_print_context_get_height (context), &error);
+  self->held = em_paper_held_new (self->document, &error);
+  if (self->held != NULL)
+    self->pages = em_pages_new (self->sheet, em_paper_held_get_source (self->held), gtk_print_context_get_width (context),
+                                gtk_print_context_get_height (context), &error);
   if (self->pages == NULL)
     {
-      g_warning ("%s", error->message);
+      self->problem = g_strdup (error->message);
       gtk_print_operation_cancel (operation);
       return;
     }
@@ -56,6 +60,7 @@ em_print_finalize (GObject *object)
 
   forget_pages (self);
   g_clear_object (&self->document);
+  g_free (self->problem);
   G_OBJECT_CLASS (em_print_parent_class)->finalize (object);
 }
 
@@ -89,4 +94,10 @@ em_print_new (EmDocument *document, EmSheet sheet)
   gtk_print_operation_set_default_page_setup (GTK_PRINT_OPERATION (self), setup);
   gtk_print_operation_set_job_name (GTK_PRINT_OPERATION (self), title);
   return self;
+}
+
+const char *
+em_print_get_problem (EmPrint *self)
+{
+  return self->problem;
 }

@@ -13,5 +13,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (EmPrint, em_print, EM, PRINT, GtkPrintOperation)
 
 EmPrint *em_print_new (EmDocument *document, EmSheet sheet);
+/* Why nothing was printed, where it was not for the printer; NULL: nothing was wrong. */
+const char *em_print_get_problem (EmPrint *self);
 
 G_END_DECLS

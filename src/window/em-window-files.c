@@ -6,6 +6,7 @@
 #include "em-window-private.h"
 
 #include "em-application.h"
+#include "em-export.h"
 #include "em-number.h"
 #include "em-print.h"
 #include "em-save.h"
@@ -385,17 +386,56 @@ em_window_save (EmWindow *self, gboolean as)
     ask_where (self);
 }
 
-gboolean
-em_window_export_to (EmWindow *self, const char *path, GError **error)
+static void
+on_export_progress (int n_done, int n_pages, gpointer data)
 {
-  EmPaperJob job;
-  const char *date = em_document_get_quote (self->document)->text[EM_QUOTE_DATE];
-  gboolean is_written;
+  g_autofree char *text = g_strdup_printf (_("Page %d of %d is drawn… Dismiss to stop."), n_done, n_pages);
 
-  em_paper_job_of (&job, self->document);
-  is_written = em_paper_export (em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)), &job.source, path, date, error);
-  em_paper_job_clear (&job);
-  return is_written;
+  em_window_show_work (data, text);
+}
+
+typedef struct
+{
+  EmWindow *window;   /* owned */
+  char     *name;
+} EmExporting;
+
+static void
+on_exported (GObject *source, GAsyncResult *result, gpointer data)
+{
+  EmExporting *exporting = data;
+  g_autoptr (EmWindow) self = exporting->window;
+  g_autofree char *name = exporting->name;
+  g_autoptr (GError) error = NULL;
+  gboolean is_written = em_export_finish (result, &error);
+
+  (void) source;
+  g_free (exporting);
+  if (self->document == NULL)
+    return;
+  em_window_end_work (self);
+  if (is_written)
+    {
+      g_autofree char *sentence = g_strdup_printf (_("%s is written."), name);
+      em_window_say (self, sentence);
+    }
+  else if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    em_window_say (self, _("Stopped: no PDF was written."));
+  else
+    say_error (self, _("The PDF could not be written"), "", error);
+}
+
+void
+em_window_export_to (EmWindow *self, const char *path)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  EmExporting *exporting = g_new0 (EmExporting, 1);
+
+  exporting->window = g_object_ref (self);
+  exporting->name = g_path_get_basename (path);
+  em_window_begin_work (self, _("Laying out the pages… Dismiss to stop."), cancellable);
+  em_export_async (self->document, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)), path, on_export_progress, self, cancellable,
+                   on_exported, exporting);
 }
 
 static void
@@ -403,18 +443,9 @@ on_export_chosen (GtkNativeDialog *dialog, int response, EmWindow *self)
 {
   g_autoptr (GFile) file = chosen_file (dialog, response);
   g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-  g_autoptr (GError) error = NULL;
 
-  if (path == NULL)
-    return;
-  if (em_window_export_to (self, path, &error))
-    {
-      g_autofree char *name = g_path_get_basename (path);
-      g_autofree char *sentence = g_strdup_printf (_("%s is written."), name);
-      em_window_say (self, sentence);
-    }
-  else
-    say_error (self, _("The PDF could not be written"), "", error);
+  if (path != NULL)
+    em_window_export_to (self, path);
 }
 
 void
@@ -480,6 +511,8 @@ on_print_done (GtkPrintOperation *operation, GtkPrintOperationResult result, EmW
 {
   g_autoptr (GError) error = NULL;
 
+  if (em_print_get_problem (EM_PRINT (operation)) != NULL)
+    em_window_say (self, em_print_get_problem (EM_PRINT (operation)));
   if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
     return;
   gtk_print_operation_get_error (operation, &error);
@@ -492,6 +525,7 @@ em_window_print (EmWindow *self)
   g_autoptr (EmPrint) print = em_print_new (self->document, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)));
 
   gtk_print_operation_set_allow_async (GTK_PRINT_OPERATION (print), TRUE);
+  gtk_print_operation_set_show_progress (GTK_PRINT_OPERATION (print), TRUE);
   g_signal_connect_object (print, "done", G_CALLBACK (on_print_done), self, 0);
   gtk_print_operation_run (GTK_PRINT_OPERATION (print), GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), NULL);
 }

@@ -337,6 +337,17 @@ em_window_begin_work (EmWindow *self, const char *text, GCancellable *cancellabl
 }
 
 void
+em_window_show_work (EmWindow *self, const char *text)
+{
+  if (self->work == NULL)
+    return;
+  g_free (self->work_text);
+  self->work_text = g_strdup (text);
+  if (self->work_source == 0)
+    em_window_say (self, text);
+}
+
+void
 em_window_end_work (EmWindow *self)
 {
   if (self->work == NULL)

@@ -31,9 +31,10 @@ void         em_window_say          (EmWindow *self, const char *text);
 const char  *em_window_get_said     (EmWindow *self);   /* NULL: nothing */
 /* Says text once the work has taken half a second; dismissing it then cancels cancellable. */
 void         em_window_begin_work   (EmWindow *self, const char *text, GCancellable *cancellable);
+void         em_window_show_work    (EmWindow *self, const char *text);   /* how far it is by now */
 void         em_window_end_work     (EmWindow *self);
-/* Writes the sheet to path, as the save dialog does once a name is chosen. */
-gboolean     em_window_export_to    (EmWindow *self, const char *path, GError **error);
+/* Writes the sheet to path page by page, as the save dialog does once a name is chosen, and says so. */
+void         em_window_export_to    (EmWindow *self, const char *path);
 /* Lines, or every wire compared, as CSV. */
 gboolean     em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path, GError **error);
 void         em_window_save_to      (EmWindow *self, const char *path);

@@ -1,0 +1,106 @@
+/* test-pages: a long quote as a PDF while the window lives on.
+ *
+ * The file is held against the pages made in one go from the quote as it was when the PDF was asked for: the same input and
+ * date give the same bytes.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+enum { N_FEATURES = 150 };
+
+static EmDocument *
+long_quote (void)
+{
+  EmDocument *document = test_demo ("injection-mold");
+
+  for (int i = em_document_get_quote (document)->n_features; i < N_FEATURES; i++)
+    em_document_duplicate (document, i % 8);
+  ck_assert_int_eq (em_document_get_quote (document)->n_features, N_FEATURES);
+  return document;
+}
+
+static gboolean
+has_said (EmWindow *window, const char *text)
+{
+  return em_window_get_said (window) != NULL && strstr (em_window_get_said (window), text) != NULL;
+}
+
+static void
+wait_until_said (EmWindow *window, const char *text)
+{
+  for (int i = 0; i < 2000 && !has_said (window, text); i++)
+    test_settle (10);
+  ck_assert_msg (has_said (window, text), "it says: %s", em_window_get_said (window));
+}
+
+START_TEST (what_is_edited_meanwhile_is_not_in_it)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = long_quote ();
+  EmWindow *window = test_window (application, document);
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.pdf", NULL);
+  g_autofree char *content = NULL;
+  EmPaperJob job;
+  gsize size;
+
+  em_paper_job_of (&job, document);
+  g_autoptr (GBytes) expected = em_paper_to_pdf (EM_SHEET_QUOTE, &job.source, em_document_get_quote (document)->text[EM_QUOTE_DATE], NULL);
+  em_paper_job_clear (&job);
+  ck_assert_ptr_nonnull (expected);
+  em_window_export_to (window, path);
+  test_settle (60);
+  ck_assert (!g_file_test (path, G_FILE_TEST_EXISTS));
+  while (em_document_get_quote (document)->n_features > 1)
+    em_document_remove (document, 0);
+  em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody else");
+  wait_until_said (window, "is written");
+  ck_assert (g_file_get_contents (path, &content, &size, NULL));
+  ck_assert_uint_eq (size, g_bytes_get_size (expected));
+  ck_assert (memcmp (content, g_bytes_get_data (expected, NULL), size) == 0);
+  g_remove (path);
+  g_rmdir (folder);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* Stopped between two pages: what lay there before is as it was. */
+START_TEST (it_can_be_stopped)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = long_quote ();
+  EmWindow *window = test_window (application, document);
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.pdf", NULL);
+  g_autofree char *content = NULL;
+
+  ck_assert (g_file_set_contents (path, "before", -1, NULL));
+  em_window_export_to (window, path);
+  for (int i = 0; i < 4; i++)
+    g_main_context_iteration (NULL, TRUE);
+  test_act (window, "win.dismiss");
+  wait_until_said (window, "no PDF was written");
+  ck_assert (g_file_get_contents (path, &content, NULL, NULL));
+  ck_assert_str_eq (content, "before");
+  g_remove (path);
+  g_rmdir (folder);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (a_folder_that_is_not_there_is_told)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  em_window_export_to (window, "/no/such/folder/anywhere/q.pdf");
+  wait_until_said (window, "could not be written");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+TEST_MAIN ("pages", what_is_edited_meanwhile_is_not_in_it, it_can_be_stopped, a_folder_that_is_not_there_is_told)
