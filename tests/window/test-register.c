@@ -216,8 +216,11 @@ START_TEST (a_file_is_open_in_one_window_only)
   em_application_open_quote (application, file, window);
   em_application_open_quote (application, linked, window);
   test_settle (300);
+  /* What takes more than half a second is spoken of until it is done. */
+  for (int i = 0; i < 400 && em_window_get_said (window) != NULL; i++)
+    test_settle (20);
+  ck_assert_msg (em_window_get_said (window) == NULL, "it says: %s", em_window_get_said (window));
   ck_assert_uint_eq (count_quote_windows (application), 1);
-  ck_assert_ptr_null (em_window_get_said (window));
   ck_assert_ptr_eq (em_application_find_path (application, link), window);
   ck_assert_ptr_null (em_application_find_path (application, other_path));
   /* Nor can another be saved over it. */
