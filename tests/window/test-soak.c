@@ -22,6 +22,7 @@ enum
 {
   FEATURES_MOST = 12,
   NOTES_MOST = 1500,          /* bytes; past that typing replaces them */
+  STEPS_MOST = 12,            /* of one action */
   REMEMBERED = 12,            /* actions told when something fails */
   WORTH_MEASURING = 2000,     /* actions */
   LEAK_BYTES_PER_ACTION = 64
@@ -535,12 +536,45 @@ check_kept (EmSoak *soak)
   ck_assert_msg (g_str_equal (before, after), "a step back and forth made another quote after%s", told);
 }
 
+/* One action, undone at once to the bytes before it and done again: what makes no step, or the wrong one, is met where it
+ * happens, and not hidden by an older step that brings the whole quote back. */
+static void
+do_one_and_back (EmSoak *soak)
+{
+  int n = 0;
+
+  em_document_break (soak->document);
+  g_autofree char *before = test_bytes (soak->document);
+  do_one (soak);
+  drain ();
+  g_autofree char *after = test_bytes (soak->document), *back = g_strdup (after), *told = last_told (soak);
+  /* An undo and a redo have no step of their own. */
+  if (g_str_equal (before, after) || strstr (soak->told[soak->n_done % REMEMBERED], "do ") != NULL)
+    return;
+  while (n < STEPS_MOST && em_document_can_undo (soak->document) && !g_str_equal (before, back))
+    {
+      em_document_undo (soak->document);
+      g_free (back);
+      back = test_bytes (soak->document);
+      n++;
+    }
+  ck_assert_msg (g_str_equal (before, back), "%d steps back do not undo the last of%s", n, told);
+  for (int i = 0; i < n; i++)
+    em_document_redo (soak->document);
+  g_free (back);
+  back = test_bytes (soak->document);
+  ck_assert_msg (g_str_equal (after, back), "%d steps forth do not redo the last of%s", n, told);
+}
+
 static void
 run (EmSoak *soak, int n_actions)
 {
   for (int i = 0; i < n_actions; i++)
     {
-      do_one (soak);
+      if (soak->n_done % 3 == 0)
+        do_one_and_back (soak);
+      else
+        do_one (soak);
       drain ();
       check_shown (soak);
       if (soak->n_done % 25 == 24)
