@@ -50,6 +50,8 @@ typedef struct
   EmItems   *items;
   gboolean   has_units;       /* a note says which */
   EmUnits    units;
+  gboolean   has_written;     /* all sizes that tell their unit tell the same */
+  EmUnits    written;
   guint32    taken;           /* general fields that stand once and were met */
   GPtrArray *protos;          /* EmProto */
   GArray    *general;         /* EmGiven, feature 0 */

@@ -293,6 +293,8 @@ em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote)
   Applier a = { result, text, quote, em_earlier_new (result, text, quote), find_field (result, 0, "stock") };
   int32_t at;
 
+  if (quote->n_features == 0 && result->has_written)
+    quote->units = result->written;
   g_array_set_size (result->ids, (guint) result->n_features);
   em_quote_clear_marks (quote);
   em_quote_set_text (quote, EM_QUOTE_NOTES, text);

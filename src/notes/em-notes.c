@@ -711,6 +711,8 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
   w.items = em_items_new (lexicon, text, read);
   w.grammar = em_grammar_read (w.items);
   em_resolve_units (w.grammar, units);
+  w.result->has_written = w.grammar->has_written && !w.grammar->has_units;
+  w.result->written = w.grammar->written;
   w.fields = g_array_new (FALSE, FALSE, sizeof (EmReadField));
   w.as_mm = g_array_new (FALSE, FALSE, sizeof (EmReadField));
   w.as_inch = g_array_new (FALSE, FALSE, sizeof (EmReadField));

@@ -66,6 +66,8 @@ typedef struct
 typedef struct
 {
   int           n_features;
+  gboolean      has_written;/* no note says the unit, but the sizes that tell theirs agree on written */
+  EmUnits       written;
   gsize         n_unread;   /* bytes at the end that were not looked at: the text is longer than EM_NOTES_READ_MAX */
   GArray       *fields;     /* EmReadField, by feature then position */
   GArray       *questions;  /* EmReadQuestion, by feature then position */
@@ -92,7 +94,8 @@ char *em_read_result_to_tsv (const EmReadResult *result, const char *text);
 
 /* Puts proposals into quote, and text as its notes: general fields and features with marks and origins. A feature is
  * matched to its earlier proposal by its words. What the office entered or corrected stays; stretches it rejected stay
- * rejected; proposals whose words are gone go too, unless corrected. Fills result->ids. */
+ * rejected; proposals whose words are gone go too, unless corrected. A quote without features so far is shown in the unit that
+ * all sizes are written in. Fills result->ids. */
 void em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote);
 /* Applies an answer to the quote's feature; general questions take feature_index −1. */
 void em_notes_answer (const EmReadResult *result, guint question, int answer, EmQuote *quote, int32_t feature_index);

@@ -197,6 +197,8 @@ em_resolve_units (EmGrammar *grammar, EmUnits fallback)
   Votes none = { 0 };
 
   count_votes (&r);
+  grammar->has_written = (r.all.n_inch > 0) != (r.all.n_mm > 0);
+  grammar->written = r.all.n_inch > 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
   r.has_language = em_lexicon_units (grammar->items->lexicon, grammar->items->n_words, &r.language);
   for (guint i = 0; i < grammar->protos->len; i++)
     settle_proto (&r, g_ptr_array_index (grammar->protos, i));

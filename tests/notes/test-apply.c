@@ -71,6 +71,31 @@ START_TEST (test_fills_quote_and_features)
 }
 END_TEST
 
+/* A leading point is how inches are written (ASME Y14.5); a comma or "mm" is metric. Once there are features the unit is the office's. */
+START_TEST (test_first_notes_bring_their_unit)
+{
+  EmQuote quote;
+
+  em_quote_init (&quote);
+  quote.units = EM_UNITS_METRIC;
+  reapply (&quote, "CORNER R.015, 3.25 LG");
+  ck_assert_int_eq (quote.units, EM_UNITS_INCH);
+  reapply (&quote, "CORNER R0.4 mm, 80 mm LG");
+  ck_assert_int_eq (quote.units, EM_UNITS_INCH);
+  em_quote_clear (&quote);
+  em_quote_init (&quote);
+  quote.units = EM_UNITS_INCH;
+  reapply (&quote, "CORNER R0,4, 80 mm LG");
+  ck_assert_int_eq (quote.units, EM_UNITS_METRIC);
+  em_quote_clear (&quote);
+  em_quote_init (&quote);
+  quote.units = EM_UNITS_INCH;
+  reapply (&quote, "CORNER R.015, NICK 3 X 2 X 2 mm");
+  ck_assert_int_eq (quote.units, EM_UNITS_INCH);
+  em_quote_clear (&quote);
+}
+END_TEST
+
 START_TEST (test_every_kind_and_choice_is_known_to_the_engine)
 {
   static const struct { const char *text, *kind, *field; double value; } known[] = {
@@ -327,6 +352,7 @@ main (void)
 
   lexicon = load_lexicon ();
   tcase_add_test (tcase, test_fills_quote_and_features);
+  tcase_add_test (tcase, test_first_notes_bring_their_unit);
   tcase_add_loop_test (tcase, test_every_kind_and_choice_is_known_to_the_engine, 0, 13);
   tcase_add_test (tcase, test_corrections_survive);
   tcase_add_test (tcase, test_words_gone_take_their_effect_along);
