@@ -47,7 +47,7 @@ print_help (void)
 {
   int width = 0;
 
-  g_print ("%s\n", _("Estimend prices micro-weld repairs of moulds and dies."));
+  g_print ("%s\n", _("Estimend prices micro-weld repairs of molds and dies."));
   g_print ("\n%s\n", _("In the window:"));
   g_print ("  estimend [%s]\n  estimend --demo\n", _("FILE…"));
   g_print ("\n%s\n", _("Without a window:"));

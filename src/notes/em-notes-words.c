@@ -15,7 +15,7 @@ typedef struct
 
 static const Words question_words[] = {
   { "side-or-diameter", N_("Is the build-up per side or on the diameter?") },
-  { "inch-or-mm", N_("Are these sizes in inches or in millimetres?") },
+  { "inch-or-mm", N_("Are these sizes in inches or in millimeters?") },
   { "which-kind", N_("What kind of repair is this?") },
   { "which-field", N_("What does this size measure?") },
   { "count-unknown", N_("How many places are there?") },
@@ -34,7 +34,7 @@ static const Words answer_words[] = {
   { "per-side", N_("per side") },
   { "on-diameter", N_("on diameter") },
   { "inch", N_("inches") },
-  { "mm", N_("millimetres") },
+  { "mm", N_("millimeters") },
   { "one", N_("one") },
   { "places", N_("a number of places") },
   { "chamfer", N_("a chamfer") },
@@ -51,7 +51,7 @@ static const Words answer_words[] = {
 
 static const Words reason_words[] = {
   { "leading-dot-inch", N_("a number that begins with its decimal point is taken as inches (ASME Y14.5)") },
-  { "leading-zero-mm", N_("a decimal with a zero before its point is taken as millimetres (ASME Y14.5)") },
+  { "leading-zero-mm", N_("a decimal with a zero before its point is taken as millimeters (ASME Y14.5)") },
   { "trailing-zero-inch", N_("a decimal that ends in a zero is taken as inches (ASME Y14.5)") },
   { "same-language", N_("notes in this language are in this unit") },
   { "fraction-inch", N_("a fraction is taken as inches") },

@@ -441,6 +441,7 @@ em_drawing_draw_near (EmCanvas *canvas)
   step_x = x + font * 0.75;
   step_y = fmax (bottom - width / 2, (top + bottom) / 2);
   em_canvas_set_colour (canvas, &canvas->style->paper, 0.9);
+  /* NOLINTNEXTLINE(readability-suspicious-call-argument): a text on its side is as wide as it is high. */
   cairo_rectangle (canvas->cr, step_x - height / 2, step_y - width / 2, height, width);
   cairo_fill (canvas->cr);
   em_canvas_set_colour (canvas, &canvas->style->quiet, 1);

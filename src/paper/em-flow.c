@@ -359,6 +359,7 @@ em_row_draw (EmRow *row, double x, double y, double width, double height, EmDraw
 }
 
 static void
+/* NOLINTNEXTLINE(readability-non-const-parameter): the row frees it. */
 add_link (EmRow *row, double x, double y, double width, double height, char *take_link)
 {
   EmItem item = { .type = EM_ITEM_LINK, .x = x, .y = y, .width = width, .height = height, .link = take_link };

@@ -160,7 +160,7 @@ GtkWidget *
 em_shop_page_new (EmDraft *draft)
 {
   const char *paper_names[] = { _("A4"), _("US letter"), NULL };
-  const char *unit_names[] = { _("Millimetres"), _("Inches"), NULL };
+  const char *unit_names[] = { _("Millimeters"), _("Inches"), NULL };
   EmShop *shop = g_new0 (EmShop, 1);
   GtkWidget *box, *page = em_page_new (&box), *flow = em_fields_new ();
 

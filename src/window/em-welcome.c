@@ -161,7 +161,7 @@ is_local_inch (void)
 static void
 em_welcome_init (EmWelcome *self)
 {
-  const char *units[] = { _("Millimetres"), _("Inches"), NULL };
+  const char *units[] = { _("Millimeters"), _("Inches"), NULL };
 
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_box_append (GTK_BOX (self->fields), em_field_text (_("Name _of your shop"), &self->name));
