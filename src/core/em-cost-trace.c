@@ -82,7 +82,7 @@ trace_plan (EmTrace *trace, int32_t row, double n, const EmFeatureCost *cost)
     STEP (trace, row, "melt_out_length", "Lm", plan->melt_out_length_mm, "mm", EM_N ("Lm = area/p, in whole tracks on a flat footing; no filler"),
           practice, { EM_N ("area"), cost->shape.coated_area_mm2, "mm²" }, { "p", plan->pitch_mm, "mm" },
           { "l(0)", cost->shape.kind->length_mm (&cost->shape, 0.0), "mm" });
-  STEP (trace, row, "welded_length", "L", cost->welded_length_mm, "mm", EM_N ("L = n·(Lb + Lc), Lb = Σ tracks·l(z)"), by_definition,
+  STEP (trace, row, "welded_length", "L", cost->welded_length_mm, "mm", EM_N ("L = n·(Lb + Lc), Lb = Σ tracks·l(z), at least V1/(η·A)"), by_definition,
         { "n", n, "" }, { "Lb", plan->build_length_mm, "mm" }, { "Lc", plan->cap_length_mm, "mm" });
   STEP (trace, row, "deposited_volume", "Vd", cost->deposited_volume_mm3, "mm³", "Vd = η·A·L", EM_N ("volume is conserved"),
         { "η", cost->rules.efficiency_ratio, "" }, { "A", section, "mm²" }, { "L", cost->welded_length_mm, "mm" });

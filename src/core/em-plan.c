@@ -143,6 +143,8 @@ em_plan_solve (const EmShape *shape, const EmPlanRules *rules, EmPlan *out_plan,
   status = sum_layers (shape, &plan, out_fault);
   if (status != EM_OK)
     return status;
+  /* A nick tapering to both ends has no length left above its tip: layers taken there would weld it with no wire at all. */
+  plan.build_length_mm = fmax (plan.build_length_mm, shape->net_volume_mm3 / (rules->efficiency_ratio * section_mm2));
   plan_cap (shape, rules, &plan);
   status = plan_melt_out (shape, rules, &plan, out_fault);
   if (status != EM_OK)

@@ -450,6 +450,7 @@ def plan(shape, f, shop, wire, efficiency):
         z = min((i + 0.5) * layer, shape.height)
         n = max(1, up(shape.width(z) / pitch))
         tracks, length = tracks + n, length + n * shape.length(z)
+    length = max(length, shape.volume / (efficiency * section))   # what is missing is never welded with less wire than it is
     capped = (f["cap"] == "yes" or f["cap"] == "auto" and f["kind"] in CAPPED) and shape.edge > 0
     fused = f["melt_out"] == "yes" or f["melt_out"] == "auto" and f["kind"] in FUSED
     cap = max(1, up((shape.height + stock) / pitch)) * shape.edge if capped else 0

@@ -24,6 +24,10 @@ static const EmKind wedge_kind = { .id = "wedge", .width_mm = wedge_width, .leng
 static double vee_width (const EmShape *s, double z) { return s->p[0] * z / s->height_mm; }
 static const EmKind vee_kind = { .id = "vee", .width_mm = vee_width, .length_mm = box_length };
 
+/* A pyramid, as a nick that tapers to both ends: neither width nor length at the top. */
+static double pyramid_length (const EmShape *s, double z) { return s->p[1] * (1.0 - z / s->height_mm); }
+static const EmKind pyramid_kind = { .id = "pyramid", .width_mm = wedge_width, .length_mm = pyramid_length };
+
 static EmShape
 shape_of (const EmKind *kind, double width, double length, double height, double share)
 {
@@ -150,6 +154,20 @@ START_TEST (test_stock_is_as_wide_as_the_top)
 
   rules.stock_mm = 0.5;
   ck_assert_int_eq (solve (&shape, &rules).tracks, 17);
+}
+END_TEST
+
+/* A pyramid 0.3 × 6 × 0.1 is lower than the middle of the first layer (0.125), where it has no length. What is missing, 0.3·6·0.1/3 =
+ * 0.06 mm³, still takes its wire: 0.06/(0.95·0.196349541) = 0.3216606 mm of track. */
+START_TEST (test_never_less_wire_than_metal_missing)
+{
+  EmShape shape = shape_of (&pyramid_kind, 0.3, 6, 0.1, 1.0 / 3.0);
+  EmPlanRules rules = rules_of (0.5);
+  EmPlan plan = solve (&shape, &rules);
+
+  ck_assert_double_eq_tol (plan.welded_length_mm, 0.3216606, 1e-7);
+  ck_assert_double_eq_tol (plan.deposited_volume_mm3, 0.06, 1e-9);
+  ck_assert_double_eq_tol (plan.excess_volume_mm3, 0, 1e-9);
 }
 END_TEST
 
@@ -290,4 +308,5 @@ START_TEST (test_too_many_layers)
 END_TEST
 
 EM_TEST_MAIN ("core: plan", test_layers, test_box, test_stock, test_wedge, test_stock_is_as_wide_as_the_top, test_cap_and_melt_out,
-              test_melt_out_of_a_point, test_volume_is_conserved, test_bad_rules, test_too_much, test_too_many_layers)
+              test_melt_out_of_a_point, test_volume_is_conserved, test_bad_rules, test_too_much, test_too_many_layers,
+              test_never_less_wire_than_metal_missing)
