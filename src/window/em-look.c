@@ -77,10 +77,18 @@ put_contrast (gboolean is_high)
 static void
 on_theme_changed (GtkSettings *settings)
 {
+  const char *forced = g_getenv ("GTK_THEME");
   gboolean is_dark;
   g_autofree char *theme = NULL;
 
   g_object_get (settings, "gtk-application-prefer-dark-theme", &is_dark, "gtk-theme-name", &theme, NULL);
+  /* What GTK obeys before any setting: "Adwaita:dark". */
+  if (forced != NULL && *forced != '\0')
+    {
+      is_dark = FALSE;
+      g_free (theme);
+      theme = g_strdup (forced);
+    }
   put_colours (is_dark || (theme != NULL && (g_str_has_suffix (theme, "dark") || g_str_has_suffix (theme, "Inverse"))));
   put_contrast (theme != NULL && is_high_contrast (theme));
 }

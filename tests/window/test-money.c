@@ -6,6 +6,7 @@
 #include "em-test-window.h"
 
 #include "em-deposit-view.h"
+#include "em-look.h"
 #include "em-words.h"
 
 static GtkWidget *
@@ -45,6 +46,23 @@ money_of (EmWindow *window)
 {
   return GTK_WIDGET (em_window_get_money (window));
 }
+
+/* GTK obeys the environment's theme before any setting, so the program's own colours have to go by it too. */
+START_TEST (colours_follow_the_theme_of_the_environment)
+{
+  GtkSettings *settings = (gtk_init (), gtk_settings_get_default ());
+
+  em_look_init ();
+  g_setenv ("GTK_THEME", "Adwaita:dark", TRUE);
+  g_object_notify (G_OBJECT (settings), "gtk-theme-name");
+  ck_assert (em_look_is_dark ());
+  g_setenv ("GTK_THEME", "Adwaita", TRUE);
+  g_object_notify (G_OBJECT (settings), "gtk-theme-name");
+  ck_assert (!em_look_is_dark ());
+  g_unsetenv ("GTK_THEME");
+  g_object_notify (G_OBJECT (settings), "gtk-theme-name");
+}
+END_TEST
 
 /* Codes are for files; people get names. */
 START_TEST (every_figure_of_a_working_has_a_name)
@@ -177,6 +195,7 @@ main (void)
   tcase_add_test (tcase, the_deposit_is_opened_into_sight);
   tcase_add_test (tcase, cautions_take_two_lines_until_opened);
   tcase_add_test (tcase, nothing_priced_shows_no_price);
+  tcase_add_test (tcase, colours_follow_the_theme_of_the_environment);
   tcase_set_timeout (tcase, 60);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
