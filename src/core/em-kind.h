@@ -88,7 +88,9 @@ typedef struct
   double offset_mm;                  /* dimension line drawn this far to the left of 0→1 */
   int    field;                      /* index in the kind's field table; -1: derived */
   double value;                      /* mm or degrees, as shown */
-  double turn;                       /* not 0: the length of an arc, so many radians counter-clockwise about the origin from 0 to 1 */
+  double turn;                       /* not 0: the length of an arc, so many radians counter-clockwise about the origin from 0 to 1;
+                                        of an angle: 0 is its apex, 1 where its arc begins on one leg, and turn goes to the other */
+  int    legs;                       /* of an angle, those that are no edge of the drawing: 0, 1 the second, 2 both */
 } EmOutlineDim;
 
 typedef struct
@@ -112,6 +114,7 @@ struct EmKind
   bool           caps_edges;   /* by default its sharp edges are capped */
   bool           sits_in_slot; /* slot width and depth make sense */
   bool           is_mirrored;  /* layer gives the right half of a section whose left is its image in x = 0 */
+  bool         (*is_round) (const EmShape *shape);   /* tracks run round the origin of the plan; NULL: they run along it */
 
   /* value[i] belongs to fields[i], presets already filled in, NaN where absent or
    * not shown. Single-field limits are already checked; solve checks how fields

@@ -153,16 +153,14 @@ metal_right_mm (const EmCanvas *canvas)
   return right;
 }
 
-/* An angle written left of the metal, which it must not run into. */
-static gboolean
-is_beside (const EmCanvas *canvas, const EmOutlineDim *dim)
+/* Where the arc of an angle goes as it ends, in user space (y down): past there stands what does not fit on it. */
+static void
+angle_end (const EmOutlineDim *dim, double *out_x, double *out_y)
 {
-  double left = INFINITY;
+  double to = atan2 (dim->y1_mm - dim->y0_mm, dim->x1_mm - dim->x0_mm) + dim->turn;
 
-  for (int i = 0; i < canvas->outline.n_points; i++)
-    if (canvas->outline.point[i].ink == EM_INK_METAL)
-      left = fmin (left, canvas->outline.point[i].x_mm);
-  return is_angle (canvas, dim) && fmax (dim->x0_mm, dim->x1_mm) <= left;
+  *out_x = -sin (to);
+  *out_y = -cos (to);
 }
 
 static gboolean
@@ -178,6 +176,13 @@ leave_room (const EmCanvas *canvas, const EmOutlineDim *dim, double width, doubl
 {
   double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, length = hypot (dx, dy), font = canvas->style->font_px;
 
+  if (is_angle (canvas, dim))
+    {
+      angle_end (dim, &dx, &dy);
+      if (fabs (dx) > 0.5)
+        out_margin[dx > 0 ? 1 : 0] = fmax (out_margin[dx > 0 ? 1 : 0], width * 0.6);
+      return;
+    }
   if (dim->turn != 0)
     return;
   if (is_radius (canvas, dim))
@@ -185,9 +190,7 @@ leave_room (const EmCanvas *canvas, const EmOutlineDim *dim, double width, doubl
       out_margin[dx >= 0 ? 1 : 0] = fmax (out_margin[dx >= 0 ? 1 : 0], width + font * 1.6);
       out_margin[dy >= 0 ? 2 : 3] = fmax (out_margin[dy >= 0 ? 2 : 3], font * (dy >= 0 ? 1.8 : 3.6));
     }
-  else if (is_beside (canvas, dim))
-    out_margin[0] = fmax (out_margin[0], width * 0.6);
-  else if (!is_angle (canvas, dim) && fabs (dx) > 0.9 * length)
+  else if (fabs (dx) > 0.9 * length)
     out_margin[dx >= 0 ? 1 : 0] = fmax (out_margin[dx >= 0 ? 1 : 0], width + font * 0.9);
 }
 
@@ -245,6 +248,43 @@ segment (EmCanvas *canvas, double x0, double y0, double x1, double y1)
   cairo_stroke (canvas->cr);
 }
 
+/* Whether an edge of the metal crosses a box about x, y. */
+static gboolean
+is_crossed (const EmCanvas *canvas, double x, double y, double width, double height)
+{
+  const EmOutline *outline = &canvas->outline;
+
+  for (int i = 0; i + 1 < outline->n_points; i++)
+    {
+      double ax = em_canvas_x (canvas, outline->point[i].x_mm) - x, ay = em_canvas_y (canvas, outline->point[i].y_mm) - y;
+      double dx = em_canvas_x (canvas, outline->point[i + 1].x_mm) - x - ax, dy = em_canvas_y (canvas, outline->point[i + 1].y_mm) - y - ay;
+      /* What part of the edge, from 0 to 1, is beyond no side of the box. */
+      double first = 0, last = 1;
+      const double part[4] = { -dx, dx, -dy, dy }, until[4] = { ax + width / 2, width / 2 - ax, ay + height / 2, height / 2 - ay };
+
+      for (int side = 0; side < 4; side++)
+        if (part[side] < 0)
+          first = fmax (first, until[side] / part[side]);
+        else if (part[side] > 0)
+          last = fmin (last, until[side] / part[side]);
+        else if (until[side] < 0)
+          last = -1;
+      if (!outline->point[i + 1].is_start && outline->point[i].ink != EM_INK_CENTRE && first < last)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Goes on with a level dimension line past its end at x1 until it is outside of everything drawn; returns how far that is from its middle. */
+static double
+lead_out (EmCanvas *canvas, double x0, double x1, double y, double ux)
+{
+  double edge = em_canvas_x (canvas, ux > 0 ? canvas->right_mm : canvas->left_mm) + ux * canvas->style->font_px * 0.5;
+
+  segment (canvas, x1, y, edge, y);
+  return fabs (edge - (x0 + x1) / 2);
+}
+
 /* The dimension line with its arrowheads, which point inwards from outside where there is no room between them, and its
  * text: on the line, or beyond it away from the metal (side_x, side_y) where it would not fit; past its end where the line
  * itself lies on the metal (no side). */
@@ -275,6 +315,8 @@ measure_line (EmCanvas *canvas, double x0, double y0, double x1, double y1, doub
       past = side_x == 0 && side_y == 0 ? length / 2 + (is_outside ? 2 * arrow : 0) + room / 2 + font * 0.3 : 0;
       /* Into the sound metal, which lies below: above are other dimensions. */
       past = uy < -0.3 ? -past : past;
+      if (past > 0 && fabs (ux) > 0.99 && is_crossed (canvas, (x0 + x1) / 2 + ux * past, y1, width, height))
+        past = lead_out (canvas, x0, x1, y1, ux) + width / 2 + font * 0.3;
     }
   show_text (canvas, text, (x0 + x1) / 2 + side_x * beyond + ux * past, (y0 + y1) / 2 + side_y * beyond + uy * past, colour);
 }
@@ -331,6 +373,68 @@ measure_arc (EmCanvas *canvas, const EmOutlineDim *dim, const char *text, const 
   cairo_stroke (canvas->cr);
 }
 
+/* A leg that is no edge: a thin line from the apex to past the arc. */
+static void
+draw_leg (EmCanvas *canvas, double x, double y, double radius, double angle)
+{
+  double from = canvas->style->font_px * 0.2, to = radius + canvas->style->font_px * 0.35;
+
+  segment (canvas, x + from * cos (angle), y + from * sin (angle), x + to * cos (angle), y + to * sin (angle));
+}
+
+/* An arc of radius from one angle down to another, its arrowheads at its ends: from within, or, where it is short, from outside,
+ * where it then goes on (ISO 129-1). */
+static void
+draw_angle_arc (EmCanvas *canvas, double x, double y, double radius, double from, double to, double more, gboolean is_outside)
+{
+  double before = is_outside ? more : 0, sign = is_outside ? -1 : 1;
+
+  cairo_new_path (canvas->cr);
+  cairo_arc_negative (canvas->cr, x, y, radius, from + before / radius, to - more / radius);
+  cairo_stroke (canvas->cr);
+  arrowhead (canvas, x + radius * cos (from), y + radius * sin (from), -sin (from) * sign, cos (from) * sign);
+  arrowhead (canvas, x + radius * cos (to), y + radius * sin (to), sin (to) * sign, -cos (to) * sign);
+}
+
+/* An angle: an arc from leg to leg about its apex, the number on it, or past its end where it does not fit. */
+static void
+measure_angle (EmCanvas *canvas, const EmOutlineDim *dim, const char *text, const EmColour *colour)
+{
+  double x = em_canvas_x (canvas, dim->x0_mm), y = em_canvas_y (canvas, dim->y0_mm), font = canvas->style->font_px, arrow = font * ARROW_EM;
+  double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, radius = hypot (dx, dy) * canvas->scale, length = radius * dim->turn;
+  double from = -atan2 (dy, dx), to = from - dim->turn, middle = from - dim->turn / 2, width, height, end_x, end_y;
+  g_autoptr (PangoLayout) layout = make_text (canvas, text);
+
+  if (!(radius > 0))
+    return;
+  text_size (layout, &width, &height);
+  gboolean is_outside = length < 2.6 * arrow, fits = length > fabs (sin (middle)) * width + fabs (cos (middle)) * height + 2.9 * arrow;
+  double more = is_outside ? 2 * arrow : fits ? 0 : arrow, past;
+
+  draw_angle_arc (canvas, x, y, radius, from, to, more, is_outside);
+  if (dim->legs > 0)
+    draw_leg (canvas, x, y, radius, to);
+  if (dim->legs > 1)
+    draw_leg (canvas, x, y, radius, from);
+  if (fits)
+    {
+      show_text (canvas, text, x + radius * cos (middle), y + radius * sin (middle), colour);
+      return;
+    }
+  /* Between two legs of its own, behind the apex, there is nothing else. */
+  if (dim->legs > 1)
+    {
+      past = (fabs (cos (middle)) * width + fabs (sin (middle)) * height) / 2 + font * 0.2;
+      show_text (canvas, text, x - cos (middle) * past, y - sin (middle) * past, colour);
+      return;
+    }
+  to -= more / radius;
+  end_x = sin (to);
+  end_y = -cos (to);
+  past = (fabs (end_x) * width + fabs (end_y) * height * 0.8) / 2 + font * 0.2;
+  show_text (canvas, text, x + radius * cos (to) + end_x * past, y + radius * sin (to) + end_y * past, colour);
+}
+
 static void
 draw_dim (EmCanvas *canvas, int index)
 {
@@ -344,8 +448,8 @@ draw_dim (EmCanvas *canvas, int index)
   double far;
 
   side_of (dim, &sx, &sy);
-  if (is_angle (canvas, dim) || dim->offset_mm == 0)
-    offset = dim->offset_mm == 0 ? 0 : offset;
+  if (dim->offset_mm == 0)
+    offset = 0;
   else
     {
       /* Beyond everything drawn on that side, when the points lie inside. */
@@ -360,7 +464,10 @@ draw_dim (EmCanvas *canvas, int index)
   cairo_set_line_width (canvas->cr, canvas->style->font_px * (is_chosen ? 0.11 : 0.06));
   if (dim->turn != 0)
     {
-      measure_arc (canvas, dim, text, colour);
+      if (is_angle (canvas, dim))
+        measure_angle (canvas, dim, text, colour);
+      else
+        measure_arc (canvas, dim, text, colour);
       return;
     }
   if (offset > 0)
@@ -368,17 +475,7 @@ draw_dim (EmCanvas *canvas, int index)
       segment (canvas, x0 + sx * gap, y0 + sy * gap, x0 + sx * (offset + over), y0 + sy * (offset + over));
       segment (canvas, x1 + sx * gap, y1 + sy * gap, x1 + sx * (offset + over), y1 + sy * (offset + over));
     }
-  if (is_beside (canvas, dim))
-    {
-      g_autoptr (PangoLayout) layout = make_text (canvas, text);
-      double width, height;
-
-      text_size (layout, &width, &height);
-      show_text (canvas, text, fmin ((x0 + x1) / 2, fmax (x0, x1) - width / 2), (y0 + y1) / 2, colour);
-    }
-  else if (is_angle (canvas, dim))
-    show_text (canvas, text, (x0 + x1) / 2 + sx * offset, (y0 + y1) / 2 + sy * offset, colour);
-  else if (is_radius (canvas, dim) && !has_room (canvas, hypot (x1 - x0, y1 - y0), text))
+  if (is_radius (canvas, dim) && !has_room (canvas, hypot (x1 - x0, y1 - y0), text))
     lead_in (canvas, x0, y0, x1, y1, text, colour);
   else
     {
@@ -395,6 +492,22 @@ em_drawing_draw_dims (EmCanvas *canvas)
   for (int i = 0; i < canvas->outline.n_dims; i++)
     if (!canvas->style->is_sketch || field_of (canvas, &canvas->outline.dim[i]) != NULL)
       draw_dim (canvas, i);
+}
+
+/* Arcs of angles may reach out of a shape that is flat. */
+void
+em_drawing_extend_dims (EmCanvas *canvas)
+{
+  enum { STEPS = 12 };
+
+  for (int i = 0; i < canvas->outline.n_dims; i++)
+    {
+      const EmOutlineDim *dim = &canvas->outline.dim[i];
+      double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, from = atan2 (dy, dx), radius = hypot (dx, dy);
+
+      for (int step = 0; step <= STEPS && is_angle (canvas, dim); step++)
+        em_canvas_extend (canvas, dim->x0_mm + radius * cos (from + dim->turn * step / STEPS), dim->y0_mm + radius * sin (from + dim->turn * step / STEPS));
+    }
 }
 
 void

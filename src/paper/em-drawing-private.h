@@ -53,6 +53,7 @@ void   em_drawing_draw_caps   (EmCanvas *canvas);
 /* Left, right, top, bottom: room the dimensions and the scale need around the outline, in user units. */
 void em_drawing_margins (EmCanvas *canvas, double out_margin[4]);
 void em_drawing_extend_near (EmCanvas *canvas);
+void em_drawing_extend_dims (EmCanvas *canvas);
 void em_drawing_draw_near  (EmCanvas *canvas);
 void em_drawing_draw_dims  (EmCanvas *canvas);
 void em_drawing_draw_scale (EmCanvas *canvas, double width, double height);

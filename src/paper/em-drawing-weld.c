@@ -9,6 +9,9 @@
 
 enum { LAYER_POINTS = 128, BEADS_MAX = 4000, LAYERS_MOST = 400 };
 
+/* Tracks nearer to each other than so many units are not told apart. */
+#define TRACK_LEAST 1.5
+
 /* Of a layer that is one track wide. */
 typedef struct { double x_mm, y_mm, along_x, along_y; } EmLoneBead;
 
@@ -311,24 +314,72 @@ draw_layers (EmCanvas *canvas)
   cairo_restore (canvas->cr);
 }
 
-/* Tracks seen from above, along the feature. */
 static void
-draw_tracks (EmCanvas *canvas)
+add_ring (EmCanvas *canvas, double radius_mm)
 {
-  double pitch;
+  cairo_new_sub_path (canvas->cr);
+  cairo_arc (canvas->cr, em_canvas_x (canvas, 0), em_canvas_y (canvas, 0), fabs (radius_mm) * canvas->scale, 0, 2 * G_PI);
+}
 
-  if (canvas->plan == NULL || canvas->view != EM_VIEW_PLAN || !em_canvas_trace (canvas, EM_INK_METAL, TRUE))
-    return;
-  pitch = canvas->plan->pitch_mm * canvas->scale;
-  if (pitch < 1.5)
-    return;
-  cairo_save (canvas->cr);
-  cairo_clip (canvas->cr);
-  for (double y = canvas->bottom_mm; y <= canvas->top_mm; y += canvas->plan->pitch_mm)
+/* Round a seat the tracks lie beside each other along its slope, so that from above those on a steep one are close together. */
+static void
+add_rings_along (EmCanvas *canvas, const double *xy_mm, int n)
+{
+  double run = 0, next = canvas->plan->pitch_mm, last_mm = -INFINITY;
+
+  for (int i = 1; i < n; i++)
+    {
+      double length = hypot (xy_mm[2 * i] - xy_mm[2 * i - 2], xy_mm[2 * i + 1] - xy_mm[2 * i - 1]);
+
+      for (; length > 0 && next < run + length; next += canvas->plan->pitch_mm)
+        {
+          double x_mm = xy_mm[2 * i - 2] + (xy_mm[2 * i] - xy_mm[2 * i - 2]) * (next - run) / length;
+
+          if (fabs (x_mm - last_mm) * canvas->scale >= TRACK_LEAST)
+            add_ring (canvas, last_mm = x_mm);
+        }
+      run += length;
+    }
+}
+
+static void
+add_rings (EmCanvas *canvas)
+{
+  double xy[2 * LAYER_POINTS], far = fmax (fabs (canvas->left_mm), fabs (canvas->right_mm));
+  int n = canvas->shape.kind->is_mirrored && canvas->shape.kind->layer != NULL
+          ? canvas->shape.kind->layer (&canvas->shape, canvas->shape.height_mm, LAYER_POINTS, xy) : 0;
+
+  if (n >= 2)
+    add_rings_along (canvas, xy, n);
+  else
+    for (double radius = canvas->plan->pitch_mm; radius < far && canvas->plan->pitch_mm * canvas->scale >= TRACK_LEAST; radius += canvas->plan->pitch_mm)
+      add_ring (canvas, radius);
+}
+
+static void
+add_lines (EmCanvas *canvas)
+{
+  for (double y = canvas->bottom_mm; y <= canvas->top_mm && canvas->plan->pitch_mm * canvas->scale >= TRACK_LEAST; y += canvas->plan->pitch_mm)
     {
       cairo_move_to (canvas->cr, em_canvas_x (canvas, canvas->left_mm), em_canvas_y (canvas, y));
       cairo_line_to (canvas->cr, em_canvas_x (canvas, canvas->right_mm), em_canvas_y (canvas, y));
     }
+}
+
+/* Tracks seen from above, along the feature or round it. */
+static void
+draw_tracks (EmCanvas *canvas)
+{
+  gboolean is_round = canvas->shape.kind->is_round != NULL && canvas->shape.kind->is_round (&canvas->shape);
+
+  if (canvas->plan == NULL || canvas->view != EM_VIEW_PLAN || !em_canvas_trace (canvas, EM_INK_METAL, TRUE))
+    return;
+  cairo_save (canvas->cr);
+  cairo_clip (canvas->cr);
+  if (is_round)
+    add_rings (canvas);
+  else
+    add_lines (canvas);
   em_canvas_set_colour (canvas, &canvas->style->accent, 0.55);
   cairo_set_line_width (canvas->cr, canvas->style->font_px * 0.05);
   cairo_stroke (canvas->cr);

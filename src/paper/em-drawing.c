@@ -81,6 +81,7 @@ measure (EmCanvas *canvas)
   for (int i = 0; i < canvas->outline.n_points; i++)
     em_canvas_extend (canvas, canvas->outline.point[i].x_mm, canvas->outline.point[i].y_mm);
   em_drawing_extend_weld (canvas);
+  em_drawing_extend_dims (canvas);
   em_drawing_extend_near (canvas);
 }
 

@@ -117,6 +117,39 @@ START_TEST (test_outlines_are_whole)
 }
 END_TEST
 
+/* How far x, y lies from the nearest edge drawn, rings closed. */
+static double
+edge_distance (const EmOutline *outline, double x, double y)
+{
+  double nearest = INFINITY;
+
+  for (int i = 0, first = 0; i < outline->n_points; i++)
+    {
+      first = outline->point[i].is_start ? i : first;
+      int next = i + 1 < outline->n_points && !outline->point[i + 1].is_start ? i + 1 : first;
+      double dx = outline->point[next].x_mm - outline->point[i].x_mm, dy = outline->point[next].y_mm - outline->point[i].y_mm, length = hypot (dx, dy);
+      double along = length > 0 ? ((x - outline->point[i].x_mm) * dx + (y - outline->point[i].y_mm) * dy) / length : 0, t = fmin (fmax (along, 0), length);
+
+      if (length > 0)
+        nearest = fmin (nearest, hypot (outline->point[i].x_mm + t * dx / length - x, outline->point[i].y_mm + t * dy / length - y));
+    }
+  return nearest;
+}
+
+/* An angle's arc turns as far as the number says, and goes from edge to edge of what is drawn, but where a leg is drawn for it. */
+static void
+check_angle (const char *name, const EmOutline *outline, const EmOutlineDim *dim)
+{
+  double dx = dim->x1_mm - dim->x0_mm, dy = dim->y1_mm - dim->y0_mm, to = atan2 (dy, dx) + dim->turn, radius = hypot (dx, dy);
+
+  ck_assert_double_gt (radius, 0);
+  ck_assert_msg (fabs (dim->turn * 180.0 / PI / dim->value - 1.0) < 1e-9, "%s: turns %g rad for %g°", name, dim->turn, dim->value);
+  if (dim->legs < 2)
+    ck_assert_msg (edge_distance (outline, dim->x1_mm, dim->y1_mm) < 1e-6 * radius, "%s: begins off the edge", name);
+  if (dim->legs < 1)
+    ck_assert_msg (edge_distance (outline, dim->x0_mm + radius * cos (to), dim->y0_mm + radius * sin (to)) < 1e-6 * radius, "%s: ends off the edge", name);
+}
+
 /* A length's dimension spans that length, and shows the field's own value where the office gave one. */
 START_TEST (test_dimensions)
 {
@@ -133,11 +166,13 @@ START_TEST (test_dimensions)
           const EmOutlineDim *dim = &outline.dim[i];
           const EmField *field = dim->field >= 0 ? &shape.kind->fields[dim->field] : NULL;
           double span = hypot (dim->x1_mm - dim->x0_mm, dim->y1_mm - dim->y0_mm), given = field != NULL ? rows[_i].value[dim->field] : X;
-          /* A radius line may start short of its centre, and an angle's text stands where there is room. */
-          bool is_free = field != NULL && (field->quantity == EM_QUANTITY_ANGLE || strcmp (field->id, "radius") == 0);
+          /* A radius line may start short of its centre. */
+          bool is_angle = field != NULL && field->quantity == EM_QUANTITY_ANGLE, is_free = is_angle || (field != NULL && strcmp (field->id, "radius") == 0);
 
+          if (is_angle)
+            check_angle (rows[_i].name, &outline, dim);
           /* An arc's length is that of the edge, ½·D·turn; its line stands inside, from one end of it to the other. */
-          if (dim->turn != 0)
+          if (dim->turn != 0 && !is_angle)
             {
               double turned = atan2 (dim->y1_mm, dim->x1_mm) - atan2 (dim->y0_mm, dim->x0_mm);
 

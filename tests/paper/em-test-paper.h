@@ -64,13 +64,13 @@ ledge_outline (const EmShape *shape, EmView view, EmOutline *out_outline)
     {
       ledge_box (out_outline, -t, -1.2 * h, 2 * t, 0, EM_INK_BASE);
       ledge_box (out_outline, 0, 0, t, h, EM_INK_METAL);
-      out_outline->dim[out_outline->n_dims++] = (EmOutlineDim) { 0, h, t, h, t, 1, t, 0 };
-      out_outline->dim[out_outline->n_dims++] = (EmOutlineDim) { t, 0, t, h, -t, 2, h, 0 };
+      out_outline->dim[out_outline->n_dims++] = (EmOutlineDim) { 0, h, t, h, t, 1, t, 0, 0 };
+      out_outline->dim[out_outline->n_dims++] = (EmOutlineDim) { t, 0, t, h, -t, 2, h, 0, 0 };
       return;
     }
   ledge_box (out_outline, -0.1 * l, -t, 1.1 * l, 2 * t, EM_INK_BASE);
   ledge_box (out_outline, 0, 0, l, t, EM_INK_METAL);
-  out_outline->dim[out_outline->n_dims++] = (EmOutlineDim) { 0, t, l, t, t, 0, l, 0 };
+  out_outline->dim[out_outline->n_dims++] = (EmOutlineDim) { 0, t, l, t, t, 0, l, 0, 0 };
 }
 
 static inline int

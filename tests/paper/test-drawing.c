@@ -235,6 +235,62 @@ START_TEST (test_a_seats_layers_lie_on_both_sides)
 }
 END_TEST
 
+/* Red pixels of the row, or of the column, through the middle of the patch. */
+static int
+count_through (cairo_surface_t *surface, Patch patch, gboolean is_row)
+{
+  const unsigned char *bytes = cairo_image_surface_get_data (surface);
+  int x = (patch.left + patch.right) / 2, y = (patch.top + patch.bottom) / 2, stride = cairo_image_surface_get_stride (surface), n = 0;
+
+  for (int i = is_row ? patch.left : patch.top; i <= (is_row ? patch.right : patch.bottom); i++)
+    n += bytes[(is_row ? y : i) * stride + 4 * (is_row ? i : x)] < 235;
+  return n;
+}
+
+/* Tracks run round a seat, so that from above as many cross the row through its middle as the column; along a box they cross
+ * the column alone. */
+START_TEST (test_tracks_run_round_a_seat)
+{
+  static const struct { const char *kind, *form; int which; gboolean is_round; } cases[] = {
+    { "seat", "form", 0, TRUE }, { "seat", "form", 1, TRUE }, { "recess", "form", 0, FALSE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const EmKind *kind = em_kind_find (cases[i].kind);
+      EmFeature feature;
+      EmFeatureCost cost;
+      EmDrawingStyle style;
+      gboolean is_whole;
+
+      fill (&feature, kind);
+      feature.value[em_kind_field (kind, "form")] = cases[i].which;
+      if (em_kind_field (kind, "radius") >= 0)
+        {
+          feature.value[em_kind_field (kind, "radius")] = 12;
+          feature.value[em_kind_field (kind, "diameter")] = 20;
+          feature.value[em_kind_field (kind, "depth")] = 6;
+        }
+      ck_assert_int_eq (em_feature_solve (&feature, &cost.shape, NULL), EM_OK);
+      em_test_cost_feature (&feature, &cost);
+      make_style (&style, 0);
+      style.accent = style.metal;
+      style.metal = style.ink;
+      cairo_surface_t *surface = draw (&feature, &cost, EM_VIEW_PLAN, 900, 700, &style, &is_whole);
+      Patch patch = find_red (surface);
+      int across = count_through (surface, patch, TRUE), down = count_through (surface, patch, FALSE);
+
+      ck_assert_int_gt (down, 5);
+      if (cases[i].is_round)
+        ck_assert_msg (4 * abs (across - down) <= MAX (across, down), "%s, form %d: %d across, %d down", cases[i].kind, cases[i].which, across, down);
+      else
+        ck_assert_msg (across < down / 2 || across > down * 2, "%s: %d across, %d down", cases[i].kind, across, down);
+      cairo_surface_destroy (surface);
+      em_feature_clear (&feature);
+    }
+}
+END_TEST
+
 START_TEST (test_no_room_no_drawing)
 {
   EmFeature feature;
@@ -252,4 +308,4 @@ START_TEST (test_no_room_no_drawing)
 END_TEST
 
 EM_TEST_MAIN ("drawing", test_metal_is_to_scale, test_every_kind_at_every_size, test_long_plans_are_interrupted,
-              test_a_seats_layers_lie_on_both_sides, test_no_room_no_drawing)
+              test_a_seats_layers_lie_on_both_sides, test_tracks_run_round_a_seat, test_no_room_no_drawing)

@@ -108,7 +108,7 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       em_outline_dim (out, -end, 0, end, 0, 0, DIAMETER, 2 * end);
       em_outline_dim (out, -base, 0, base, 0, -0.3 * base, WORN, 2 * base);
       if (!is_whole)
-        em_outline_dim (out, -0.2 * end, -0.5 * end, 0.2 * end, -0.5 * end, 0, ARC, EM_DEGREES (arc));
+        em_outline_angle (out, 0, 0, 0.6 * end, to, arc, 2, ARC);
       return;
     }
   em_outline_box (out, EM_INK_BASE, 0, base, l, block);

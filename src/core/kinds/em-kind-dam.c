@@ -101,7 +101,7 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       em_outline_dim (out, w, 0, -w, 0, 0.4 * m, WIDTH, 2 * w);
       em_outline_dim (out, w, h, w, 0, 0.2 * m, HEIGHT, h);
       if (shape->p[P_TAN] > 0.0)
-        em_outline_dim (out, -w - 0.7 * m, h / 2, -w - 0.3 * m, h / 2, 0, DRAFT, EM_DEGREES (atan (shape->p[P_TAN])));
+        em_outline_angle (out, -w, 0, 0.9 * h, EM_PI / 2 - atan (shape->p[P_TAN]), atan (shape->p[P_TAN]), 1, DRAFT);
       return;
     }
   em_outline_box (out, EM_INK_BASE, -m, -w - m, l + m, w + m);

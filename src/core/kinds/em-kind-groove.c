@@ -48,6 +48,16 @@ length_mm (const EmShape *shape, double z_mm)
   return shape->p[P_LENGTH];
 }
 
+/* The flanks meet below the root. The arc is within the groove where it is on them and where it is highest. */
+static void
+draw_angle (const EmShape *shape, EmOutline *out)
+{
+  double d = shape->height_mm, half = atan (shape->p[P_TAN]), below = shape->p[P_GAP] / 2 / shape->p[P_TAN];
+  double radius = fmin ((below + 0.6 * d) / cos (half), fmax (below + 0.9 * d, (below + 0.2 * d) / cos (half)));
+
+  em_outline_angle (out, 0, -d - below, radius, EM_PI / 2 - half, 2 * half, 0, ANGLE);
+}
+
 static void
 outline (const EmShape *shape, EmView view, EmOutline *out)
 {
@@ -64,7 +74,7 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       if (w <= g)
         return;
       em_outline_dim (out, -w, 0, w, 0, 0.4 * m, -1, 2 * w);
-      em_outline_dim (out, -w - 0.6 * m, -0.5 * d, -w - 0.2 * m, -0.5 * d, 0, ANGLE, EM_DEGREES (2 * atan (shape->p[P_TAN])));
+      draw_angle (shape, out);
       return;
     }
   em_outline_box (out, EM_INK_BASE, -e, -w - m, l + e, w + m);

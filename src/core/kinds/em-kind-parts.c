@@ -53,7 +53,7 @@ void
 em_outline_dim (EmOutline *outline, double x0_mm, double y0_mm, double x1_mm, double y1_mm, double offset_mm, int field, double value)
 {
   if (outline->n_dims < EM_OUTLINE_DIM_MAX)
-    outline->dim[outline->n_dims++] = (EmOutlineDim) { x0_mm, y0_mm, x1_mm, y1_mm, offset_mm, field, value, 0 };
+    outline->dim[outline->n_dims++] = (EmOutlineDim) { x0_mm, y0_mm, x1_mm, y1_mm, offset_mm, field, value, 0, 0 };
 }
 
 void
@@ -61,6 +61,14 @@ em_outline_arc_dim (EmOutline *outline, double radius_mm, double turn, int field
 {
   em_outline_dim (outline, radius_mm, 0, radius_mm * cos (turn), radius_mm * sin (turn), 0, field, value);
   outline->dim[outline->n_dims - 1].turn = turn;
+}
+
+void
+em_outline_angle (EmOutline *outline, double x_mm, double y_mm, double radius_mm, double from, double turn, int legs, int field)
+{
+  if (outline->n_dims < EM_OUTLINE_DIM_MAX)
+    outline->dim[outline->n_dims++] = (EmOutlineDim) { x_mm, y_mm, x_mm + radius_mm * cos (from), y_mm + radius_mm * sin (from), 0, field,
+                                                       EM_DEGREES (turn), turn, legs };
 }
 
 int

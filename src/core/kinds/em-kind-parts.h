@@ -41,6 +41,8 @@ void em_outline_arc (EmOutline *outline, EmInk ink, bool is_start, double x_mm, 
                      double from, double to);
 /* The length of an arc about the origin, drawn at radius from 0 to turn. */
 void em_outline_arc_dim (EmOutline *outline, double radius_mm, double turn, int field, double value);
+/* An angle of turn radians at an apex, its arc beginning in direction from; legs as in EmOutlineDim. */
+void em_outline_angle (EmOutline *outline, double x_mm, double y_mm, double radius_mm, double from, double turn, int legs, int field);
 void em_outline_dim (EmOutline *outline, double x0_mm, double y0_mm, double x1_mm, double y1_mm, double offset_mm, int field, double value);
 
 /* Writes up to max points of an arc; returns how many. */

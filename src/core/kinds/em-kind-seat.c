@@ -145,14 +145,21 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
       em_outline_run (out, EM_INK_CENTRE, 2, (const double[]) { 0, -1.2 * h, 0, 0.2 * h });
       em_outline_dim (out, s, -h, -s, -h, 0.4 * m, DIAMETER_SMALL, 2 * s);
       em_outline_dim (out, x, 0, x, -h, 0.4 * m, DEPTH, h);
-      em_outline_dim (out, -(m + s) / 2, -h / 2, -(m + s) / 2 + t * t / e, -h / 2 + t * sqrt (fmax (0, 1 - t * t / (e * e))), 0, THICKNESS, t);
+      em_outline_dim (out, -(m + s) / 2 + t * t / e, -h / 2 + t * sqrt (fmax (0, 1 - t * t / (e * e))), -(m + s) / 2, -h / 2, 0, THICKNESS, t);
     }
   em_outline_dim (out, -m, 0, m, 0, 0.4 * m, DIAMETER, 2 * m);
+}
+
+static bool
+is_round (const EmShape *shape)
+{
+  (void) shape;
+  return true;
 }
 
 const EmKind em_kind_seat =
 {
   .id = "seat", .name = EM_N ("Seat restoration"), .summary = EM_N ("A conical or spherical seat coated by an even thickness"),
-  .fields = fields, .n_fields = EM_N_OF (fields), .is_mirrored = true,
+  .fields = fields, .n_fields = EM_N_OF (fields), .is_mirrored = true, .is_round = is_round,
   .solve = solve, .width_mm = width_mm, .length_mm = length_mm, .outline = outline, .layer = layer,
 };

@@ -136,11 +136,7 @@ draw_section (const EmShape *shape, EmOutline *out)
     em_outline_point (out, EM_INK_METAL, false, 0, 0);
   em_outline_dim (out, -t, -r, -t + r * cos (theta / 2.0), -r + r * sin (theta / 2.0), 0, RADIUS, r);
   if (fabs (theta - EM_PI / 2.0) > 1e-9)
-    {
-      double in = fmin (r / sin (theta / 2.0) + 1.2 * r, 0.8 * m), x = -in * cos (theta / 2.0), y = -in * sin (theta / 2.0);
-
-      em_outline_dim (out, x - 0.2 * r, y, x + 0.2 * r, y, 0, ANGLE, EM_DEGREES (theta));
-    }
+    em_outline_angle (out, 0, 0, t + r, EM_PI, theta, 0, ANGLE);
 }
 
 static void
@@ -175,6 +171,12 @@ outline (const EmShape *shape, EmView view, EmOutline *out)
     }
 }
 
+static bool
+is_round (const EmShape *shape)
+{
+  return shape->p[P_TURN] > 0.0;
+}
+
 static int
 layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
 {
@@ -186,6 +188,6 @@ layer (const EmShape *shape, double z_mm, int max, double *out_xy_mm)
 const EmKind em_kind_worn_corner =
 {
   .id = "worn-corner", .name = EM_N ("Worn corner"), .summary = EM_N ("A shut-off or parting edge worn round, built back to sharp or to a smaller radius"),
-  .fields = fields, .n_fields = EM_N_OF (fields), .sits_in_slot = true,
+  .fields = fields, .n_fields = EM_N_OF (fields), .sits_in_slot = true, .is_round = is_round,
   .solve = solve, .width_mm = width_mm, .length_mm = length_mm, .outline = outline, .layer = layer,
 };
