@@ -29,6 +29,8 @@ struct _EmDocument
   gboolean    has_good_total;
   GHashTable *problems;      /* "id/field" → text */
   uint32_t    selected_id;
+  int32_t     selected_at;   /* where it was when last looked for */
+  gboolean    awaits_wire;   /* see em_document_awaits_wire */
   char       *path;
   EmLock     *lock;          /* on path, or NULL */
   guint       n_saving;      /* saves under way */
@@ -45,27 +47,48 @@ present_basis (EmDocument *self)
   return self->file.quote.has_sent_rates && self->sent_basis != NULL ? self->sent_basis : self->shop_basis;
 }
 
-/* Keeps what could be reckoned, so that a slip of the keyboard does not blank the price. */
 static void
-keep_good_prices (EmDocument *self)
+keep_good_price (EmDocument *self, int32_t index)
+{
+  const EmFeatureCost *cost = &self->cost.feature[index];
+
+  if (cost->status != EM_OK)
+    return;
+  int64_t *kept = g_new (int64_t, 1);
+  *kept = cost->price_minor;
+  g_hash_table_insert (self->good_prices, GUINT_TO_POINTER (self->file.quote.feature[index].id), kept);
+}
+
+/* Keeps what could be reckoned, so that a slip of the keyboard does not blank the price. index: the one feature that changed, or −1. */
+static void
+keep_good_prices (EmDocument *self, int32_t index)
 {
   const EmQuote *quote = &self->file.quote;
 
   if (self->status != EM_OK)
     return;
-  for (int32_t i = 0; i < self->cost.n_features && i < quote->n_features; i++)
-    if (self->cost.feature[i].status == EM_OK)
-      {
-        int64_t *kept = g_new (int64_t, 1);
-        *kept = self->cost.feature[i].price_minor;
-        g_hash_table_insert (self->good_prices, GUINT_TO_POINTER (quote->feature[i].id), kept);
-      }
+  if (index >= 0)
+    keep_good_price (self, index);
+  for (int32_t i = 0; index < 0 && i < self->cost.n_features && i < quote->n_features; i++)
+    keep_good_price (self, i);
   if (self->cost.n_faults == 0 && quote->n_features > 0)
     {
       self->good_net_minor = self->cost.totals.net_minor;
       self->good_total_minor = self->cost.totals.total_minor;
       self->has_good_total = TRUE;
     }
+}
+
+/* Once for each reckoning: rows of a long quote ask. */
+static void
+look_for_wire (EmDocument *self)
+{
+  const EmCost *cost = &self->cost;
+
+  self->awaits_wire = cost->n_faults > 0 && self->file.quote.text[EM_QUOTE_FILLER] == NULL;
+  for (int32_t i = 0; self->awaits_wire && i < cost->n_features; i++)
+    if (cost->feature[i].status != EM_OK && g_strcmp0 (cost->feature[i].fault.field, "filler") != 0)
+      self->awaits_wire = FALSE;
 }
 
 static void
@@ -76,8 +99,10 @@ reckon (EmDocument *self, EmChange what, int32_t index)
   const EmCatalogue *catalogue = em_basis_get_catalogue (basis);
   const EmQuote *quote = &self->file.quote;
 
+  gboolean is_alone = what == EM_CHANGE_FEATURE && index >= 0 && self->status == EM_OK && self->cost.n_features == quote->n_features;
+
   /* One feature edited alone is reckoned alone. */
-  if (what == EM_CHANGE_FEATURE && index >= 0 && self->status == EM_OK && self->cost.n_features == quote->n_features)
+  if (is_alone)
     self->status = em_cost_update (&self->cost, index, quote, rates, catalogue, &self->fault);
   else
     self->status = em_cost_quote (&self->cost, quote, rates, catalogue, NULL, &self->fault);
@@ -87,7 +112,8 @@ reckon (EmDocument *self, EmChange what, int32_t index)
       em_cost_clear (&self->cost);
       em_cost_init (&self->cost);
     }
-  keep_good_prices (self);
+  keep_good_prices (self, is_alone ? index : -1);
+  look_for_wire (self);
 }
 
 static void
@@ -323,14 +349,7 @@ em_document_trace (EmDocument *self, int32_t row, EmTrace *out_trace)
 gboolean
 em_document_awaits_wire (EmDocument *self)
 {
-  const EmCost *cost = em_document_get_cost (self);
-
-  if (cost->n_faults == 0 || em_document_get_quote (self)->text[EM_QUOTE_FILLER] != NULL)
-    return FALSE;
-  for (int32_t i = 0; i < cost->n_features; i++)
-    if (cost->feature[i].status != EM_OK && g_strcmp0 (cost->feature[i].fault.field, "filler") != 0)
-      return FALSE;
-  return TRUE;
+  return self->awaits_wire;
 }
 
 int64_t
@@ -425,7 +444,13 @@ em_document_get_selected (EmDocument *self)
 int32_t
 em_document_get_selected_index (EmDocument *self)
 {
-  return self->selected_id == 0 ? -1 : em_quote_find (&self->file.quote, self->selected_id);
+  const EmQuote *quote = &self->file.quote;
+
+  if (self->selected_id == 0)
+    return -1;
+  if (self->selected_at < 0 || self->selected_at >= quote->n_features || quote->feature[self->selected_at].id != self->selected_id)
+    self->selected_at = em_quote_find (quote, self->selected_id);
+  return self->selected_at;
 }
 
 void
