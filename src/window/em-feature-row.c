@@ -12,13 +12,13 @@
 
 struct _EmFeatureRow
 {
-  GtkListBoxRow parent_instance;
+  GtkBox parent_instance;
 
   GtkWidget *badge, *picture, *name, *sizes, *problem, *price;   /* children */
   uint32_t   feature_id;
 };
 
-G_DEFINE_FINAL_TYPE (EmFeatureRow, em_feature_row, GTK_TYPE_LIST_BOX_ROW)
+G_DEFINE_FINAL_TYPE (EmFeatureRow, em_feature_row, GTK_TYPE_BOX)
 
 GtkWidget *
 em_badge_new (int number)
@@ -52,9 +52,9 @@ em_feature_row_class_init (EmFeatureRowClass *class)
 static void
 em_feature_row_init (EmFeatureRow *self)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
+  gtk_box_set_spacing (GTK_BOX (self), 8);
   self->badge = em_badge_new (0);
   self->picture = em_kind_picture_new (NULL, 46, 30);
   self->name = line_label (NULL);
@@ -69,12 +69,11 @@ em_feature_row_init (EmFeatureRow *self)
   gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (words), self->name);
   gtk_box_append (GTK_BOX (words), self->sizes);
-  gtk_box_append (GTK_BOX (row), self->badge);
-  gtk_box_append (GTK_BOX (row), self->picture);
-  gtk_box_append (GTK_BOX (row), words);
-  gtk_box_append (GTK_BOX (row), self->problem);
-  gtk_box_append (GTK_BOX (row), self->price);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), row);
+  gtk_box_append (GTK_BOX (self), self->badge);
+  gtk_box_append (GTK_BOX (self), self->picture);
+  gtk_box_append (GTK_BOX (self), words);
+  gtk_box_append (GTK_BOX (self), self->problem);
+  gtk_box_append (GTK_BOX (self), self->price);
 }
 
 GtkWidget *
@@ -130,5 +129,5 @@ em_feature_row_show (EmFeatureRow *self, EmDocument *document, int32_t index)
   gtk_widget_set_tooltip_text (self->sizes, told);
   show_price (self, document, index);
   g_autofree char *spoken = g_strdup_printf ("%d. %s, %s, %s, %s", index + 1, kind, name, told, gtk_label_get_text (GTK_LABEL (self->price)));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (GTK_WIDGET (self))), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }

@@ -5,6 +5,7 @@
 
 #include "em-metal-pane.h"
 
+#include "em-feature-list.h"
 #include "em-feature-row.h"
 #include "em-field.h"
 #include "em-kind-picker.h"
@@ -19,6 +20,8 @@ struct _EmMetalPane
   GtkWidget       *summary, *add_button, *more_button, *stack, *empty_box, *list, *paned;   /* template */
   GMenuModel      *feature_menu;
   EmFeatureEditor *editor;
+  EmFeatureList   *features;
+  GtkSingleSelection *selection;   /* of features, which it owns; owned by the list */
   EmDocument      *document;   /* owned */
   gboolean         has_pictures;        /* of the kinds, in empty_box: made when there is first nothing else to see */
   gboolean         is_placed_by_hand;   /* the handle between list and editor */
@@ -31,10 +34,32 @@ G_DEFINE_FINAL_TYPE (EmMetalPane, em_metal_pane, GTK_TYPE_WIDGET)
 #define LIST_SHARE 0.42
 enum { LIST_LEAST = 214, HANDLE_REACH = 10 };
 
+/* Only rows in and about the part in sight are there: this one's, or NULL. */
 static EmFeatureRow *
-row_at (EmMetalPane *self, int index)
+find_row (EmMetalPane *self, uint32_t feature_id)
 {
-  return EM_FEATURE_ROW (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), index));
+  for (GtkWidget *item = gtk_widget_get_first_child (self->list); item != NULL; item = gtk_widget_get_next_sibling (item))
+    {
+      GtkWidget *row = gtk_widget_get_first_child (item);
+      if (row != NULL && em_feature_row_get_feature_id (EM_FEATURE_ROW (row)) == feature_id)
+        return EM_FEATURE_ROW (row);
+    }
+  return NULL;
+}
+
+/* Where the feature of a row stands; -1: it shows none. */
+static int32_t
+index_of_row (GtkWidget *row)
+{
+  guint position = gtk_list_item_get_position (g_object_get_data (G_OBJECT (row), "item"));
+
+  return position != GTK_INVALID_LIST_POSITION ? (int32_t) position : -1;
+}
+
+static int32_t
+index_of (GtkEventController *controller)
+{
+  return index_of_row (gtk_widget_get_first_child (gtk_event_controller_get_widget (controller)));
 }
 
 /* The list a drag began in; the row's place travels. */
@@ -43,12 +68,10 @@ static EmMetalPane *dragged_from;
 static GdkContentProvider *
 on_drag_prepare (GtkDragSource *source, double x, double y, EmMetalPane *self)
 {
-  GtkWidget *row = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (source));
-
   (void) x;
   (void) y;
   dragged_from = self;
-  return gdk_content_provider_new_typed (G_TYPE_INT, gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (row)));
+  return gdk_content_provider_new_typed (G_TYPE_INT, (int) index_of (GTK_EVENT_CONTROLLER (source)));
 }
 
 static void
@@ -64,12 +87,11 @@ on_drag_begin (GtkDragSource *source, GdkDrag *drag)
 static gboolean
 on_drop (GtkDropTarget *target, const GValue *value, double x, double y, EmMetalPane *self)
 {
-  GtkWidget *row = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (target));
-  int from = g_value_get_int (value), to = gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (row));
+  int from = g_value_get_int (value), to = index_of (GTK_EVENT_CONTROLLER (target));
 
   (void) x;
   (void) y;
-  if (dragged_from == NULL || from < 0 || from >= em_document_get_quote (dragged_from->document)->n_features
+  if (dragged_from == NULL || from < 0 || to < 0 || from >= em_document_get_quote (dragged_from->document)->n_features
       || (dragged_from == self && from == to))
     return FALSE;
   if (dragged_from == self)
@@ -79,19 +101,52 @@ on_drop (GtkDropTarget *target, const GValue *value, double x, double y, EmMetal
 }
 
 static void
-add_row (EmMetalPane *self)
+on_activated (EmMetalPane *self)
 {
-  GtkWidget *row = em_feature_row_new ();
-  GtkDragSource *source = gtk_drag_source_new ();
-  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_INT, GDK_ACTION_MOVE);
+  em_feature_editor_focus_field (self->editor, NULL);
+}
 
+/* The widget a row lies in is the list's, and stays with it whatever feature it shows. */
+static void
+on_placed (GtkWidget *row, GParamSpec *spec, EmMetalPane *self)
+{
+  GtkWidget *place = gtk_widget_get_parent (row);
+  GtkDragSource *source;
+  GtkDropTarget *target;
+  GtkGesture *click;
+
+  (void) spec;
+  if (place == NULL)
+    return;
+  source = gtk_drag_source_new ();
+  target = gtk_drop_target_new (G_TYPE_INT, GDK_ACTION_MOVE);
+  click = gtk_gesture_click_new ();
   gtk_drag_source_set_actions (source, GDK_ACTION_MOVE);
   g_signal_connect (source, "prepare", G_CALLBACK (on_drag_prepare), self);
   g_signal_connect (source, "drag-begin", G_CALLBACK (on_drag_begin), NULL);
   g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
-  gtk_widget_add_controller (row, GTK_EVENT_CONTROLLER (source));
-  gtk_widget_add_controller (row, GTK_EVENT_CONTROLLER (target));
-  gtk_list_box_append (GTK_LIST_BOX (self->list), row);
+  g_signal_connect_swapped (click, "released", G_CALLBACK (on_activated), self);
+  gtk_widget_add_controller (place, GTK_EVENT_CONTROLLER (source));
+  gtk_widget_add_controller (place, GTK_EVENT_CONTROLLER (target));
+  gtk_widget_add_controller (place, GTK_EVENT_CONTROLLER (click));
+}
+
+static void
+on_setup (GtkSignalListItemFactory *factory, GtkListItem *item, EmMetalPane *self)
+{
+  GtkWidget *row = em_feature_row_new ();
+
+  (void) factory;
+  g_object_set_data (G_OBJECT (row), "item", item);
+  g_signal_connect (row, "notify::parent", G_CALLBACK (on_placed), self);
+  gtk_list_item_set_child (item, row);
+}
+
+static void
+on_bind (GtkSignalListItemFactory *factory, GtkListItem *item, EmMetalPane *self)
+{
+  (void) factory;
+  em_feature_row_show (EM_FEATURE_ROW (gtk_list_item_get_child (item)), self->document, (int32_t) gtk_list_item_get_position (item));
 }
 
 static void
@@ -114,42 +169,69 @@ show_summary (EmMetalPane *self)
   gtk_widget_set_tooltip_text (self->summary, text);
 }
 
+/* Into sight, and where the keyboard goes when it comes into the list. */
 static void
 show_selection (EmMetalPane *self)
 {
   int32_t index = em_document_get_selected_index (self->document);
-  GtkListBoxRow *row = index >= 0 ? GTK_LIST_BOX_ROW (row_at (self, index)) : NULL;
+  EmFeatureRow *row;
 
-  if (row != NULL && gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list)) != row)
-    gtk_list_box_select_row (GTK_LIST_BOX (self->list), row);
+  if (index < 0 || gtk_single_selection_get_selected (self->selection) == (guint) index)
+    return;
+  gtk_single_selection_set_selected (self->selection, (guint) index);
+  gtk_widget_activate_action (self->list, "list.scroll-to-item", "u", (guint) index);
+  row = find_row (self, em_document_get_selected (self->document));
+  if (row != NULL)
+    gtk_widget_set_focus_child (self->list, gtk_widget_get_parent (GTK_WIDGET (row)));
+}
+
+static void
+show_list (EmMetalPane *self)
+{
+  const EmQuote *quote = em_document_get_quote (self->document);
+  g_autofree uint32_t *ids = g_new (uint32_t, quote->n_features);
+
+  for (int32_t i = 0; i < quote->n_features; i++)
+    ids[i] = quote->feature[i].id;
+  em_feature_list_show (self->features, ids, (guint) quote->n_features);
 }
 
 static void
 show_rows (EmMetalPane *self)
 {
-  int n = em_document_get_quote (self->document)->n_features, n_rows = 0;
+  const EmQuote *quote = em_document_get_quote (self->document);
 
-  while (row_at (self, n_rows) != NULL)
-    n_rows++;
-  for (; n_rows < n; n_rows++)
-    add_row (self);
-  for (; n_rows > n; n_rows--)
-    gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (row_at (self, n_rows - 1)));
-  for (int i = 0; i < n; i++)
-    em_feature_row_show (row_at (self, i), self->document, i);
-  if (n == 0 && !self->has_pictures)
+  for (GtkWidget *item = gtk_widget_get_first_child (self->list); item != NULL; item = gtk_widget_get_next_sibling (item))
+    {
+      GtkWidget *row = gtk_widget_get_first_child (item);
+      int32_t index = index_of_row (row);
+      if (index >= 0)
+        em_feature_row_show (EM_FEATURE_ROW (row), self->document, index);
+    }
+  if (quote->n_features == 0 && !self->has_pictures)
     {
       gtk_box_append (GTK_BOX (self->empty_box), em_kind_picker_new (2, 4));
       self->has_pictures = TRUE;
     }
-  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), n > 0 ? "list" : "empty");
+  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), quote->n_features > 0 ? "list" : "empty");
 }
 
 static void
-on_row_selected (EmMetalPane *self, GtkListBoxRow *row)
+show_feature (EmMetalPane *self, int32_t index)
 {
-  if (row != NULL && self->document != NULL)
-    em_document_set_selected (self->document, em_feature_row_get_feature_id (EM_FEATURE_ROW (row)));
+  EmFeatureRow *row = find_row (self, em_document_get_quote (self->document)->feature[index].id);
+
+  if (row != NULL)
+    em_feature_row_show (row, self->document, index);
+}
+
+static void
+on_selected (EmMetalPane *self)
+{
+  guint position = gtk_single_selection_get_selected (self->selection);
+
+  if (position != GTK_INVALID_LIST_POSITION && self->document != NULL)
+    em_document_set_selected (self->document, em_feature_list_get_id (self->features, position));
 }
 
 /* The list is as high as its features want, up to a share of the pane; once moved by hand it stays there. */
@@ -190,22 +272,18 @@ on_document_changed (EmMetalPane *self, guint what, int index)
 {
   if (what == EM_CHANGE_FILE)
     return;
-  g_signal_handlers_block_by_func (self->list, on_row_selected, self);
+  g_signal_handlers_block_by_func (self->selection, on_selected, self);
+  if (what & ~(guint) (EM_CHANGE_FEATURE | EM_CHANGE_SELECTION | EM_CHANGE_FILE | EM_CHANGE_PROBLEMS))
+    show_list (self);
   if (what == EM_CHANGE_FEATURE && index >= 0)
-    em_feature_row_show (row_at (self, index), self->document, index);
+    show_feature (self, index);
   else if (what != EM_CHANGE_SELECTION)
     show_rows (self);
   if (what & EM_CHANGE_LIST)
     place_soon (self);
   show_selection (self);
-  g_signal_handlers_unblock_by_func (self->list, on_row_selected, self);
+  g_signal_handlers_unblock_by_func (self->selection, on_selected, self);
   show_summary (self);
-}
-
-static void
-on_row_activated (EmMetalPane *self)
-{
-  em_feature_editor_focus_field (self->editor, NULL);
 }
 
 typedef struct
@@ -246,6 +324,9 @@ em_metal_pane_dispose (GObject *object)
   g_clear_handle_id (&self->placing, g_source_remove);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
+  if (self->selection != NULL)
+    g_signal_handlers_disconnect_by_data (self->selection, self);
+  self->selection = NULL;
   g_clear_object (&self->document);
   if (child != NULL)
     gtk_widget_unparent (child);
@@ -292,13 +373,30 @@ make_picker (GtkMenuButton *button, gpointer data)
 }
 
 static void
+make_list (EmMetalPane *self)
+{
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+
+  self->features = em_feature_list_new ();
+  self->selection = gtk_single_selection_new (G_LIST_MODEL (self->features));
+  gtk_single_selection_set_autoselect (self->selection, FALSE);
+  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), self);
+  g_signal_connect (factory, "bind", G_CALLBACK (on_bind), self);
+  gtk_list_view_set_factory (GTK_LIST_VIEW (self->list), factory);
+  gtk_list_view_set_model (GTK_LIST_VIEW (self->list), GTK_SELECTION_MODEL (self->selection));
+  g_object_unref (self->selection);
+  g_signal_connect_swapped (self->selection, "notify::selected", G_CALLBACK (on_selected), self);
+  g_signal_connect_swapped (self->list, "activate", G_CALLBACK (on_activated), self);
+}
+
+static void
 em_metal_pane_init (EmMetalPane *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new ();
-
   GtkGesture *press = gtk_gesture_click_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  make_list (self);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->add_button), make_picker, NULL, NULL);
   em_menu_set_late (self->more_button, self->feature_menu);
   gtk_paned_set_position (GTK_PANED (self->paned), LIST_LEAST);
@@ -306,8 +404,6 @@ em_metal_pane_init (EmMetalPane *self)
   g_signal_connect (press, "pressed", G_CALLBACK (on_pressed), self);
   gtk_widget_add_controller (self->paned, GTK_EVENT_CONTROLLER (press));
   g_signal_connect_swapped (self->paned, "notify::max-position", G_CALLBACK (place_soon), self);
-  g_signal_connect_swapped (self->list, "row-selected", G_CALLBACK (on_row_selected), self);
-  g_signal_connect_swapped (self->list, "row-activated", G_CALLBACK (on_row_activated), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_list_key), self);
   gtk_widget_add_controller (self->list, keys);
 }
@@ -344,10 +440,20 @@ em_metal_pane_close_picker (EmMetalPane *self)
 void
 em_metal_pane_focus_list (EmMetalPane *self)
 {
-  GtkListBoxRow *row = gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list));
+  int32_t index = em_document_get_selected_index (self->document);
+  EmFeatureRow *row;
 
+  if (index >= 0)
+    gtk_widget_activate_action (self->list, "list.scroll-to-item", "u", (guint) index);
+  row = find_row (self, em_document_get_selected (self->document));
   if (row != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (row));
+    gtk_widget_grab_focus (gtk_widget_get_parent (GTK_WIDGET (row)));
   else
     gtk_widget_child_focus (self->stack, GTK_DIR_TAB_FORWARD);
+}
+
+GtkSelectionModel *
+em_metal_pane_get_features (EmMetalPane *self)
+{
+  return GTK_SELECTION_MODEL (self->selection);
 }

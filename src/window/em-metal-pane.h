@@ -20,5 +20,7 @@ EmFeatureEditor *em_metal_pane_get_editor   (EmMetalPane *self);
 void             em_metal_pane_open_picker  (EmMetalPane *self);
 void             em_metal_pane_close_picker (EmMetalPane *self);
 void             em_metal_pane_focus_list   (EmMetalPane *self);
+/* The list's features, in order, with the one that is selected; borrowed. */
+GtkSelectionModel *em_metal_pane_get_features (EmMetalPane *self);
 
 G_END_DECLS

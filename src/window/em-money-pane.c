@@ -8,6 +8,7 @@
 #include "em-caution.h"
 #include "em-deposit-view.h"
 #include "em-extras.h"
+#include "em-feature-lines.h"
 #include "em-feature-row.h"
 #include "em-field.h"
 #include "em-money-bar.h"
@@ -230,10 +231,9 @@ show_picture (EmMoneyPane *self)
 static void
 on_line (GtkButton *button, EmMoneyPane *self)
 {
-  int32_t row = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "row"));
   GtkWidget *name = g_object_get_data (G_OBJECT (button), "name");
 
-  em_working_popup (GTK_WIDGET (button), self->document, row, NULL, gtk_label_get_text (GTK_LABEL (name)));
+  em_working_popup (GTK_WIDGET (button), self->document, EM_ROW_QUOTE, NULL, gtk_label_get_text (GTK_LABEL (name)));
 }
 
 static GtkWidget *
@@ -247,16 +247,17 @@ line_row (EmMoneyPane *self, GtkWidget *box, int at)
     return button;
 
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *badge = em_badge_new (0), *name = label_new (NULL, NULL, 0), *amount = label_new (NULL, "money", 1);
+  GtkWidget *indent = em_badge_new (0), *name = label_new (NULL, NULL, 0), *amount = label_new (NULL, "money", 1);
   button = gtk_button_new ();
   gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (name, TRUE);
-  gtk_box_append (GTK_BOX (row), badge);
+  /* The room of a feature's number, so that all names begin in one column. */
+  gtk_widget_set_opacity (indent, 0);
+  gtk_box_append (GTK_BOX (row), indent);
   gtk_box_append (GTK_BOX (row), name);
   gtk_box_append (GTK_BOX (row), amount);
   gtk_button_set_child (GTK_BUTTON (button), row);
   gtk_widget_add_css_class (button, "line");
-  g_object_set_data (G_OBJECT (button), "badge", badge);
   g_object_set_data (G_OBJECT (button), "name", name);
   g_object_set_data (G_OBJECT (button), "amount", amount);
   g_signal_connect (button, "clicked", G_CALLBACK (on_line), self);
@@ -265,22 +266,16 @@ line_row (EmMoneyPane *self, GtkWidget *box, int at)
 }
 
 static void
-fill_line (EmMoneyPane *self, GtkWidget *box, int at, int badge, const char *name, int64_t minor, int32_t row, gboolean is_sum)
+fill_line (EmMoneyPane *self, GtkWidget *box, int at, const char *name, int64_t minor, gboolean is_sum)
 {
   GtkWidget *button = line_row (self, box, at);
-  GtkWidget *badge_label = g_object_get_data (G_OBJECT (button), "badge");
   g_autofree char *amount = em_words_money_bare (minor, currency_of (self));
-  g_autofree char *number = g_strdup_printf ("%d", badge);
   g_autofree char *spoken = g_strdup_printf ("%s %s", name, amount);
 
   gtk_widget_set_visible (button, TRUE);
-  /* Its room stays, so that all names begin in one column. */
-  gtk_widget_set_opacity (badge_label, badge > 0 ? 1 : 0);
-  gtk_label_set_text (GTK_LABEL (badge_label), number);
   gtk_label_set_text (GTK_LABEL (g_object_get_data (G_OBJECT (button), "name")), name);
   gtk_widget_set_tooltip_text (button, name);
   gtk_label_set_text (GTK_LABEL (g_object_get_data (G_OBJECT (button), "amount")), amount);
-  g_object_set_data (G_OBJECT (button), "row", GINT_TO_POINTER (row));
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   if (is_sum)
     {
@@ -304,21 +299,15 @@ hide_rest (GtkWidget *box, int used)
       gtk_widget_set_visible (child, FALSE);
 }
 
-static char *
-line_name (EmMoneyPane *self, const EmLine *line)
+/* Not made while nobody sees them. */
+static void
+show_open_lines (EmMoneyPane *self)
 {
-  const EmQuote *quote = em_document_get_quote (self->document);
-
-  if (line->type == EM_LINE_FEATURE && line->row >= 0 && line->row < quote->n_features)
-    {
-      const EmFeature *feature = &quote->feature[line->row];
-      const char *label = feature->text[EM_FEATURE_LABEL] != NULL ? feature->text[EM_FEATURE_LABEL] : em_words (feature->kind->name);
-      return line->is_override ? g_strdup_printf (_("%s (stated)"), label) : g_strdup (label);
-    }
-  return em_words_line (line, quote, em_document_get_rates (self->document));
+  if (self->document != NULL && gtk_expander_get_expanded (GTK_EXPANDER (self->features_fold)))
+    em_feature_lines_show (EM_FEATURE_LINES (self->feature_lines), self->document);
 }
 
-/* Those of the features, and their sum on the line that opens them. */
+/* The sum of the features' lines on the line that opens them. */
 static void
 show_feature_lines (EmMoneyPane *self)
 {
@@ -329,12 +318,9 @@ show_feature_lines (EmMoneyPane *self)
   for (int32_t i = 0; i < cost->n_lines && cost->n_features > 0; i++)
     if (cost->line[i].type == EM_LINE_FEATURE)
       {
-        const EmLine *line = &cost->line[i];
-        g_autofree char *name = line_name (self, line);
-        fill_line (self, self->feature_lines, n++, line->row + 1, name, line->amount_minor, line->row, FALSE);
-        sum_minor += line->amount_minor;
+        n++;
+        sum_minor += cost->line[i].amount_minor;
       }
-  hide_rest (self->feature_lines, n);
   g_autofree char *name = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
   g_autofree char *amount = em_words_money_bare (sum_minor, currency_of (self));
   g_autofree char *spoken = g_strdup_printf ("%s %s", name, amount);
@@ -344,6 +330,7 @@ show_feature_lines (EmMoneyPane *self)
   gtk_widget_set_visible (self->features_fold, n > 0);
   if (!self->is_fold_by_hand)
     gtk_expander_set_expanded (GTK_EXPANDER (self->features_fold), n <= FEATURES_OPEN_MOST);
+  show_open_lines (self);
 }
 
 static void
@@ -359,16 +346,16 @@ show_lines (EmMoneyPane *self)
       const EmLine *line = &cost->line[i];
       if (line->type == EM_LINE_FEATURE)
         continue;
-      g_autofree char *name = line_name (self, line);
+      g_autofree char *name = em_words_line (line, em_document_get_quote (self->document), em_document_get_rates (self->document));
       if (line->type == EM_LINE_TAX && !has_tax)
         {
-          fill_line (self, self->lines, used++, 0, _("Net"), cost->totals.net_minor, EM_ROW_QUOTE, TRUE);
+          fill_line (self, self->lines, used++, _("Net"), cost->totals.net_minor, TRUE);
           has_tax = TRUE;
         }
-      fill_line (self, self->lines, used++, 0, name, line->amount_minor, EM_ROW_QUOTE, FALSE);
+      fill_line (self, self->lines, used++, name, line->amount_minor, FALSE);
     }
   if (cost->n_lines > 0 && cost->n_features > 0)
-    fill_line (self, self->lines, used++, 0, cost->n_faults > 0 ? _("Total without what is marked") : _("Total"), cost->totals.total_minor, EM_ROW_QUOTE, TRUE);
+    fill_line (self, self->lines, used++, cost->n_faults > 0 ? _("Total without what is marked") : _("Total"), cost->totals.total_minor, TRUE);
   hide_rest (self->lines, used);
 
   used = 0;
@@ -377,7 +364,7 @@ show_lines (EmMoneyPane *self)
       const EmTotals *totals = &cost->breaks[i];
       g_autofree char *each = em_words_money_bare (totals->each_minor, currency_of (self));
       g_autofree char *name = g_strdup_printf (ngettext ("%d tool, %s each", "%d tools, %s each", (gulong) totals->n_tools), totals->n_tools, each);
-      fill_line (self, self->breaks, used++, 0, name, totals->net_minor, EM_ROW_QUOTE, FALSE);
+      fill_line (self, self->breaks, used++, name, totals->net_minor, FALSE);
     }
   gtk_widget_set_visible (self->breaks, used > 0);
   hide_rest (self->breaks, used);
@@ -514,6 +501,7 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   g_type_ensure (EM_TYPE_EXTRAS);
+  g_type_ensure (EM_TYPE_FEATURE_LINES);
   g_type_ensure (EM_TYPE_WIRE_TABLE);
   G_OBJECT_CLASS (class)->dispose = em_money_pane_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -550,6 +538,7 @@ em_money_pane_init (EmMoneyPane *self)
   self->deposit = em_deposit_view_new ();
   self->deposit_fold = em_fold_new (_("What _base and wire make together"), self->deposit);
   gtk_box_append (GTK_BOX (self->deposit_place), self->deposit_fold);
+  g_signal_connect_swapped (self->features_fold, "notify::expanded", G_CALLBACK (show_open_lines), self);
   g_signal_connect_swapped (self->features_fold, "activate", G_CALLBACK (on_fold_by_hand), self);
   g_signal_connect_swapped (self->price_button, "clicked", G_CALLBACK (on_price), self);
 }

@@ -43,12 +43,27 @@ is_own_picture (GtkWidget *widget)
          && !gtk_test_accessible_has_state (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_STATE_HIDDEN);
 }
 
+/* A list of its own, not the inside of a table or of a drop-down. */
+static gboolean
+is_list (GtkWidget *widget)
+{
+  return GTK_IS_LIST_VIEW (widget) && !GTK_IS_COLUMN_VIEW (gtk_widget_get_parent (widget)) && gtk_widget_get_ancestor (widget, GTK_TYPE_POPOVER) == NULL;
+}
+
+static gboolean
+is_list_row (GtkWidget *widget)
+{
+  GtkWidget *parent = gtk_widget_get_parent (widget);
+
+  return parent != NULL && is_list (parent);
+}
+
 static gboolean
 wants_name (GtkWidget *widget)
 {
   return (GTK_IS_BUTTON (widget) || GTK_IS_ENTRY (widget) || GTK_IS_TEXT_VIEW (widget) || GTK_IS_DROP_DOWN (widget)
-          || GTK_IS_MENU_BUTTON (widget) || GTK_IS_LIST_BOX_ROW (widget) || GTK_IS_EXPANDER (widget) || GTK_IS_SPINNER (widget)
-          || GTK_IS_DRAWING_AREA (widget) || GTK_IS_LIST_BOX (widget) || is_own_picture (widget)) && !is_part (widget);
+          || GTK_IS_MENU_BUTTON (widget) || GTK_IS_LIST_BOX_ROW (widget) || is_list_row (widget) || GTK_IS_EXPANDER (widget) || GTK_IS_SPINNER (widget)
+          || GTK_IS_DRAWING_AREA (widget) || GTK_IS_LIST_BOX (widget) || is_list (widget) || is_own_picture (widget)) && !is_part (widget);
 }
 
 static int
@@ -190,7 +205,7 @@ START_TEST (roles_are_what_things_are)
 
   ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (find_mapped (GTK_WIDGET (editor), EM_TYPE_DRAWING_VIEW))), GTK_ACCESSIBLE_ROLE_IMG);
   ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (find_mapped (GTK_WIDGET (window), EM_TYPE_MONEY_BAR))), GTK_ACCESSIBLE_ROLE_IMG);
-  ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (find_mapped (GTK_WIDGET (window), EM_TYPE_FEATURE_ROW))), GTK_ACCESSIBLE_ROLE_LIST_ITEM);
+  ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (gtk_widget_get_parent (find_mapped (GTK_WIDGET (window), EM_TYPE_FEATURE_ROW)))), GTK_ACCESSIBLE_ROLE_LIST_ITEM);
   ck_assert (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY));
   ck_assert (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_DESCRIBED_BY));
   gtk_window_destroy (GTK_WINDOW (window));

@@ -12,7 +12,7 @@
 
 #include "em-test-window.h"
 
-#include "em-feature-row.h"
+#include "em-feature-list.h"
 #include "em-words.h"
 
 #include <glib/gstdio.h>
@@ -33,7 +33,7 @@ typedef struct
   GRand      *rand;
   EmWindow   *window;
   EmDocument *document;
-  GtkWidget  *list;                 /* of features */
+  GtkSelectionModel *features;      /* as listed */
   char       *told[REMEMBERED];
   int         n_done;
   int         n_of[32];             /* by row of ways */
@@ -404,7 +404,7 @@ select_row (EmSoak *soak)
     return FALSE;
   int at = any (soak, n);
   tell (soak, "row %d of %d", at, n);
-  gtk_list_box_select_row (GTK_LIST_BOX (soak->list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (soak->list), at));
+  gtk_selection_model_select_item (soak->features, (guint) at, TRUE);
   return TRUE;
 }
 
@@ -482,11 +482,7 @@ do_one (EmSoak *soak)
 static int
 count_rows (EmSoak *soak)
 {
-  int n = 0;
-
-  while (gtk_list_box_get_row_at_index (GTK_LIST_BOX (soak->list), n) != NULL)
-    n++;
-  return n;
+  return (int) g_list_model_get_n_items (G_LIST_MODEL (soak->features));
 }
 
 static void
@@ -496,7 +492,7 @@ check_shown (EmSoak *soak)
   const char *price = em_money_pane_get_price (em_window_get_money (soak->window));
   gboolean is_stale;
   g_autofree char *total = em_words_money_bare (em_document_get_total (soak->document, &is_stale), &em_document_get_rates (soak->document)->currency);
-  GtkListBoxRow *row = gtk_list_box_get_selected_row (GTK_LIST_BOX (soak->list));
+  EmFeatureItem *item = gtk_single_selection_get_selected_item (GTK_SINGLE_SELECTION (soak->features));
   g_autofree char *told = last_told (soak);
 
   ck_assert_msg (n_logged == 0, "a warning was logged after%s", told);
@@ -505,7 +501,7 @@ check_shown (EmSoak *soak)
                  quote_of (soak)->n_features, told);
   ck_assert_msg (quote_of (soak)->n_features == 0 || em_document_get_selected_index (soak->document) >= 0, "nothing is selected after%s", told);
   if (quote_of (soak)->n_features > 0)
-    ck_assert_msg (row != NULL && em_feature_row_get_feature_id (EM_FEATURE_ROW (row)) == em_document_get_selected (soak->document),
+    ck_assert_msg (item != NULL && em_feature_item_get_id (item) == em_document_get_selected (soak->document),
                    "another row is selected after%s", told);
   ck_assert_msg (em_document_get_status (soak->document, NULL) != EM_OK || cost->n_features == quote_of (soak)->n_features,
                  "%d features are priced of %d after%s", cost->n_features, quote_of (soak)->n_features, told);
@@ -646,20 +642,6 @@ number_of (const char *variable, int usual)
   return text != NULL ? atoi (text) : usual;
 }
 
-static GtkWidget *
-find_list (GtkWidget *in)
-{
-  if (GTK_IS_LIST_BOX (in))
-    return in;
-  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_list (child);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 static gboolean
 has_grown (gsize early, gsize late, int n_actions)
 {
@@ -699,7 +681,7 @@ soak_document (EmDocument *document, EmApplication *application, int n_actions)
   g_log_set_writer_func (count_warnings, NULL, NULL);
   soak.folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
   soak.window = test_window (application, document);
-  soak.list = find_list (GTK_WIDGET (em_window_get_metal (soak.window)));
+  soak.features = em_metal_pane_get_features (em_window_get_metal (soak.window));
   soak_through (&soak, n_actions);
   gtk_window_destroy (GTK_WINDOW (soak.window));
   test_settle (50);

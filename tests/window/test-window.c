@@ -12,29 +12,10 @@
 
 #include <string.h>
 
-static GtkWidget *
-find_type (GtkWidget *in, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (in, type))
-    return in;
-  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_type (child, type);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 static int
 count_rows (EmWindow *window)
 {
-  GtkWidget *list = find_type (GTK_WIDGET (em_window_get_metal (window)), GTK_TYPE_LIST_BOX);
-  int n = 0;
-
-  while (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), n) != NULL)
-    n++;
-  return n;
+  return (int) g_list_model_get_n_items (G_LIST_MODEL (em_metal_pane_get_features (em_window_get_metal (window))));
 }
 
 static GtkWidget *

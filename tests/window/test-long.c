@@ -1,0 +1,257 @@
+/* Long quotes: thousands of features cost the window no more widgets than a few, and all of them can be reached.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include "em-feature-lines.h"
+#include "em-feature-list.h"
+#include "em-feature-row.h"
+#include "em-words.h"
+
+
+
+enum { N_FEATURES = 3000, MOST_WIDGETS = 300 };
+
+static int
+count_type (GtkWidget *in, GType type)
+{
+  int n = g_type_is_a (G_OBJECT_TYPE (in), type);
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    n += count_type (child, type);
+  return n;
+}
+
+static GtkWidget *
+find_of_class (GtkWidget *in, const char *css_class)
+{
+  if (gtk_widget_has_css_class (in, css_class))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_of_class (child, css_class);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* The row of a feature, NULL when it is not made; then nobody could see it. */
+static GtkWidget *
+find_row (GtkWidget *in, uint32_t id)
+{
+  if (EM_IS_FEATURE_ROW (in) && em_feature_row_get_feature_id (EM_FEATURE_ROW (in)) == id)
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_row (child, id);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* The demo's features over and over. */
+static EmDocument *
+make_long (int n)
+{
+  g_autoptr (EmDocument) demo = test_demo (NULL);
+  g_autoptr (EmBasis) basis = test_basis ();
+  const EmQuote *few = em_document_get_quote (demo);
+  EmQuoteFile file;
+
+  em_quote_file_init (&file);
+  em_quote_clear (&file.quote);
+  ck_assert_int_eq (em_quote_copy (few, &file.quote), EM_OK);
+  em_quote_clear_marks (&file.quote);
+  for (int i = file.quote.n_features; i < n; i++)
+    {
+      EmFeature feature;
+      ck_assert_int_eq (em_feature_copy (&few->feature[i % few->n_features], &feature), EM_OK);
+      feature.id = 0;
+      ck_assert_int_eq (em_quote_insert_take (&file.quote, i, &feature), EM_OK);
+    }
+  return em_document_new_take (basis, &file, NULL);
+}
+
+static uint32_t
+id_at (EmDocument *document, int32_t index)
+{
+  return em_document_get_quote (document)->feature[index].id;
+}
+
+static uint32_t
+listed_id (GtkSelectionModel *features, guint position)
+{
+  g_autoptr (EmFeatureItem) item = g_list_model_get_item (G_LIST_MODEL (features), position);
+
+  ck_assert_ptr_nonnull (item);
+  return em_feature_item_get_id (item);
+}
+
+START_TEST (few_rows_stand_for_many_features)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (N_FEATURES);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *metal = GTK_WIDGET (em_window_get_metal (window));
+  GtkSelectionModel *features = em_metal_pane_get_features (em_window_get_metal (window));
+
+  ck_assert_uint_eq (g_list_model_get_n_items (G_LIST_MODEL (features)), N_FEATURES);
+  ck_assert_int_gt (count_type (metal, EM_TYPE_FEATURE_ROW), 5);
+  ck_assert_int_lt (count_type (metal, EM_TYPE_FEATURE_ROW), MOST_WIDGETS);
+  ck_assert_ptr_null (find_row (metal, id_at (document, N_FEATURES - 1)));
+  em_document_set_selected (document, id_at (document, N_FEATURES - 1));
+  test_settle (100);
+  ck_assert (gtk_selection_model_is_selected (features, N_FEATURES - 1));
+  ck_assert_msg (find_row (metal, id_at (document, N_FEATURES - 1)) != NULL, "what is selected is not brought into sight");
+  ck_assert_int_lt (count_type (metal, EM_TYPE_FEATURE_ROW), MOST_WIDGETS);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* From the list to the quote, wherever the row is. */
+START_TEST (a_row_that_is_selected_is_the_feature_shown)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (N_FEATURES);
+  EmWindow *window = test_window (application, document);
+  GtkSelectionModel *features = em_metal_pane_get_features (em_window_get_metal (window));
+
+  gtk_selection_model_select_item (features, 2017, TRUE);
+  test_settle (20);
+  ck_assert_int_eq (em_document_get_selected_index (document), 2017);
+  test_act (window, "win.focus-pane(2)");
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+  ck_assert_ptr_nonnull (focus);
+  ck_assert_msg (find_row (focus, id_at (document, 2017)) != NULL, "the keyboard is not at the selected row but at a %s", G_OBJECT_TYPE_NAME (focus));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* Tab comes into the list at the row that is selected, and leaves the selection alone. */
+START_TEST (the_keyboard_comes_to_the_selected_row)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (N_FEATURES);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *list = find_of_class (GTK_WIDGET (em_window_get_metal (window)), "features");
+
+  test_act (window, "win.focus-pane(1)");
+  em_document_set_selected (document, id_at (document, 700));
+  test_settle (50);
+  ck_assert (gtk_widget_child_focus (list, GTK_DIR_TAB_FORWARD));
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+  ck_assert_int_eq (em_document_get_selected_index (document), 700);
+  ck_assert_msg (focus != NULL && find_row (focus, id_at (document, 700)) != NULL, "another row has the keyboard");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* What moves stays selected, keeps the keyboard, and is the same item; only what lies between changes places. */
+START_TEST (a_feature_moves_with_the_keyboard_on_it)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (40);
+  EmWindow *window = test_window (application, document);
+  GtkSelectionModel *features = em_metal_pane_get_features (em_window_get_metal (window));
+  uint32_t id = id_at (document, 3);
+
+  em_document_set_selected (document, id);
+  test_act (window, "win.focus-pane(2)");
+  g_autoptr (GObject) before = g_list_model_get_item (G_LIST_MODEL (features), 3);
+  test_act (window, "win.move-down");
+  test_act (window, "win.move-down");
+  g_autoptr (GObject) after = g_list_model_get_item (G_LIST_MODEL (features), 5);
+  ck_assert_ptr_eq (before, after);
+  ck_assert_uint_eq (em_document_get_selected (document), id);
+  ck_assert (gtk_selection_model_is_selected (features, 5));
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+  ck_assert (focus != NULL && find_row (focus, id) != NULL);
+  test_act (window, "win.duplicate");
+  ck_assert_uint_eq (g_list_model_get_n_items (G_LIST_MODEL (features)), 41);
+  ck_assert (gtk_selection_model_is_selected (features, 6));
+  test_act (window, "win.remove");
+  test_act (window, "win.undo");
+  test_act (window, "win.undo");
+  test_act (window, "win.undo");
+  test_act (window, "win.undo");
+  for (int32_t i = 0; i < 40; i++)
+    ck_assert_uint_eq (listed_id (features, (guint) i), id_at (document, i));
+  ck_assert_uint_eq (id_at (document, 3), id);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* One feature's price in its row, in its line and in the total, by a key typed in the middle of many. */
+START_TEST (a_price_follows_in_row_and_line)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (N_FEATURES);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *metal = GTK_WIDGET (em_window_get_metal (window)), *money = GTK_WIDGET (em_window_get_money (window));
+  GtkWidget *fold = find_of_class (money, "features-fold");
+  EmFeatureLines *lines = EM_FEATURE_LINES (gtk_expander_get_child (GTK_EXPANDER (fold)));
+  const int at = 1234;
+
+  ck_assert_uint_eq (g_list_model_get_n_items (em_feature_lines_get_model (lines)), 0);
+  gtk_widget_activate (fold);
+  test_settle (100);
+  ck_assert_uint_eq (g_list_model_get_n_items (em_feature_lines_get_model (lines)), N_FEATURES);
+  ck_assert_int_lt (count_type (GTK_WIDGET (lines), GTK_TYPE_LABEL), 3 * MOST_WIDGETS);
+  em_document_set_selected (document, id_at (document, at));
+  test_settle (50);
+  EmFeatureEditor *editor = em_metal_pane_get_editor (em_window_get_metal (window));
+  GtkWidget *entry = em_feature_editor_get_entry (editor, em_document_get_quote (document)->feature[at].kind->fields[0].id);
+  test_type (em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (entry)), "31");
+  test_settle (50);
+  g_autofree char *price = em_words_money_bare (em_document_get_feature_cost (document, at)->price_minor, &em_document_get_rates (document)->currency);
+  GtkWidget *row = find_row (metal, id_at (document, at));
+  ck_assert_ptr_nonnull (row);
+  ck_assert_str_eq (gtk_label_get_text (GTK_LABEL (gtk_widget_get_last_child (row))), price);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* The model alone: it tells of what changed and of nothing else. */
+
+typedef struct { guint n_told, at, removed, added; } Told;
+
+static void
+on_items_changed (GListModel *model, guint at, guint removed, guint added, Told *told)
+{
+  (void) model;
+  *told = (Told) { told->n_told + 1, at, removed, added };
+}
+
+START_TEST (the_model_tells_of_no_more_than_changed)
+{
+  static const struct { uint32_t now[8]; guint n, at, removed, added; } rows[] = {
+    { { 1, 2, 3, 4, 5 }, 5, 0, 0, 5 },
+    { { 1, 2, 9, 3, 4, 5 }, 6, 2, 0, 1 },      /* one comes */
+    { { 1, 9, 3, 4, 5 }, 5, 1, 1, 0 },         /* one goes */
+    { { 1, 3, 4, 9, 5 }, 5, 1, 3, 3 },         /* one moves: what lies between is told too */
+    { { 1, 3, 4, 9, 5, 6 }, 6, 5, 0, 1 },      /* one at the end */
+    { { 0 }, 0, 0, 6, 0 },
+  };
+  g_autoptr (EmFeatureList) list = em_feature_list_new ();
+  Told told = { 0 };
+
+  g_signal_connect (list, "items-changed", G_CALLBACK (on_items_changed), &told);
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      em_feature_list_show (list, rows[i].now, rows[i].n);
+      ck_assert_msg (told.n_told == i + 1 && told.at == rows[i].at && told.removed == rows[i].removed && told.added == rows[i].added,
+                     "row %u: told %u times, at %u %u went and %u came", i, told.n_told, told.at, told.removed, told.added);
+      em_feature_list_show (list, rows[i].now, rows[i].n);
+      ck_assert_msg (told.n_told == i + 1, "row %u: told of no change", i);
+      for (guint k = 0; k < rows[i].n; k++)
+        ck_assert_uint_eq (em_feature_list_get_id (list, k), rows[i].now[k]);
+    }
+}
+END_TEST
+
+TEST_MAIN ("long quotes", few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
+           a_price_follows_in_row_and_line, the_model_tells_of_no_more_than_changed)
