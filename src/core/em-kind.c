@@ -20,7 +20,7 @@ const EmKind *
 em_kind_find (const char *id)
 {
   for (int i = 0; id != NULL && i < em_n_kinds; i++)
-    if (strcmp (em_kinds[i]->id, id) == 0)
+    if (em_kinds[i]->id[0] == id[0] && strcmp (em_kinds[i]->id, id) == 0)
       return em_kinds[i];
   return NULL;
 }

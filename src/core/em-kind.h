@@ -18,7 +18,7 @@
 
 enum
 {
-  EM_FIELD_MAX = 10,     /* fields of one kind */
+  EM_FIELD_MAX = 6,      /* fields of one kind; each more takes 25 bytes of every feature */
   EM_SHAPE_MAX = 12,     /* private numbers of one shape */
   EM_OUTLINE_MAX = 400,  /* points of one drawing */
   EM_OUTLINE_DIM_MAX = 6
