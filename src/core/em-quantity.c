@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { NUMBER_MAX = 400 };   /* bytes of one number */
+enum { NUMBER_MAX = 400 /* bytes of one number */, LONG_DIGITS = 18 /* that any int64_t holds */ };
 
 /* ---- numbers of files ---- */
 
@@ -29,27 +29,31 @@ static const double powers_of_ten[POWERS] =
   1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
 };
 
-/* Numbers as people type them, few digits and no exponent, many times quicker than strtod and to the same bits. text is a number. */
+/* Numbers as people type them, few digits and no exponent, many times quicker than strtod and to the same bits. False: none of these,
+ * and maybe no number. */
 static bool
 convert_short (const char *text, double *out_value)
 {
   bool is_negative = text[0] == '-', has_point = false;
   int64_t whole = 0;
-  int digits = 0, decimals = 0;
+  int all = 0, digits = 0, decimals = 0;
 
   for (const char *at = text + (text[0] == '-' || text[0] == '+'); *at != '\0'; at++)
     if (is_digit (*at))
       {
+        all++;
         whole = 10 * whole + (*at - '0');
         digits += whole > 0;
         decimals += has_point;
-        if (digits > SHORT_DIGITS || decimals >= POWERS)
+        if (digits > SHORT_DIGITS || decimals >= POWERS || all > SHORT_DIGITS + POWERS)
           return false;
       }
-    else if (*at == '.')
+    else if (*at == '.' && !has_point)
       has_point = true;
     else
       return false;
+  if (all == 0)
+    return false;
   *out_value = (double) whole / powers_of_ten[decimals];
   if (is_negative)
     *out_value = -*out_value;
@@ -71,11 +75,12 @@ static double
 convert (const char *text)
 {
   char mark[16], local[NUMBER_MAX + 16];
-  const char *point = strchr (text, '.');
+  const char *point;
   double value;
 
   if (convert_short (text, &value))
     return value;
+  point = strchr (text, '.');
   find_mark (mark, sizeof mark);
   if (point == NULL)
     return strtod (text, NULL);
@@ -114,7 +119,11 @@ em_number_read (const char *text, double *out_value)
 {
   size_t sign = text != NULL && (text[0] == '-' || text[0] == '+');
 
-  if (text == NULL || strlen (text) >= NUMBER_MAX)
+  if (text == NULL)
+    return false;
+  if (convert_short (text, out_value))
+    return true;
+  if (strlen (text) >= NUMBER_MAX)
     return false;
 
   size_t n = span_number (text + sign, false, true);
@@ -134,13 +143,20 @@ bool
 em_integer_read (const char *text, int64_t *out_value)
 {
   size_t n = text != NULL && (text[0] == '-' || text[0] == '+');
+  int64_t whole = 0;
 
   if (text == NULL || !is_digit (text[n]))
     return false;
-  while (is_digit (text[n]))
-    n++;
+  for (; is_digit (text[n]); n++)
+    if (n < LONG_DIGITS)
+      whole = 10 * whole + (text[n] - '0');
   if (text[n] != '\0')
     return false;
+  if (n <= LONG_DIGITS)
+    {
+      *out_value = text[0] == '-' ? -whole : whole;
+      return true;
+    }
   errno = 0;
 
   long long value = strtoll (text, NULL, 10);

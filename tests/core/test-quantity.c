@@ -64,6 +64,10 @@ START_TEST (test_refusals)
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
     ck_assert_msg (em_quantity_read (wrong[i], EM_QUANTITY_LENGTH, EM_UNITS_METRIC, "f", &r, NULL) == EM_FAULT_RANGE, "%s", wrong[i]);
   ck_assert (!em_number_read ("1,5", &value) && !em_number_read ("inf", &value) && !em_number_read ("1e999", &value));
+  ck_assert (!em_number_read ("", &value) && !em_number_read (".", &value) && !em_number_read ("-.", &value) && !em_number_read ("1.2.3", &value));
+  ck_assert (!em_number_read ("+-1", &value) && !em_number_read ("1 ", &value) && !em_number_read (NULL, &value));
+  ck_assert (em_number_read ("5.", &value) && value == 5.0 && em_number_read ("-.5", &value) && value == -0.5);
+  ck_assert (em_number_read ("0000000000000000000000000000000000000000000000000007.5", &value) && value == 7.5);
 }
 END_TEST
 
@@ -130,7 +134,9 @@ START_TEST (test_integers)
 {
   static const struct { const char *text; bool is_one; int64_t value; } cases[] =
   {
-    { "0", true, 0 }, { "-7", true, -7 }, { "+7", true, 7 }, { "9223372036854775807", true, INT64_MAX }, { "-9223372036854775808", true, INT64_MIN },
+    { "0", true, 0 }, { "-7", true, -7 }, { "+7", true, 7 }, { "-999999999999999999", true, -999999999999999999 },
+    { "1000000000000000000", true, 1000000000000000000 }, { "0000000000000000000000012", true, 12 },
+    { "9223372036854775807", true, INT64_MAX }, { "-9223372036854775808", true, INT64_MIN },
     { "9223372036854775808", false, 0 }, { "-9223372036854775809", false, 0 }, { "", false, 0 }, { "-", false, 0 }, { "1.0", false, 0 },
     { "1 ", false, 0 }, { " 1", false, 0 }, { "0x10", false, 0 }, { "1e3", false, 0 }, { NULL, false, 0 },
   };
