@@ -232,9 +232,7 @@ read_common_child (Reading *reading, const Common *common, guint32 *seen, const 
   if (em_xml_is (reader, "source") || em_xml_is (reader, "remark"))
     {
       char **out = em_xml_is (reader, "source") ? common->source : common->remark;
-      g_autofree char *text = em_xml_text (reader);
-
-      keep_text (reader, text, out);
+      keep_text (reader, em_xml_text (reader), out);
       return TRUE;
     }
   if (!em_xml_is (reader, "contains"))

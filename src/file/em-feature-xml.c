@@ -43,7 +43,7 @@ static const EmXmlRow rows[] =
 void
 em_feature_reading_init (EmFeatureReading *out_reading, EmQuote *quote)
 {
-  *out_reading = (EmFeatureReading) { .quote = quote, .ids = g_hash_table_new (NULL, NULL) };
+  *out_reading = (EmFeatureReading) { .quote = quote };
 }
 
 void
@@ -68,7 +68,7 @@ em_quote_read_text (EmXmlReader *reader, const char *id, char **text, EmXmlKept 
       em_xml_keep_attributes (reader, kept, place);
     }
 
-  g_autofree char *found = em_xml_text (reader);
+  const char *found = em_xml_text (reader);
 
   if (found[0] == '\0')
     return;
@@ -116,7 +116,7 @@ read_option (EmXmlReader *reader, const EmField *field)
 static void
 read_value (EmXmlReader *reader, EmFeature *feature, guint *seen, EmXmlKept *kept)
 {
-  const char *id = em_xml_need (reader, "field") ? em_xml_attribute (reader, "field") : NULL;
+  const char *id = em_xml_needed (reader, "field");
   int i = id != NULL ? em_kind_field (feature->kind, id) : -1;
   g_autofree char *place = NULL;
 
@@ -137,6 +137,8 @@ read_value (EmXmlReader *reader, EmFeature *feature, guint *seen, EmXmlKept *kep
   feature->value[i] = feature->kind->fields[i].quantity == EM_QUANTITY_CHOICE
                         ? read_option (reader, &feature->kind->fields[i])
                         : em_xml_real (reader, "is", EM_ABSENT, -G_MAXDOUBLE, G_MAXDOUBLE);
+  if (!em_xml_has_unread (reader))
+    return;
   feature->low[i] = em_xml_real (reader, "low", EM_ABSENT, -G_MAXDOUBLE, G_MAXDOUBLE);
   feature->high[i] = em_xml_real (reader, "high", EM_ABSENT, -G_MAXDOUBLE, G_MAXDOUBLE);
   feature->origin[i] = (uint8_t) em_xml_choice (reader, "origin", em_origin_ids, EM_N_ORIGIN, 0);
@@ -230,14 +232,33 @@ reserve (EmXmlReader *reader, EmQuote *quote)
   return TRUE;
 }
 
+/* One higher than the last is new, as nearly all are. Another needs all that came before; of those, what is kept whole is not among the
+ * quote's features, so that they are noted from the first such on. */
+static gboolean
+note_id (EmFeatureReading *reading, uint32_t id, gboolean is_kept)
+{
+  gboolean is_higher = id > reading->last_id;
+
+  reading->last_id = id;
+  if (reading->ids == NULL && is_higher && !is_kept)
+    return TRUE;
+  if (reading->ids == NULL)
+    {
+      reading->ids = g_hash_table_new (NULL, NULL);
+      for (int32_t i = 0; i < reading->quote->n_features; i++)
+        g_hash_table_add (reading->ids, GUINT_TO_POINTER (reading->quote->feature[i].id));
+    }
+  return g_hash_table_add (reading->ids, GUINT_TO_POINTER (id));
+}
+
 static uint32_t
-read_id (EmXmlReader *reader, EmFeatureReading *reading)
+read_id (EmXmlReader *reader, EmFeatureReading *reading, gboolean is_kept)
 {
   uint32_t id = em_xml_need (reader, "id") ? (uint32_t) em_xml_integer (reader, "id", 1, 1, G_MAXUINT32) : 1;
 
   if (!em_xml_is_good (reader))
     return id;
-  if (!g_hash_table_add (reading->ids, GUINT_TO_POINTER (id)))
+  if (!note_id (reading, id, is_kept))
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "id", _("%u is used twice."), id);
   reading->quote->next_id = em_quote_next_id (reading->quote->next_id, id);
   return id;
@@ -247,9 +268,9 @@ void
 em_feature_read (EmXmlReader *reader, EmFeatureReading *reading, EmXmlKept *quote_kept)
 {
   EmQuote *quote = reading->quote;
-  const char *kind_id = em_xml_need (reader, "kind") ? em_xml_attribute (reader, "kind") : NULL;
+  const char *kind_id = em_xml_needed (reader, "kind");
   const EmKind *kind = kind_id != NULL ? em_kind_find (kind_id) : NULL;
-  uint32_t id = read_id (reader, reading);
+  uint32_t id = read_id (reader, reading, kind == NULL);
   EmXmlKept kept = { NULL, 0 };
 
   if (kind == NULL && em_xml_is_newer (reader))

@@ -17,7 +17,8 @@ enum { EM_QUOTE_MAJOR = 1, EM_QUOTE_MINOR = 1, EM_QUOTE_LINES_MAX = 100000 };
 typedef struct
 {
   EmQuote    *quote;    /* borrowed */
-  GHashTable *ids;      /* those seen */
+  uint32_t    last_id;  /* of the feature before */
+  GHashTable *ids;      /* all seen; NULL as long as they rise */
   guint       n_kept;   /* things of a newer version in them */
 } EmFeatureReading;
 

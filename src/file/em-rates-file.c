@@ -121,10 +121,7 @@ read_text (Reading *reading)
   g_autofree char *place = g_strconcat ("text:", em_shop_text_ids[which], NULL);
 
   em_xml_keep_attributes (reader, &reading->kept, place);
-
-  g_autofree char *text = em_xml_text (reader);
-
-  keep_text (reader, text, &reading->rates->text[which]);
+  keep_text (reader, em_xml_text (reader), &reading->rates->text[which]);
 }
 
 static void
@@ -138,10 +135,7 @@ read_tax (Reading *reading)
   tax.rate_ppm = em_xml_integer (reader, "rate", 0, 0, EM_PPM);
   tax.on_taxes = em_xml_boolean (reader, "on_taxes", FALSE);
   em_xml_keep_attributes (reader, &reading->kept, place);
-
-  g_autofree char *name = em_xml_text (reader);
-
-  keep_text (reader, name, &tax.name);
+  keep_text (reader, em_xml_text (reader), &tax.name);
   if (em_rates_add_tax_take (reading->rates, &tax) != EM_OK)
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "tax", _("more than %d taxes."), EM_TAX_MAX);
 }
@@ -186,11 +180,7 @@ read_machine_children (Reading *reading, EmMachine *machine, const char *place)
   em_xml_begin (reader);
   while (em_xml_child (reader))
     if (em_xml_is (reader, "name"))
-      {
-        g_autofree char *name = em_xml_text (reader);
-
-        keep_text (reader, name, &machine->name);
-      }
+      keep_text (reader, em_xml_text (reader), &machine->name);
     else if (em_xml_is (reader, "setting"))
       read_setting (reading, machine, place);
     else
@@ -248,7 +238,7 @@ static void
 read_root_attributes (Reading *reading)
 {
   EmXmlReader *reader = reading->reader;
-  const char *currency = em_xml_need (reader, "currency") ? em_xml_attribute (reader, "currency") : NULL;
+  const char *currency = em_xml_needed (reader, "currency");
   int units = em_xml_need (reader, "units") ? em_xml_choice (reader, "units", unit_ids, G_N_ELEMENTS (unit_ids), 0) : 0;
 
   if (currency != NULL && !em_currency_find (currency, &reading->rates->currency))

@@ -44,7 +44,7 @@ em_xml_attribute_value (EmXmlReader *reader, xmlAttrPtr at)
   xmlChar *whole = xmlNodeListGetString (at->doc, at->children, 1);
 
   /* Cut where memory ran out, which only the last error tells. */
-  if (whole == NULL || em_xml_is_out_of_memory ())
+  if (whole == NULL || em_xml_is_out_of_memory (reader))
     em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
   if (whole == NULL)
     return "";
@@ -55,13 +55,7 @@ em_xml_attribute_value (EmXmlReader *reader, xmlAttrPtr at)
 gboolean
 em_xml_has_unread (EmXmlReader *reader)
 {
-  guint64 all = 0;
-
-  if (reader->error != NULL || reader->node == NULL)
-    return FALSE;
-  for (xmlAttrPtr at = reader->node->properties; at != NULL; at = at->next)
-    all = all << 1 | 1;
-  return reader->is_read != all;
+  return reader->error == NULL && reader->node != NULL && (reader->is_there & ~reader->is_read) != 0;
 }
 
 gboolean
@@ -99,6 +93,16 @@ em_xml_attribute (EmXmlReader *reader, const char *name)
     return value;
   em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, name, _("longer than allowed."));
   return NULL;
+}
+
+const char *
+em_xml_needed (EmXmlReader *reader, const char *name)
+{
+  const char *value = em_xml_attribute (reader, name);
+
+  if (value == NULL)
+    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, name, _("missing."));
+  return value;
 }
 
 double
@@ -176,7 +180,7 @@ em_xml_choice (EmXmlReader *reader, const char *name, const char *const *ids, in
 void
 em_xml_version (EmXmlReader *reader, int major_known, int minor_known)
 {
-  const char *text = em_xml_need (reader, "version") ? em_xml_attribute (reader, "version") : NULL;
+  const char *text = em_xml_needed (reader, "version");
   g_auto (GStrv) parts = text != NULL ? g_strsplit (text, ".", 3) : NULL;
   int64_t major = 0, minor = 0;
 

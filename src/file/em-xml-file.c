@@ -201,13 +201,14 @@ check_tags (EmXmlReader *reader, const char *text, const char *end)
 {
   for (const char *at = next_bracket (text, end); at < end; at = next_bracket (at, end))
     {
-      if (is_remark (at, end))
+      gboolean is_special = end - at > 1 && (at[1] == '!' || at[1] == '?');
+      if (is_special && is_remark (at, end))
         {
           at = past_remark (reader, at, end);
           if (at == NULL)
             return FALSE;
         }
-      else if (starts (at, end, "<![CDATA["))
+      else if (is_special && starts (at, end, "<![CDATA["))
         at = past (at, end, "]]>");
       else
         {

@@ -24,8 +24,12 @@ struct _EmXmlReader
   EmXmlLimits      limits;
   xmlTextReaderPtr text_reader;
   xmlNodePtr       node;         /* the present element, owned by text_reader; NULL when there is none */
-  guint64          is_read;      /* bit a present attribute, in document order */
+  const xmlNs     *root_ns;      /* the root's own record of ns, which all in it share that declare none */
+  guint64          is_there;     /* bit an attribute of node, in document order */
+  guint64          is_read;      /* those of them that were asked for */
   GPtrArray       *scratch;      /* attribute values that had to be put together */
+  GString         *text;         /* what em_xml_text gave last */
+  const xmlError  *last_error;   /* the parser's, of the thread that reads */
   int              line;
   int              stack[EM_XML_STACK_MAX];   /* depths of the begun elements; −1 for one without content */
   int              n_stack;
@@ -42,7 +46,11 @@ struct _EmXmlReader
 void em_xml_fail (EmXmlReader *reader, EmFileError code, const char *sentence);
 
 /* Whether the parser's last error was that, since a reader was last begun in this thread. */
-gboolean em_xml_is_out_of_memory (void);
+static inline gboolean
+em_xml_is_out_of_memory (const EmXmlReader *reader)
+{
+  return reader->last_error->code == XML_ERR_NO_MEMORY;
+}
 
 /* Whether the text may be handed to the parser: UTF-8 without NUL, no DOCTYPE in front of the root, no tag of attributes
  * without end. After FALSE the reader has its error. */

@@ -104,29 +104,37 @@ on_xml_error (void *data, xmlErrorPtr xml_error)
 
 /* ---- moving ---- */
 
-/* Attributes nobody asked for. */
 static void
-leave (EmXmlReader *reader)
+refuse_unread (EmXmlReader *reader)
 {
   int i = 0;
 
-  if (reader->node == NULL)
-    return;
   for (xmlAttrPtr at = reader->node->properties; at != NULL && reader->error == NULL; at = at->next, i++)
     if (!(reader->is_read & (G_GUINT64_CONSTANT (1) << i)))
       em_xml_refuse (reader, EM_FILE_ERROR_VALUE, (const char *) at->name, _("not known here."));
-  reader->node = NULL;
-  reader->is_read = 0;
-  g_ptr_array_set_size (reader->scratch, 0);
 }
 
 static void
-check_attributes (EmXmlReader *reader)
+leave (EmXmlReader *reader)
+{
+  if (reader->node == NULL)
+    return;
+  if ((reader->is_there & ~reader->is_read) != 0)
+    refuse_unread (reader);
+  reader->node = NULL;
+  reader->is_there = reader->is_read = 0;
+  if (reader->scratch->len > 0)
+    g_ptr_array_set_size (reader->scratch, 0);
+}
+
+static void
+count_attributes (EmXmlReader *reader)
 {
   int n = 0;
 
-  for (xmlAttrPtr at = reader->node->properties; at != NULL; at = at->next)
-    n++;
+  reader->is_there = reader->is_read = 0;
+  for (xmlAttrPtr at = reader->node->properties; at != NULL && n <= EM_XML_ATTRIBUTES_MAX; at = at->next, n++)
+    reader->is_there = reader->is_there << 1 | 1;
   if (n > EM_XML_ATTRIBUTES_MAX)
     em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, NULL, _("more attributes than allowed."));
 }
@@ -135,30 +143,20 @@ void
 em_xml_arrive (EmXmlReader *reader)
 {
   reader->node = xmlTextReaderCurrentNode (reader->text_reader);
-  reader->is_read = 0;
-  reader->line = (int) xmlGetLineNo (reader->node);
-  if (reader->line >= 65535)
-    reader->line = MAX (reader->line, xmlTextReaderGetParserLineNumber (reader->text_reader));
+  /* A node has room for a short number only; the parser is a little ahead of it. */
+  reader->line = reader->node->line < 65535 ? reader->node->line : xmlTextReaderGetParserLineNumber (reader->text_reader);
   if (++reader->n_elements > reader->limits.count_max)
     em_xml_refuse (reader, EM_FILE_ERROR_TOO_LARGE, NULL, _("more elements than allowed."));
   if (xmlTextReaderDepth (reader->text_reader) >= (int) reader->limits.depth_max)
     em_xml_refuse (reader, EM_FILE_ERROR_HOSTILE, NULL, _("nested too deeply."));
-  check_attributes (reader);
-}
-
-gboolean
-em_xml_is_out_of_memory (void)
-{
-  const xmlError *last = xmlGetLastError ();
-
-  return last != NULL && last->code == XML_ERR_NO_MEMORY;
+  count_attributes (reader);
 }
 
 /* What is wrong with a file the parser always tells, of an allocation that failed not always. */
 static void
 fail_to_parse (EmXmlReader *reader)
 {
-  if (xmlGetLastError () == NULL || em_xml_is_out_of_memory ())
+  if (reader->last_error->code == XML_ERR_OK || em_xml_is_out_of_memory (reader))
     em_xml_fail (reader, EM_FILE_ERROR_READ, _("memory ran out."));
   else
     em_xml_fail (reader, EM_FILE_ERROR_SYNTAX, _("this is not well-formed XML."));
@@ -173,7 +171,7 @@ em_xml_step (EmXmlReader *reader)
 
   int result = xmlTextReaderRead (reader->text_reader);
 
-  if (result < 0 || em_xml_is_out_of_memory ())
+  if (result < 0 || em_xml_is_out_of_memory (reader))
     fail_to_parse (reader);
   return result == 1 && reader->error == NULL;
 }
@@ -235,16 +233,18 @@ em_xml_child (EmXmlReader *reader)
     }
   while (em_xml_step (reader))
     {
-      int type = xmlTextReaderNodeType (reader->text_reader), at = xmlTextReaderDepth (reader->text_reader);
+      int type = xmlTextReaderNodeType (reader->text_reader);
 
+      if (type == XML_READER_TYPE_SIGNIFICANT_WHITESPACE)
+        continue;
       if (type == XML_READER_TYPE_ELEMENT)
         {
           em_xml_arrive (reader);
-          if (at == depth + 1)
+          if (xmlTextReaderDepth (reader->text_reader) == depth + 1)
             return reader->error == NULL;
           em_xml_refuse_element (reader);
         }
-      else if (type == XML_READER_TYPE_END_ELEMENT && at == depth)
+      else if (type == XML_READER_TYPE_END_ELEMENT && xmlTextReaderDepth (reader->text_reader) == depth)
         {
           reader->n_stack--;
           reader->is_done = reader->n_stack == 0;
@@ -259,8 +259,8 @@ em_xml_child (EmXmlReader *reader)
 gboolean
 em_xml_is (EmXmlReader *reader, const char *name)
 {
-  return reader->node != NULL && strcmp ((const char *) reader->node->name, name) == 0 && reader->node->ns != NULL
-         && xmlStrEqual (reader->node->ns->href, reader->ns);
+  return reader->node != NULL && reader->node->name[0] == (xmlChar) name[0] && strcmp ((const char *) reader->node->name, name) == 0
+         && (reader->node->ns == reader->root_ns || (reader->node->ns != NULL && xmlStrEqual (reader->node->ns->href, reader->ns)));
 }
 
 const char *
@@ -283,48 +283,26 @@ em_xml_is_good (EmXmlReader *reader)
 
 /* ---- texts ---- */
 
-/* The first piece most often is the whole text; only more of them need a buffer. */
-typedef struct { char *first; GString *all; } Pieces;
-
 static void
-add_piece (EmXmlReader *reader, Pieces *pieces)
+add_piece (EmXmlReader *reader)
 {
   const char *piece = (const char *) xmlTextReaderConstValue (reader->text_reader);
-  gsize length;
 
   if (piece == NULL)
     return;
-  if (pieces->first == NULL && pieces->all == NULL)
-    pieces->first = g_strdup (piece);
-  else
-    {
-      if (pieces->all == NULL)
-        pieces->all = g_string_new (pieces->first);
-      g_string_append (pieces->all, piece);
-    }
-  length = pieces->all != NULL ? pieces->all->len : strlen (pieces->first);
-  if (length <= reader->limits.text_max)
+  g_string_append (reader->text, piece);
+  if (reader->text->len <= reader->limits.text_max)
     return;
   reader->line = present_line (reader);
   em_xml_fail (reader, EM_FILE_ERROR_TOO_LARGE, _("a text is longer than allowed."));
 }
 
-static char *
-join_pieces (Pieces *pieces)
-{
-  if (pieces->all == NULL)
-    return pieces->first != NULL ? pieces->first : g_strdup ("");
-  g_free (pieces->first);
-  return g_string_free (pieces->all, FALSE);
-}
-
-char *
+const char *
 em_xml_text (EmXmlReader *reader)
 {
-  Pieces pieces = { NULL, NULL };
-
+  g_string_truncate (reader->text, 0);
   if (reader->error != NULL || xmlTextReaderIsEmptyElement (reader->text_reader) == 1)
-    return join_pieces (&pieces);
+    return reader->text->str;
 
   int depth = xmlTextReaderDepth (reader->text_reader);
 
@@ -341,11 +319,11 @@ em_xml_text (EmXmlReader *reader)
         }
       else if (type == XML_READER_TYPE_TEXT || type == XML_READER_TYPE_CDATA || type == XML_READER_TYPE_SIGNIFICANT_WHITESPACE
                || type == XML_READER_TYPE_WHITESPACE)
-        add_piece (reader, &pieces);
+        add_piece (reader);
       else
         may_pass (reader, type);
     }
-  return join_pieces (&pieces);
+  return reader->text->str;
 }
 
 /* ---- life ---- */
@@ -357,6 +335,7 @@ em_xml_reader_free (EmXmlReader *reader)
     return;
   xmlFreeTextReader (reader->text_reader);
   g_ptr_array_unref (reader->scratch);
+  g_string_free (reader->text, TRUE);
   g_bytes_unref (reader->bytes);
   g_free (reader->name);
   g_clear_error (&reader->error);
@@ -375,6 +354,7 @@ go_to_root (EmXmlReader *reader, const char *ns, const char *root)
           em_xml_fail (reader, EM_FILE_ERROR_NOT_OURS, _("this is another kind of file."));
         else
           reader->ns = xmlTextReaderConstString (reader->text_reader, reader->ns);
+        reader->root_ns = reader->node->ns;
         return;
       }
     else if (!may_pass (reader, xmlTextReaderNodeType (reader->text_reader)))
@@ -427,6 +407,8 @@ em_xml_reader_new (GBytes *bytes, const char *name, const char *ns, const char *
   reader->name = g_filename_display_name (name != NULL ? name : "");
   reader->limits = limits != NULL ? *limits : em_xml_limits;
   reader->scratch = g_ptr_array_new_with_free_func (xmlFree);
+  reader->text = g_string_new (NULL);
+  reader->last_error = &xmlLastError;
   reader->line = 1;
   start (reader, ns, root);
   if (reader->error == NULL && reader->node != NULL)

@@ -5,6 +5,10 @@
 
 #include "em-xml-row.h"
 
+#include "em-xml-private.h"
+
+#include <string.h>
+
 /* Enums are read and written as the int they are stored in. */
 G_STATIC_ASSERT (sizeof (EmState) == sizeof (int) && sizeof (EmChoice) == sizeof (int));
 
@@ -31,12 +35,27 @@ read_row (EmXmlReader *reader, const EmXmlRow *row, void *at)
     }
 }
 
+static const EmXmlRow *
+find_row (const EmXmlRow *rows, int n_rows, const char *id)
+{
+  for (int i = 0; i < n_rows; i++)
+    if (rows[i].id[0] == id[0] && strcmp (rows[i].id, id) == 0)
+      return &rows[i];
+  return NULL;
+}
+
+/* Most members stand at their default and have no attribute, so this goes by what is there. */
 void
 em_xml_rows_read (EmXmlReader *reader, const EmXmlRow *rows, int n_rows, void *holder)
 {
-  /* Most members stand at their default and have no attribute. */
-  for (int i = 0; i < n_rows && em_xml_has_unread (reader); i++)
-    read_row (reader, &rows[i], (char *) holder + rows[i].offset);
+  xmlAttrPtr at = reader->node != NULL ? reader->node->properties : NULL;
+
+  for (int i = 0; at != NULL && em_xml_has_unread (reader); at = at->next, i++)
+    {
+      const EmXmlRow *row = reader->is_read >> i & 1 ? NULL : find_row (rows, n_rows, (const char *) at->name);
+      if (row != NULL)
+        read_row (reader, row, (char *) holder + row->offset);
+    }
 }
 
 static void

@@ -66,8 +66,8 @@ void         em_xml_begin       (EmXmlReader *reader);
 gboolean     em_xml_child       (EmXmlReader *reader);
 gboolean     em_xml_is          (EmXmlReader *reader, const char *name);
 const char  *em_xml_name        (EmXmlReader *reader);   /* local name of the present element */
-/* The text of the present element, which holds nothing else; never NULL; g_free. */
-char        *em_xml_text        (EmXmlReader *reader);
+/* The text of the present element, which holds nothing else; never NULL; the reader's, until it is asked for another. */
+const char  *em_xml_text        (EmXmlReader *reader);
 /* The present element whole, as XML that stands alone; g_free. NULL after an error. bytes_max: of the parser's memory, about, for all
  * that is taken and kept of one file. */
 enum { EM_XML_PART_MAX = 32 << 20 };
@@ -79,6 +79,7 @@ gboolean     em_xml_has         (EmXmlReader *reader, const char *name);
 gboolean     em_xml_has_unread  (EmXmlReader *reader);   /* an attribute nobody asked for so far */
 gboolean     em_xml_need        (EmXmlReader *reader, const char *name);   /* refuses the element without it */
 const char  *em_xml_attribute   (EmXmlReader *reader, const char *name);   /* NULL when absent */
+const char  *em_xml_needed      (EmXmlReader *reader, const char *name);   /* both: NULL after the refusal */
 double       em_xml_real        (EmXmlReader *reader, const char *name, double fallback, double low, double high);
 gint64       em_xml_integer     (EmXmlReader *reader, const char *name, gint64 fallback, gint64 low, gint64 high);
 gboolean     em_xml_boolean     (EmXmlReader *reader, const char *name, gboolean fallback);   /* "yes", "no" */

@@ -28,10 +28,7 @@ read_shelf (const char *xml, gsize length, const EmXmlLimits *limits, GError **e
     if (em_xml_is (reader, "box"))
       sum += em_xml_real (reader, "size", 0.5, 0.0, 10.0);
     else if (em_xml_is (reader, "word"))
-      {
-        g_autofree char *text = em_xml_text (reader);
-        sum += (double) strlen (text);
-      }
+      sum += (double) strlen (em_xml_text (reader));
     else
       em_xml_refuse_element (reader);
   return em_xml_reader_finish (reader, error) ? sum : -1.0;
