@@ -16,15 +16,21 @@ struct _EmWireTable
 {
   GtkWidget parent_instance;
 
-  GtkWidget  *box, *suited, *expander, *ruled_out;
+  GtkWidget  *box, *suited, *compromise_fold, *compromises, *expander, *ruled_out;
   EmDocument *document;   /* owned */
-  GPtrArray  *shown;      /* suited rows of the comparison in order; borrowed until shown anew */
+  GPtrArray  *shown;      /* rows of the comparison that can be chosen, in order; borrowed until shown anew */
   int64_t     dearest_minor;   /* of the suited: the length of the bars is to this scale */
   uint32_t    feature_id;
   gboolean    has_present, is_by_match;
+  gboolean    is_fold_by_hand;   /* compromise_fold: opened or closed by someone */
 };
 
 G_DEFINE_FINAL_TYPE (EmWireTable, em_wire_table, GTK_TYPE_WIDGET)
+
+/* What nobody wants on a tool who has the choice (common practice): these stand apart however little they cost. */
+#define EM_REASONS_COMPROMISE \
+  (EM_REASON_BIT (EM_REASON_SOFTER) | EM_REASON_BIT (EM_REASON_CRACKS) | EM_REASON_BIT (EM_REASON_HOT_CRACKS) | EM_REASON_BIT (EM_REASON_RUSTS) \
+   | EM_REASON_BIT (EM_REASON_DISSIMILAR) | EM_REASON_BIT (EM_REASON_AUSTENITIC_ON_TOOL) | EM_REASON_BIT (EM_REASON_COPPER_CONTENT))
 
 static GtkWidget *
 line (const char *text, const char *css_class, float xalign)
@@ -121,6 +127,12 @@ is_usual (const EmCompareRow *row)
   return (row->reasons & EM_REASON_BIT (EM_REASON_USUAL)) != 0;
 }
 
+static gboolean
+is_compromise (const EmCompareRow *row)
+{
+  return !is_usual (row) && (row->reasons & EM_REASONS_COMPROMISE) != 0;
+}
+
 static int64_t
 money_of (const EmCompareRow *row)
 {
@@ -163,7 +175,9 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   g_autofree char *hardness = hardness_text (&row->pairing);
   g_autofree char *price = row->is_ruled_out ? g_strdup ("–") : em_words_money_bare (row->net_minor, currency);
   g_autofree char *difference = difference_text (self, row);
-  g_autofree char *good = reasons_text (row->reasons & ~EM_REASON_BIT (EM_REASON_USUAL), "+ ", 0, EM_REASON_SOFTER);
+  /* The usual one is named on a line of its own; that a compromise is the cheapest is no recommendation. */
+  EmReasons untold = EM_REASON_BIT (EM_REASON_USUAL) | (is_compromise (row) ? EM_REASON_BIT (EM_REASON_CHEAPEST) : 0);
+  g_autofree char *good = reasons_text (row->reasons & ~untold, "+ ", 0, EM_REASON_SOFTER);
   g_autofree char *bad = reasons_text (row->reasons, "− ", EM_REASON_SOFTER, EM_REASON_WRONG_PROCESS);
   g_autofree char *out = reasons_text (row->reasons, "× ", EM_REASON_WRONG_PROCESS, EM_N_REASON);
   g_autofree char *effort = row->is_ruled_out ? NULL : effort_text (self, row), *fault = fault_text (self, row);
@@ -224,6 +238,17 @@ objections (const EmCompareRow *row)
   return __builtin_popcountll (against) - __builtin_popcountll (in_favour);
 }
 
+/* Compromises last. */
+static int
+by_price (gconstpointer a, gconstpointer b)
+{
+  const EmCompareRow *first = *(const EmCompareRow *const *) a, *second = *(const EmCompareRow *const *) b;
+
+  if (is_compromise (first) != is_compromise (second))
+    return is_compromise (first) ? 1 : -1;
+  return first->net_minor < second->net_minor ? -1 : first->net_minor > second->net_minor;
+}
+
 /* What the trade would take first, then the fewest objections. */
 static int
 by_match (gconstpointer a, gconstpointer b)
@@ -231,9 +256,9 @@ by_match (gconstpointer a, gconstpointer b)
   const EmCompareRow *first = *(const EmCompareRow *const *) a, *second = *(const EmCompareRow *const *) b;
   int difference = is_usual (first) != is_usual (second) ? (is_usual (first) ? -1 : 1) : objections (first) - objections (second);
 
-  if (difference != 0)
-    return difference;
-  return first->net_minor < second->net_minor ? -1 : first->net_minor > second->net_minor;
+  if (difference == 0 || is_compromise (first) != is_compromise (second))
+    return by_price (a, b);
+  return difference;
 }
 
 static void
@@ -264,6 +289,12 @@ em_wire_table_class_init (EmWireTableClass *class)
 }
 
 static void
+on_fold_by_hand (EmWireTable *self)
+{
+  self->is_fold_by_hand = TRUE;
+}
+
+static void
 em_wire_table_init (EmWireTable *self)
 {
   self->shown = g_ptr_array_new ();
@@ -271,22 +302,52 @@ em_wire_table_init (EmWireTable *self)
   self->suited = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   self->ruled_out = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   self->expander = em_fold_new ("", self->ruled_out);
+  self->compromises = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  self->compromise_fold = em_fold_new ("", self->compromises);
+  g_signal_connect_swapped (self->compromise_fold, "activate", G_CALLBACK (on_fold_by_hand), self);
   gtk_box_append (GTK_BOX (self->box), self->suited);
+  gtk_box_append (GTK_BOX (self->box), self->compromise_fold);
   gtk_box_append (GTK_BOX (self->box), self->expander);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+}
+
+/* Those that suit, and folded those that would be a compromise, unless one of them is chosen or nothing else is left. */
+static void
+show_rows (EmWireTable *self)
+{
+  int n_compromises = 0;
+  gboolean is_one_chosen = FALSE;
+
+  g_ptr_array_sort (self->shown, self->is_by_match ? by_match : by_price);
+  for (guint i = 0; i < self->shown->len; i++)
+    {
+      const EmCompareRow *row = g_ptr_array_index (self->shown, i);
+      gboolean is_apart = is_compromise (row);
+
+      n_compromises += is_apart;
+      is_one_chosen = is_one_chosen || (is_apart && row->is_present);
+      gtk_box_append (GTK_BOX (is_apart ? self->compromises : self->suited), row_new (self, row));
+    }
+  g_autofree char *label = g_strdup_printf (ngettext ("%d wire that would be a compromise", "%d wires that would be a compromise", (gulong) n_compromises),
+                                            n_compromises);
+  em_fold_set_name (self->compromise_fold, label);
+  gtk_widget_set_visible (self->compromise_fold, n_compromises > 0);
+  if (!self->is_fold_by_hand)
+    gtk_expander_set_expanded (GTK_EXPANDER (self->compromise_fold), is_one_chosen || n_compromises == (int) self->shown->len);
 }
 
 void
 em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *compare, uint32_t feature_id)
 {
   GtkWidget *focus = gtk_widget_get_root (GTK_WIDGET (self)) != NULL ? gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self))) : NULL;
-  gboolean had_focus = focus != NULL && gtk_widget_is_ancestor (focus, self->suited);
+  gboolean had_focus = focus != NULL && (gtk_widget_is_ancestor (focus, self->suited) || gtk_widget_is_ancestor (focus, self->compromises));
   int n_out = 0;
 
   g_set_object (&self->document, document);
   self->feature_id = feature_id;
   self->has_present = compare != NULL && compare->present >= 0 && compare->row[compare->present].net_minor > 0;
   empty (self->suited);
+  empty (self->compromises);
   empty (self->ruled_out);
   g_ptr_array_set_size (self->shown, 0);
   self->dearest_minor = 0;
@@ -301,10 +362,7 @@ em_wire_table_show (EmWireTable *self, EmDocument *document, const EmCompare *co
         g_ptr_array_add (self->shown, &compare->row[i]);
         self->dearest_minor = MAX (self->dearest_minor, money_of (&compare->row[i]));
       }
-  if (self->is_by_match)
-    g_ptr_array_sort (self->shown, by_match);
-  for (guint i = 0; i < self->shown->len; i++)
-    gtk_box_append (GTK_BOX (self->suited), row_new (self, g_ptr_array_index (self->shown, i)));
+  show_rows (self);
   g_autofree char *label = g_strdup_printf (ngettext ("%d wire ruled out, and why", "%d wires ruled out, and why", (gulong) n_out), n_out);
   em_fold_set_name (self->expander, label);
   gtk_widget_set_visible (self->expander, n_out > 0);
@@ -325,28 +383,46 @@ em_wire_table_count (EmWireTable *self)
   return (int) self->shown->len;
 }
 
+/* The button of a row, in the order shown; NULL: none. */
+static GtkWidget *
+button_at (EmWireTable *self, int at)
+{
+  GtkWidget *const boxes[] = { self->suited, self->compromises };
+
+  for (gsize box = 0; box < G_N_ELEMENTS (boxes); box++)
+    for (GtkWidget *child = gtk_widget_get_first_child (boxes[box]); child != NULL; child = gtk_widget_get_next_sibling (child))
+      if (at-- == 0)
+        return child;
+  return NULL;
+}
+
 gboolean
 em_wire_table_choose (EmWireTable *self, int at)
 {
-  GtkWidget *child = gtk_widget_get_first_child (self->suited);
+  GtkWidget *button = at >= 0 ? button_at (self, at) : NULL;
 
-  for (int i = 0; i < at && child != NULL; i++)
-    child = gtk_widget_get_next_sibling (child);
-  if (child == NULL)
+  if (button == NULL)
     return FALSE;
-  g_signal_emit_by_name (child, "clicked");
+  g_signal_emit_by_name (button, "clicked");
   return TRUE;
 }
 
 gboolean
 em_wire_table_focus (EmWireTable *self)
 {
-  GtkWidget *first = gtk_widget_get_first_child (self->suited);
+  GtkWidget *first = button_at (self, 0), *button;
 
-  for (GtkWidget *child = first; child != NULL; child = gtk_widget_get_next_sibling (child))
-    if (gtk_widget_has_css_class (child, "chosen"))
-      return gtk_widget_grab_focus (child);
-  return first != NULL && gtk_widget_grab_focus (first);
+  /* One in a closed fold can't have it. */
+  for (int at = 0; (button = button_at (self, at)) != NULL; at++)
+    if (gtk_widget_has_css_class (button, "chosen") && gtk_widget_get_root (button) != NULL)
+      return gtk_widget_grab_focus (button);
+  return first != NULL && gtk_widget_get_root (first) != NULL && gtk_widget_grab_focus (first);
+}
+
+gboolean
+em_wire_table_is_apart (EmWireTable *self, int at)
+{
+  return at >= 0 && at < (int) self->shown->len && is_compromise (g_ptr_array_index (self->shown, (guint) at));
 }
 
 int32_t

@@ -23,7 +23,9 @@ void em_wire_table_show   (EmWireTable *self, EmDocument *document, const EmComp
 /* Whether those with the fewest objections come first, not the cheapest. */
 void em_wire_table_set_by_match (EmWireTable *self, gboolean is_by_match);
 int  em_wire_table_count  (EmWireTable *self);
-/* As a click on the at-th suited row; FALSE: there is none. */
+/* Whether the at-th row is a compromise on this tool, which stand after all others. */
+gboolean em_wire_table_is_apart (EmWireTable *self, int at);
+/* As a click on the at-th row that can be chosen; FALSE: there is none. */
 gboolean em_wire_table_choose (EmWireTable *self, int at);
 /* Puts the keyboard on the chosen row, else the first; FALSE: there is none. */
 gboolean em_wire_table_focus (EmWireTable *self);

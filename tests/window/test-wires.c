@@ -100,7 +100,20 @@ START_TEST (a_click_prices_one_feature_as_shown)
 }
 END_TEST
 
-/* By match the first row is what the trade would take, with the fewest objections less recommendations among such; by price none is cheaper than the first. */
+static EmReasons
+reasons_of (EmWindow *window, int32_t filler)
+{
+  const EmCompare *compare = em_outlook_get_compare (em_window_get_outlook (window));
+
+  for (int32_t i = 0; i < compare->n_rows; i++)
+    if (compare->row[i].filler == filler)
+      return compare->row[i].reasons;
+  return 0;
+}
+
+/* At first by match: the first row is what the trade would take, with the fewest objections less recommendations among such. By price none is cheaper
+ * than the one before it, but for those that would be a compromise, which are after all others by price too: softer than the tool, of another
+ * family, apt to crack or to rust (common practice, no source). */
 START_TEST (rows_stand_in_the_order_asked_for)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -110,10 +123,18 @@ START_TEST (rows_stand_in_the_order_asked_for)
   int64_t last = 0, net;
 
   wait_for_wires (window);
+  ck_assert ((reasons_of (window, em_wire_table_get_row (table, 0, &net)) & EM_REASON_BIT (EM_REASON_USUAL)) != 0);
+  test_act (window, "win.wires-first::price");
+  ck_assert (!em_wire_table_is_apart (table, 0));
+  ck_assert (em_wire_table_is_apart (table, em_wire_table_count (table) - 1));
   for (int i = 0; i < em_wire_table_count (table); i++)
     {
-      em_wire_table_get_row (table, i, &net);
-      ck_assert_int_ge (net, last);
+      int32_t filler = em_wire_table_get_row (table, i, &net);
+      EmReasons reasons = reasons_of (window, filler), apart = EM_REASON_BIT (EM_REASON_SOFTER) | EM_REASON_BIT (EM_REASON_DISSIMILAR);
+
+      ck_assert_msg (i == 0 || em_wire_table_is_apart (table, i) >= em_wire_table_is_apart (table, i - 1), "row %d", i);
+      ck_assert_msg ((reasons & apart) == 0 || em_wire_table_is_apart (table, i), "row %d", i);
+      ck_assert_msg (net >= last || (em_wire_table_is_apart (table, i) && !em_wire_table_is_apart (table, i - 1)), "row %d", i);
       last = net;
     }
   test_act (window, "win.wires-first::match");
