@@ -430,7 +430,8 @@ show_plan (EmFeatureEditor *self, const EmFeatureCost *cost)
     ? g_strdup_printf (_(" · your choice of wire costs %s more than the cheapest"), extra)
     : g_strdup (cost->why == EM_WHY_ONLY ? _(" · the only wire that fits") : "");
   g_autofree char *text = g_strdup_printf (_("Wire %s · %s · %s · %s welded · %s arc-on%s"), wire, layers, tracks, length, arc_on, why);
-  gtk_label_set_text (GTK_LABEL (self->plan_label), text);
+  g_autofree char *kept = em_field_keep_figures (text);
+  gtk_label_set_text (GTK_LABEL (self->plan_label), kept);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->plan_button), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
 

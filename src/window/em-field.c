@@ -250,6 +250,20 @@ em_money_write (int64_t minor, const EmCurrency *currency)
   return g_strdup_printf ("%" G_GINT64_FORMAT "%c%0*" G_GINT64_FORMAT, minor / unit, mark, currency->digits, minor % unit);
 }
 
+char *
+em_field_keep_figures (const char *text)
+{
+  GString *kept = g_string_new (NULL);
+
+  for (const char *c = text; *c != '\0'; c++)
+    {
+      g_string_append_c (kept, *c);
+      if (*c == '.' && g_ascii_isdigit (c[1]) && (c == text || !g_ascii_isdigit (c[-1])))
+        g_string_append (kept, "\342\201\240");
+    }
+  return g_string_free (kept, FALSE);
+}
+
 GtkWidget *
 em_fold_new (const char *name, GtkWidget *child)
 {

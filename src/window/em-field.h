@@ -31,6 +31,9 @@ gboolean   em_money_read  (const char *text, const EmCurrency *currency, int64_t
 /* As em_money_read takes it back; no grouping. */
 char      *em_money_write (int64_t minor, const EmCurrency *currency);
 
+/* For labels that wrap: Pango would break ".030" after its point. */
+char      *em_field_keep_figures (const char *text);
+
 /* An expander whose name, which may hold a mnemonic, gives way in narrow panes. */
 GtkWidget *em_fold_new      (const char *name, GtkWidget *child);
 void       em_fold_set_name (GtkWidget *fold, const char *name);

@@ -5,6 +5,7 @@
 
 #include "em-working.h"
 
+#include "em-field.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -65,7 +66,8 @@ em_working_text (EmDocument *document, int32_t row, const char *quantity)
 static GtkWidget *
 text_line (const char *text, const char *css_class)
 {
-  GtkWidget *label = gtk_label_new (text);
+  g_autofree char *kept = em_field_keep_figures (text);
+  GtkWidget *label = gtk_label_new (kept);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -87,6 +89,9 @@ step_new (EmDocument *document, const EmTraceStep *step)
   g_autofree char *result = term_text (document, &step->result);
   GtkWidget *name = text_line (em_words_trace_name (step->quantity), "strong"), *value = text_line (result, "strong");
 
+  /* The name gives way; a figure is never in two. */
+  gtk_label_set_wrap (GTK_LABEL (value), FALSE);
+  gtk_widget_set_valign (value, GTK_ALIGN_START);
   gtk_widget_set_hexpand (name, TRUE);
   gtk_label_set_xalign (GTK_LABEL (value), 1);
   gtk_widget_add_css_class (value, "money");
@@ -118,6 +123,13 @@ static void
 on_popover_closed (GtkPopover *popover)
 {
   g_idle_add (drop_popover, g_object_ref (popover));
+}
+
+/* What it points at goes first when the window is closed under it. */
+static void
+on_place_gone (GtkWidget *popover)
+{
+  gtk_widget_unparent (popover);
 }
 
 static void
@@ -158,6 +170,7 @@ em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *
   gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   gtk_widget_set_parent (popover, at);
   g_signal_connect (popover, "closed", G_CALLBACK (on_popover_closed), NULL);
+  g_signal_connect_object (at, "destroy", G_CALLBACK (on_place_gone), popover, G_CONNECT_SWAPPED);
   /* What came about otherwise a moment ago is not left beside a new price. */
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), popover, G_CONNECT_SWAPPED);
   gtk_popover_popup (GTK_POPOVER (popover));
