@@ -30,6 +30,10 @@ void em_feature_put           (EmXmlWriter *writer, const EmFeature *feature);
 /* "1.0", or the newest minor version that something kept in the quote came from. g_free. */
 char *em_quote_dup_version    (EmXmlWriter *writer, const EmFeature *features, int32_t n_features, const char *quote_kept);
 
+/* The present element <quote>, the root of a quote's file or inside another; out_file has been begun and is to be cleared, whether or not the
+ * reader is still good after it. name is the file's, for errors. In em-quote-file.c. */
+void em_quote_file_read       (EmXmlReader *reader, const char *name, EmQuoteFile *out_file);
+
 /* <id>text</id> with what was kept of it. */
 void em_quote_put_text        (EmXmlWriter *writer, const char *id, const char *text, const char *kept);
 /* The text of the present element into *text, once; attributes of a newer version are kept as "text:id". */

@@ -316,20 +316,27 @@ read_quote (Reading *reading, const char *name)
   reading->file->n_kept = reading->kept.n_kept + reading->features.n_kept;
 }
 
+void
+em_quote_file_read (EmXmlReader *reader, const char *name, EmQuoteFile *out_file)
+{
+  Reading reading = { .reader = reader, .file = out_file };
+
+  em_feature_reading_init (&reading.features, &out_file->quote);
+  read_quote (&reading, name);
+  em_feature_reading_clear (&reading.features);
+  em_xml_kept_clear (&reading.kept);
+}
+
 gboolean
 em_quote_file_parse (GBytes *bytes, const char *name, EmQuoteFile *out_file, GError **error)
 {
   g_autoptr (EmXmlReader) reader = em_xml_reader_new (bytes, name, EM_QUOTE_NS, "quote", &quote_limits, error);
   EmQuoteFile file;
-  Reading reading = { .reader = reader, .file = &file };
 
   if (reader == NULL)
     return FALSE;
   em_quote_file_init (&file);
-  em_feature_reading_init (&reading.features, &file.quote);
-  read_quote (&reading, name);
-  em_feature_reading_clear (&reading.features);
-  em_xml_kept_clear (&reading.kept);
+  em_quote_file_read (reader, name, &file);
   if (em_xml_reader_finish (reader, error))
     {
       *out_file = file;

@@ -7,8 +7,8 @@
 
 #include "em-recovery.h"
 
+#include "em-feature-xml.h"
 #include "em-save.h"
-#include "em-xml.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -278,10 +278,9 @@ pass_over_newer (EmXmlReader *reader, gboolean is_element)
 
 /* On the root of a journal, its attributes read. NULL: none of ours, or damaged. */
 static EmXmlReader *
-open_journal (const char *file, EmRecovered *recovered, EmFileStamp *out_stamp, GError **error)
+open_journal (GBytes *bytes, const char *name, EmRecovered *recovered, EmFileStamp *out_stamp, GError **error)
 {
-  g_autoptr (GBytes) bytes = em_xml_read_file (file, limits.size_max, error);
-  g_autoptr (EmXmlReader) reader = bytes != NULL ? em_xml_reader_new (bytes, file, NS, "journal", &limits, error) : NULL;
+  EmXmlReader *reader = em_xml_reader_new (bytes, name, NS, "journal", &limits, error);
   const char *uri, *stamp;
 
   if (reader == NULL)
@@ -296,7 +295,7 @@ open_journal (const char *file, EmRecovered *recovered, EmFileStamp *out_stamp, 
                                &out_stamp->device, &out_stamp->inode, &out_stamp->size, &out_stamp->modified_ns) != 4)
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "stamp", _("cannot be read."));
   pass_over_newer (reader, FALSE);
-  return g_steal_pointer (&reader);
+  return reader;
 }
 
 /* One that cannot be read is still told of, by its name; it may be mended by hand. */
@@ -305,10 +304,9 @@ look_at (const char *file)
 {
   EmRecovered *recovered = g_new0 (EmRecovered, 1);
   EmFileStamp stamp = { 0 };
-  EmXmlReader *reader = open_journal (file, recovered, &stamp, NULL);
+  g_autoptr (GBytes) bytes = em_xml_read_file (file, limits.size_max, NULL);
+  g_autoptr (EmXmlReader) reader = bytes != NULL ? open_journal (bytes, file, recovered, &stamp, NULL) : NULL;
 
-  if (reader != NULL)
-    em_xml_reader_free (reader);
   recovered->file = g_strdup (file);
   if (recovered->title == NULL)
     recovered->title = g_filename_display_basename (recovered->path != NULL ? recovered->path : file);
@@ -417,36 +415,60 @@ em_recovery_find (void)
   return found;
 }
 
+/* The one quote of a journal is read where it stands, as any other file of a quote would be: what is refused there is refused here, and a
+ * large one takes no more memory. */
+static void
+read_inside (EmXmlReader *reader, const char *name, EmQuoteFile *file)
+{
+  gboolean has_quote = FALSE;
+
+  em_xml_begin (reader);
+  while (em_xml_child (reader))
+    if (!has_quote && strcmp (em_xml_name (reader), "quote") == 0)
+      {
+        EmXmlAround around;
+        em_xml_enter (reader, EM_QUOTE_NS, &around);
+        em_quote_file_read (reader, name, file);
+        em_xml_come_back (reader, &around);
+        has_quote = TRUE;
+      }
+    else
+      pass_over_newer (reader, TRUE);
+  if (em_xml_is_good (reader) && !has_quote)
+    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "quote", _("missing."));
+}
+
+gboolean
+em_recovery_parse (GBytes *journal, const char *name, EmQuoteFile *out_file, GError **error)
+{
+  EmRecovered about = { 0 };
+  EmFileStamp stamp = { 0 };
+  g_autoptr (EmXmlReader) reader = open_journal (journal, name, &about, &stamp, error);
+  EmQuoteFile file;
+
+  g_free (about.path);
+  g_free (about.title);
+  if (reader == NULL)
+    return FALSE;
+  em_quote_file_init (&file);
+  read_inside (reader, name, &file);
+  if (em_xml_reader_finish (reader, error))
+    {
+      *out_file = file;
+      out_file->stamp = stamp;
+      return TRUE;
+    }
+  em_quote_file_clear (&file);
+  return FALSE;
+}
+
 gboolean
 em_recovery_read (const EmRecovered *recovered, EmQuoteFile *out_file, GError **error)
 {
-  EmRecovered again = { 0 };
-  EmFileStamp stamp = { 0 };
-  g_autoptr (EmXmlReader) reader = open_journal (recovered->file, &again, &stamp, error);
-  g_autofree char *xml = NULL;
+  g_autofree char *name = g_path_get_basename (recovered->file);
+  g_autoptr (GBytes) bytes = em_xml_read_file (recovered->file, limits.size_max, error);
 
-  g_free (again.path);
-  g_free (again.title);
-  if (reader == NULL)
-    return FALSE;
-  em_xml_begin (reader);
-  while (em_xml_child (reader))
-    if (xml == NULL && strcmp (em_xml_name (reader), "quote") == 0)
-      xml = em_xml_take_element (reader, G_MAXSIZE);
-    else
-      pass_over_newer (reader, TRUE);
-  if (em_xml_is_good (reader) && xml == NULL)
-    em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "quote", _("missing."));
-  if (!em_xml_reader_finish (reader, error))
-    return FALSE;
-
-  /* NOLINTNEXTLINE(clang-analyzer-core.NonNullParamChecker): without it the reader was not good. */
-  g_autoptr (GBytes) quote = g_bytes_new_static (xml, strlen (xml));
-
-  if (!em_quote_file_parse (quote, recovered->title, out_file, error))
-    return FALSE;
-  out_file->stamp = stamp;
-  return TRUE;
+  return bytes != NULL && em_recovery_parse (bytes, name, out_file, error);
 }
 
 void

@@ -46,6 +46,8 @@ typedef struct
 GPtrArray *em_recovery_find    (void);
 /* out_file->stamp tells the file the work began from, so that saving over a newer one is asked about. */
 gboolean   em_recovery_read    (const EmRecovered *recovered, EmQuoteFile *out_file, GError **error);
+/* The same of a journal's bytes; name is the file's, for errors. */
+gboolean   em_recovery_parse   (GBytes *journal, const char *name, EmQuoteFile *out_file, GError **error);
 void       em_recovery_discard (const EmRecovered *recovered);
 
 EmRecovered *em_recovered_copy (const EmRecovered *recovered);

@@ -60,6 +60,12 @@ int          em_xml_major       (EmXmlReader *reader);
 int          em_xml_minor       (EmXmlReader *reader);
 gboolean     em_xml_is_newer    (EmXmlReader *reader);
 
+/* A document inside another, whose root is the present element. Between the two calls its name space and its version (em_xml_version) count;
+ * those around it are in *out_around meanwhile. */
+typedef struct { gconstpointer ns; int major, minor; gboolean is_newer; } EmXmlAround;
+void         em_xml_enter       (EmXmlReader *reader, const char *ns, EmXmlAround *out_around);
+void         em_xml_come_back   (EmXmlReader *reader, const EmXmlAround *around);
+
 /* Into the present element, and on to its next child element; FALSE after the last. An element that was not begun
  * has to be empty. Attributes nobody asked for are refused when the reader moves on. */
 void         em_xml_begin       (EmXmlReader *reader);
