@@ -589,7 +589,6 @@ skip_bullet (EmReader *r, guint i, guint end)
   if (item->type == EM_ITEM_SIGN && item->sign == '#' && mark < end)
     {
       i++;
-      item = em_item (r->items, i);
       mark = i + 1;
       if (is_numeral (r, i) && mark < end && em_item (r->items, mark)->type == EM_ITEM_SIZE)
         {
