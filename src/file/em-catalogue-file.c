@@ -190,11 +190,12 @@ size_place (const char *record, double wire_mm)
   return g_strconcat (record, ":size:", text, NULL);
 }
 
-/* Takes place. */
+/* All of an element that holds nothing in this version. Takes place. */
 static void
-keep_attributes (Reading *reading, char *place)
+keep_rest (Reading *reading, char *place)
 {
   em_xml_keep_attributes (reading->reader, &reading->kept, place);
+  em_xml_keep_children (reading->reader, &reading->kept, place);
   g_free (place);
 }
 
@@ -220,7 +221,7 @@ read_contains (Reading *reading, EmComposition *composition, guint32 *seen, cons
   *seen |= 1u << element;
   composition->low_pct[element] = em_xml_real (reader, "low", 0.0, 0.0, 100.0);
   composition->high_pct[element] = em_xml_real (reader, "high", 0.0, composition->low_pct[element], 100.0);
-  keep_attributes (reading, contains_place (place, element));
+  keep_rest (reading, contains_place (place, element));
 }
 
 /* A child that base and wire have alike; FALSE for any other. */
@@ -232,6 +233,9 @@ read_common_child (Reading *reading, const Common *common, guint32 *seen, const 
   if (em_xml_is (reader, "source") || em_xml_is (reader, "remark"))
     {
       char **out = em_xml_is (reader, "source") ? common->source : common->remark;
+      g_autofree char *text_place = g_strconcat (place, ":", em_xml_name (reader), NULL);
+
+      em_xml_keep_attributes (reader, &reading->kept, text_place);
       keep_text (reader, em_xml_text (reader), out);
       return TRUE;
     }
@@ -353,7 +357,7 @@ read_size (Reading *reading, EmFiller *filler, const char *place)
   size->price_minor = em_xml_integer (reader, "price-minor", 0, 0, G_GINT64_CONSTANT (1000000000000));
   size->basis = (EmPriceBasis) em_xml_choice (reader, "per", em_price_basis_ids, EM_N_PRICE_BASIS, EM_PER_METRE);
   size->is_stocked = em_xml_boolean (reader, "stocked", FALSE);
-  keep_attributes (reading, size_place (place, size->wire_mm));
+  keep_rest (reading, size_place (place, size->wire_mm));
 }
 
 static void
@@ -518,8 +522,10 @@ put_kept (EmXmlWriter *writer, const char *kept, char *place)
 static void
 put_common_children (EmXmlWriter *writer, const Common *common, const char *kept, const char *record)
 {
-  em_xml_put_text (writer, "source", *common->source != NULL ? *common->source : "");
-  em_xml_put_text (writer, "remark", *common->remark);
+  g_autofree char *source_place = g_strconcat (record, ":source", NULL), *remark_place = g_strconcat (record, ":remark", NULL);
+
+  em_xml_put_text_kept (writer, "source", *common->source != NULL ? *common->source : "", kept, source_place);
+  em_xml_put_text_kept (writer, "remark", *common->remark, kept, remark_place);
   for (int i = 0; i < EM_N_ELEMENT; i++)
     if (common->composition->low_pct[i] > 0.0 || common->composition->high_pct[i] > 0.0)
       {

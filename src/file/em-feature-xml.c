@@ -146,6 +146,7 @@ read_value (EmXmlReader *reader, EmFeature *feature, guint *seen, EmXmlKept *kep
     {
       place = g_strconcat ("value:", id, NULL);
       em_xml_keep_attributes (reader, kept, place);
+      em_xml_keep_children (reader, kept, place);
     }
 }
 

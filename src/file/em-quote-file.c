@@ -86,12 +86,15 @@ need_memory (Reading *reading, EmStatus status)
     em_xml_refuse (reading->reader, EM_FILE_ERROR_READ, NULL, _("memory ran out."));
 }
 
-/* What is kept of a line belongs to it by what it says: a line changed or removed takes it along. */
+/* What is kept of a line, which holds nothing in this version, belongs to it by what it says: a line changed or removed takes it along. */
 static void
 keep (Reading *reading, char *place)
 {
   if (em_xml_is_newer (reading->reader))
-    em_xml_keep_attributes (reading->reader, &reading->kept, place);
+    {
+      em_xml_keep_attributes (reading->reader, &reading->kept, place);
+      em_xml_keep_children (reading->reader, &reading->kept, place);
+    }
   g_free (place);
 }
 
@@ -221,7 +224,7 @@ read_sent (Reading *reading, const char *name)
     em_xml_refuse (reader, EM_FILE_ERROR_VALUE, "sent", _("stands here twice."));
   reading->has_sent = TRUE;
   reading->file->quote.has_sent_rates = true;
-  keep (reading, g_strdup ("sent"));
+  em_xml_keep_attributes (reader, &reading->kept, "sent");
   em_xml_begin (reader);
   while (em_xml_child (reader))
     if (strcmp (em_xml_name (reader), "rates") == 0)

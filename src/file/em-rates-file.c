@@ -79,15 +79,6 @@ read_row (EmXmlReader *reader, const EmRateField *field, void *holder, gboolean 
   em_rate_set (field, holder, value);
 }
 
-/* Elements that only a later version has, of one that has none here. */
-static void
-keep_children (Reading *reading, const char *place)
-{
-  em_xml_begin (reading->reader);
-  while (em_xml_child (reading->reader))
-    em_xml_keep_element (reading->reader, &reading->kept, place);
-}
-
 static void
 read_group (Reading *reading, int group)
 {
@@ -98,7 +89,7 @@ read_group (Reading *reading, int group)
     if (strcmp (em_rate_fields[i].group, groups[group]) == 0)
       read_row (reading->reader, &em_rate_fields[i], reading->rates, TRUE);
   em_xml_keep_attributes (reading->reader, &reading->kept, groups[group]);
-  keep_children (reading, groups[group]);
+  em_xml_keep_children (reading->reader, &reading->kept, groups[group]);
 }
 
 /* <text id="terms">words</text>; "extra" is the program's own and never stands in a file. */
@@ -157,7 +148,7 @@ read_setting (Reading *reading, EmMachine *machine, const char *machine_place)
   for (int i = 0; i < em_n_setting_fields; i++)
     read_row (reader, &em_setting_fields[i], setting, (em_setting_fields[i].processes & (1u << machine->process)) != 0);
   em_xml_keep_attributes (reader, &reading->kept, place);
-  keep_children (reading, place);
+  em_xml_keep_children (reader, &reading->kept, place);
 }
 
 /* A process that only a newer version knows cannot be priced by another's rules: refused, never guessed. */
@@ -180,7 +171,12 @@ read_machine_children (Reading *reading, EmMachine *machine, const char *place)
   em_xml_begin (reader);
   while (em_xml_child (reader))
     if (em_xml_is (reader, "name"))
-      keep_text (reader, em_xml_text (reader), &machine->name);
+      {
+        g_autofree char *name_place = g_strconcat (place, ":name", NULL);
+
+        em_xml_keep_attributes (reader, &reading->kept, name_place);
+        keep_text (reader, em_xml_text (reader), &machine->name);
+      }
     else if (em_xml_is (reader, "setting"))
       read_setting (reading, machine, place);
     else
@@ -374,6 +370,7 @@ static void
 put_machine (EmXmlWriter *writer, const EmMachine *machine, const char *kept)
 {
   g_autofree char *place = g_strconcat ("machine:", machine->id, NULL), *last = g_strconcat (place, ":" LAST, NULL);
+  g_autofree char *name_place = g_strconcat (place, ":name", NULL);
 
   em_xml_open (writer, "machine");
   em_xml_put (writer, "id", machine->id);
@@ -382,7 +379,7 @@ put_machine (EmXmlWriter *writer, const EmMachine *machine, const char *kept)
   for (int i = 0; i < em_n_machine_fields; i++)
     put_row (writer, &em_machine_fields[i], machine);
   em_xml_put_kept (writer, kept, place);
-  em_xml_put_text (writer, "name", machine->name);
+  em_xml_put_text_kept (writer, "name", machine->name, kept, name_place);
   for (int s = 0; s < machine->n_settings; s++)
     {
       g_autofree char *setting_place = g_strdup_printf ("%s:%d", place, s);

@@ -178,6 +178,14 @@ em_xml_keep_element (EmXmlReader *reader, EmXmlKept *kept, const char *at)
 }
 
 void
+em_xml_keep_children (EmXmlReader *reader, EmXmlKept *kept, const char *at)
+{
+  em_xml_begin (reader);
+  while (em_xml_child (reader))
+    em_xml_keep_element (reader, kept, at);
+}
+
+void
 em_xml_kept_clear (EmXmlKept *kept)
 {
   if (kept->text != NULL)

@@ -492,6 +492,17 @@ em_xml_put_kept (EmXmlWriter *writer, const char *kept, const char *at)
   em_xml_put_kept_elements (writer, kept, at);
 }
 
+void
+em_xml_put_text_kept (EmXmlWriter *writer, const char *name, const char *text, const char *kept, const char *at)
+{
+  if (text == NULL)
+    return;
+  em_xml_open (writer, name);
+  em_xml_put_kept_attributes (writer, kept, at);
+  em_xml_put_content (writer, text);
+  em_xml_close (writer);
+}
+
 static int
 minor_of (EmXmlWriter *writer, xmlNodePtr piece)
 {

@@ -115,6 +115,8 @@ typedef struct
 /* Both refuse when the file is not of a newer minor version. at: where in its record, "" for the record itself. */
 void         em_xml_keep_attributes (EmXmlReader *reader, EmXmlKept *kept, const char *at);   /* those not asked for */
 void         em_xml_keep_element    (EmXmlReader *reader, EmXmlKept *kept, const char *at);
+/* All that the present element holds, of an element that in this version holds nothing. */
+void         em_xml_keep_children   (EmXmlReader *reader, EmXmlKept *kept, const char *at);
 void         em_xml_kept_clear      (EmXmlKept *kept);
 
 /* ---- writing ---- */
@@ -145,6 +147,8 @@ void         em_xml_put_xml      (EmXmlWriter *writer, const char *xml, gsize le
 void         em_xml_put_kept     (EmXmlWriter *writer, const char *kept, const char *at);
 void         em_xml_put_kept_attributes (EmXmlWriter *writer, const char *kept, const char *at);
 void         em_xml_put_kept_elements   (EmXmlWriter *writer, const char *kept, const char *at);
+/* As em_xml_put_text, with the attributes that were kept at this place. */
+void         em_xml_put_text_kept       (EmXmlWriter *writer, const char *name, const char *text, const char *kept, const char *at);
 /* Highest minor version any of kept came from; 0 for NULL. Where it can't be told, the writer will not finish. */
 int          em_xml_kept_minor   (EmXmlWriter *writer, const char *kept);
 

@@ -259,16 +259,23 @@ static const char newer[] =
   HEAD OPEN ("1.4") " units=\"inch\" next_id=\"10\" state=\"frozen\" weather=\"mild\">\n"
   "  <number font=\"bold\">12</number>\n"
   "  <break tools=\"5\" shown=\"no\"/>\n"
-  "  <extra label=\"EDM\" cost=\"100\" vendor=\"a&amp;b\"/>\n"
+  "  <extra label=\"EDM\" cost=\"100\" vendor=\"a&amp;b\">\n"
+  "    <order xmlns=\"urn:estimend:quote\" no=\"7\"/>\n"
+  "  </extra>\n"
   "  <feature id=\"3\" kind=\"edge-nick\" near=\"seam\" colour=\"red\">\n"
   "    <label side=\"left\">Gate</label>\n"
-  "    <value field=\"length\" is=\"12\" sigma=\"0.1\"/>\n"
+  "    <value field=\"length\" is=\"12\" sigma=\"0.1\">\n"
+  "      <seen xmlns=\"urn:estimend:quote\" by=\"gauge\"/>\n"
+  "    </value>\n"
   "    <value field=\"leg_a\"/>\n"
   "    <value field=\"leg_b\"/>\n"
   "    <value field=\"ends\" is=\"pointed\"/>\n"
   "    <photo xmlns=\"urn:estimend:quote\" file=\"a.png\"><caption>x &lt; y</caption></photo>\n"
   "    <value xmlns=\"urn:estimend:quote\" field=\"girth\" is=\"2\"/>\n"
   "  </feature>\n"
+  "  <mark start=\"0\" length=\"0\" feature=\"3\" tone=\"2\">\n"
+  "    <doubt xmlns=\"urn:estimend:quote\">unit</doubt>\n"
+  "  </mark>\n"
   "  <weights xmlns=\"urn:estimend:quote\"><weight kg=\"3\"/></weights>\n"
   "  <feature xmlns=\"urn:estimend:quote\" id=\"9\" kind=\"dent\" depth=\"2\"/>\n"
   "</quote>\n";
@@ -281,8 +288,8 @@ START_TEST (newer_is_kept)
 
   ck_assert_msg (parse (newer, &file, &error), "%s", error != NULL ? error->message : "");
   ck_assert (file.is_newer_minor && file.version_major == 1 && file.version_minor == 4);
-  /* root, number, break, extra, weights, dent; feature, label, length, ends, photo, girth */
-  ck_assert_uint_eq (file.n_kept, 12);
+  /* root, number, break, extra and its order, mark and its doubt, weights, dent; feature, label, length and how it was seen, ends, photo, girth */
+  ck_assert_uint_eq (file.n_kept, 16);
   ck_assert_int_eq (file.quote.n_features, 1);
   ck_assert_uint_eq (file.quote.next_id, 10);   /* the dent keeps its 9 */
   ck_assert (file.quote.feature[0].value[0] == 12.0);

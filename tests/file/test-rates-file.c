@@ -341,9 +341,10 @@ START_TEST (keeps_what_is_newer)
   const char *const changes[][2] =
   {
     { "<money ", "<money tip=\"5\" " }, { "id=\"micro-tig\" ", "id=\"micro-tig\" colour=\"red\" " },
-    { "<setting setting_wire=\"0.3\"", "<setting ramp=\"2\" setting_wire=\"0.3\"" }, { "</rates>", "<fleet n=\"2\"><van>a &amp; b</van></fleet></rates>" },
+    { "<setting setting_wire=\"0.3\"", "<setting ramp=\"2\" setting_wire=\"0.3\"" }, { "<name>Micro TIG", "<name short=\"MT\">Micro TIG" },
+    { "<deposit ", "<deposit bead=\"3\" " }, { "whole_sticks=\"no\"/>", "whole_sticks=\"no\"><spool kg=\"5\"/></deposit>" }, { "</rates>", "<fleet n=\"2\"><van>a &amp; b</van></fleet></rates>" },
   };
-  const char *const words[] = { "version=\"1.4\"", "mood=\"good\"", "tip=\"5\"", "colour=\"red\"", "ramp=\"2\"", "<van>a &amp; b</van>" };
+  const char *const words[] = { "version=\"1.4\"", "mood=\"good\"", "tip=\"5\"", "colour=\"red\"", "ramp=\"2\"", "short=\"MT\"", "<spool ", "kg=\"5\"/>", "<van>a &amp; b</van>" };
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) bytes = NULL;
   g_autofree char *written = NULL;
