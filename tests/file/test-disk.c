@@ -23,7 +23,8 @@
 /* No save takes as many; a sweep that gets here doesn't end. */
 enum { CALLS_MAX = 200 };
 
-static const int errors[] = { ENOSPC, EDQUOT, EIO, EROFS, ENOENT, EACCES };
+/* ESTALE and ETIMEDOUT are a server's folder that is gone, nfs(5). */
+static const int errors[] = { ENOSPC, EDQUOT, EIO, EROFS, ENOENT, EACCES, ESTALE, ETIMEDOUT };
 static const EmTestDiskMode modes[] = { EM_TEST_DISK_ONCE, EM_TEST_DISK_DEAD };
 
 static char *folder, *recovery;

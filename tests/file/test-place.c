@@ -150,6 +150,7 @@ START_TEST (full_disk)
   ck_assert_int_eq (count_half_written (), 0);
   ck_assert_int_eq (g_remove (filler), 0);
   expect_new (file, old);
+  printf ("%s: disk full, told so; the old one whole, and saved once there was room\n", file->name);
   ck_assert_int_eq (umount2 (folder, MNT_DETACH), 0);
 }
 END_TEST
@@ -167,6 +168,7 @@ START_TEST (read_only_disk)
   expect_refusal (file, old, g_strerror (EROFS));
   ck_assert_int_eq (mount (NULL, folder, NULL, MS_REMOUNT, NULL), 0);
   expect_new (file, old);
+  printf ("%s: disk read-only, told so; the old one whole\n", file->name);
   ck_assert_int_eq (umount2 (folder, MNT_DETACH), 0);
 }
 END_TEST
@@ -223,6 +225,40 @@ START_TEST (folder_that_goes_away)
 }
 END_TEST
 
+/* A server that no longer answers: a file system without the program behind it, laid over the folder. Every call fails with ENOTCONN, as
+ * libfuse's own users see it (fuse(4)). FALSE, and said so, where nobody lets us have one. */
+static gboolean
+lay_dead_server_over (const char *path)
+{
+  int fd = leave_the_others () ? open ("/dev/fuse", O_RDWR | O_CLOEXEC) : -1;
+  g_autofree char *options = g_strdup_printf ("fd=%d,rootmode=40000,user_id=%u,group_id=%u", fd, (unsigned) geteuid (), (unsigned) getegid ());
+  gboolean is_good = fd >= 0 && mount ("server", path, "fuse", MS_NOSUID | MS_NODEV, options) == 0;
+
+  if (!is_good)
+    printf ("not tested: no server to go away may be mounted here (%s)\n", g_strerror (errno));
+  if (fd >= 0)
+    close (fd);
+  return is_good;
+}
+
+START_TEST (server_that_goes_away)
+{
+  const EmTestFile *file = &em_test_files[_i];
+
+  em_test_shelf_open (folder);
+  g_autofree char *old = write_old (file), *path = file->dup_path (), *around = g_path_get_dirname (path), *found = NULL;
+  if (!lay_dead_server_over (around))
+    return;
+  expect_refusal (file, NULL, g_strerror (ENOTCONN));
+  ck_assert_int_eq (umount2 (around, MNT_DETACH), 0);
+  found = em_test_file_dup_content (file);
+  ck_assert_str_eq (found, old);
+  ck_assert_int_eq (count_half_written (), 0);
+  expect_new (file, old);
+  printf ("%s: its server gone, told so; the old one whole when it came back\n", file->name);
+}
+END_TEST
+
 START_TEST (folder_in_its_place)
 {
   const EmTestFile *file = &em_test_files[_i];
@@ -275,7 +311,7 @@ main (void)
   const EmTestRow rows[] =
   {
     EM_TEST_LOOP (full_disk, em_test_files), { read_only_disk, EM_TEST_JOURNAL_FILE }, EM_TEST_LOOP (closed_folder, em_test_files),
-    EM_TEST_LOOP (folder_that_goes_away, em_test_files), EM_TEST_LOOP (folder_in_its_place, em_test_files),
+    EM_TEST_LOOP (folder_that_goes_away, em_test_files), EM_TEST_LOOP (server_that_goes_away, em_test_files), EM_TEST_LOOP (folder_in_its_place, em_test_files),
     EM_TEST_LOOP (link_in_its_place, em_test_files), EM_TEST_LOOP (link_to_a_folder_that_is_gone, em_test_files),
   };
 
