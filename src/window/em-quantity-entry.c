@@ -23,6 +23,7 @@ struct _EmQuantityEntry
   gboolean       is_whole;
   gboolean       is_unread;   /* what stands there can't be taken */
   char          *own_unit;
+  gboolean       is_emptied;  /* just now, by hand: those who hear of it may put a value in the place of none */
   gboolean       keeps_room;  /* for the unit, even where there is none */
 };
 
@@ -93,7 +94,9 @@ accept (EmQuantityEntry *self, const EmReading *reading)
   self->is_unread = FALSE;
   self->value = reading != NULL ? reading->value : EM_ABSENT;
   show_problem (self, NULL);
+  self->is_emptied = reading == NULL;
   g_signal_emit (self, signals[READ], 0, reading);
+  self->is_emptied = FALSE;
 }
 
 /* What is shown is the value rounded for the eye: read back it must not become another one. */
@@ -298,6 +301,10 @@ em_quantity_entry_set_value (EmQuantityEntry *self, double value, EmUnits units)
   if (is_same && units == self->units && (has_focus || self->is_unread))
     return;
   self->value = value;
+  /* Typing over a figure empties the field first. What stands for none is not put before what is typed next: "4" over "2" places
+   * would be 41. It shows once the keyboard goes elsewhere. */
+  if (self->is_emptied && units == self->units)
+    return;
   self->units = units;
   g_autofree char *text = em_is_absent (value) ? g_strdup ("") : number_text (self, value);
   gtk_label_set_text (GTK_LABEL (self->unit), unit_text (self));

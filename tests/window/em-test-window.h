@@ -104,6 +104,23 @@ test_type (GtkWidget *entry, const char *text)
   gtk_entry_buffer_set_text (gtk_entry_get_buffer (GTK_ENTRY (entry)), text, -1);
 }
 
+/* As the keyboard does it over what is selected: first all goes, then the letters come one by one, where the cursor is. */
+static inline void
+test_key_in (GtkWidget *entry, const char *text)
+{
+  GtkEditable *editable = GTK_EDITABLE (entry);
+  int at;
+
+  gtk_editable_select_region (editable, 0, -1);
+  gtk_editable_delete_selection (editable);
+  for (; *text != '\0'; text = g_utf8_next_char (text))
+    {
+      at = gtk_editable_get_position (editable);
+      gtk_editable_insert_text (editable, text, (int) (g_utf8_next_char (text) - text), &at);
+      gtk_editable_set_position (editable, at);
+    }
+}
+
 static inline int
 test_main (const char *name, const TTest *const *tests, int n_tests, double timeout_s)
 {

@@ -127,6 +127,25 @@ START_TEST (a_sent_quote_keeps_its_price)
 }
 END_TEST
 
+/* An emptied share is none; typed over, "8" must not become 80 %. */
+START_TEST (typing_over_a_share_replaces_it)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+  GtkWidget *text = em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), "margin")));
+
+  test_key_in (text, "8");
+  ck_assert_int_eq (em_draft_get_rates (draft)->margin_ppm, 80000);
+  test_key_in (text, "12.5");
+  ck_assert_int_eq (em_draft_get_rates (draft)->margin_ppm, 125000);
+  ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (text)), "12.5");
+  test_key_in (text, "");
+  ck_assert_int_eq (em_draft_get_rates (draft)->margin_ppm, 0);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
 /* Limits of the rate book: a margin is at most 95 % of the price. */
 START_TEST (what_breaks_a_limit_is_not_kept)
 {
@@ -366,6 +385,7 @@ main (void)
   tcase_add_test (tcase, the_effect_is_of_the_quote_at_hand);
   tcase_add_test (tcase, discarding_brings_all_of_it_back);
   tcase_add_test (tcase, a_sent_quote_keeps_its_price);
+  tcase_add_test (tcase, typing_over_a_share_replaces_it);
   tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
   tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
   tcase_add_loop_test (tcase, records_are_copied_and_taken_away_again, 0, 2);

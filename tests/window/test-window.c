@@ -133,6 +133,33 @@ START_TEST (what_cannot_be_read_stays_with_its_feature)
 }
 END_TEST
 
+/* Nothing in Places means 1, and the office sees that once it is elsewhere; typing over it must not come before or behind that 1. */
+START_TEST (typing_over_a_figure_replaces_it)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  const EmFeature *feature = &em_document_get_quote (document)->feature[0];
+
+  em_document_set_selected (document, feature->id);
+  test_key_in (entry_of (window, "count"), "4");
+  ck_assert_int_eq (em_document_get_quote (document)->feature[0].count, 4);
+  ck_assert_str_eq (typed_in (window, "count"), "4");
+  test_key_in (entry_of (window, "count"), "");
+  ck_assert_int_eq (em_document_get_quote (document)->feature[0].count, 1);
+  test_key_in (entry_of (window, "count"), "27");
+  ck_assert_int_eq (em_document_get_quote (document)->feature[0].count, 27);
+  ck_assert_str_eq (typed_in (window, "count"), "27");
+  /* A step back is shown in the field that was emptied. */
+  em_document_break (document);
+  test_key_in (entry_of (window, "count"), "");
+  em_document_undo (document);
+  ck_assert_int_eq (em_document_get_quote (document)->feature[0].count, 27);
+  ck_assert_str_eq (typed_in (window, "count"), "27");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* A step back settles the problems, so nothing may be left on the screen that has one. */
 START_TEST (a_step_back_takes_what_cannot_be_read)
 {
@@ -483,7 +510,7 @@ START_TEST (retired_metals_are_offered_to_those_who_have_them)
 END_TEST
 
 TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
-           what_cannot_be_read_stays_with_its_feature, a_step_back_takes_what_cannot_be_read,
+           what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
            a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
