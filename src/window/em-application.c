@@ -11,6 +11,7 @@
 #include "em-book-window.h"
 #include "em-demo.h"
 #include "em-look.h"
+#include "em-manners.h"
 #include "em-picture.h"
 #include "em-register-window.h"
 #include "em-save.h"
@@ -278,6 +279,7 @@ em_application_startup (GApplication *application)
 
   G_APPLICATION_CLASS (em_application_parent_class)->startup (application);
   em_look_init ();
+  em_manners_init ();
   em_look_set_scheme ((EmScheme) g_settings_get_enum (em_settings_get (), "scheme"));
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "scheme")),

@@ -229,7 +229,7 @@ em_book_window_close_request (GtkWindow *window)
   dialog = gtk_message_dialog_new (window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
                                    "%s", _("Keep the changed rate book and metals?"));
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", gtk_label_get_text (GTK_LABEL (self->effect)));
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("_Discard"), RESPONSE_DISCARD, _("_Cancel"), GTK_RESPONSE_CANCEL, _("_Keep"), RESPONSE_KEEP, NULL);
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("_Throw away"), RESPONSE_DISCARD, _("_Cancel"), GTK_RESPONSE_CANCEL, _("_Keep"), RESPONSE_KEEP, NULL);
   gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), RESPONSE_KEEP, gtk_widget_get_sensitive (self->keep_button));
   /* Enter throws nothing away. */
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), gtk_widget_get_sensitive (self->keep_button) ? RESPONSE_KEEP : GTK_RESPONSE_CANCEL);

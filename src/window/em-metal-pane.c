@@ -362,7 +362,7 @@ make_picker (GtkMenuButton *button, gpointer data)
   (void) data;
   if (gtk_menu_button_get_popover (button) != NULL)
     return;
-  popover = gtk_popover_new ();
+  popover = g_object_new (GTK_TYPE_POPOVER, "accessible-role", GTK_ACCESSIBLE_ROLE_DIALOG, NULL);
   scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);

@@ -153,7 +153,7 @@ on_offers_opened (GtkWidget *popover, EmPaperView *self)
 static GtkWidget *
 make_offers_button (EmPaperView *self)
 {
-  GtkWidget *button = gtk_menu_button_new (), *popover = gtk_popover_new (), *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *button = gtk_menu_button_new (), *popover = g_object_new (GTK_TYPE_POPOVER, "accessible-role", GTK_ACCESSIBLE_ROLE_DIALOG, NULL), *scrolled = gtk_scrolled_window_new ();
 
   self->offers = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->offers);

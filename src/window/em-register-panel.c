@@ -195,7 +195,6 @@ em_register_panel_init (EmRegisterPanel *self)
   self->title = label_new ("section-name");
   self->facts = label_new ("quiet");
   gtk_label_set_selectable (GTK_LABEL (self->facts), TRUE);
-  gtk_widget_set_focusable (self->facts, FALSE);
   self->changes = label_new ("figure");
   gtk_box_append (GTK_BOX (box), self->title);
   gtk_box_append (GTK_BOX (box), self->facts);

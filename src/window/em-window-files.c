@@ -225,7 +225,7 @@ ask_over_changed (EmWindow *self)
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
                                             _("The file is no longer what was opened here. Saving over it throws away what they wrote; a copy keeps both."));
   gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("Save _over it"), RESPONSE_OVER, _("_Cancel"), GTK_RESPONSE_CANCEL,
-                          _("Save a _copy…"), RESPONSE_COPY, NULL);
+                          _("Save a cop_y…"), RESPONSE_COPY, NULL);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), RESPONSE_COPY);
   gtk_widget_add_css_class (gtk_dialog_get_widget_for_response (GTK_DIALOG (dialog), RESPONSE_OVER), "destructive-action");
   g_signal_connect (dialog, "response", G_CALLBACK (on_changed_answered), self);

@@ -74,7 +74,8 @@ text_line (const char *text, const char *css_class)
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 52);
   gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  gtk_widget_set_focusable (label, FALSE);
+  /* A label that can be selected but not focused lets Tab go no further. */
+  gtk_widget_set_can_focus (label, FALSE);
   if (css_class != NULL)
     gtk_widget_add_css_class (label, css_class);
   return label;
@@ -142,7 +143,7 @@ on_document_changed (GtkPopover *popover, guint what)
 void
 em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *quantity, const char *title)
 {
-  GtkWidget *popover = gtk_popover_new ();
+  GtkWidget *popover = g_object_new (GTK_TYPE_POPOVER, "accessible-role", GTK_ACCESSIBLE_ROLE_DIALOG, NULL);
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
   EmTrace trace;

@@ -5,7 +5,7 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-test-window.h"
+#include "em-test-names.h"
 
 #include "em-book-window.h"
 #include "em-drawing-view.h"
@@ -15,88 +15,6 @@
 
 #include <string.h>
 
-static gboolean
-is_named (GtkWidget *widget)
-{
-  return gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL)
-         || gtk_test_accessible_has_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
-}
-
-/* Parts of GTK's own widgets speak by the widget they are part of. */
-static gboolean
-is_part (GtkWidget *widget)
-{
-  for (GtkWidget *parent = gtk_widget_get_parent (widget); parent != NULL; parent = gtk_widget_get_parent (parent))
-    if (GTK_IS_POPOVER (parent) && GTK_IS_MENU_BUTTON (gtk_widget_get_parent (parent)))
-      return FALSE;
-    else if (GTK_IS_DROP_DOWN (parent) || GTK_IS_STACK_SIDEBAR (parent) || GTK_IS_ENTRY (parent) || GTK_IS_MENU_BUTTON (parent) || GTK_IS_WINDOW_CONTROLS (parent)
-        || GTK_IS_SCROLLBAR (parent))
-      return TRUE;
-  return FALSE;
-}
-
-/* Drawings, bars and diagrams of ours, unless what they show is said in words beside them. */
-static gboolean
-is_own_picture (GtkWidget *widget)
-{
-  return g_str_has_prefix (G_OBJECT_TYPE_NAME (widget), "Em") && gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)) == GTK_ACCESSIBLE_ROLE_IMG
-         && !gtk_test_accessible_has_state (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_STATE_HIDDEN);
-}
-
-/* A list of its own, not the inside of a table or of a drop-down. */
-static gboolean
-is_list (GtkWidget *widget)
-{
-  return GTK_IS_LIST_VIEW (widget) && !GTK_IS_COLUMN_VIEW (gtk_widget_get_parent (widget)) && gtk_widget_get_ancestor (widget, GTK_TYPE_POPOVER) == NULL;
-}
-
-static gboolean
-is_list_row (GtkWidget *widget)
-{
-  GtkWidget *parent = gtk_widget_get_parent (widget);
-
-  return parent != NULL && is_list (parent);
-}
-
-static gboolean
-wants_name (GtkWidget *widget)
-{
-  return (GTK_IS_BUTTON (widget) || GTK_IS_ENTRY (widget) || GTK_IS_TEXT_VIEW (widget) || GTK_IS_DROP_DOWN (widget)
-          || GTK_IS_MENU_BUTTON (widget) || GTK_IS_LIST_BOX_ROW (widget) || is_list_row (widget) || GTK_IS_EXPANDER (widget) || GTK_IS_SPINNER (widget)
-          || GTK_IS_DRAWING_AREA (widget) || GTK_IS_LIST_BOX (widget) || is_list (widget) || is_own_picture (widget)) && !is_part (widget);
-}
-
-static int
-count_nameless (GtkWidget *widget, int *n_seen, GString *out_list)
-{
-  int n = 0;
-
-  if (wants_name (widget))
-    {
-      (*n_seen)++;
-      if (!is_named (widget))
-        {
-          GtkWidget *parent = gtk_widget_get_parent (widget);
-          g_string_append_printf (out_list, " %s in %s in %s;", G_OBJECT_TYPE_NAME (widget), G_OBJECT_TYPE_NAME (parent),
-                                  G_OBJECT_TYPE_NAME (gtk_widget_get_parent (parent)));
-          n++;
-        }
-    }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    n += count_nameless (child, n_seen, out_list);
-  return n;
-}
-
-static void
-check_named (gpointer window, const char *where)
-{
-  g_autoptr (GString) list = g_string_new (NULL);
-  int n_seen = 0, n = count_nameless (GTK_WIDGET (window), &n_seen, list);
-
-  ck_assert_msg (n == 0, "%s: %d of %d have no name:%s", where, n, n_seen, list->str);
-  ck_assert_int_gt (n_seen, 5);
-}
-
 START_TEST (everything_has_a_name)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -104,18 +22,18 @@ START_TEST (everything_has_a_name)
   EmWindow *window = test_window (application, document);
 
   test_settle (800);
-  check_named (window, "demo");
+  test_check_named (window, "demo");
   for (int32_t i = 0; i < em_document_get_quote (document)->n_features; i++)
     {
       em_document_set_selected (document, em_document_get_quote (document)->feature[i].id);
-      check_named (window, em_document_get_quote (document)->feature[i].kind->id);
+      test_check_named (window, em_document_get_quote (document)->feature[i].kind->id);
     }
   test_act (window, "win.read-notes");
-  check_named (window, "questions");
+  test_check_named (window, "questions");
   test_act (window, "win.paper");
-  check_named (window, "paper");
+  test_check_named (window, "paper");
   em_window_show_welcome (window);
-  check_named (window, "welcome");
+  test_check_named (window, "welcome");
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
@@ -158,13 +76,13 @@ START_TEST (so_has_what_opens)
   test_settle (200);
   GtkWidget *picker = find_mapped (GTK_WIDGET (em_window_get_metal (window)), GTK_TYPE_POPOVER);
   ck_assert_ptr_nonnull (picker);
-  check_named (picker, "kinds to add");
+  test_check_named (picker, "kinds to add");
   gtk_popover_popdown (GTK_POPOVER (picker));
   g_signal_emit_by_name (find_button_of_class (GTK_WIDGET (em_window_get_money (window)), "line"), "clicked");
   test_settle (200);
   GtkWidget *working = find_mapped (GTK_WIDGET (em_window_get_money (window)), GTK_TYPE_POPOVER);
   ck_assert_ptr_nonnull (working);
-  ck_assert (is_named (working));
+  ck_assert (test_is_named (working));
   gtk_popover_popdown (GTK_POPOVER (working));
   test_settle (200);
   gtk_window_destroy (GTK_WINDOW (window));
@@ -186,10 +104,10 @@ START_TEST (the_nameless_are_found)
   gtk_box_append (GTK_BOX (box), swatch);
   gtk_window_present (GTK_WINDOW (window));
   test_settle (100);
-  ck_assert_int_eq (count_nameless (box, &n_seen, list), 2);
+  ck_assert_int_eq (test_count_nameless (box, &n_seen, list), 2);
   ck_assert_int_eq (n_seen, 2);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, "Length", -1);
-  ck_assert_int_eq (count_nameless (box, &n_seen, list), 1);
+  ck_assert_int_eq (test_count_nameless (box, &n_seen, list), 1);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
@@ -223,11 +141,11 @@ START_TEST (so_has_everything_in_the_other_windows)
     {
       em_book_window_show_page (book, pages[i]);
       test_settle (20);
-      check_named (book, pages[i]);
+      test_check_named (book, pages[i]);
     }
   gtk_window_destroy (GTK_WINDOW (book));
   reg = em_register_window_present (application);
-  check_named (reg, "register");
+  test_check_named (reg, "register");
   gtk_window_destroy (GTK_WINDOW (reg));
 }
 END_TEST

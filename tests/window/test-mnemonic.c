@@ -3,134 +3,46 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-test-window.h"
+#include "em-test-letters.h"
 
 #include "em-book-window.h"
-#include "em-place.h"
 #include "em-register-window.h"
-#include "em-words.h"
 
-#include <locale.h>
 #include <string.h>
-
-static const char *const languages[] = { "en", "de", "es", "fr" };
-enum { LANGUAGES = G_N_ELEMENTS (languages) };
-
-typedef struct
-{
-  GHashTable *taken;     /* lower-case letter (as a number): text */
-  GString    *clashes;
-  int         n;
-} Letters;
-
-static int n_seen;   /* over all states of a test */
-
-static void
-letters_init (Letters *letters)
-{
-  letters->taken = g_hash_table_new_full (NULL, NULL, NULL, g_free);
-  letters->clashes = g_string_new (NULL);
-  letters->n = 0;
-}
-
-static void
-letters_clear (Letters *letters)
-{
-  g_hash_table_unref (letters->taken);
-  g_string_free (letters->clashes, TRUE);
-}
-
-static void
-take (Letters *letters, guint letter, const char *text)
-{
-  const char *other = g_hash_table_lookup (letters->taken, GUINT_TO_POINTER (letter));
-
-  letters->n++;
-  if (other != NULL)
-    g_string_append_printf (letters->clashes, " %c: “%s”, “%s”;", (int) letter, other, text);
-  else
-    g_hash_table_insert (letters->taken, GUINT_TO_POINTER (letter), g_strdup (text));
-}
-
-/* Labels that are seen; those of buttons are labels too. */
-static void
-gather (GtkWidget *widget, Letters *letters)
-{
-  if (!gtk_widget_get_mapped (widget))
-    return;
-  if (GTK_IS_LABEL (widget))
-    {
-      guint key = gtk_label_get_mnemonic_keyval (GTK_LABEL (widget));
-      if (key != 0 && key != GDK_KEY_VoidSymbol && gtk_widget_is_sensitive (widget))
-        take (letters, gdk_keyval_to_lower (key), gtk_label_get_text (GTK_LABEL (widget)));
-    }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    gather (child, letters);
-}
-
-static void
-check (gpointer window, const char *language, const char *where)
-{
-  Letters letters;
-
-  letters_init (&letters);
-  gather (GTK_WIDGET (window), &letters);
-  ck_assert_msg (letters.clashes->len == 0, "%s, %s:%s", language, where, letters.clashes->str);
-  n_seen += letters.n;
-  letters_clear (&letters);
-}
-
-static void
-open_folds (GtkWidget *widget)
-{
-  if (GTK_IS_EXPANDER (widget))
-    gtk_expander_set_expanded (GTK_EXPANDER (widget), TRUE);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    open_folds (child);
-}
-
-static EmApplication *
-application_in (const char *language)
-{
-  g_setenv ("LANGUAGE", language, TRUE);
-  setlocale (LC_ALL, "");
-  em_words_init (em_place_locale_dir ());
-  return test_application ();
-}
 
 /* So that the rest does not pass by showing English four times. */
 START_TEST (the_language_is_the_one_asked_for)
 {
-  static const char *const yes[LANGUAGES] = { "Yes", "Ja", "Sí", "Oui" };
-  g_autoptr (EmApplication) application = application_in (languages[_i]);
+  static const char *const yes[TEST_LANGUAGES] = { "Yes", "Ja", "Sí", "Oui" };
+  g_autoptr (EmApplication) application = test_application_in (test_languages[_i]);
 
-  ck_assert_str_eq (em_words_language (), languages[_i]);
+  ck_assert_str_eq (em_words_language (), test_languages[_i]);
   ck_assert_str_eq (g_dgettext (GETTEXT_PACKAGE, "Yes"), yes[_i]);
 }
 END_TEST
 
 START_TEST (in_the_main_window)
 {
-  g_autoptr (EmApplication) application = application_in (languages[_i]);
+  g_autoptr (EmApplication) application = test_application_in (test_languages[_i]);
   g_autoptr (EmDocument) document = test_demo (NULL);
   EmWindow *window = test_window (application, document);
 
-  check (window, languages[_i], "as opened");
-  open_folds (GTK_WIDGET (window));
+  test_check_letters (window, test_languages[_i], "as opened");
+  test_open_folds (GTK_WIDGET (window));
   test_settle (700);
   for (int k = 0; k < em_n_kinds; k++)
     {
       em_document_insert (document, 0, em_kinds[k]);
       test_settle (30);
-      check (window, languages[_i], em_kinds[k]->id);
+      test_check_letters (window, test_languages[_i], em_kinds[k]->id);
     }
   test_act (window, "win.paper");
   test_settle (100);
-  check (window, languages[_i], "paper");
+  test_check_letters (window, test_languages[_i], "paper");
   em_window_show_welcome (window);
   test_settle (100);
-  check (window, languages[_i], "welcome");
-  ck_assert_int_gt (n_seen, 60);
+  test_check_letters (window, test_languages[_i], "welcome");
+  ck_assert_int_gt (test_n_letters, 60);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
@@ -138,38 +50,38 @@ END_TEST
 START_TEST (in_the_other_windows)
 {
   static const char *const pages[] = { "money", "minutes", "deposit", "machines", "bases", "wires", "jobs", "taxes", "shop" };
-  g_autoptr (EmApplication) application = application_in (languages[_i]);
+  g_autoptr (EmApplication) application = test_application_in (test_languages[_i]);
   EmBookWindow *book = em_book_window_present (application, NULL, "money");
   EmRegisterWindow *reg;
 
   for (gsize i = 0; i < G_N_ELEMENTS (pages); i++)
     {
       em_book_window_show_page (book, pages[i]);
-      open_folds (GTK_WIDGET (book));
+      test_open_folds (GTK_WIDGET (book));
       test_settle (60);
-      check (book, languages[_i], pages[i]);
+      test_check_letters (book, test_languages[_i], pages[i]);
     }
   gtk_window_destroy (GTK_WINDOW (book));
   reg = em_register_window_present (application);
   test_settle (200);
-  check (reg, languages[_i], "register");
-  ck_assert_int_gt (n_seen, 20);
+  test_check_letters (reg, test_languages[_i], "register");
+  ck_assert_int_gt (test_n_letters, 20);
   gtk_window_destroy (GTK_WINDOW (reg));
 }
 END_TEST
 
 static void
-take_text (Letters *letters, const char *text)
+take_text (TestLetters *letters, const char *text)
 {
   const char *mark = strchr (text, '_');
 
   if (mark != NULL && mark[1] != '\0' && mark[1] != '_')
-    take (letters, gdk_keyval_to_lower (gdk_unicode_to_keyval (g_utf8_get_char (mark + 1))), text);
+    test_take_letter (letters, gdk_keyval_to_lower (gdk_unicode_to_keyval (g_utf8_get_char (mark + 1))), text);
 }
 
 /* One level of a menu is one place; sections lie side by side in it. */
 static void
-gather_menu (GMenuModel *menu, Letters *letters, const char *language)
+gather_menu (GMenuModel *menu, TestLetters *letters, const char *language)
 {
   for (int i = 0; i < g_menu_model_get_n_items (menu); i++)
     {
@@ -183,11 +95,11 @@ gather_menu (GMenuModel *menu, Letters *letters, const char *language)
         gather_menu (section, letters, language);
       if (submenu != NULL)
         {
-          Letters inner;
-          letters_init (&inner);
+          TestLetters inner;
+          test_letters_init (&inner);
           gather_menu (submenu, &inner, language);
           ck_assert_msg (inner.clashes->len == 0, "%s, under “%s”:%s", language, text, inner.clashes->str);
-          letters_clear (&inner);
+          test_letters_clear (&inner);
         }
     }
 }
@@ -202,12 +114,12 @@ check_menus (GtkWidget *widget, const char *language, int *n_menus)
       gtk_menu_button_popdown (GTK_MENU_BUTTON (widget));
       if (menu != NULL)
         {
-          Letters letters;
-          letters_init (&letters);
+          TestLetters letters;
+          test_letters_init (&letters);
           gather_menu (menu, &letters, language);
           ck_assert_msg (letters.clashes->len == 0, "%s, menu:%s", language, letters.clashes->str);
           (*n_menus)++;
-          letters_clear (&letters);
+          test_letters_clear (&letters);
         }
     }
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
@@ -216,16 +128,16 @@ check_menus (GtkWidget *widget, const char *language, int *n_menus)
 
 START_TEST (in_the_menus)
 {
-  g_autoptr (EmApplication) application = application_in (languages[_i]);
+  g_autoptr (EmApplication) application = test_application_in (test_languages[_i]);
   g_autoptr (EmDocument) document = test_demo (NULL);
   EmWindow *window = test_window (application, document);
   int n_menus = 0;
 
-  check_menus (GTK_WIDGET (window), languages[_i], &n_menus);
+  check_menus (GTK_WIDGET (window), test_languages[_i], &n_menus);
   ck_assert_int_ge (n_menus, 2);
   test_act (window, "win.paper");
   test_settle (100);
-  check_menus (GTK_WIDGET (window), languages[_i], &n_menus);
+  check_menus (GTK_WIDGET (window), test_languages[_i], &n_menus);
   ck_assert_int_ge (n_menus, 4);
   gtk_window_destroy (GTK_WINDOW (window));
 }
@@ -234,7 +146,7 @@ END_TEST
 /* The check itself: two labels that ask for one letter are told. */
 START_TEST (a_clash_is_found)
 {
-  Letters letters;
+  TestLetters letters;
   GtkWidget *window, *box;
 
   gtk_init ();
@@ -246,15 +158,15 @@ START_TEST (a_clash_is_found)
   gtk_window_set_child (GTK_WINDOW (window), box);
   gtk_window_present (GTK_WINDOW (window));
   test_settle (100);
-  letters_init (&letters);
-  gather (window, &letters);
+  test_letters_init (&letters);
+  test_gather_letters (window, &letters);
   ck_assert_int_eq (letters.n, 3);
   ck_assert_uint_eq (letters.clashes->len, 0);
   gtk_box_append (GTK_BOX (box), gtk_label_new_with_mnemonic ("_sides"));
   test_settle (50);
-  gather (gtk_widget_get_last_child (box), &letters);
+  test_gather_letters (gtk_widget_get_last_child (box), &letters);
   ck_assert_uint_gt (letters.clashes->len, 0);
-  letters_clear (&letters);
+  test_letters_clear (&letters);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
@@ -267,10 +179,10 @@ main (void)
   SRunner *runner;
 
   tcase_add_test (tcase, a_clash_is_found);
-  tcase_add_loop_test (tcase, the_language_is_the_one_asked_for, 0, LANGUAGES);
-  tcase_add_loop_test (tcase, in_the_main_window, 0, LANGUAGES);
-  tcase_add_loop_test (tcase, in_the_other_windows, 0, LANGUAGES);
-  tcase_add_loop_test (tcase, in_the_menus, 0, LANGUAGES);
+  tcase_add_loop_test (tcase, the_language_is_the_one_asked_for, 0, TEST_LANGUAGES);
+  tcase_add_loop_test (tcase, in_the_main_window, 0, TEST_LANGUAGES);
+  tcase_add_loop_test (tcase, in_the_other_windows, 0, TEST_LANGUAGES);
+  tcase_add_loop_test (tcase, in_the_menus, 0, TEST_LANGUAGES);
   tcase_set_timeout (tcase, 60);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
