@@ -97,7 +97,7 @@ focus_beside (GtkWidget *widget, GtkDirectionType direction)
       return;
 }
 
-/* Tab goes from row to row, a thousand of them if need be: in a table the arrows do that, and Tab goes on. */
+/* Tab goes from row to row, a thousand of them if need be: in a table or list the arrows do that, and Tab goes on. */
 static gboolean
 on_table_key (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state)
 {
@@ -191,7 +191,7 @@ on_realized (GSignalInvocationHint *hint, guint n_values, const GValue *values, 
   /* A row of a table is told by its cells, whatever they show at the time. */
   else if (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)) == GTK_ACCESSIBLE_ROLE_ROW && gtk_widget_get_ancestor (widget, GTK_TYPE_COLUMN_VIEW) != NULL)
     label_by (widget, labels_in (widget, NULL));
-  else if (GTK_IS_COLUMN_VIEW (widget))
+  else if (GTK_IS_COLUMN_VIEW (widget) || (GTK_IS_LIST_VIEW (widget) && gtk_widget_get_ancestor (widget, GTK_TYPE_POPOVER) == NULL))
     tame_table (widget);
   return TRUE;
 }

@@ -198,6 +198,50 @@ START_TEST (figures_are_not_turned_round)
 }
 END_TEST
 
+static GtkWidget *
+focus_of (gpointer window)
+{
+  return gtk_root_get_focus (GTK_ROOT (window));
+}
+
+static gboolean
+press (GtkWidget *table, guint key)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (table);
+  gboolean is_taken = FALSE;
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      if (GTK_IS_EVENT_CONTROLLER_KEY (controller) && gtk_event_controller_get_propagation_phase (controller) == GTK_PHASE_CAPTURE)
+        g_signal_emit_by_name (controller, "key-pressed", key, 0, 0, &is_taken);
+    }
+  return is_taken;
+}
+
+/* GTK would go from feature to feature; a quote may have a thousand. */
+START_TEST (tab_leaves_a_list)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *list = find_mapped (GTK_WIDGET (em_window_get_metal (window)), GTK_TYPE_LIST_VIEW);
+
+  ck_assert_ptr_nonnull (list);
+  test_act (window, "win.focus-pane(2)");
+  ck_assert (gtk_widget_is_ancestor (focus_of (window), list));
+  ck_assert (!press (list, GDK_KEY_Down));
+  ck_assert (press (list, GDK_KEY_Tab));
+  ck_assert (!gtk_widget_is_ancestor (focus_of (window), list));
+  ck_assert (gtk_widget_is_ancestor (focus_of (window), GTK_WIDGET (em_metal_pane_get_editor (em_window_get_metal (window)))));
+  test_act (window, "win.focus-pane(2)");
+  ck_assert (press (list, GDK_KEY_ISO_Left_Tab));
+  ck_assert (!gtk_widget_is_ancestor (focus_of (window), list));
+  ck_assert (gtk_widget_is_ancestor (focus_of (window), GTK_WIDGET (em_window_get_metal (window))));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (problems_are_told_with_the_entry)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -213,4 +257,4 @@ START_TEST (problems_are_told_with_the_entry)
 }
 END_TEST
 
-TEST_MAIN ("accessible", everything_has_a_name, so_has_what_opens, the_nameless_are_found, roles_are_what_things_are, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, problems_are_told_with_the_entry)
+TEST_MAIN ("accessible", everything_has_a_name, so_has_what_opens, the_nameless_are_found, roles_are_what_things_are, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, tab_leaves_a_list, problems_are_told_with_the_entry)
