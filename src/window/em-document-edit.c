@@ -321,40 +321,6 @@ has_words (const EmQuote *quote, uint32_t id)
   return FALSE;
 }
 
-typedef struct
-{
-  int32_t       index;
-  const char   *field;   /* as the notes know it, or NULL */
-  EmEditFeature func;
-  gconstpointer data;
-} EmCorrection;
-
-static void
-put_correction (EmQuote *quote, gconstpointer data)
-{
-  const EmCorrection *correction = data;
-  EmFeature before;
-
-  if (em_feature_copy (&quote->feature[correction->index], &before) != EM_OK)
-    return;
-  correction->func (&quote->feature[correction->index], correction->data);
-  if (!em_feature_equal (&before, &quote->feature[correction->index]))
-    em_notes_corrected (quote, correction->index, correction->field);
-  em_feature_clear (&before);
-}
-
-/* An edit that later readings of the notes leave alone. */
-static gboolean
-correct (EmDocument *self, int32_t index, guint64 key, const char *field, EmEditFeature func, gconstpointer data)
-{
-  const EmQuote *quote = em_document_get_quote (self);
-  EmCorrection correction = { index, field, func, data };
-
-  if (!has_words (quote, quote->feature[index].id))
-    return em_document_edit_feature (self, index, key, func, data);
-  return em_document_edit_quote (self, key, EM_CHANGE_FEATURE | EM_CHANGE_MARKS, put_correction, &correction);
-}
-
 static double *
 bound_of (EmFeature *feature, EmBound3 bound)
 {
@@ -379,7 +345,7 @@ em_document_set_value (EmDocument *self, int32_t index, int field, EmBound3 boun
 
   if (present == value || (em_is_absent (present) && em_is_absent (value)))
     return FALSE;
-  return correct (self, index, edit_key (KEY_VALUE, (guint) field * 4 + bound, feature->id),
+  return em_document_correct_feature (self, index, edit_key (KEY_VALUE, (guint) field * 4 + bound, feature->id),
                   feature->kind->fields[field].id, put_value, &edit);
 }
 
@@ -409,7 +375,7 @@ em_document_set_reading (EmDocument *self, int32_t index, int field, const EmRea
   if (feature->value[field] == reading->value && em_is_absent (reading->count) && em_is_absent (reading->low)
       && em_is_absent (reading->high))
     return FALSE;
-  return correct (self, index, edit_key (KEY_VALUE, (guint) field * 4 + EM_LIKELY, feature->id),
+  return em_document_correct_feature (self, index, edit_key (KEY_VALUE, (guint) field * 4 + EM_LIKELY, feature->id),
                   feature->kind->fields[field].id, put_reading, &edit);
 }
 
@@ -426,7 +392,7 @@ em_document_set_feature_number (EmDocument *self, int32_t index, EmFeatureNumber
 {
   EmEdit edit = { .which = which, .value = value };
 
-  return correct (self, index, edit_key (KEY_FEATURE_NUMBER, which, feature_id (self, index)),
+  return em_document_correct_feature (self, index, edit_key (KEY_FEATURE_NUMBER, which, feature_id (self, index)),
                   em_feature_numbers[which].id, put_shared, &edit);
 }
 
@@ -445,7 +411,7 @@ em_document_set_feature_text (EmDocument *self, int32_t index, EmFeatureText whi
   guint64 key = edit_key (KEY_FEATURE_TEXT, which, feature_id (self, index));
 
   if (which == EM_FEATURE_LABEL)
-    return correct (self, index, key, "label", put_feature_text, &edit);
+    return em_document_correct_feature (self, index, key, "label", put_feature_text, &edit);
   return em_document_edit_feature (self, index, key, put_feature_text, &edit);
 }
 

@@ -6,6 +6,7 @@
 #include "em-document.h"
 
 #include "em-history.h"
+#include "em-notes.h"
 #include "em-save.h"
 
 #include <glib/gi18n.h>
@@ -92,14 +93,14 @@ look_for_wire (EmDocument *self)
 }
 
 static void
-reckon (EmDocument *self, EmChange what, int32_t index)
+reckon (EmDocument *self, int32_t index)
 {
   EmBasis *basis = present_basis (self);
   const EmRates *rates = em_basis_get_rates (basis);
   const EmCatalogue *catalogue = em_basis_get_catalogue (basis);
   const EmQuote *quote = &self->file.quote;
 
-  gboolean is_alone = what == EM_CHANGE_FEATURE && index >= 0 && self->status == EM_OK && self->cost.n_features == quote->n_features;
+  gboolean is_alone = index >= 0 && self->status == EM_OK && self->cost.n_features == quote->n_features;
 
   /* One feature edited alone is reckoned alone. */
   if (is_alone)
@@ -160,8 +161,10 @@ settle_sent (EmDocument *self)
 static void
 reckon_and_tell (EmDocument *self, EmChange what, int32_t index)
 {
-  reckon (self, what, index);
-  if (what != EM_CHANGE_FEATURE)
+  /* The words alone have no price. */
+  if (what != EM_CHANGE_NOTES)
+    reckon (self, index);
+  if (index < 0)
     {
       settle_selection (self);
       settle_problems (self);
@@ -216,7 +219,7 @@ em_document_new (EmBasis *basis)
   self->shop_basis = em_basis_ref (basis);
   self->file.quote.units = em_basis_get_rates (basis)->units;
   em_quote_set_text (&self->file.quote, EM_QUOTE_DATE, today);
-  reckon (self, EM_CHANGE_ALL, -1);
+  reckon (self, -1);
   return self;
 }
 
@@ -237,7 +240,7 @@ em_document_new_take (EmBasis *basis, EmQuoteFile *file, const char *path)
       g_clear_pointer (&self->file.sent_catalogue, g_free);
       settle_sent (self);
     }
-  reckon (self, EM_CHANGE_ALL, -1);
+  reckon (self, -1);
   settle_selection (self);
   return self;
 }
@@ -483,6 +486,56 @@ em_document_edit_feature (EmDocument *self, int32_t index, guint64 key, EmEditFe
   return TRUE;
 }
 
+/* The mark that em_notes_corrected changes for the feature's field; n_marks: it adds one. */
+static int32_t
+find_mark (const EmQuote *quote, uint32_t feature_id, const char *field)
+{
+  int32_t at = 0;
+
+  while (at < quote->n_marks && (quote->mark[at].feature_id != feature_id || g_strcmp0 (quote->mark[at].field, field) != 0))
+    at++;
+  return at;
+}
+
+gboolean
+em_document_correct_feature (EmDocument *self, int32_t index, guint64 key, const char *field, EmEditFeature func, gconstpointer data)
+{
+  EmQuote *quote = &self->file.quote;
+  EmFeature edited, old = quote->feature[index];
+  int32_t n_marks = quote->n_marks, mark_at = find_mark (quote, old.id, field);
+  EmMark mark = { 0 };
+  gboolean is_marked = FALSE;
+
+  if (em_feature_copy (&old, &edited) != EM_OK)
+    return FALSE;
+  func (&edited, data);
+  if (em_feature_equal (&old, &edited))
+    {
+      em_feature_clear (&edited);
+      return FALSE;
+    }
+  quote->feature[index] = edited;
+  if (mark_at < n_marks)
+    {
+      mark = quote->mark[mark_at];
+      is_marked = mark.state != EM_MARK_REJECTED;
+      mark.field = em_text_dup (mark.field);
+      mark.reason = em_text_dup (mark.reason);
+    }
+  em_notes_corrected (quote, index, field);
+  if (is_marked || quote->n_marks > n_marks)
+    em_history_add_correction_take (self->history, key, EM_CHANGE_FEATURE | EM_CHANGE_MARKS, index, &old, mark_at,
+                                    mark_at < n_marks ? &mark : NULL);
+  else
+    {
+      em_history_add_feature_take (self->history, key, EM_CHANGE_FEATURE, index, &old);
+      free (mark.field);
+      free (mark.reason);
+    }
+  reckon_and_tell (self, is_marked || quote->n_marks > n_marks ? EM_CHANGE_FEATURE | EM_CHANGE_MARKS : EM_CHANGE_FEATURE, index);
+  return TRUE;
+}
+
 gboolean
 em_document_edit_quote (EmDocument *self, guint64 key, EmChange what, EmEditQuote func, gconstpointer data)
 {
@@ -530,7 +583,7 @@ tell_step (EmDocument *self, guint what, int32_t index)
   if (index >= 0)
     {
       self->selected_id = self->file.quote.feature[index].id;
-      reckon (self, EM_CHANGE_FEATURE, index);
+      reckon (self, index);
       emit_changed (self, (EmChange) what | EM_CHANGE_SELECTION | EM_CHANGE_PROBLEMS, index);
     }
   else

@@ -23,7 +23,7 @@ G_BEGIN_DECLS
 #define EM_TYPE_DOCUMENT (em_document_get_type ())
 G_DECLARE_FINAL_TYPE (EmDocument, em_document, EM, DOCUMENT, GObject)
 
-/* What "changed" tells; index is the feature for EM_CHANGE_FEATURE alone, else −1. Prices may differ after any but
+/* What "changed" tells; index is the feature when one changed and at most its marks with it, else −1. Prices may differ after any but
  * EM_CHANGE_SELECTION and EM_CHANGE_FILE. */
 typedef enum
 {
@@ -87,6 +87,8 @@ void     em_document_set_selected       (EmDocument *self, uint32_t feature_id);
 typedef void (*EmEditFeature) (EmFeature *feature, gconstpointer data);
 typedef void (*EmEditQuote)   (EmQuote *quote, gconstpointer data);
 gboolean em_document_edit_feature (EmDocument *self, int32_t index, guint64 key, EmEditFeature func, gconstpointer data);
+/* The same to a feature that the customer's words may speak of: later readings of them leave its field, as the notes know it, alone. */
+gboolean em_document_correct_feature (EmDocument *self, int32_t index, guint64 key, const char *field, EmEditFeature func, gconstpointer data);
 gboolean em_document_edit_quote   (EmDocument *self, guint64 key, EmChange what, EmEditQuote func, gconstpointer data);
 /* What is typed next is a step of its own. */
 void     em_document_break   (EmDocument *self);

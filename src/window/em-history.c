@@ -5,12 +5,18 @@
 
 #include "em-history.h"
 
+#include <stdlib.h>
+
 typedef struct
 {
   guint64   key;
   guint     what;
   int32_t   index;     /* of the feature; −1: the whole quote */
   EmFeature feature;
+  gboolean  has_correction;   /* with feature: */
+  int32_t   mark_at;
+  gboolean  came;      /* the mark came with the step, else it changed */
+  EmMark    mark;      /* the other side's; of one that came: while the step is undone */
   EmQuote  *quote;
   EmBasis  *sent;      /* with quote; owned, or NULL */
 } EmStep;
@@ -26,9 +32,19 @@ struct EmHistory
 };
 
 static void
+clear_mark (EmMark *mark)
+{
+  free (mark->field);
+  free (mark->reason);
+  *mark = (EmMark) { 0 };
+}
+
+static void
 free_step (gpointer data)
 {
   EmStep *step = data;
+
+  clear_mark (&step->mark);
 
   if (step->quote != NULL)
     {
@@ -94,6 +110,29 @@ em_history_add_feature_take (EmHistory *history, guint64 key, guint what, int32_
 }
 
 void
+em_history_add_correction_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature,
+                                int32_t mark_at, EmMark *old_mark)
+{
+  EmStep *step;
+
+  /* Only a whole quote knows what its marks were. */
+  if (joins (history, key) && ((EmStep *) g_ptr_array_index (history->steps, history->done - 1))->quote != NULL)
+    {
+      em_feature_clear (old_feature);
+      if (old_mark != NULL)
+        clear_mark (old_mark);
+      return;
+    }
+  step = add_step (history, key, what, index);
+  step->feature = *old_feature;
+  step->has_correction = TRUE;
+  step->mark_at = mark_at;
+  step->came = old_mark == NULL;
+  if (old_mark != NULL)
+    step->mark = *old_mark;
+}
+
+void
 em_history_add_quote_take (EmHistory *history, guint64 key, guint what, EmQuote *old_quote, EmBasis *old_sent)
 {
   EmStep *step;
@@ -127,6 +166,22 @@ em_history_can_redo (const EmHistory *history)
 }
 
 static void
+swap_mark (EmStep *step, EmQuote *quote)
+{
+  EmMark other = step->mark;
+
+  if (step->came && step->mark_at == quote->n_marks)
+    em_quote_add_mark_take (quote, &step->mark);
+  else if (step->came)
+    step->mark = quote->mark[--quote->n_marks];
+  else
+    {
+      step->mark = quote->mark[step->mark_at];
+      quote->mark[step->mark_at] = other;
+    }
+}
+
+static void
 swap_step (EmHistory *history, guint at, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
   EmStep *step = g_ptr_array_index (history->steps, at);
@@ -145,6 +200,8 @@ swap_step (EmHistory *history, guint at, EmQuote *quote, EmBasis **sent, guint *
       EmFeature other = step->feature;
       step->feature = quote->feature[step->index];
       quote->feature[step->index] = other;
+      if (step->has_correction)
+        swap_mark (step, quote);
     }
   *out_what = step->what;
   *out_index = step->index;

@@ -28,6 +28,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmHistory, em_history_free)
  * em_history_break came between. 0 never joins. what: passed back by step. Contents are taken.
  * old_sent: what the old quote was sent with, which is referred to; or NULL. */
 void em_history_add_feature_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature);
+/* With it the mark at mark_at changed: *old_mark is what it was; or it came, as the last, and old_mark is NULL. */
+void em_history_add_correction_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature,
+                                     int32_t mark_at, EmMark *old_mark);
 void em_history_add_quote_take   (EmHistory *history, guint64 key, guint what, EmQuote *old_quote, EmBasis *old_sent);
 /* The next change begins a step of its own. */
 void em_history_break (EmHistory *history);

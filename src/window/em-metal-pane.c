@@ -273,11 +273,11 @@ on_document_changed (EmMetalPane *self, guint what, int index)
   if (what == EM_CHANGE_FILE)
     return;
   g_signal_handlers_block_by_func (self->selection, on_selected, self);
-  if (what & ~(guint) (EM_CHANGE_FEATURE | EM_CHANGE_SELECTION | EM_CHANGE_FILE | EM_CHANGE_PROBLEMS))
+  if (index < 0)
     show_list (self);
-  if (what == EM_CHANGE_FEATURE && index >= 0)
+  if (index >= 0)
     show_feature (self, index);
-  else if (what != EM_CHANGE_SELECTION)
+  else if (what != EM_CHANGE_SELECTION && what != EM_CHANGE_NOTES)
     show_rows (self);
   if (what & EM_CHANGE_LIST)
     place_soon (self);

@@ -337,6 +337,58 @@ START_TEST (marks_follow_the_words)
 }
 END_TEST
 
+typedef struct { guint what; int index, n; } Change;
+
+static void
+on_told (EmDocument *document, guint what, int index, Change *change)
+{
+  (void) document;
+  *change = (Change) { what, index, change->n + 1 };
+}
+
+static int
+count_rejected (EmDocument *document)
+{
+  const EmQuote *quote = em_document_get_quote (document);
+  int n = 0;
+
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    n += quote->mark[i].state == EM_MARK_REJECTED;
+  return n;
+}
+
+/* What the office changes in a feature that came from the customer's words is marked with it, but the other features are not touched: in a
+ * long quote each key would wait for them. field 0 has its words; for the clearance a mark has to come. */
+START_TEST (a_correction_touches_one_feature)
+{
+  g_autoptr (EmDocument) document = test_demo ("injection-mold");
+  g_autofree char *first = test_bytes (document);
+  Change change = { 0 };
+  const int n_rejected = count_rejected (document);
+
+  g_signal_connect (document, "changed", G_CALLBACK (on_told), &change);
+  ck_assert (_i == 0 ? em_document_set_value (document, 1, 0, EM_LIKELY, 31) : em_document_set_feature_number (document, 1, EM_FEATURE_CLEARANCE, 31));
+  ck_assert_int_eq (change.n, 1);
+  ck_assert_uint_eq (change.what, EM_CHANGE_FEATURE | EM_CHANGE_MARKS);
+  ck_assert_int_eq (change.index, 1);
+  ck_assert_int_eq (count_rejected (document), n_rejected + 1);
+  ck_assert (_i == 0 ? em_document_set_value (document, 1, 0, EM_LIKELY, 314) : em_document_set_feature_number (document, 1, EM_FEATURE_CLEARANCE, 314));
+  ck_assert_uint_eq (change.what, EM_CHANGE_FEATURE);
+  ck_assert_int_eq (count_rejected (document), n_rejected + 1);
+  g_autofree char *second = test_bytes (document);
+  for (int i = 0; i < 2; i++)
+    {
+      em_document_undo (document);
+      g_autofree char *back = test_bytes (document);
+      ck_assert_str_eq (back, first);
+      ck_assert (!em_document_can_undo (document));
+      em_document_redo (document);
+      g_autofree char *forth = test_bytes (document);
+      ck_assert_str_eq (forth, second);
+    }
+}
+END_TEST
+
 START_TEST (sent_quote_keeps_its_rates)
 {
   g_autoptr (EmDocument) document = test_demo (NULL);
@@ -448,6 +500,7 @@ main (void)
   tcase_add_test (tcase, units_change_no_value);
   tcase_add_loop_test (tcase, marks_follow_the_words, 0, 6);
   tcase_add_test (tcase, sent_quote_keeps_its_rates);
+  tcase_add_loop_test (tcase, a_correction_touches_one_feature, 0, 2);
   tcase_add_test (tcase, sent_rates_go_back_and_forth);
   tcase_add_test (tcase, saving_settles_what_may_be_lost);
   tcase_set_timeout (tcase, 60);
