@@ -1,8 +1,5 @@
 /* em-words-pane: the customer's words, what was read from them, and what has to be asked.
  *
- * Words and features are tied by number: the number beside the line and the underline's
- * pattern and colour under the words. What was not used is tinted and stays in sight.
- *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
@@ -11,12 +8,19 @@
 #include "em-details.h"
 #include "em-feature-row.h"
 #include "em-look.h"
+#include "em-notes-marks.h"
+#include "em-window.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 #include <string.h>
 
-enum { GUTTER_WIDTH = 26 };
+/* More are asked when these are answered. */
+enum { QUESTIONS_AT_ONCE = 12 };
+
+/* Bytes; a megabyte takes a third of a second. */
+enum { READ_AT_ONCE = 64 * 1024 };
 
 struct _EmWordsPane
 {
@@ -25,14 +29,16 @@ struct _EmWordsPane
   GtkWidget *summary, *details, *notes, *notes_scroller, *teach, *legend, *read_button, *questions;  /* template */
 
   GtkTextBuffer *buffer;      /* borrowed from notes */
-  GtkWidget     *gutter;
+  EmNotesMarks  *marks;       /* owned; NULL once disposed */
   EmLexicon     *lexicon;     /* NULL until first wanted */
   EmReadResult  *reading;     /* of the notes as they were read last; NULL: none */
   gboolean      *is_answered; /* by question of reading */
   char          *lexicon_problem;
   EmDocument    *document;    /* owned */
   gboolean       is_dark;     /* colours the marks were made in */
+  gboolean       is_reading;  /* in a thread */
   guint          recolour;    /* source id */
+  guint          pricing;     /* source id, of the answers' prices */
 };
 
 G_DEFINE_FINAL_TYPE (EmWordsPane, em_words_pane, GTK_TYPE_WIDGET)
@@ -45,82 +51,20 @@ drop_reading (EmWordsPane *self)
 }
 
 static void
-iter_at_byte (EmWordsPane *self, const char *text, uint32_t at, GtkTextIter *out_iter)
-{
-  gtk_text_buffer_get_iter_at_offset (self->buffer, out_iter, (int) g_utf8_strlen (text, (gssize) MIN (at, strlen (text))));
-}
-
-static GtkTextTag *
-tag_for (EmWordsPane *self, const EmMark *mark, int32_t index)
-{
-  GdkRGBA colour, tint;
-
-  switch (mark->state)
-    {
-    case EM_MARK_USED:
-      em_look_thread (GTK_WIDGET (self), index, &colour);
-      return gtk_text_buffer_create_tag (self->buffer, NULL, "underline", em_look_underline (index), "underline-rgba", &colour, NULL);
-    case EM_MARK_GENERAL:
-      em_look_colour (GTK_WIDGET (self), "em_ink", &colour);
-      /* In the text's own colour: GTK 4.8 frees the colour of an overline twice where tags meet. */
-      return gtk_text_buffer_create_tag (self->buffer, NULL, "overline", PANGO_OVERLINE_SINGLE, NULL);
-    case EM_MARK_QUESTION:
-      em_look_colour (GTK_WIDGET (self), "em_caution_ground", &tint);
-      em_look_colour (GTK_WIDGET (self), "em_problem", &colour);
-      return gtk_text_buffer_create_tag (self->buffer, NULL, "underline", PANGO_UNDERLINE_ERROR, "underline-rgba", &colour,
-                                         "background-rgba", &tint, NULL);
-    case EM_MARK_UNUSED:
-      em_look_colour (GTK_WIDGET (self), "em_unused", &tint);
-      return gtk_text_buffer_create_tag (self->buffer, NULL, "background-rgba", &tint, "style", PANGO_STYLE_ITALIC, NULL);
-    case EM_MARK_REJECTED:
-      return gtk_text_buffer_create_tag (self->buffer, NULL, "strikethrough", TRUE, NULL);
-    case EM_N_MARK:
-      break;
-    }
-  return gtk_text_buffer_create_tag (self->buffer, NULL, NULL);
-}
-
-static void
-forget_tag (GtkTextTag *tag, gpointer data)
-{
-  g_ptr_array_add (data, tag);
-}
-
-static void
 show_marks (EmWordsPane *self)
 {
-  const EmQuote *quote = em_document_get_quote (self->document);
-  const char *text = quote->text[EM_QUOTE_NOTES] != NULL ? quote->text[EM_QUOTE_NOTES] : "";
-  GtkTextTagTable *table = gtk_text_buffer_get_tag_table (self->buffer);
-  g_autoptr (GPtrArray) old = g_ptr_array_new ();
-  GtkTextIter start, end;
-
-  gtk_text_tag_table_foreach (table, forget_tag, old);
-  for (guint i = 0; i < old->len; i++)
-    gtk_text_tag_table_remove (table, old->pdata[i]);
-  for (int32_t i = 0; i < quote->n_marks; i++)
-    {
-      const EmMark *mark = &quote->mark[i];
-      int32_t index = mark->feature_id != 0 ? em_quote_find (quote, mark->feature_id) : -1;
-      if (mark->length == 0 || (mark->state == EM_MARK_USED && index < 0 && mark->feature_id != 0))
-        continue;
-      iter_at_byte (self, text, mark->start, &start);
-      iter_at_byte (self, text, mark->start + mark->length, &end);
-      gtk_text_buffer_apply_tag (self->buffer, tag_for (self, mark, MAX (index, 0)), &start, &end);
-    }
-  self->is_dark = em_look_is_dark ();
-  gtk_widget_queue_draw (self->gutter);
+  em_notes_marks_show (self->marks, em_document_get_quote (self->document));
 }
 
-/* Tags hold their colours, so they are made anew in another scheme; not while styles are being worked out. */
+/* Tags hold their colours; not while styles are being worked out. */
 static gboolean
 recolour (gpointer data)
 {
   EmWordsPane *self = data;
 
   self->recolour = 0;
-  if (self->document != NULL)
-    show_marks (self);
+  self->is_dark = em_look_is_dark ();
+  em_notes_marks_recolour (self->marks);
   return G_SOURCE_REMOVE;
 }
 
@@ -129,7 +73,8 @@ redraw_gutter (gpointer data)
 {
   EmWordsPane *self = data;
 
-  gtk_widget_queue_draw (self->gutter);
+  if (self->marks != NULL)
+    gtk_widget_queue_draw (em_notes_marks_get_gutter (self->marks));
   return G_SOURCE_REMOVE;
 }
 
@@ -150,73 +95,6 @@ em_words_pane_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
     self->recolour = g_idle_add (recolour, self);
 }
 
-/* The feature's own stretch goes before words it shares with others, such as a general note of stock; then the earlier. */
-static gboolean
-is_nearer_start (const EmMark *mark, const EmMark *first)
-{
-  if (first == NULL || (mark->field == NULL) != (first->field == NULL))
-    return first == NULL || mark->field == NULL;
-  return mark->start < first->start;
-}
-
-/* Where a feature's words begin, in the gutter; FALSE: it has none. */
-static gboolean
-find_line (EmWordsPane *self, int32_t index, int *out_y, int *out_height)
-{
-  const EmQuote *quote = em_document_get_quote (self->document);
-  const EmMark *first = NULL;
-  GtkTextIter iter;
-  GdkRectangle place;
-  int x;
-
-  for (int32_t i = 0; i < quote->n_marks; i++)
-    if (quote->mark[i].feature_id == quote->feature[index].id && quote->mark[i].state == EM_MARK_USED
-        && is_nearer_start (&quote->mark[i], first))
-      first = &quote->mark[i];
-  if (first == NULL)
-    return FALSE;
-  iter_at_byte (self, quote->text[EM_QUOTE_NOTES], first->start, &iter);
-  gtk_text_view_get_iter_location (GTK_TEXT_VIEW (self->notes), &iter, &place);
-  gtk_text_view_buffer_to_window_coords (GTK_TEXT_VIEW (self->notes), GTK_TEXT_WINDOW_LEFT, 0, place.y, &x, out_y);
-  *out_height = place.height;
-  return TRUE;
-}
-
-/* Numbers of the features beside the line their words begin on; of several on one line the first and "…". */
-static void
-draw_gutter (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
-{
-  EmWordsPane *self = data;
-  const EmQuote *quote = self->document != NULL ? em_document_get_quote (self->document) : NULL;
-  g_autoptr (GHashTable) first_on = g_hash_table_new (NULL, NULL);   /* y → index of the first feature + 1, negative when more follow */
-  GHashTableIter iter;
-  gpointer key, value;
-  int y, line_height = 0;
-
-  (void) height;
-  for (int32_t i = 0; quote != NULL && quote->text[EM_QUOTE_NOTES] != NULL && i < quote->n_features; i++)
-    if (find_line (self, i, &y, &line_height))
-      {
-        int present = GPOINTER_TO_INT (g_hash_table_lookup (first_on, GINT_TO_POINTER (y)));
-        g_hash_table_insert (first_on, GINT_TO_POINTER (y), GINT_TO_POINTER (present == 0 ? i + 1 : -ABS (present)));
-      }
-  g_hash_table_iter_init (&iter, first_on);
-  while (g_hash_table_iter_next (&iter, &key, &value))
-    {
-      int number = ABS (GPOINTER_TO_INT (value));
-      g_autofree char *text = g_strdup_printf (GPOINTER_TO_INT (value) < 0 ? "%d…" : "%d", number);
-      g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (area), text);
-      GdkRGBA colour;
-      int text_width, text_height;
-      pango_layout_get_pixel_size (layout, &text_width, &text_height);
-      em_look_thread (GTK_WIDGET (self), number - 1, &colour);
-      gdk_cairo_set_source_rgba (cr, &colour);
-      /* NOLINTNEXTLINE(bugprone-integer-division): whole pixels. */
-      cairo_move_to (cr, MAX (0, width - text_width - 4), GPOINTER_TO_INT (key) + (line_height - text_height) / 2);
-      pango_cairo_show_layout (cr, layout);
-    }
-}
-
 static void
 show_notes (EmWordsPane *self)
 {
@@ -228,6 +106,7 @@ show_notes (EmWordsPane *self)
   if (!g_str_equal (shown, text != NULL ? text : ""))
     {
       g_signal_handlers_block_matched (self->buffer, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
+      em_notes_marks_forget (self->marks);
       gtk_text_buffer_set_text (self->buffer, text != NULL ? text : "", -1);
       g_signal_handlers_unblock_matched (self->buffer, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, self);
     }
@@ -264,6 +143,22 @@ show_summary (EmWordsPane *self)
                       : _("Underlined: used by the feature of that number. Overlined: governs all. Tinted italics: not used."));
 }
 
+/* The quote with one feature of it, or with all (index −1). A feature's price does not hang on the others. */
+static EmStatus
+copy_part (const EmQuote *quote, int32_t index, EmQuote *out_part)
+{
+  EmQuote part = *quote;
+
+  if (index >= 0)
+    {
+      part.feature = &quote->feature[index];
+      part.n_features = part.cap_features = 1;
+      part.n_marks = 0;
+      part.mark = NULL;
+    }
+  return em_quote_copy (&part, out_part);
+}
+
 /* What the feature, or for a question of all of them the quote without tax, would cost by an answer; FALSE when it can't be told. */
 static gboolean
 price_answer (EmWordsPane *self, guint question, int answer, int64_t *out_price_minor)
@@ -277,14 +172,14 @@ price_answer (EmWordsPane *self, guint question, int answer, int64_t *out_price_
 
   if (row->feature > 0)
     index = em_quote_find (quote, g_array_index (self->reading->ids, guint32, row->feature - 1));
-  if ((row->feature > 0 && index < 0) || em_quote_copy (quote, &other) != EM_OK)
+  if ((row->feature > 0 && index < 0) || copy_part (quote, index, &other) != EM_OK)
     return FALSE;
-  em_notes_answer (self->reading, question, answer, &other, index);
+  em_notes_answer (self->reading, question, answer, &other, index >= 0 ? 0 : -1);
   em_cost_init (&cost);
   if (em_cost_quote (&cost, &other, em_document_get_rates (self->document), em_document_get_catalogue (self->document), NULL, NULL) == EM_OK)
     {
-      is_good = index < 0 ? cost.n_faults <= em_document_get_cost (self->document)->n_faults : cost.feature[index].status == EM_OK;
-      *out_price_minor = index < 0 ? cost.totals.net_minor : cost.feature[index].price_minor;
+      is_good = index < 0 ? cost.n_faults <= em_document_get_cost (self->document)->n_faults : cost.feature[0].status == EM_OK;
+      *out_price_minor = index < 0 ? cost.totals.net_minor : cost.feature[0].price_minor;
     }
   em_cost_clear (&cost);
   em_quote_clear (&other);
@@ -298,6 +193,41 @@ on_answer (GtkButton *button, EmWordsPane *self)
                         GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "answer")));
 }
 
+/* TRUE: it was not done before. */
+static gboolean
+show_answer_price (EmWordsPane *self, GtkWidget *button)
+{
+  guint question = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "question"));
+  int answer = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "answer"));
+  GtkWidget *price = g_object_get_data (G_OBJECT (button), "price");
+  int64_t price_minor;
+
+  if (price == NULL)
+    return FALSE;
+  g_object_set_data (G_OBJECT (button), "price", NULL);
+  if (price_answer (self, question, answer, &price_minor))
+    {
+      g_autofree char *money = em_words_money_bare (price_minor, &em_document_get_rates (self->document)->currency);
+
+      gtk_label_set_text (GTK_LABEL (price), money);
+    }
+  return TRUE;
+}
+
+/* One price at a time: that of a whole quote may take its time. */
+static gboolean
+price_some (gpointer data)
+{
+  EmWordsPane *self = data;
+
+  for (GtkWidget *box = gtk_widget_get_first_child (self->questions); box != NULL; box = gtk_widget_get_next_sibling (box))
+    for (GtkWidget *child = gtk_widget_get_first_child (box); child != NULL; child = gtk_widget_get_next_sibling (child))
+      if (GTK_IS_BUTTON (child) && show_answer_price (self, child))
+        return G_SOURCE_CONTINUE;
+  self->pricing = 0;
+  return G_SOURCE_REMOVE;
+}
+
 static GtkWidget *
 answer_button (EmWordsPane *self, guint question, int answer)
 {
@@ -307,16 +237,9 @@ answer_button (EmWordsPane *self, guint question, int answer)
   GtkWidget *name = gtk_label_new (em_notes_answer_text (row->answer[answer]));
   GtkWidget *price = gtk_label_new (NULL);
   const EmKind *kind = em_kind_find (row->answer[answer]);
-  int64_t price_minor;
 
   if (kind != NULL)
     gtk_label_set_text (GTK_LABEL (name), em_words (kind->name));
-  if (price_answer (self, question, answer, &price_minor))
-    {
-      g_autofree char *money = em_words_money_bare (price_minor, &em_document_get_rates (self->document)->currency);
-
-      gtk_label_set_text (GTK_LABEL (price), money);
-    }
   gtk_label_set_xalign (GTK_LABEL (name), 0);
   gtk_label_set_wrap (GTK_LABEL (name), TRUE);
   gtk_widget_set_hexpand (name, TRUE);
@@ -328,6 +251,7 @@ answer_button (EmWordsPane *self, guint question, int answer)
   gtk_accessible_update_relation (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_RELATION_LABELLED_BY, name, price, NULL, -1);
   g_object_set_data (G_OBJECT (button), "question", GINT_TO_POINTER (question));
   g_object_set_data (G_OBJECT (button), "answer", GINT_TO_POINTER (answer));
+  g_object_set_data (G_OBJECT (button), "price", price);
   g_signal_connect (button, "clicked", G_CALLBACK (on_answer), self);
   return button;
 }
@@ -355,24 +279,52 @@ question_new (EmWordsPane *self, guint question)
   return box;
 }
 
+static GtkWidget *
+told_new (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+/* What lies behind the reader's limit is not passed over in silence. */
+static void
+tell_unread (EmWordsPane *self)
+{
+  g_autofree char *read = em_words_number (EM_NOTES_READ_MAX / 1000, 0), *unread = em_words_number (ceil ((double) self->reading->n_unread / 1000), 0);
+  g_autofree char *text = g_strdup_printf (_("Only the first %s kB of the notes were read; the last %s kB were not."), read, unread);
+
+  gtk_box_append (GTK_BOX (self->questions), told_new (text, "problem"));
+}
+
 static void
 show_questions (EmWordsPane *self)
 {
   GtkWidget *child;
+  int n_shown = 0, n_open = em_words_pane_count_questions (self);
 
   while ((child = gtk_widget_get_first_child (self->questions)) != NULL)
     gtk_box_remove (GTK_BOX (self->questions), child);
   if (self->lexicon_problem != NULL)
-    {
-      child = gtk_label_new (self->lexicon_problem);
-      gtk_label_set_wrap (GTK_LABEL (child), TRUE);
-      gtk_label_set_xalign (GTK_LABEL (child), 0);
-      gtk_widget_add_css_class (child, "problem");
-      gtk_box_append (GTK_BOX (self->questions), child);
-    }
-  for (guint i = 0; self->reading != NULL && i < self->reading->questions->len; i++)
+    gtk_box_append (GTK_BOX (self->questions), told_new (self->lexicon_problem, "problem"));
+  if (self->reading != NULL && self->reading->n_unread > 0)
+    tell_unread (self);
+  for (guint i = 0; self->reading != NULL && i < self->reading->questions->len && n_shown < QUESTIONS_AT_ONCE; i++)
     if (!self->is_answered[i])
-      gtk_box_append (GTK_BOX (self->questions), question_new (self, i));
+      {
+        gtk_box_append (GTK_BOX (self->questions), question_new (self, i));
+        n_shown++;
+      }
+  if (n_shown < n_open)
+    {
+      g_autofree char *text = g_strdup_printf (ngettext ("%d more question follows.", "%d more questions follow.", (gulong) (n_open - n_shown)), n_open - n_shown);
+      gtk_box_append (GTK_BOX (self->questions), told_new (text, "quiet"));
+    }
+  if (self->pricing == 0 && n_shown > 0)
+    self->pricing = g_idle_add (price_some, self);
 }
 
 /* The first answer of the first question that is open: one key answers it. */
@@ -473,20 +425,11 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean by_keyboard, GtkTool
 }
 
 /* Colours of the marks are those of the scheme; they are looked up once it holds. */
-static gboolean
-show_marks_later (gpointer data)
-{
-  g_autoptr (EmWordsPane) self = data;
-
-  if (self->document != NULL)
-    show_marks (self);
-  return G_SOURCE_REMOVE;
-}
-
 static void
 on_scheme_changed (EmWordsPane *self)
 {
-  g_idle_add (show_marks_later, g_object_ref (self));
+  if (self->recolour == 0)
+    self->recolour = g_idle_add (recolour, self);
 }
 
 static void
@@ -501,13 +444,22 @@ em_words_pane_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->buffer, self);
   self->buffer = NULL;
   g_clear_handle_id (&self->recolour, g_source_remove);
+  g_clear_handle_id (&self->pricing, g_source_remove);
+  g_clear_pointer (&self->marks, em_notes_marks_free);
   g_clear_object (&self->document);
   drop_reading (self);
-  g_clear_pointer (&self->lexicon, em_lexicon_free);
   g_clear_pointer (&self->lexicon_problem, g_free);
   if (child != NULL)
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (em_words_pane_parent_class)->dispose (object);
+}
+
+/* A thread may still have read with it when the rest went. */
+static void
+em_words_pane_finalize (GObject *object)
+{
+  g_clear_pointer (&EM_WORDS_PANE (object)->lexicon, em_lexicon_free);
+  G_OBJECT_CLASS (em_words_pane_parent_class)->finalize (object);
 }
 
 static void
@@ -517,6 +469,7 @@ em_words_pane_class_init (EmWordsPaneClass *class)
 
   g_type_ensure (EM_TYPE_DETAILS);
   G_OBJECT_CLASS (class)->dispose = em_words_pane_dispose;
+  G_OBJECT_CLASS (class)->finalize = em_words_pane_finalize;
   widget_class->css_changed = em_words_pane_css_changed;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/words-pane.ui");
@@ -537,13 +490,10 @@ em_words_pane_init (EmWordsPane *self)
   self->buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->notes));
   /* The document keeps the steps. */
   gtk_text_buffer_set_enable_undo (self->buffer, FALSE);
-  self->gutter = gtk_drawing_area_new ();
-  gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (self->gutter), GUTTER_WIDTH);
-  gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->gutter), draw_gutter, self, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->gutter), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Numbers of the features"), -1);
-  gtk_text_view_set_gutter (GTK_TEXT_VIEW (self->notes), GTK_TEXT_WINDOW_LEFT, self->gutter);
+  self->marks = em_notes_marks_new (GTK_TEXT_VIEW (self->notes));
+  self->is_dark = em_look_is_dark ();
   g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->notes_scroller)), "value-changed",
-                           G_CALLBACK (gtk_widget_queue_draw), self->gutter, G_CONNECT_SWAPPED);
+                           G_CALLBACK (gtk_widget_queue_draw), em_notes_marks_get_gutter (self->marks), G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->notes_scroller)), "changed",
                            G_CALLBACK (on_width_changed), self, G_CONNECT_SWAPPED);
   g_signal_connect (self->buffer, "changed", G_CALLBACK (on_buffer_changed), self);
@@ -578,6 +528,85 @@ has_lexicon (EmWordsPane *self)
   return self->lexicon != NULL;
 }
 
+static void
+take_reading (EmWordsPane *self, EmReadResult *reading)
+{
+  drop_reading (self);
+  self->reading = reading;
+  self->is_answered = g_new0 (gboolean, reading->questions->len + 1);
+  em_document_apply_reading (self->document, reading);
+  show_questions (self);
+  show_summary (self);
+  focus_first_answer (self);
+}
+
+/* A long text, read while the window goes on. */
+typedef struct
+{
+  const EmLexicon *lexicon;   /* the pane's, which is there until the task ends */
+  char            *text;
+  EmUnits          units;
+  EmWindow        *window;    /* owned; where it is spoken of, or NULL */
+} EmReadJob;
+
+static void
+free_reading (gpointer data)
+{
+  EmReadJob *job = data;
+
+  g_free (job->text);
+  g_clear_object (&job->window);
+  g_free (job);
+}
+
+static void
+read_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  EmReadJob *job = data;
+
+  (void) source;
+  (void) cancellable;
+  g_task_return_pointer (task, em_notes_read (job->lexicon, job->text, strlen (job->text), job->units), (GDestroyNotify) em_read_result_free);
+}
+
+static void
+on_read_in_thread (GObject *source, GAsyncResult *result, gpointer data)
+{
+  EmWordsPane *self = EM_WORDS_PANE (source);
+  EmReadJob *job = g_task_get_task_data (G_TASK (result));
+  EmReadResult *reading = g_task_propagate_pointer (G_TASK (result), NULL);
+  const char *text = self->document != NULL ? em_document_get_quote (self->document)->text[EM_QUOTE_NOTES] : NULL;
+
+  (void) data;
+  self->is_reading = FALSE;
+  if (job->window != NULL)
+    em_window_end_work (job->window);
+  /* Stopped, or the words are others by now. */
+  if (reading != NULL && g_strcmp0 (text, job->text) == 0)
+    take_reading (self, reading);
+  else
+    g_clear_pointer (&reading, em_read_result_free);
+}
+
+static void
+read_long (EmWordsPane *self, const char *text)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autoptr (GTask) task = g_task_new (self, cancellable, on_read_in_thread, NULL);
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  EmReadJob *job = g_new0 (EmReadJob, 1);
+
+  job->lexicon = self->lexicon;
+  job->text = g_strdup (text);
+  job->units = em_document_get_units (self->document);
+  job->window = EM_IS_WINDOW (root) ? EM_WINDOW (g_object_ref (root)) : NULL;
+  self->is_reading = TRUE;
+  if (job->window != NULL)
+    em_window_begin_work (job->window, _("Reading the notes… Dismiss to stop."), cancellable);
+  g_task_set_task_data (task, job, free_reading);
+  g_task_run_in_thread (task, read_in_thread);
+}
+
 void
 em_words_pane_read (EmWordsPane *self)
 {
@@ -588,15 +617,18 @@ em_words_pane_read (EmWordsPane *self)
       show_questions (self);
       return;
     }
-  EmReadResult *reading = em_notes_read (self->lexicon, text, strlen (text), em_document_get_units (self->document));
-  drop_reading (self);
-  self->reading = reading;
-  self->is_answered = g_new0 (gboolean, reading->questions->len + 1);
-  em_document_apply_reading (self->document, reading);
-  show_marks (self);
-  show_questions (self);
-  show_summary (self);
-  focus_first_answer (self);
+  if (self->is_reading)
+    return;
+  if (strlen (text) > READ_AT_ONCE)
+    read_long (self, text);
+  else
+    take_reading (self, em_notes_read (self->lexicon, text, strlen (text), em_document_get_units (self->document)));
+}
+
+gboolean
+em_words_pane_is_busy (EmWordsPane *self)
+{
+  return self->is_reading || em_notes_marks_is_busy (self->marks);
 }
 
 void

@@ -15,8 +15,10 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (EmWordsPane, em_words_pane, EM, WORDS_PANE, GtkWidget)
 
 void em_words_pane_set_document (EmWordsPane *self, EmDocument *document);
-/* Reads the notes into proposals, with a step back. */
+/* Reads the notes into proposals, with a step back; long ones in a thread, of which the window tells. */
 void em_words_pane_read         (EmWordsPane *self);
+/* Reading goes on, or what was read is not all under the words yet. */
+gboolean em_words_pane_is_busy  (EmWordsPane *self);
 /* Text of a file dropped or opened; reads it at once when the quote has no features. */
 void em_words_pane_take_text    (EmWordsPane *self, const char *text, gboolean has_units, EmUnits units);
 void em_words_pane_focus_notes  (EmWordsPane *self);

@@ -10,6 +10,8 @@
 #include "em-feature-row.h"
 #include "em-words.h"
 
+#include <string.h>
+
 
 
 enum { N_FEATURES = 3000, MOST_WIDGETS = 300 };
@@ -215,6 +217,140 @@ START_TEST (a_price_follows_in_row_and_line)
 }
 END_TEST
 
+/* The customer's words */
+
+static void
+take_words (EmWindow *window, const char *text)
+{
+  EmWordsPane *words = em_window_get_words (window);
+
+  em_words_pane_take_text (words, text, FALSE, EM_UNITS_METRIC);
+  while (em_words_pane_is_busy (words))
+    test_settle (20);
+  test_settle (50);
+}
+
+static EmWindow *
+blank_window (EmApplication *application)
+{
+  g_autoptr (EmDocument) document = em_document_new (em_application_get_basis (application));
+
+  em_document_set_text (document, EM_QUOTE_FILLER, "h13-wire");
+  return test_window (application, document);
+}
+
+static gboolean
+find_label (GtkWidget *in, const char *words)
+{
+  if (GTK_IS_LABEL (in) && gtk_widget_get_mapped (in) && strstr (gtk_label_get_text (GTK_LABEL (in)), words) != NULL)
+    return TRUE;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    if (find_label (child, words))
+      return TRUE;
+  return FALSE;
+}
+
+static int
+count_of_class (GtkWidget *in, const char *css_class)
+{
+  int n = gtk_widget_has_css_class (in, css_class);
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    n += count_of_class (child, css_class);
+  return n;
+}
+
+/* The reader looks at 2 MiB = 2,097,152 bytes; 9,996 lines of 210 bytes are 2,099,160: 2,008 lie behind. */
+START_TEST (what_is_too_long_to_be_read_is_told)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = blank_window (application);
+  g_autoptr (GString) text = g_string_new (NULL);
+  GtkWidget *words = GTK_WIDGET (em_window_get_words (window));
+
+  for (int i = 0; i < 99960; i++)
+    g_string_append_printf (text, "No word is of use it%c", i % 10 == 9 ? '\n' : ' ');
+  ck_assert_uint_eq (text->len, 2099160);
+  take_words (window, text->str);
+  ck_assert_msg (find_label (words, "Only the first 2,097 kB of the notes were read; the last 3 kB were not."), "what was not read is not told");
+  take_words (window, "Edge nick 12 x 0.8 x 0.6 mm");
+  ck_assert (!find_label (words, "were not"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* Nobody answers hundreds at once; each would be a box of buttons with a price on each. */
+START_TEST (questions_come_a_few_at_a_time)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = blank_window (application);
+  EmWordsPane *words = em_window_get_words (window);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (int i = 0; i < 40; i++)
+    g_string_append_printf (text, "%d) Build up face 18 x 9 mm, 0.5 mm thick\n%d) Pin diameter 6 mm, build 0.25 mm, 10 mm long\n", 2 * i + 1, 2 * i + 2);
+  take_words (window, text->str);
+  int n = em_words_pane_count_questions (words);
+  ck_assert_msg (n > 20, "%d questions are too few for this test", n);
+  ck_assert_int_eq (count_of_class (GTK_WIDGET (words), "question"), 12);
+  g_autofree char *more = g_strdup_printf ("%d more questions follow.", n - 12);
+  ck_assert (find_label (GTK_WIDGET (words), more));
+  em_words_pane_answer (words, 0, 0);
+  test_settle (50);
+  ck_assert_int_eq (count_of_class (GTK_WIDGET (words), "question"), 12);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+/* Whether a tag at the character sets one of Pango's properties. */
+static gboolean
+has_look (GtkTextBuffer *buffer, int at, const char *property)
+{
+  GtkTextIter iter;
+  gboolean is_set = FALSE;
+  g_autofree char *name = g_strdup_printf ("%s-set", property);
+
+  gtk_text_buffer_get_iter_at_offset (buffer, &iter, at);
+  g_autoptr (GSList) tags = gtk_text_iter_get_tags (&iter);
+  for (GSList *tag = tags; tag != NULL && !is_set; tag = tag->next)
+    g_object_get (tag->data, name, &is_set, NULL);
+  return is_set;
+}
+
+/* Marks stay under their words while others are typed before them, and only words whose mark changed look otherwise. */
+START_TEST (marks_stay_under_their_words)
+{
+  static const char text[] = "Edge nick 12 mm long, 0.8 x 0.6 mm. Grüße aus der Ferne. Bore 8 mm worn, build up 0.3 mm, 6 mm long";
+  const int at_length = 10;   /* "12 mm" */
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = blank_window (application);
+  GtkTextBuffer *buffer = em_words_pane_get_buffer (em_window_get_words (window));
+  EmDocument *document = em_window_get_document (window);
+  GtkTextIter start;
+
+  take_words (window, text);
+  ck_assert_int_eq (em_document_get_quote (document)->n_features, 2);
+  const char *bore = strstr (text, "Bore");
+  int at_bore = (int) g_utf8_pointer_to_offset (text, bore);
+  ck_assert (has_look (buffer, at_length, "underline") && !has_look (buffer, at_length, "strikethrough"));
+  ck_assert (has_look (buffer, at_bore, "underline") && !has_look (buffer, at_bore - 10, "underline"));
+  gtk_text_buffer_get_start_iter (buffer, &start);
+  gtk_text_buffer_insert (buffer, &start, "Hi: ", -1);
+  test_settle (20);
+  ck_assert (!has_look (buffer, 0, "underline") && !has_look (buffer, 3, "underline"));
+  ck_assert (has_look (buffer, at_length + 4, "underline") && has_look (buffer, at_bore + 4, "underline"));
+  int32_t nick = strcmp (em_document_get_quote (document)->feature[0].kind->id, "edge-nick") == 0 ? 0 : 1;
+  em_document_set_value (document, nick, em_kind_field (em_document_get_quote (document)->feature[nick].kind, "length"), EM_LIKELY, 15);
+  test_settle (20);
+  ck_assert_msg (has_look (buffer, at_length + 4, "strikethrough"), "what was corrected is not struck out");
+  ck_assert (!has_look (buffer, at_bore + 4, "strikethrough") && has_look (buffer, at_bore + 4, "underline"));
+  em_document_undo (document);
+  test_settle (20);
+  ck_assert (!has_look (buffer, at_length + 4, "strikethrough") && has_look (buffer, at_length + 4, "underline"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* The model alone: it tells of what changed and of nothing else. */
 
 typedef struct { guint n_told, at, removed, added; } Told;
@@ -254,4 +390,5 @@ START_TEST (the_model_tells_of_no_more_than_changed)
 END_TEST
 
 TEST_MAIN ("long quotes", few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
-           a_price_follows_in_row_and_line, the_model_tells_of_no_more_than_changed)
+           a_price_follows_in_row_and_line, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
+           the_model_tells_of_no_more_than_changed)
