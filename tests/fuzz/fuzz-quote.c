@@ -1,5 +1,5 @@
-/* Fuzz target of the quote's reader: any bytes. What is read is saved, read again the same and saved the same; is priced
- * with its own books or the shipped ones without harm, and its printed lines add up.
+/* Fuzz target of the quote's reader and of the clipboard's: any bytes. What is read is saved, read again the same and saved the same; is
+ * priced with its own books or the shipped ones without harm, and its printed lines add up. Its features go through the clipboard.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -41,6 +41,37 @@ write_and_clear (EmQuoteFile *file)
   return bytes;
 }
 
+/* Features alone, there and back; those of a newer version bring what was kept of them in the order it is written in. */
+static void
+paste (const EmFeature *features, int32_t n_features, gboolean is_newer)
+{
+  g_autofree char *xml = em_features_to_xml (features, n_features), *again = NULL;
+  EmQuote pasted;
+
+  PROMISE (xml != NULL && em_features_from_xml (xml, -1, &pasted, NULL));
+  PROMISE (pasted.n_features == n_features);
+  for (int32_t i = 0; i < n_features; i++)
+    PROMISE (is_newer || em_feature_equal (&pasted.feature[i], &features[i]));
+  again = em_features_to_xml (pasted.feature, pasted.n_features);
+  PROMISE (is_newer || g_strcmp0 (xml, again) == 0);
+  em_quote_clear (&pasted);
+}
+
+static void
+try_clipboard (const uint8_t *data, size_t size)
+{
+  g_autoptr (GError) error = NULL;
+  EmQuote pasted;
+
+  if (!em_features_from_xml ((const char *) data, (gssize) size, &pasted, &error))
+    {
+      fuzz_check_refusal (error);
+      return;
+    }
+  paste (pasted.feature, pasted.n_features, TRUE);
+  em_quote_clear (&pasted);
+}
+
 int
 LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
 {
@@ -55,8 +86,11 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
   if (!em_quote_file_parse (bytes, "fuzzed", &file, &error))
     {
       fuzz_check_refusal (error);
+      if (size > 0 && error->code == EM_FILE_ERROR_NOT_OURS)
+        try_clipboard (data, size);
       return 0;
     }
+  paste (file.quote.feature, file.quote.n_features, file.is_newer_minor);
   price (&file, &rates, &catalogue);
 
   EmQuote first;
