@@ -231,13 +231,19 @@ print_choices (const EmJob *job)
 }
 
 static void
+print_money (const char *name, const char *money)
+{
+  em_command_cell (name, 109, FALSE);
+  em_command_cell (money, 20, TRUE);
+  g_print ("\n");
+}
+
+static void
 print_amount (const char *name, int64_t minor, const EmCurrency *currency)
 {
   g_autofree char *money = em_words_money (minor, currency);
 
-  em_command_cell (name, 109, FALSE);
-  em_command_cell (money, 20, TRUE);
-  g_print ("\n");
+  print_money (name, money);
 }
 
 static void
@@ -290,22 +296,14 @@ print_no_price (const EmCost *cost)
 }
 
 static void
-print_totals (const EmJob *job)
+print_range (const EmJob *job)
 {
-  const EmCurrency *currency = &job->rates->currency;
+  g_autofree char *high = em_words_money_rough (job->range.p90_minor, job->range.p50_minor, &job->rates->currency);
 
-  if (!has_price (job))
-    {
-      print_no_price (&job->cost);
-      return;
-    }
-  print_amount (_("Net price (estimate)"), job->cost.totals.net_minor, currency);
-  print_amount (_("Total with tax"), job->cost.totals.total_minor, currency);
-  print_breaks (job);
-  if (!job->range.has_range)
-    return;
-  print_amount (_("Net price likely to be exceeded one time in ten (estimate)"), job->range.p90_minor, currency);
-
+  if (em_range_is_wide (&job->range))
+    print_money (_("Net price likely to be exceeded one time in ten (estimate)"), high);
+  else
+    g_print ("%s\n", _("Sizes known only between limits move the price by less than a hundredth."));
   if (job->range.n_refused > 0)
     {
       /* Translators: sizes drawn at random between the low and the high that the office gave. */
@@ -323,6 +321,23 @@ print_totals (const EmJob *job)
   g_autofree char *share = em_words_percent ((gint64) (largest->share_ratio * 100.0 + 0.5) * 10000);
   /* Translators: a feature, one of its dimensions, a share such as 60 %. */
   g_print (_("Most of that comes from %s, %s: %s\n"), name, field, share);
+}
+
+static void
+print_totals (const EmJob *job)
+{
+  const EmCurrency *currency = &job->rates->currency;
+
+  if (!has_price (job))
+    {
+      print_no_price (&job->cost);
+      return;
+    }
+  print_amount (_("Net price (estimate)"), job->cost.totals.net_minor, currency);
+  print_amount (_("Total with tax"), job->cost.totals.total_minor, currency);
+  print_breaks (job);
+  if (job->range.has_range)
+    print_range (job);
 }
 
 /* ---- the sizes there are to choose from ---- */

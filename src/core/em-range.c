@@ -430,3 +430,9 @@ em_range_quote (const EmQuote *quote, const EmRates *rates, const EmCatalogue *c
     *out_range = sampler.range;
   return status;
 }
+
+bool
+em_range_is_wide (const EmRange *range)
+{
+  return range->has_range && range->p90_minor - range->p10_minor >= range->p50_minor / 100;
+}

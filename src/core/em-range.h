@@ -34,3 +34,5 @@ typedef struct
 
 EmStatus em_range_quote (const EmQuote *quote, const EmRates *rates, const EmCatalogue *catalogue,
                          int32_t n_samples, uint64_t seed, EmRange *out_range, EmFault *out_fault);
+/* Whether p10 to p90 is a hundredth of the price or more: less is below what an estimate can tell. */
+bool em_range_is_wide (const EmRange *range);

@@ -17,32 +17,6 @@
 #define OPTIONS_MAX  8
 #define REASONS_MAX  3
 
-/* A power of ten that leaves minor three figures, as many as an estimate can have. */
-static int64_t
-coarse_step (int64_t minor)
-{
-  int64_t step = 1;
-
-  while (step <= minor / 1000)
-    step *= 10;
-  return step;
-}
-
-/* minor to the nearest step, without the minor units' digits where they are all noughts. */
-static char *
-write_coarse (int64_t minor, int64_t step, const EmCurrency *currency)
-{
-  EmCurrency whole = *currency;
-  int64_t major = 1, rounded = (minor + step / 2) / step * step;
-
-  for (int i = 0; i < currency->digits; i++)
-    major *= 10;
-  if (rounded % major != 0)
-    return em_words_money (rounded, currency);
-  whole.digits = 0;
-  return em_words_money (rounded / major, &whole);
-}
-
 /* What the price of sizes known only between limits comes to; nothing where that hardly moves it. */
 void
 em_sheet_add_range (EmPaperSheet *sheet)
@@ -50,13 +24,11 @@ em_sheet_add_range (EmPaperSheet *sheet)
   const EmRange *range = sheet->source->range;
   const EmCurrency *currency = &sheet->source->rates->currency;
   g_autofree char *low = NULL, *high = NULL, *text = NULL;
-  int64_t step;
 
-  if (range == NULL || !range->has_range || range->p90_minor - range->p10_minor < range->p50_minor / 100)
+  if (range == NULL || !em_range_is_wide (range))
     return;
-  step = coarse_step (range->p50_minor);
-  low = write_coarse (range->p10_minor, step, currency);
-  high = write_coarse (range->p90_minor, step, currency);
+  low = em_words_money_rough (range->p10_minor, range->p50_minor, currency);
+  high = em_words_money_rough (range->p90_minor, range->p50_minor, currency);
   em_sheet_add_heading (sheet, _("How sure the price is"), 14);
   text = g_strdup_printf (_("Some sizes are only known between limits, so the price is an estimate. With the sizes spread between those limits the net "
                             "price lies between about %1$s and %2$s eight times in ten, and is likely to exceed %2$s one time in ten. Once the sizes are "

@@ -81,6 +81,20 @@ append_what_lacks (EmMoneyPane *self, GString *text)
     g_string_append_printf (text, _("No price yet. %s"), sentence);
 }
 
+/* What sizes known only between limits do to the price. */
+static void
+append_range (EmMoneyPane *self, GString *text, const EmRange *range)
+{
+  const EmCurrency *currency = currency_of (self);
+  g_autofree char *low = em_words_money_rough (range->p10_minor, range->p50_minor, currency);
+  g_autofree char *high = em_words_money_rough (range->p90_minor, range->p50_minor, currency);
+
+  if (em_range_is_wide (range))
+    g_string_append_printf (text, _("\nBefore taxes about %s to %s, 8 times in 10"), low, high);
+  else
+    g_string_append (text, _("\nSizes not yet sure hardly move it."));
+}
+
 static void
 show_price_note (EmMoneyPane *self, gboolean is_stale)
 {
@@ -112,11 +126,7 @@ show_price_note (EmMoneyPane *self, gboolean is_stale)
         }
     }
   if (range != NULL && !is_stale)
-    {
-      g_autofree char *low = em_words_money_bare (range->p10_minor, currency_of (self));
-      g_autofree char *high = em_words_money_bare (range->p90_minor, currency_of (self));
-      g_string_append_printf (text, _("\nBefore taxes, 8 times in 10 from %s to %s"), low, high);
-    }
+    append_range (self, text, range);
   if (em_document_get_rates (self->document)->is_demo)
     g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", _("Rates are the invented ones the program came with."));
   gtk_label_set_text (GTK_LABEL (self->price_note), text->str);

@@ -53,6 +53,25 @@ em_words_money (int64_t minor, const EmCurrency *currency)
   return g_strconcat (bare, NBSP, currency->code, NULL);
 }
 
+/** minor to three figures of price_minor, as many as an estimate can have, and no minor units where they would all be noughts. */
+char *
+em_words_money_rough (int64_t minor, int64_t price_minor, const EmCurrency *currency)
+{
+  EmCurrency whole = *currency;
+  int64_t step = 1, major = 1, half, rounded;
+
+  while (step <= price_minor / 1000)
+    step *= 10;
+  half = minor < 0 ? -(step / 2) : step / 2;
+  rounded = (minor + half) / step * step;
+  for (int i = 0; i < currency->digits; i++)
+    major *= 10;
+  if (rounded % major != 0)
+    return em_words_money (rounded, currency);
+  whole.digits = 0;
+  return em_words_money (rounded / major, &whole);
+}
+
 /** value rounded to decimals (0 … 15) places; "–" for no number.
  *
  * printf rounds the double's exact binary value; its decimal mark, whatever the locale, is dropped and ours put in. */

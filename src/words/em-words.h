@@ -38,6 +38,8 @@ char *em_words_field (const char *field_id, const EmKind *kind);  /* label of an
 /* Locale's decimal mark, grouping; tabular. 12345.67 with ISO code: "12.345,67 EUR". */
 char *em_words_money    (int64_t minor, const EmCurrency *currency);
 char *em_words_money_bare (int64_t minor, const EmCurrency *currency);
+/* An amount roughly known, with its code: in as many figures as leave three of price_minor (>= 0), without noughts for minor units. */
+char *em_words_money_rough (int64_t minor, int64_t price_minor, const EmCurrency *currency);
 /* A quantity with its unit in units. */
 char *em_words_quantity (double value, EmQuantityType type, EmUnits units);
 char *em_words_length   (double mm, EmUnits units, int decimals); /* worked out, so rounded: decimals of mm, one more of an inch */

@@ -107,6 +107,18 @@ START_TEST (test_percentiles_of_a_monotone_price)
 }
 END_TEST
 
+START_TEST (test_wide_from_a_hundredth_on)
+{
+  EmRange range = { .has_range = true, .p10_minor = 99500, .p50_minor = 100000, .p90_minor = 100499 };
+
+  ck_assert (!em_range_is_wide (&range));
+  range.p90_minor++;
+  ck_assert (em_range_is_wide (&range));
+  range.has_range = false;
+  ck_assert (!em_range_is_wide (&range));
+}
+END_TEST
+
 START_TEST (test_same_seed_same_figures)
 {
   setup ();
@@ -220,6 +232,6 @@ START_TEST (test_draws_refused)
 END_TEST
 
 EM_TEST_MAIN ("core: range",
-              test_no_range_is_said, test_percentiles_of_a_monotone_price, test_same_seed_same_figures, test_largest_input_first,
+              test_no_range_is_said, test_percentiles_of_a_monotone_price, test_wide_from_a_hundredth_on, test_same_seed_same_figures, test_largest_input_first,
               test_minimum_charge_holds_the_price, test_stated_price_does_not_move, test_draws_refused,
               test_faults_leave_the_result)

@@ -52,6 +52,32 @@ START_TEST (test_money)
 END_TEST
 
 /* 0.508 mm is 0.020 in, 0.8 mm 0.0315 in: by 25.4 mm to the inch, thousandths in full, and no nought before the point, as US drawings have them. */
+/* Rounded by hand; an estimate has no more than three figures. */
+START_TEST (test_rough_money)
+{
+  static const struct { int64_t minor, price_minor; const char *code, *expected; } rows[] = {
+    { 1012345, 1150000, "USD", "10,100" NB "USD" },
+    { 95548, 95553, "EUR", "955" NB "EUR" },
+    { 95550, 95553, "EUR", "956" NB "EUR" },
+    { 1234, 1200, "EUR", "12.30" NB "EUR" },
+    { 123456, 123456, "JPY", "123,000" NB "JPY" },
+    { -1250, 1200, "EUR", MINUS "12.50" NB "EUR" },
+    { 7, 0, "EUR", "0.07" NB "EUR" },
+  };
+
+  em_words_push ("en");
+  for (size_t r = 0; r < G_N_ELEMENTS (rows); r++)
+    {
+      EmCurrency currency;
+
+      ck_assert (em_currency_find (rows[r].code, &currency));
+      g_autofree char *got = em_words_money_rough (rows[r].minor, rows[r].price_minor, &currency);
+      ck_assert_str_eq (got, rows[r].expected);
+    }
+  em_words_pop ();
+}
+END_TEST
+
 START_TEST (test_wires)
 {
   static const struct { double mm; EmUnits units; const char *expected[N_LANGUAGES]; } rows[] = {
@@ -234,5 +260,5 @@ START_TEST (test_push_and_pop)
 }
 END_TEST
 
-EM_TEST_MAIN ("number", test_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
+EM_TEST_MAIN ("number", test_money, test_rough_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
               test_terms, test_push_and_pop)
