@@ -5,7 +5,9 @@
 
 #include "em-clause.h"
 
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
+enum { BORE_KIND = 5, PIN_KIND = 7 /* in em_note_kinds */ };
+
+enum { ALLOY_DECIMALS = 4 /* "2.0402" */, COUNT_MAX = 999, TOO_LONG = 10000 /* whole: no size */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles that say what a size measures, as against what is done with it. */
@@ -13,6 +15,12 @@ static const guint32 dimension_roles =
   EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS |
   EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
   EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE | EM_ROLE_SQUARE;
+
+/* Roles of sizes that no angle has. */
+static const guint32 lengths = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
+
+/* Roles of what a repair measures across, as against how much is added. */
+static const guint32 plan_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER;
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -132,6 +140,17 @@ label_at (const EmClause *c, guint i, EmLabelPlace place)
   return NULL;
 }
 
+/* "2 small nicks", "4 no. nicks": a little word that joins nothing. */
+static gboolean
+is_filler (const EmClause *c, guint i)
+{
+  const EmSense *glue = em_item_says (c->items, i, EM_SAYS_GLUE);
+
+  if (says (c, i, EM_SAYS_NOISE))
+    return TRUE;
+  return (glue != NULL && (glue->value == NULL || g_strcmp0 (glue->value, "number") == 0) && !says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -139,7 +158,7 @@ is_before_noun (const EmClause *c, guint i)
   guint prior = before (c, i);
 
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
-      (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || says (c, prior, EM_SAYS_LABEL)))
+      (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || (says (c, prior, EM_SAYS_LABEL) && !says (c, prior, EM_SAYS_GLUE))))
     return FALSE;
   /* ", 4 cores." */
   if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && says (c, i + 1, EM_SAYS_PLACE) &&
@@ -154,9 +173,9 @@ is_before_noun (const EmClause *c, guint i)
         return FALSE;
       if (says (c, k, EM_SAYS_KIND) || says (c, k, EM_SAYS_TOOLS))
         return TRUE;
-      if (says (c, k, EM_SAYS_THING) || says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~EM_ROLE_WORN) == 0))
+      if (says (c, k, EM_SAYS_THING) || says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
         continue;
-      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN)
+      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k))
         return FALSE;
     }
   return FALSE;
@@ -204,12 +223,70 @@ is_area (EmUnit unit)
   return unit == EM_UNIT_MM2 || unit == EM_UNIT_CM2 || unit == EM_UNIT_INCH2;
 }
 
+/* "NAK80", "CR12": digits that an unknown word runs into are part of a name. */
+static gboolean
+is_glued_to_word (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item_size (c->items, i);
+  guint word = i - 1;
+
+  if (i == c->first || !is_glued (c->items, i))
+    return FALSE;
+  /* "5O-52": what is before the dash could not be read. */
+  if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
+    word--;
+  return em_item (c->items, word)->type == EM_ITEM_UNKNOWN && (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
+}
+
 /* "(12.5)" is a reference size: for information only, never used (ASME Y14.5). */
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
          !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !is_area (em_item_size (c->items, i)->unit);
+}
+
+static gboolean
+is_first (const EmClause *c, guint i)
+{
+  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.');
+}
+
+/* A diameter is told further on. */
+static gboolean
+has_diameter (const EmClause *c, guint i)
+{
+  for (guint k = i; k + 1 < c->end && k < i + ROW_WINDOW; k++)
+    {
+      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
+
+      if (label != NULL && label->roles == EM_ROLE_DIAMETER)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* A part of the tool or of the repair whose number is followed by a little word or a colon. A bore's or a pin's may be its size. */
+static gboolean
+is_which (const EmClause *c, guint noun, guint next)
+{
+  const EmSense *kind = em_item_says (c->items, noun, EM_SAYS_KIND);
+  const EmSense *glue = next < c->end ? em_item_says (c->items, next, EM_SAYS_GLUE) : NULL;
+
+  if (kind != NULL && (kind->weight[BORE_KIND] > 0 || kind->weight[PIN_KIND] > 0) && !has_diameter (c, next))
+    return FALSE;
+  if (kind == NULL && !says (c, noun, EM_SAYS_PLACE))
+    return FALSE;
+  return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) ||
+         (glue != NULL && glue->value == NULL && !says (c, next, EM_SAYS_UNIT));
+}
+
+static gboolean
+is_counted (const EmClause *c, guint i)
+{
+  const EmSense *place = em_item_says (c->items, i, EM_SAYS_PLACE);
+
+  return place != NULL && g_strcmp0 (place->value, "counted") == 0;
 }
 
 /* "Slide 3:", "Cavity B:", "Pos. 2:", "Lifter #3": the number or letter is a name. */
@@ -220,10 +297,28 @@ is_name (const EmClause *c, guint i)
   gboolean is_short = item->type == EM_ITEM_SIZE ? em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->unit == EM_UNIT_NONE && item->length <= 3
                                                  : item->type != EM_ITEM_SIGN && item->length == 1;
   gboolean is_closed = i + 1 == c->end || em_item_is_sign (c->items, i + 1, ':') || says (c, i + 1, EM_SAYS_SOUND) ||
-                       (em_item_is_sign (c->items, i + 1, '-') && !is_glued (c->items, i + 1));
+                       (em_item_is_sign (c->items, i + 1, '-') && !is_glued (c->items, i + 1)) ||
+                       (item->type == EM_ITEM_SIZE && em_item_is_soft_break (c->items, i + 1));
   guint prior = before (c, i);
   const EmSense *word = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_GLUE) : NULL;
 
+  /* "insert B7 got", "core C2 is" */
+  if (is_short && item->type == EM_ITEM_SIZE && i > c->first + 1 && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 &&
+      em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN && says (c, i - 2, EM_SAYS_PLACE))
+    return TRUE;
+  /* "RIB R4:", "ZONE W1:" */
+  if (is_short && item->type == EM_ITEM_SIZE && i > c->first && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 &&
+      em_item (c->items, i - 1)->type != EM_ITEM_SIGN && em_item (c->items, i - 1)->sign == 0 && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':'))
+    return TRUE;
+  /* "Web W2 cracked" */
+  if (is_short && item->type == EM_ITEM_SIZE && i == c->first + 2 && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 && em_item (c->items, i - 1)->sign == 0 &&
+      em_item (c->items, i - 1)->type != EM_ITEM_SIGN && (says (c, c->first, EM_SAYS_KIND) || says (c, c->first, EM_SAYS_PLACE)) &&
+      (says (c, i + 1, EM_SAYS_KIND) || says (c, i + 1, EM_SAYS_SET) || says (c, i + 1, EM_SAYS_GLUE)))
+    return TRUE;
+  /* "on the 2-impression tool" */
+  if (is_short && item->type == EM_ITEM_SIZE && i + 2 < c->end && em_item_is_sign (c->items, i + 1, '-') && is_glued (c->items, i + 1) && is_glued (c->items, i + 2) &&
+      says (c, i + 2, EM_SAYS_PLACE))
+    return TRUE;
   /* "(B) NICK" */
   if (is_short && item->type != EM_ITEM_SIZE && i > c->first && em_item_is_sign (c->items, i - 1, '(') && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')'))
     return TRUE;
@@ -238,6 +333,16 @@ is_name (const EmClause *c, guint i)
     return TRUE;
   if (item->type == EM_ITEM_SIZE && em_item_is_sign (c->items, i - 1, '#') && !says (c, prior, EM_SAYS_QUANTITY))
     return TRUE;
+  /* "on cav 5": what is counted has its count before it. */
+  if (item->type == EM_ITEM_SIZE && prior + 1 == i && is_counted (c, prior) && !says (c, i + 1, EM_SAYS_PLACES) && !says (c, i + 1, EM_SAYS_TIMES) &&
+      !says (c, i + 1, EM_SAYS_KIND) && !says (c, i + 1, EM_SAYS_LABEL))
+    return TRUE;
+  /* "as core 9 but longer" */
+  if (item->type == EM_ITEM_SIZE && prior + 1 == i && says (c, prior, EM_SAYS_SAME) && !says (c, i + 1, EM_SAYS_LABEL) && !says (c, i + 1, EM_SAYS_PLACES))
+    return TRUE;
+  /* "Cavity 3 has a chip", "Rib 5: worn": which of several. */
+  if (item->type == EM_ITEM_SIZE && prior + 1 == i && (is_first (c, prior) || says (c, prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, prior, i + 1))
+    return TRUE;
   /* "slide no 2" */
   if (item->type == EM_ITEM_SIZE && word != NULL && g_strcmp0 (word->value, "number") == 0 && prior > c->first &&
       (says (c, prior - 1, EM_SAYS_PLACE) || says (c, prior - 1, EM_SAYS_KIND)))
@@ -250,12 +355,72 @@ is_name (const EmClause *c, guint i)
                        ((prior == c->first || em_item_is_soft_break (c->items, prior - 1)) && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
 }
 
+/* "555-0142", "14:20", "12.03.2026", "68840": digits of a telephone, a time, a date, a number of something. */
+static gboolean
+is_code (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+  const EmSize *size = em_item_size (c->items, i);
+  const char *text = c->items->text + item->start;
+  gboolean is_long = size->is_whole && size->unit == EM_UNIT_NONE && (size->value.n >= TOO_LONG || (item->length >= 3 && text[0] == '0' && g_ascii_isdigit (text[1])));
+
+  if (is_long && (size->roles & dimension_roles) == 0)
+    return TRUE;
+  if (size->unit != EM_UNIT_NONE)
+    return FALSE;
+  /* "brass 2.0402" */
+  if (size->n_decimals == ALLOY_DECIMALS && i > c->first && says (c, i - 1, EM_SAYS_MATERIAL))
+    return TRUE;
+  for (int side = -2; side <= 2; side += 4)
+    {
+      guint other = i + (guint) side, sign = side < 0 ? i - 1 : i + 1;
+
+      if ((side < 0 && i < c->first + 2) || other >= c->end || em_item (c->items, other)->type != EM_ITEM_SIZE || !is_glued (c->items, MAX (i, other)) ||
+          !is_glued (c->items, sign))
+        continue;
+      if (em_item_is_sign (c->items, sign, ':') || em_item_is_sign (c->items, sign, '.') ||
+          (em_item_is_sign (c->items, sign, '-') && item->length >= 3 && em_item (c->items, other)->length >= 3 && size->is_whole))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "12 hrs", "250,000 shots", "3 weeks" */
+static gboolean
+is_time (const EmClause *c, guint i)
+{
+  const EmSense *noise = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_NOISE) : NULL;
+
+  return noise != NULL && g_strcmp0 (noise->value, "time") == 0 && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
+}
+
 static void
 use_name (const EmClause *c, guint i)
 {
   em_item (c->items, i)->is_used = TRUE;
   if (em_item (c->items, i)->type == EM_ITEM_SIZE)
     em_item_size (c->items, i)->roles |= EM_ROLE_REFERENCE;
+}
+
+/* "2 of the 4 lifters": the number of all after the number of those meant. Marks both. */
+static gboolean
+mark_share (const EmClause *c, guint i)
+{
+  guint all = i + 2;
+  const EmSize *part, *whole;
+
+  if (i + 3 >= c->end || !is_size (c, i) || !says (c, i + 1, EM_SAYS_PREPOSITION))
+    return FALSE;
+  all += says (c, all, EM_SAYS_GLUE);
+  if (!is_size (c, all) || !(says (c, all + 1, EM_SAYS_PLACE) || says (c, all + 1, EM_SAYS_KIND)))
+    return FALSE;
+  part = em_item_size (c->items, i);
+  whole = em_item_size (c->items, all);
+  if (!part->is_whole || !whole->is_whole || part->value.n >= whole->value.n || part->unit != EM_UNIT_NONE || whole->unit != EM_UNIT_NONE)
+    return FALSE;
+  em_item_size (c->items, i)->roles |= EM_ROLE_COUNT;
+  use_name (c, all);
+  return TRUE;
 }
 
 void
@@ -266,13 +431,23 @@ em_clause_mark_counts (const EmClause *c)
       EmSize *size;
 
       if (is_name (c, i))
-        use_name (c, i);
-      if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used)
+        {
+          /* "R4:" */
+          if (i > c->first && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1)
+            em_item (c->items, i - 1)->is_used = TRUE;
+          use_name (c, i);
+        }
+      /* "A=1.2" */
+      if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN && is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
+        em_item (c->items, i)->is_used = TRUE;
+      if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
       size = em_item_size (c->items, i);
+      if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | dimension_roles)) != 0)
+        continue;
       if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
-      else if (is_reference (c, i))
+      else if (is_reference (c, i) || is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i))
         size->roles |= EM_ROLE_REFERENCE;
     }
 }
@@ -317,6 +492,7 @@ typedef struct
   guint           open;         /* size that a label right here would follow; G_MAXUINT: none */
   guint32         pending;      /* roles waiting for the next size */
   guint           pending_item;
+  gboolean        has_finished; /* a word like "should be" was met */
 } Labels;
 
 static void
@@ -360,11 +536,16 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, '=') ||
                          (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER)))
     return FALSE;
-  /* "1.5 mm draft 10 deg": no length is an angle. */
+  /* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
   if ((sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 && size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE)
+    return FALSE;
+  if ((sense->roles & lengths) != 0 && size->unit == EM_UNIT_DEGREE)
     return FALSE;
   /* "35 x 10 low, 0.2 to add": a row is not what it is low by. */
   if (sense->roles == EM_ROLE_BUILD && size->chain != 0)
+    return FALSE;
+  /* "18 mm high to be built up 0.25 mm" */
+  if (sense->roles == EM_ROLE_BUILD && (size->roles & plan_roles) != 0)
     return FALSE;
   /* "5 deep must go away" */
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & dimension_roles) != 0)
@@ -407,12 +588,21 @@ give_row (Labels *l, guint at, guint32 roles)
       }
 }
 
+static gboolean
+is_building (const EmClause *c, guint i)
+{
+  const EmSense *verb = em_item_says (c->items, i, EM_SAYS_VERB);
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
   const EmSense *after = label_at (l->c, i, EM_LABEL_AFTER);
   const EmSense *prior = label_at (l->c, i, EM_LABEL_BEFORE);
 
+  l->has_finished |= prior != NULL && (prior->roles & EM_ROLE_FINISHED) != 0;
   /* "R.03": glued to the size after it. */
   if (prior != NULL && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
       (is_glued (l->c->items, i + 1) || (prior->place == EM_LABEL_BEFORE && after != NULL && after->place == EM_LABEL_AFTER)))
@@ -424,21 +614,27 @@ take_label (Labels *l, guint i)
         give_row (l, l->open, EM_ROLE_LEG);
       return;
     }
+  /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
+  if (prior != NULL && prior->roles == EM_ROLE_WORN && says (l->c, i, EM_SAYS_GLUE) && (!l->has_finished || next_size (l->c, i) != i + 1))
+    return;
   /* "hole for core pin": "for" and "over" lead to a length only right before it. */
   if (prior != NULL && prior->roles == EM_ROLE_LENGTH && says (l->c, i, EM_SAYS_PREPOSITION) && next_size (l->c, i) == l->c->end)
     return;
   /* "a deep pit": a word that follows its size and has none. */
   if (prior == NULL && next_size (l->c, i) == l->c->end)
     {
-      em_item (l->c->items, i)->is_used = l->c->end - l->c->first > 1 && i + 1 < l->c->end && says (l->c, i + 1, EM_SAYS_KIND);
+      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end && says (l->c, i + 1, EM_SAYS_KIND);
       return;
     }
+  /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
+  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE || after->roles == EM_ROLE_DIAMETER))
+    return;
   if (prior == NULL)
     prior = after;
   if (l->pending != 0 && l->pending_item != G_MAXUINT)
     em_item (l->c->items, l->pending_item)->is_used = TRUE;
   /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a label stands before its size or after it. */
-  l->pending |= prior->roles;
+  l->pending |= prior->roles | (is_building (l->c, i) && prior->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
   l->pending_item = i;
   l->open = G_MAXUINT;
 }
@@ -466,14 +662,24 @@ static void
 take_size (Labels *l, guint i)
 {
   EmSize *size = em_item_size (l->c->items, i);
-  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN : 0);
+  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD : 0);
   gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
+  /* "crack at rib root 22 long" */
+  if ((roles & dimension_roles) == EM_ROLE_GAP && label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
+      (label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & plan_roles) != 0)
+    {
+      em_item (l->c->items, l->pending_item)->is_used = TRUE;
+      roles = 0;
+    }
   if (is_weak (l, i))
     roles = 0;
   /* "worn land 180 x 3": a row measures the thing, not its wear. */
   if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;
+  /* "build up 20 x 10", but "low .018 x .062 wide" */
+  if (size->chain != 0 && !(says (l->c, i + 1, EM_SAYS_TIMES) && i + 3 < l->c->end && label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
+    roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD);
 
   if (keeps_legs)
     roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
@@ -506,18 +712,29 @@ take_bound (Labels *l, guint i)
       }
 }
 
-static gboolean
-is_building (const EmClause *c, guint i)
+/* "weld .4 mm", but not "weld 6 mm edge", "weld 10 mm long" or "weld 20 x 10". */
+static void
+take_weld (const EmClause *c, guint i)
 {
-  const EmSense *verb = em_item_says (c->items, i, EM_SAYS_VERB);
+  guint next = next_size (c, i);
 
-  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+  if (next != i + 1 || next == c->end || em_item_size (c->items, next)->chain != 0 || em_item_size (c->items, next)->unit == EM_UNIT_DEGREE ||
+      says (c, next + 1, EM_SAYS_LABEL) || says (c, next + 1, EM_SAYS_KIND) || says (c, next + 1, EM_SAYS_PLACE) || says (c, next + 1, EM_SAYS_THING))
+    return;
+  em_item_size (c->items, next)->roles |= EM_ROLE_WELD;
+}
+
+/* "6 Stk.: 10,00": a word of counting beside its count is no label. */
+static gboolean
+is_count_word (const EmClause *c, guint i)
+{
+  return says (c, i, EM_SAYS_PLACES) && i > c->first && is_size (c, i - 1) && (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
 }
 
 void
 em_clause_mark_labels (const EmClause *c)
 {
-  Labels l = { c, G_MAXUINT, 0, G_MAXUINT };
+  Labels l = { c, G_MAXUINT, 0, G_MAXUINT, FALSE };
 
   for (guint i = c->first; i < c->end; i++)
     {
@@ -532,7 +749,9 @@ em_clause_mark_labels (const EmClause *c)
           l.open = G_MAXUINT;
           l.pending = 0;
         }
-      else if (says (c, i, EM_SAYS_LABEL))
+      else if (says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1)
+        l.open = G_MAXUINT;
+      else if (says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
         take_label (&l, i);
       else if (says (c, i, EM_SAYS_APPROXIMATE) || says (c, i, EM_SAYS_MINIMUM) || says (c, i, EM_SAYS_MAXIMUM))
         take_bound (&l, i);
@@ -547,9 +766,13 @@ em_clause_mark_labels (const EmClause *c)
           if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->chain == 0 &&
               (em_item_size (c->items, l.open)->roles & dimension_roles) == 0)
             em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
+          else if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->roles == EM_ROLE_HEIGHT)
+            em_item_size (c->items, l.open)->roles |= EM_ROLE_ADD;
           else
             l.open = G_MAXUINT;
         }
+      else if (says (c, i, EM_SAYS_VERB) && !says (c, i, EM_SAYS_PLACES))
+        take_weld (c, i);
       else if (says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {
           /* "⌀1.25 TO 1.00": two of the same, unless they are far apart: "Radius 0,2 auf 55 mm". */

@@ -10,8 +10,21 @@
 enum
 {
   EVIDENCE = 8,
+  WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
 };
+
+static gboolean
+has_form (const EmProto *proto, const char *form)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, "form") == 0 && g_strcmp0 (g_array_index (proto->given, EmGiven, i).field.text, form) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "0.3 mm welded over 45 mm, 6 mm wide" */
+static const guint32 flat = EM_ROLE_BUILD | EM_ROLE_LENGTH | EM_ROLE_WIDTH;
 
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
@@ -20,6 +33,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   int weight[EM_N_NOTE_KINDS], best = -1, second = -1;
   guint32 roles = 0;
   guint n_bare = 0, n_row = 0;
+  /* "surface 45 x 30, missing 0.35": a thing that is no edge by name does not become one by its sizes. */
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  gboolean is_edge = noun == NULL || noun->weight[EDGE_NICK] > 0 || proto->noun_weight <= WEAK_NOUN;
 
   memcpy (weight, proto->weight, sizeof weight);
   for (guint i = 0; i < proto->sizes->len; i++)
@@ -39,17 +55,56 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
       weight[BORE] = 0;
     }
+  /* "blind hole ⌀3.00, now ⌀3.07": what has a size now and a size to be is no hole to fill. */
+  if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_DIAMETER) != 0)
+    {
+      weight[BORE] = MAX (weight[BORE], weight[RECESS]) + EVIDENCE;
+      weight[RECESS] = 0;
+    }
+  /* "scored on the ID, should be 2.375, now 2.381" */
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    if ((k == BORE || k == PIN) && weight[k] > 0 && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_FINISHED) != 0 && (roles & EM_ROLE_RADIUS) == 0)
+      weight[k] += 3 * EVIDENCE;
+  /* "lost a bit of its edge, 8 long, 1.2 deep": a worn edge has no depth beside its length. */
+  if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && (roles & EM_ROLE_RADIUS) == 0 && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0)
+    {
+      weight[EDGE_NICK] += EVIDENCE;
+      weight[WORN_CORNER] /= 3;
+    }
+  /* "tip broken off, ⌀2.5 x 6": what is round and no edge by name has none. */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && proto->noun != EM_NO_ITEM && em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[EDGE_NICK] == 0)
+    weight[EDGE_NICK] /= 4;
   /* "a ding 3 dia": round, so no edge. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
     {
       weight[RECESS] += (roles & EM_ROLE_DEPTH) != 0 ? EVIDENCE : 0;
       weight[EDGE_NICK] /= 4;
+      if ((roles & EM_ROLE_RADIUS) == 0 && (roles & EM_ROLE_DEPTH) != 0)
+        weight[WORN_CORNER] /= 4;
+    }
+  /* "a ding 2.5 across, 0.9 deep" */
+  if ((roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 && (roles & (EM_ROLE_LENGTH | EM_ROLE_LEG | EM_ROLE_HEIGHT)) == 0 && proto->sizes->len == 2 &&
+      weight[RECESS] > 0 && has_form (proto, "cap"))
+    {
+      weight[RECESS] += EVIDENCE;
+      weight[EDGE_NICK] /= 4;
+    }
+  /* "burn mark, fill it, 6 x 4, 1.5 deep" */
+  if (proto->has_fill && weight[GROOVE] > 0 && n_row == 2 && (roles & EM_ROLE_DEPTH) != 0)
+    weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + EVIDENCE);
+  /* "lost its corner, 2 mm on both faces" */
+  if (proto->is_equal && (roles & EM_ROLE_RADIUS) == 0 && weight[EDGE_NICK] > 0)
+    {
+      weight[EDGE_NICK] += EVIDENCE;
+      weight[WORN_CORNER] /= 2;
     }
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;
   /* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
-  if ((roles & EM_ROLE_ADD) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && n_row == 2 && weight[FACE] > 0 && proto->noun_weight < STRONG_EDGE)
+  if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && weight[FACE] > 0 &&
+      (((roles & EM_ROLE_ADD) != 0 && n_row == 2 && proto->noun_weight < STRONG_EDGE) || (roles & flat) == flat))
     weight[FACE] += 3 * EVIDENCE;
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
@@ -67,8 +122,11 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
         weight[k] += (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) != 0 ? EVIDENCE * 2 : 0;
       if (k == WORN_CORNER && (roles & EM_ROLE_RADIUS) == 0 && (roles & (EM_ROLE_WIDTH | EM_ROLE_THICKNESS | EM_ROLE_BUILD)) != 0)
         weight[k] = MAX (1, weight[k] - EVIDENCE);
+      /* "a dent in the seat, spherical radius 1/2" */
+      if (k == SEAT)
+        weight[k] += (roles & EM_ROLE_SPHERE) != 0 ? EVIDENCE * 2 : 0;
       if (k == EDGE_NICK)
-        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 ? 2 * EVIDENCE : 0);
+        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 && is_edge ? 2 * EVIDENCE : 0);
       if (k == BORE || k == PIN)
         weight[k] += (roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? EVIDENCE / 2 : 0;
       if (k == RECESS)

@@ -8,6 +8,8 @@
 #include <math.h>
 #include <string.h>
 
+enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */ };
+
 enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40 };
 
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
@@ -194,13 +196,23 @@ is_round_form (const char *form)
 static gboolean
 fit_slot (Fitter *f, guint item)
 {
-  guint32 roles = em_item_size (f->items, item)->roles;
+  const EmSize *size = em_item_size (f->items, item);
+  gboolean is_row = size->chain != 0, is_named = (size->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0, has_width = em_fit_find (f->fit, "slot_width") != NULL;
 
-  if ((roles & EM_ROLE_SLOT) == 0 || em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
+  if ((size->roles & EM_ROLE_SLOT) == 0 || size->unit == EM_UNIT_DEGREE)
     return FALSE;
-  if ((roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0 || (em_fit_find (f->fit, "slot_width") != NULL && (roles & EM_ROLE_WIDTH) == 0))
-    return offer (f, "slot_depth", item, 1, NULL);
-  return offer (f, "slot_width", item, 1, NULL);
+  /* "in a slot 5 wide needs 0.3": only a row goes on without a name. */
+  if (!is_named && !is_row && has_width)
+    return FALSE;
+  if ((size->roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0 || (has_width && (size->roles & EM_ROLE_WIDTH) == 0))
+    return offer (f, "slot_depth", item, 1, is_named ? NULL : "position");
+  return offer (f, "slot_width", item, 1, is_named ? NULL : "position");
+}
+
+static const char *
+build_field (int kind)
+{
+  return kind == FACE || kind == SIDEWALL || kind == SEAT ? "thickness" : kind == RIB ? "coat" : NULL;
 }
 
 static gboolean
@@ -215,16 +227,25 @@ fit_labelled (Fitter *f, guint item)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
+  /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
+  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && mm (f, item) <= build_max_mm)
+    return offer (f, "thickness", item, 1, "from-words");
+  /* "build up 2 mm high" */
+  if (f->fit->kind == RIB && (roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
+    return offer (f, "coat", item, 1, "from-words");
+  /* "blade snapped, needs .06 of height": what is gone is what to put on. */
+  if (f->fit->kind == RIB && f->proto->has_damage && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL)
+    return offer (f, "coat", item, 1, "from-words");
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && mm (f, item) > build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
-  /* "a dent 3 mm across" */
-  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && is_round_form (given_text (f->proto, "form")))
+  /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
+  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 && is_round_form (given_text (f->proto, "form")))
     roles = EM_ROLE_DIAMETER;
-  /* "D=" may be a depth, "⌀" never. */
-  if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && em_item (f->items, size->label_item)->sign != 0)
+  /* "D=" may be a depth, "⌀" and "dia" never. */
+  if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))
     roles &= ~(guint32) EM_ROLE_DIAMETER;
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
@@ -242,6 +263,9 @@ fit_labelled (Fitter *f, guint item)
       if (offer (f, row->field, item, 1, row->reason))
         return TRUE;
     }
+  /* "30 mm long, worn for 0.4 mm" */
+  if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL && mm (f, item) <= build_max_mm)
+    return offer (f, build_field (f->fit->kind), item, 1, "from-words");
   /* "IN SLOT 10 WIDE, 20 DEEP" */
   if ((roles & EM_ROLE_DEPTH) != 0 && em_fit_find (f->fit, "slot_width") != NULL && em_fit_find (f->fit, "slot_depth") == NULL)
     return offer (f, "slot_depth", item, 1, "from-words");
@@ -263,7 +287,13 @@ fit_diameters (Fitter *f, const guint *items, guint n)
       small = mm (f, items[i]) < mm (f, small) ? items[i] : small;
     }
   has_role = ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
-  if (is_near (mm (f, large), mm (f, small)))
+  /* ".5 dia +.004 dia": no two of one thing, but how much on the diameter. */
+  if (!is_seat && n == 2 && mm (f, small) <= build_max_mm && mm (f, large) > FAR_RATIO * mm (f, small) && em_fit_find (f->fit, "build") == NULL)
+    {
+      put (f, "diameter", large, 1, "from-words");
+      put (f, "build", small, 0.5, "from-words");
+    }
+  else if (is_near (mm (f, large), mm (f, small)))
     {
       gboolean is_worn = !is_seat && (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
 
@@ -335,6 +365,9 @@ fit_build (Fitter *f, guint item)
     return FALSE;
   if ((roles & EM_ROLE_ON_DIAMETER) != 0)
     return offer (f, "build", item, 0.5, "on-diameter");
+  /* "1.000 OD worn .004 dia" */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && mm (f, item) <= build_max_mm)
+    return offer (f, "build", item, 0.5, "from-words");
   if ((roles & EM_ROLE_PER_SIDE) != 0)
     return offer (f, "build", item, 1, NULL);
   if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 && mm (f, item) <= build_max_mm)
@@ -370,7 +403,7 @@ fit_round (Fitter *f)
         }
       if (fit_labelled (f, item))
         continue;
-      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0;
+      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0;
       if (is_bare && f->n_bare < BARE_MAX)
         f->bare[f->n_bare++] = item;
     }
@@ -454,14 +487,8 @@ extreme (const Fitter *f, gboolean is_largest)
   return at;
 }
 
-static const char *
-build_field (int kind)
-{
-  return kind == FACE || kind == SIDEWALL ? "thickness" : kind == RIB ? "coat" : NULL;
-}
-
 static gboolean
-is_free (const Row *const *free_rows, guint n, guint at, const char *field)
+is_free (const Row **free_rows, guint n, guint at, const char *field)
 {
   return at < n && strcmp (free_rows[at]->field, field) == 0;
 }
@@ -469,13 +496,19 @@ is_free (const Row *const *free_rows, guint n, guint at, const char *field)
 /* Brings the bare sizes into the order of the free fields where their sizes tell more than their places; returns why they have
  * the fields they get. */
 static const char *
-order_bare (Fitter *f, const Row *const *free_rows, guint n)
+order_bare (Fitter *f, const Row **free_rows, guint n)
 {
   int kind = f->fit->kind;
   gboolean is_flat = kind == FACE || kind == SIDEWALL;
   const char *reason = "position";
 
-  if (f->n_bare < 2)
+  /* "pad face .015": no face is that long. */
+  if (is_flat && f->n_bare == 1 && n == 3 && mm (f, f->bare[0]) <= build_max_mm)
+    {
+      free_rows[0] = free_rows[2];
+      return "smallest";
+    }
+  if (f->n_bare < 2 && kind != WORN_CORNER)
     return reason;
   if (kind == EDGE_NICK && n == 3 && f->n_bare == 3 && extreme (f, TRUE) != 0)
     {
@@ -493,6 +526,13 @@ order_bare (Fitter *f, const Row *const *free_rows, guint n)
     {
       move_to (f, extreme (f, FALSE), n - 1);
       reason = "smallest";
+    }
+  /* "rounded about 0.4 mm": no edge is that short. */
+  if (kind == WORN_CORNER && f->n_bare == 1 && n == 2 && mm (f, f->bare[0]) <= build_max_mm &&
+      (em_item_size (f->items, f->bare[0])->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0)
+    {
+      free_rows[0] = free_rows[1];
+      return "smallest";
     }
   /* "R .5" without its R: an edge is longer than it is worn. A rib is longer than it is thick. */
   if ((kind == WORN_CORNER || kind == RIB) && is_free (free_rows, n, 0, "length") && extreme (f, TRUE) != 0)
@@ -512,6 +552,16 @@ order_bare (Fitter *f, const Row *const *free_rows, guint n)
   return reason;
 }
 
+/* One bare size beside a verb, no row. */
+static gboolean
+is_to_add (const Fitter *f, guint item)
+{
+  const EmSize *size = em_item_size (f->items, item);
+  gboolean is_beside = f->fit->kind != SEAT && f->proto->has_build;
+
+  return size->chain == 0 && mm (f, item) <= build_max_mm && (is_beside || (size->roles & EM_ROLE_WELD) != 0);
+}
+
 static void
 fit_bare (Fitter *f)
 {
@@ -521,9 +571,9 @@ fit_bare (Fitter *f)
   guint n;
 
   /* "BUILD UP FACE .015": one bare size beside a verb of building, no row. */
-  if (build != NULL && em_fit_find (f->fit, build) == NULL && f->proto->has_build)
+  if (build != NULL && em_fit_find (f->fit, build) == NULL)
     for (guint i = 0; i < f->n_bare; i++)
-      if (em_item_size (f->items, f->bare[i])->chain == 0 && mm (f, f->bare[i]) <= build_max_mm)
+      if (is_to_add (f, f->bare[i]))
         {
           put (f, build, f->bare[i], 1, "from-words");
           move_to (f, i, f->n_bare - 1);
@@ -798,7 +848,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
 
         if (is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
           continue;
-        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER)) == 0 && f.n_bare < BARE_MAX)
+        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER | EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < BARE_MAX)
           f.bare[f.n_bare++] = item;
       }
   if (kind == WORN_CORNER)

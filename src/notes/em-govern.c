@@ -8,6 +8,10 @@
 #include <math.h>
 #include <string.h>
 
+enum { LONG_NUMBER = 1000 /* longer than a size */ };
+
+enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */ };
+
 enum { WINDOW = 4, REFERENCE_WINDOW = 12, SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
 
 typedef struct
@@ -161,6 +165,44 @@ is_alloy_number (const Governor *g, guint i)
   return size != NULL && size->is_whole && size->value.n >= 1000 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->label_item == G_MAXUINT32;
 }
 
+/* A bare range of whole numbers that may be a hardness. */
+static gboolean
+is_bare_range (const Governor *g, guint i)
+{
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  return size != NULL && size->low.d != 0 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 && size->n_decimals == 0 &&
+         em_fraction_plain (size->low) >= HRC_MIN && em_fraction_plain (size->high) <= HRC_MAX;
+}
+
+/* "H13, 50-52", "60-62, A2": a bare range beside a metal is its hardness. */
+static void
+read_bare_hardness (Governor *g, guint base)
+{
+  for (guint i = base > g->c->first + 2 ? base - 2 : g->c->first; i < g->c->end && i <= base + 2; i++)
+    if (is_bare_range (g, i))
+      em_item_size (g->c->items, i)->roles |= EM_ROLE_HARDNESS;
+}
+
+/* "isn't H13" */
+static gboolean
+is_denied (const Governor *g, guint i)
+{
+  const EmSense *glue = says (g, i - 1, EM_SAYS_GLUE);
+
+  return i > g->c->first && glue != NULL && g_strcmp0 (glue->value, "not") == 0;
+}
+
+/* "420 at 52 HRC" */
+static gboolean
+has_hardness_near (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end && k <= i + 3; k++)
+    if (is_size (g, k) && em_unit_is_hardness (em_item_size (g->c->items, k)->unit))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_base (Governor *g, guint i)
 {
@@ -174,11 +216,14 @@ read_base (Governor *g, guint i)
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (em_item_is_sign (g->c->items, k, '?'))
       return;
+  if (is_denied (g, i))
+    return;
   has_material = has_material_near (g, i);
-  if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i))
+  if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i) && !has_hardness_near (g, i))
     return;
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
+  read_bare_hardness (g, i);
   /* The first stands; another one stays visible as unused. */
   if (take_once (g, "base"))
     {
@@ -187,6 +232,16 @@ read_base (Governor *g, guint i)
       if (!has_material)
         infer (one, "from-words");
     }
+}
+
+/* "we finish machine": who does it stands right before it. */
+static gboolean
+is_customers (const Governor *g, guint i)
+{
+  for (guint k = i; k-- > g->c->first && k + 2 >= i && !em_item_is_soft_break (g->c->items, k);)
+    if (says (g, k, EM_SAYS_AGENT) != NULL && g_strcmp0 (says (g, k, EM_SAYS_AGENT)->value, "customer") == 0)
+      return TRUE;
+  return FALSE;
 }
 
 static void
@@ -202,7 +257,7 @@ read_simple (Governor *g, guint i)
       const EmSense *sense = says (g, i, simple[k].says);
 
       if (sense != NULL && !item (g, i)->is_used)
-        add (g, simple[k].field, sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
+        add (g, simple[k].field, sense->says == EM_SAYS_FINISH && is_customers (g, i) ? "customer" : sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
     }
 }
 
@@ -231,6 +286,9 @@ read_machining (Governor *g, guint i)
       }
     else if (says (g, k, EM_SAYS_AGENT) != NULL && !item (g, k)->is_used)
       agent = k;
+  /* "grind all flush" */
+  if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 && says (g, i - 1, EM_SAYS_SET) == NULL)
+    infer (add (g, "finish", "shop", i, i), "from-words");
   if (agent == EM_NO_ITEM)
     return;
   one = add (g, "finish", says (g, agent, EM_SAYS_AGENT)->value, MIN (i, agent), MAX (i, agent));
@@ -264,8 +322,8 @@ is_other (const Governor *g, guint i)
   if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL)
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
-         (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 || says (g, i + 1, EM_SAYS_LABEL) != NULL ||
-          says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL);
+         (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 ||
+          (size->value.n < LONG_NUMBER && (says (g, i + 1, EM_SAYS_LABEL) != NULL || says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL)));
 }
 
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
@@ -283,7 +341,7 @@ read_reference (Governor *g, guint i)
          (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') || em_item_is_sign (g->c->items, from, '.') ||
           em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from)))
     from++;
-  if (from >= g->c->end || is_other (g, from))
+  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from))
     return;
   for (to = from; to < g->c->end && to < from + REFERENCE_WINDOW; to++)
     {
@@ -306,6 +364,13 @@ read_reference (Governor *g, guint i)
   item (g, i)->is_used = TRUE;
 }
 
+/* "identical cavity blocks": parts of the tool, none of them a repair. */
+static gboolean
+is_part (const Governor *g, guint i)
+{
+  return says (g, i, EM_SAYS_PLACE) != NULL && says (g, i, EM_SAYS_KIND) == NULL && says (g, i + 1, EM_SAYS_KIND) == NULL;
+}
+
 static void
 read_tools (Governor *g, guint i)
 {
@@ -315,17 +380,27 @@ read_tools (Governor *g, guint i)
   if (!is_count (g, i) && (number == NULL || strchr (number->value, '/') != NULL))
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
-    if (says (g, k, EM_SAYS_TOOLS) != NULL)
+    if (says (g, k, EM_SAYS_TOOLS) != NULL && (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1)))
       {
         if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)
           item (g, i - 1)->is_used = TRUE;
         one = add (g, "tools", NULL, i, k);
         one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL) : em_fraction_plain (em_item_size (g->c->items, i)->value);
         one->is_general = TRUE;
-        if (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "part") == 0)
+        if (says (g, k, EM_SAYS_TOOLS)->value != NULL)
           infer (one, "from-words");
         return;
       }
+}
+
+/* "KEEP CLEAR OF THE VENT HOLE BY 1.5": how near it lies. */
+static gboolean
+is_apart (const Governor *g, guint thing)
+{
+  for (guint k = thing + 1; k < g->c->end && k <= thing + 2; k++)
+    if (is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && !is_count (g, k))
+      return (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0 || says (g, k - 1, EM_SAYS_TIMES) != NULL;
+  return FALSE;
 }
 
 /* "DO NOT WELD THREADS": what must stay free of weld. */
@@ -351,6 +426,11 @@ read_refusal (Governor *g, guint i)
         add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = TRUE;
         return;
       }
+  /* "NO WELD ON POLISHED LENS AREA" */
+  while (thing != NULL && last + 1 < g->c->end && (says (g, last + 1, EM_SAYS_THING) != NULL || says (g, last + 1, EM_SAYS_PLACE) != NULL))
+    last++;
+  if (thing != NULL && is_apart (g, last))
+    return;
   if (thing != NULL)
     add (g, "refuse", thing->value, i, last)->is_general = TRUE;
   else if (last > i)
@@ -413,7 +493,7 @@ find_cue (const Governor *g, guint thing)
       return k;
   for (guint k = thing; k-- > g->c->first && k + WINDOW >= thing;)
     {
-      if (says (g, k, EM_SAYS_NEAR) != NULL)
+      if (says (g, k, EM_SAYS_NEAR) != NULL || (says (g, k, EM_SAYS_REFUSE) != NULL && !item (g, k)->is_used))
         return k;
       if (says (g, k, EM_SAYS_TO) != NULL && k > g->c->first && is_size (g, k - 1))
         return k;
@@ -434,6 +514,9 @@ read_near (Governor *g, guint i)
     return;
   is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);
+  /* "TAPPED HOLE .25 AWAY" */
+  if (cue == EM_NO_ITEM && is_size (g, i + 1) && (em_item_size (g->c->items, i + 1)->roles & EM_ROLE_CLEARANCE) != 0)
+    cue = i + 1;
   /* "polish afterwards": something to do. */
   if (cue == EM_NO_ITEM && says (g, i, EM_SAYS_MACHINING) != NULL)
     return;
@@ -460,7 +543,7 @@ read_near (Governor *g, guint i)
   }
   if (cue == EM_NO_ITEM)
     return;
-  item (g, cue)->is_used = TRUE;
+  item (g, cue)->is_used |= !is_size (g, cue);
   clearance = find_clearance (g, i, cue);
   if (clearance != EM_NO_ITEM)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;

@@ -7,6 +7,7 @@
 
 #include "em-govern.h"
 #include "em-proto.h"
+#include "em-table.h"
 
 #include <math.h>
 #include <string.h>
@@ -16,6 +17,8 @@ enum
   WEAK_HEAD = 4,         /* "area", "edge": may be the place of something else */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
+  INLINE_WINDOW = 80,    /* items looked ahead over for "(2)" */
+  NAME_MIN = 3,          /* letters of a word that may be a part's name */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
 
@@ -54,6 +57,13 @@ is_damage (const EmReader *r, guint i)
   return FALSE;
 }
 
+/* "Pocket insert": the noun says which part. */
+static gboolean
+names_part (const EmReader *r, guint i, guint end)
+{
+  return i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
+}
+
 static Content
 weigh (const EmReader *r, guint first, guint end)
 {
@@ -67,10 +77,10 @@ weigh (const EmReader *r, guint first, guint end)
       if (noun != NULL)
         {
           content.has_noun = TRUE;
-          for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i); k++)
+          for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
             content.best = MAX (content.best, noun->weight[k]);
         }
-      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
+      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
       content.has_verb |= em_reader_is_verb (r, i);
       content.has_damage |= is_damage (r, i);
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
@@ -87,7 +97,7 @@ weigh (const EmReader *r, guint first, guint end)
         {
           content.n_sizes++;
           content.roles |= em_item_size (r->items, i)->roles;
-          content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32;
+          content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32 || (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
         }
     }
   return content;
@@ -267,16 +277,62 @@ is_on_round (const Content *content, const EmProto *before)
          (content->roles & EM_ROLE_DIAMETER) == 0;
 }
 
+/* "Repair order 4711": a bare whole number measures nothing by itself. */
+static gboolean
+measures (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_reader_is_sized (r, i))
+      {
+        const EmSize *size = em_item_size (r->items, i);
+
+        if (!size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 || size->chain != 0)
+          return TRUE;
+      }
+  return FALSE;
+}
+
+/* "same on the other half", "cav 2 same deal": the repair before it, at one more place. */
+static gboolean
+is_same_elsewhere (const EmReader *r, guint first, guint end)
+{
+  gboolean has_place = FALSE, has_other = FALSE;
+
+  if (r->has_loose)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    {
+      has_place |= em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i, EM_SAYS_KIND) == NULL;
+      has_other |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL;
+    }
+  return has_other || (has_place && !r->is_line_start);
+}
+
+/* "Two slides.", "2 RIBS": a sentence of a number and what it counts. */
+static gboolean
+is_only_count (const EmReader *r, guint first, guint end)
+{
+  const EmSense *number = em_item_says (r->items, first, EM_SAYS_NUMBER);
+  gboolean has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
+                       (em_item (r->items, first)->type == EM_ITEM_SIZE && (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
+
+  return has_count && first == r->first && end == r->end && end == first + 2 &&
+         (em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
+          em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
+}
+
 /* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
 {
   Content content = weigh (r, first, end);
   EmProto *proto, *before = r->current;
+  /* "Mandrel plate, outside ⌀185": how large the part is. */
+  gboolean is_only_part = content.best == 0 && content.has_noun && content.n_sizes == 1 && content.roles == EM_ROLE_DIAMETER && !content.has_verb && !content.has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
   gboolean is_more = (content.best == 0 || is_on_round (&content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
-  gboolean is_repair = content.has_noun && !is_more && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
+  gboolean is_repair = content.has_noun && !is_more && !is_only_part && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
                                             (content.best > 0 && !r->has_loose && (content.has_verb || content.has_worn || content.has_damage)));
 
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
@@ -287,6 +343,23 @@ read_segment (EmReader *r, guint first, guint end)
       for (guint i = first; i < end; i++)
         em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
       em_reader_take_aside (r, before, first, end, FALSE);
+      return before;
+    }
+  if (content.n_sizes == 0 && before != NULL && is_only_count (r, first, end))
+    {
+      /* "Two slides." */
+      em_reader_take_aside (r, before, first, end, TRUE);
+      em_item (r->items, first + 1)->is_used = TRUE;
+      return before;
+    }
+  if (content.has_same && content.n_sizes == 0 && before != NULL && !r->is_bullet && is_same_elsewhere (r, first, end))
+    {
+      /* "Same on the other half." */
+      em_reader_take_aside (r, before, first, end, TRUE);
+      if (before->count_item == EM_NO_ITEM)
+        em_reader_add_same (r, before, first, end);
+      for (guint i = first; i < end; i++)
+        em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
       return before;
     }
   if (content.has_same && content.n_sizes == 0 && before != NULL && !is_repair && !r->is_bullet && !r->is_line_start)
@@ -305,6 +378,8 @@ read_segment (EmReader *r, guint first, guint end)
   if (is_repair)
     {
       proto = start_proto (r);
+      /* "RIB R7: DITTO BUT 22 LG" */
+      proto->is_same = content.has_same && before != NULL;
       proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
                                             (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 && !r->is_bullet));
     }
@@ -319,7 +394,7 @@ read_segment (EmReader *r, guint first, guint end)
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (continues (r, &content, first))
     proto = r->current;
-  else if (content.n_sizes > 0 && (content.has_verb || (content.has_worn && content.n_sizes > 1) ||
+  else if (content.n_sizes > 0 && measures (r, first, end) && (content.has_verb || ((content.has_worn || (content.roles & EM_ROLE_ON_DIAMETER) != 0) && content.n_sizes > 1) ||
                                    (r->mention_first < r->mention_end && (content.has_worn || content.n_labelled > 0))))
     {
       proto = start_proto (r);
@@ -408,7 +483,14 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
     g_array_append_val (proto->given, given);
 }
 
-/* The label of a proposal: the first run of words that name a part of the tool. */
+/* "kiss-off" in "kiss-off pad": a word that is not known may be a part's name. */
+static gboolean
+is_name_word (const EmItem *item)
+{
+  return item->type == EM_ITEM_UNKNOWN && !item->is_talk && item->length >= NAME_MIN;
+}
+
+/* The label of a proposal: the first run of words that name a part of the tool, with unknown words right before it. */
 static void
 read_label (EmReader *r, EmProto *proto, guint first, guint end)
 {
@@ -416,14 +498,28 @@ read_label (EmReader *r, EmProto *proto, guint first, guint end)
     if (em_item_says (r->items, i, EM_SAYS_PLACE) != NULL)
       {
         const EmItem *from = em_item (r->items, i), *to = from;
+        guint before = i;
         EmGiven label = em_given_new ("label", NULL, from);
 
         while (i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL)
           to = em_item (r->items, ++i);
+        while (before-- > first && is_name_word (em_item (r->items, before)))
+          from = em_item (r->items, before);
+        label.field.start = from->start;
         label.field.length = to->start + to->length - from->start;
         g_array_append_val (proto->given, label);
         return;
       }
+}
+
+/* "kiss-off pad", "choke dam": a word that is not known, right before a part or a repair, is which one. */
+static void
+use_names (const EmReader *r, guint first, guint end)
+{
+  for (guint i = end; i-- > first + 1;)
+    if (is_name_word (em_item (r->items, i - 1)) &&
+        (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL))
+      em_item (r->items, i - 1)->is_used = TRUE;
 }
 
 /* "Surface is chrome plated": the words round a note that governs are used with it when no repair claims them. */
@@ -479,6 +575,18 @@ mark_slots (EmReader *r)
     }
 }
 
+/* Notes other than numbers of something: beside "mold 2205, cav 3" a repair may stand. */
+static gboolean
+has_governing (const GArray *loose)
+{
+  static const char *const numbers[] = { "tool_number", "reference", "drawing", NULL };
+
+  for (guint i = 0; i < loose->len; i++)
+    if (!g_strv_contains (numbers, g_array_index (loose, EmLoose, i).given.field.field))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_sentence (EmReader *r)
 {
@@ -494,7 +602,7 @@ read_sentence (EmReader *r)
   em_clause_mark_labels (&clause);
   mark_slots (r);
   em_govern_read (r->grammar, &clause, loose);
-  r->has_loose = loose->len > 0;
+  r->has_loose = has_governing (loose);
   for (guint first = r->first; first < r->end;)
     {
       gboolean is_before_one_of;
@@ -504,7 +612,10 @@ read_sentence (EmReader *r)
       r->is_one_of = is_before_one_of;
 
       if (part.proto != NULL)
-        read_label (r, part.proto, first, end);
+        {
+          read_label (r, part.proto, first, end);
+          use_names (r, first, end);
+        }
       g_array_append_val (parts, part);
       first = end;
       r->is_bullet = r->is_line_start = FALSE;
@@ -542,6 +653,37 @@ is_list_number (EmReader *r, guint i, guint end)
   return is_list;
 }
 
+/* The whole number that a line begins with, before a word: "1   face"; 0: none. */
+static guint64
+leading_number (const EmItems *items, guint i)
+{
+  if (i + 1 >= items->items->len || em_item (items, i)->type != EM_ITEM_SIZE || !em_item_size (items, i)->is_whole ||
+      em_item_size (items, i)->unit != EM_UNIT_NONE || em_item (items, i + 1)->type == EM_ITEM_SIZE || em_item (items, i + 1)->type == EM_ITEM_LINE ||
+      em_item (items, i + 1)->type == EM_ITEM_SIGN || em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
+    return 0;
+  return em_item_size (items, i)->value.n;
+}
+
+/* "1 CORNER" and below it "2 CORNERS": counts. */
+static gboolean
+is_one_and_many (const EmItems *items, guint one, guint many)
+{
+  const EmItem *a = em_item (items, one), *b = em_item (items, many);
+
+  return b->length > a->length && b->length <= a->length + 2 && g_ascii_strncasecmp (items->text + a->start, items->text + b->start, a->length) == 0;
+}
+
+/* "1 face …" heads a list when the next line begins with "2 …", or goes on with it; else it is a count. */
+static gboolean
+is_bare_number (EmReader *r, guint i, guint end)
+{
+  guint64 number = leading_number (r->items, i);
+  gboolean is_list = number != 0 && ((number == 1 && leading_number (r->items, end + 1) == 2 && !is_one_and_many (r->items, i + 1, end + 2)) || (number > 1 && number == r->bare_number + 1));
+
+  r->bare_number = is_list ? number : 0;
+  return is_list;
+}
+
 static gboolean
 is_bare_whole (const EmItems *items, guint i)
 {
@@ -556,6 +698,43 @@ is_table_row (const EmReader *r, guint i, guint end)
          em_item_says (r->items, i + 2, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL;
 }
 
+static gboolean
+is_roman (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  for (guint32 k = 0; k < item->length; k++)
+    if (strchr ("ivxIVX", r->items->text[item->start + k]) == NULL)
+      return FALSE;
+  return item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && item->length > 0 && item->length <= 4;
+}
+
+static gboolean
+is_letter (const EmReader *r, guint i)
+{
+  return em_item (r->items, i)->type != EM_ITEM_SIGN && em_item (r->items, i)->type != EM_ITEM_SIZE && em_item (r->items, i)->length == 1;
+}
+
+static gboolean
+is_glued (const EmReader *r, guint i)
+{
+  return (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+/* "-B- …", "(ii) …", "W1 - …": a name that heads a line; *out_end is the item after it. */
+static gboolean
+is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
+{
+  *out_end = i + 3;
+  if (i + 3 >= end)
+    return FALSE;
+  if (em_item_is_sign (r->items, i, '-') && is_letter (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && is_glued (r, i + 1) && is_glued (r, i + 2))
+    return TRUE;
+  if (em_item_is_sign (r->items, i, '(') && is_roman (r, i + 1) && em_item_is_sign (r->items, i + 2, ')'))
+    return TRUE;
+  return is_letter (r, i) && em_item (r->items, i)->sign == 0 && is_bare_whole (r->items, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
+}
+
 /* "1.", "2)", "a)", "-", "•", "#3" at the head of a line: uses them up and returns the item after them. */
 static guint
 skip_bullet (EmReader *r, guint i, guint end)
@@ -568,6 +747,11 @@ skip_bullet (EmReader *r, guint i, guint end)
       em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
       return i + 3;
     }
+  if (is_bare_number (r, i, end) && !is_table_row (r, i, end))
+    {
+      em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+      return i + 1;
+    }
   if (is_table_row (r, i, end))
     {
       em_item (r->items, i)->is_used = r->is_bullet = TRUE;
@@ -576,10 +760,18 @@ skip_bullet (EmReader *r, guint i, guint end)
     }
   /* "ITEM 1:" */
   if (is_item_word (r, i) && i + 2 < end)
-    i++;
+    i += em_item_is_sign (r->items, i + 1, '.') && i + 3 < end ? 2 : 1;
   item = em_item (r->items, i);
   mark = i + 1;
 
+  if (is_list_name (r, i, end, &mark))
+    {
+      for (guint k = i; k < mark; k++)
+        em_item (r->items, k)->is_used = TRUE;
+      r->is_bullet = TRUE;
+      return mark;
+    }
+  mark = i + 1;
   if (is_bullet_sign (item))
     {
       em_item (r->items, i)->is_used = TRUE;
@@ -590,7 +782,8 @@ skip_bullet (EmReader *r, guint i, guint end)
     {
       i++;
       mark = i + 1;
-      if (is_numeral (r, i) && mark < end && em_item (r->items, mark)->type == EM_ITEM_SIZE)
+      /* "#3 .25 x .1", "#3 rib" */
+      if (is_numeral (r, i) && mark < end && !is_mark (r, mark) && em_item_says (r->items, mark, EM_SAYS_TIMES) == NULL)
         {
           em_item (r->items, i)->is_used = r->is_bullet = TRUE;
           return mark;
@@ -655,6 +848,16 @@ ends_sentence (const EmReader *r, guint i)
   return TRUE;
 }
 
+/* "Screw hole stripped, leave it": what stands alone after the comma is said of the part before it, when no size does. */
+static gboolean
+is_said_of (const EmReader *r, guint first, guint part, guint sound)
+{
+  for (guint i = first; i < part; i++)
+    if (em_item_is_measure (r->items, i) || em_item_is_soft_break (r->items, i))
+      return FALSE;
+  return sound == part + 1;
+}
+
 /* "The core is fine, cavity has a crack": the part between commas that says nothing is to be done is left out whole. */
 static void
 read_parts (EmReader *r, guint first, guint end)
@@ -673,7 +876,7 @@ read_parts (EmReader *r, guint first, guint end)
             stop++;
           r->first = start;
           r->end = part;
-          if (part > start)
+          if (part > start && !is_said_of (r, start, part, i))
             read_sentence (r);
           start = part = i = stop;
         }
@@ -686,18 +889,39 @@ read_parts (EmReader *r, guint first, guint end)
     read_sentence (r);
 }
 
+/* "… up. (1) the corner is round. (2) a hole …": numbers of a list that runs on in the line. Returns the item after it. */
+static guint
+skip_inline_number (EmReader *r, guint first, guint end)
+{
+  guint64 number = bracketed_number (r->items, first);
+  gboolean has_next = number > 1 && number == r->inline_number + 1;
+
+  for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
+    has_next = bracketed_number (r->items, i) == 2;
+  if (!has_next)
+    return first;
+  r->inline_number = number;
+  r->is_bullet = TRUE;
+  em_item (r->items, first + 1)->is_used = TRUE;
+  return first + 3;
+}
+
 static void
 read_line (EmReader *r, guint first, guint end)
 {
   r->is_bullet = FALSE;
   r->is_line_start = TRUE;
-  first = skip_bullet (r, first, end);
+  r->inline_number = 0;
+  if (em_item (r->items, first)->is_row)
+    r->is_bullet = TRUE;
+  else
+    first = skip_inline_number (r, skip_bullet (r, first, end), end);
   for (guint i = first; i <= end; i++)
     if (i == end || ends_sentence (r, i))
       {
         if (i > first)
           read_parts (r, first, i);
-        first = i + 1;
+        first = skip_inline_number (r, i + 1, end);
         r->is_line_start = FALSE;
       }
 }
@@ -720,6 +944,7 @@ em_grammar_read (EmItems *items)
   EmReader r = { .grammar = grammar, .items = items, .waiting = g_array_new (FALSE, FALSE, sizeof (EmGiven)) };
   guint first = 0, n = items->items->len;
 
+  em_table_read (items);
   grammar->items = items;
   grammar->protos = g_ptr_array_new_with_free_func (em_proto_free);
   grammar->general = g_array_new (FALSE, FALSE, sizeof (EmGiven));

@@ -24,6 +24,7 @@ typedef struct
 typedef struct
 {
   int      weight[EM_N_NOTE_KINDS];
+  int      damage[EM_N_NOTE_KINDS]; /* of it, what words of damage gave */
   int      noun_weight;    /* of the strongest noun */
   guint    noun;           /* its item, or EM_NO_ITEM */
   guint    kinds;          /* bits: the likeliest kind of each noun of its own */

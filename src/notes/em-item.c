@@ -233,12 +233,13 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
 
 /* "±.002", "+.002/-.000", "+0.1": a tolerance says how exact, not how large. */
 static guint
-read_tolerance (const Builder *b, guint at)
+read_tolerance (const Builder *b, guint at, EmUnit *out_unit)
 {
   EmUnit unit;
 
+  /* "47±1 HRC": the unit of both. */
   if (is_sign (b, at, 0xb1) && is_number (b, at + 1))
-    return read_unit (b, at + 2, &unit);
+    return read_unit (b, at + 2, *out_unit == EM_UNIT_NONE ? out_unit : &unit);
   while ((is_sign (b, at, '+') || is_sign (b, at, '-')) && is_number (b, at + 1) && is_glued (b, at + 1) &&
          (is_sign (b, at, '+') || !is_glued (b, at) || is_sign (b, at - 1, '/')))
     {
@@ -488,7 +489,9 @@ read_size (Builder *b, guint at, EmSize *size)
         next = read_unit (b, after, &size->unit);
     }
   next = read_word_range (b, next, size);
-  next = read_tolerance (b, next);
+  if ((token_at (b, at)->flags & EM_TOKEN_SLIP) != 0 && size->reason == NULL)
+    size->reason = "spelling";
+  next = read_tolerance (b, next, &size->unit);
   size->has_fit = read_fit (b, next) != next;
   next = read_fit (b, next);
   if (size->unit == EM_UNIT_NONE)
@@ -551,6 +554,15 @@ build_number (Builder *b, guint at)
   return next;
 }
 
+/* "by five eighths" */
+static gboolean
+is_after_times (const Builder *b)
+{
+  const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
+
+  return last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_TIMES) != NULL;
+}
+
 /* "twenty thou", "half inch", "eighth long": a number word with a unit, or a fraction before its label, is a size. Returns the
  * token after it, or at. */
 static guint
@@ -569,7 +581,8 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
   size.unit = number->unit;
   next = size.unit == EM_UNIT_NONE ? read_unit (b, at + n, &size.unit) : at + n;
   if (em_unit_is_hardness (size.unit) ||
-      (size.unit == EM_UNIT_NONE && !(size.is_fraction && em_phrase_find (match (b, next, &n_label), EM_SAYS_LABEL) != NULL)))
+      (size.unit == EM_UNIT_NONE && !(size.is_fraction && (em_phrase_find (match (b, next, &n_label), EM_SAYS_LABEL) != NULL ||
+                                                            em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL || is_after_times (b)))))
     return at;
   return add_size (b, at, next, &size);
 }
@@ -656,6 +669,11 @@ build_next (Builder *b, guint at)
   if (token->type == EM_TOKEN_NUMBER)
     return build_number (b, at);
   phrase = match (b, at, &n);
+  if (phrase != NULL && phrase->n_senses == 1 && phrase->sense[0]->says == EM_SAYS_TALK)
+    {
+      add_item (b, EM_ITEM_UNKNOWN, at, at + n)->is_talk = TRUE;
+      return at + n;
+    }
   if (phrase != NULL)
     return build_phrase (b, at, n, phrase);
   /* "± 0.05" after no size: a tolerance of something else. */

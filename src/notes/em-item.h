@@ -22,6 +22,7 @@ typedef struct
 
 /* Roles beyond the lexicon's, given by the grammar. */
 enum { EM_ROLE_SLOT = 1 << 28, EM_ROLE_COUNT = 1 << 29, EM_ROLE_ADD = 1 << 30 /* right beside a verb of building */ };
+#define EM_ROLE_WELD (1u << 31) /* right behind a verb of welding: likely what to add */
 
 typedef struct
 {
@@ -49,6 +50,9 @@ typedef struct
   guint32         start, length, line;
   guint           flags;     /* EmTokenFlags of its first token */
   gboolean        is_used;
+  gboolean        is_talk;   /* unknown to the grammar, but not worth showing as unused */
+  gboolean        is_row;    /* begins a row of a table */
+  gboolean        is_heading;/* stands in a table's line of headings */
   gunichar        sign;
   const EmPhrase *phrase;    /* may also be set beside a size: "420" */
   guint32         size;      /* index into sizes; only for EM_ITEM_SIZE */

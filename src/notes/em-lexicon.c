@@ -25,7 +25,7 @@ static const char *const says_names[EM_N_SAYS] = {
   "kind", "verb", "label", "unit", "places", "quantity", "number", "typical", "many", "times", "to", "preposition",
   "glue", "noise", "place", "all", "units", "material", "base", "coating", "finish", "refuse", "sound", "near",
   "thing", "slot", "access", "approximate", "minimum", "maximum", "reference", "tools", "same", "set", "equal", "fit",
-  "between", "agent", "machining", "one-of",
+  "between", "agent", "machining", "one-of", "talk",
 };
 
 static const char *const role_names[] = {
@@ -98,7 +98,8 @@ key_of (const char *text, const EmToken *token, char folded[EM_FOLDED_MAX])
     }
   if (token->type == EM_TOKEN_NUMBER && token->length < EM_FOLDED_MAX)
     {
-      memcpy (folded, text + token->start, token->length);
+      for (guint32 i = 0; i < token->length; i++)
+        folded[i] = g_ascii_isalpha (text[token->start + i]) ? '0' : text[token->start + i];
       folded[token->length] = '\0';
       return TRUE;
     }
@@ -496,9 +497,36 @@ find_head (const EmLexicon *lexicon, const char *key)
   return 0;
 }
 
-static void
-name_unknown (const EmLexicon *lexicon, const char *key, EmToken *token)
+/* "NlCK": the only small letters among capitals are an l, which was read for an I. */
+static guint32
+find_misread (const EmLexicon *lexicon, const char *text, const EmToken *token)
 {
+  char key[EM_FOLDED_MAX];
+  gboolean has_l = FALSE, has_capital = FALSE;
+
+  if (token->length >= EM_FOLDED_MAX)
+    return 0;
+  for (guint32 i = 0; i < token->length; i++)
+    {
+      char c = text[token->start + i];
+
+      if (!g_ascii_isupper (c) && c != 'l')
+        return 0;
+      has_l |= c == 'l';
+      has_capital |= c != 'l';
+      key[i] = c == 'l' ? 'i' : g_ascii_tolower (c);
+    }
+  key[token->length] = '\0';
+  return has_l && has_capital ? GPOINTER_TO_UINT (g_hash_table_lookup (lexicon->atoms, key)) : 0;
+}
+
+static void
+name_unknown (const EmLexicon *lexicon, const char *text, const char *key, EmToken *token)
+{
+  token->atom = find_misread (lexicon, text, token);
+  token->flags |= token->atom != 0 ? EM_TOKEN_SLIP : 0;
+  if (token->atom != 0)
+    return;
   token->atom = find_inflected (lexicon, key);
   if (token->atom != 0)
     return;
@@ -521,8 +549,12 @@ em_lexicon_name (const EmLexicon *lexicon, const char *text, GArray *tokens)
       if (!key_of (text, token, key))
         continue;
       token->atom = GPOINTER_TO_UINT (g_hash_table_lookup (lexicon->atoms, key));
-      if (token->atom == 0 && token->type == EM_TOKEN_WORD)
-        name_unknown (lexicon, key, token);
+      if (token->type != EM_TOKEN_WORD)
+        continue;
+      if (token->atom == 0)
+        name_unknown (lexicon, text, key, token);
+      else if (!g_hash_table_contains (lexicon->singles, key))
+        token->alike = find_inflected (lexicon, key);
     }
 }
 
@@ -572,8 +604,16 @@ follow (const EmLexicon *lexicon, guint32 node, const EmToken *tokens, guint at,
 const EmPhrase *
 em_lexicon_match (const EmLexicon *lexicon, const EmToken *tokens, guint n, guint *out_n_tokens)
 {
+  const EmPhrase *phrase;
+  EmToken alike;
+
   *out_n_tokens = 0;
-  return follow (lexicon, 0, tokens, 0, n, out_n_tokens);
+  phrase = follow (lexicon, 0, tokens, 0, n, out_n_tokens);
+  if (phrase != NULL || n == 0 || tokens[0].alike == 0)
+    return phrase;
+  alike = tokens[0];
+  alike.atom = alike.alike;
+  return follow (lexicon, 0, &alike, 0, 1, out_n_tokens);
 }
 
 gboolean

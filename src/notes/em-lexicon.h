@@ -57,8 +57,12 @@ typedef enum
   EM_SAYS_AGENT,      /* who: "customer", "we", "you" */
   EM_SAYS_MACHINING,  /* what is done after welding: "grind" */
   EM_SAYS_ONE_OF,     /* "the first", "the other": one of several named before */
+  EM_SAYS_TALK,       /* a word of letters and calls: the grammar knows nothing of it, and it is not worth showing as unused */
   EM_N_SAYS
 } EmSays;
+
+/* Value of a number word that is an article too: "ein". */
+#define EM_ARTICLE "01"
 
 /* Roles a label gives to a size; bits. */
 typedef enum

@@ -77,6 +77,37 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "Deep slot, 5 wide, 19 deep - left wall scored. Add 0.25 over 33 x 15": a slot that nothing is to be done to is where the wall lies. */
+static gboolean
+try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  int second, other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || proto->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || other != SIDEWALL || proto->sizes->len == 0 ||
+      proto->sizes->len > 2 || (proto->roles & (EM_ROLE_LENGTH | EM_ROLE_BUILD)) != 0 || proto->count_item != EM_NO_ITEM)
+    return FALSE;
+  for (guint i = 0; i < proto->sizes->len; i++)
+    em_item_size (items, g_array_index (proto->sizes, guint, i))->roles |= EM_ROLE_SLOT;
+  append_uint (proto->sizes, next->sizes);
+  g_array_set_size (proto->given, 0);
+  append_uint (proto->given, next->given);
+  memcpy (proto->weight, next->weight, sizeof proto->weight);
+  proto->noun = next->noun;
+  proto->noun_weight = next->noun_weight;
+  proto->kinds = next->kinds;
+  proto->kind_reason = "from-words";
+  proto->has_verb |= next->has_verb;
+  proto->has_build |= next->has_build;
+  proto->has_worn |= next->has_worn;
+  proto->count = next->count;
+  proto->count_item = next->count_item;
+  proto->is_count_loose = next->is_count_loose;
+  proto->last = next->last;
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
 static const char *
 given_of (const EmProto *proto, const char *field)
 {
@@ -117,6 +148,39 @@ try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "BORE MOUTH ⌀28, EDGE WORN R0.8": the edge runs round the bore that was named before it. */
+static gboolean
+try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  EmGiven side = em_given_new ("side", "bore", em_item (items, proto->noun != EM_NO_ITEM ? proto->noun : proto->first));
+
+  if (!next->may_merge || kind != BORE || other != WORN_CORNER || !is_only_named (items, proto, kind) || (next->roles & EM_ROLE_DIAMETER) != 0 ||
+      em_item (items, proto->first)->line != em_item (items, next->first)->line)
+    return FALSE;
+  side.field.state = EM_READ_INFERRED;
+  side.field.reason = "from-words";
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  if (given_of (proto, "side") == NULL)
+    g_array_append_val (proto->given, side);
+  memcpy (proto->weight, next->weight, sizeof proto->weight);
+  proto->noun = next->noun;
+  proto->noun_weight = next->noun_weight;
+  proto->kinds = next->kinds;
+  proto->kind_reason = "from-words";
+  proto->has_worn |= next->has_worn;
+  proto->has_verb |= next->has_verb;
+  if (proto->count_item == EM_NO_ITEM)
+    {
+      proto->count = next->count;
+      proto->count_item = next->count_item;
+    }
+  proto->last = next->last;
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
 /* "⌀20 PIN, SCRATCH 15 LG": the pin is where the scratch is. Its words stay visible as unused. */
 gboolean
 em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
@@ -138,5 +202,6 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_bore_edge (items, proto, next);
+  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) || try_bore_edge (items, proto, next) ||
+         try_edge_of_bore (items, proto, next);
 }

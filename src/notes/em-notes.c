@@ -567,8 +567,8 @@ write_feature (Writer *w, const EmProto *proto)
         add_fitted (w, feature, &fit.fitted[i]);
     }
   add_given (w, feature, proto, kind);
-  /* "raise floor .012, pocket 1.00 x .625": neither is whole, so they may be one. */
-  if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && !w->last_fit.is_complete && proto->may_merge && w->last_line == span.line)
+  /* "raise floor .012, pocket 1.00 x .625": the second is not whole, so they may be one. */
+  if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && proto->may_merge && w->last_line == span.line)
     doubt_all (w);
   if (kind >= 0)
     add_missing (w, feature, &fit);
@@ -644,17 +644,29 @@ write_unit_question (Writer *w)
   g_array_insert_val (w->result->questions, at, question);
 }
 
+/* "top": a word that only says where. */
+static gboolean
+is_quiet (const EmPhrase *phrase)
+{
+  for (guint i = 0; i < phrase->n_senses; i++)
+    if (phrase->sense[i]->says == EM_SAYS_NOISE && g_strcmp0 (phrase->sense[i]->value, "quiet") == 0)
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 is_content (const EmItem *item)
 {
+  const EmSense *number = item->type == EM_ITEM_PHRASE ? em_phrase_find (item->phrase, EM_SAYS_NUMBER) : NULL;
   static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES, EM_SAYS_NEAR, EM_SAYS_AGENT,
                                   EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE,
                                   EM_SAYS_VERB, EM_SAYS_PLACE };
 
-  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
+  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0 || item->is_talk)
     return FALSE;
-  if (item->type == EM_ITEM_PHRASE && em_phrase_find (item->phrase, EM_SAYS_NUMBER) != NULL &&
-      g_strcmp0 (em_phrase_find (item->phrase, EM_SAYS_NUMBER)->value, "1") == 0)
+  if (item->type == EM_ITEM_PHRASE && is_quiet (item->phrase))
+    return FALSE;
+  if (number != NULL && (g_strcmp0 (number->value, "1") == 0 || g_strcmp0 (number->value, EM_ARTICLE) == 0))
     return FALSE;
   for (gsize i = 0; item->type == EM_ITEM_PHRASE && i < G_N_ELEMENTS (empty); i++)
     if (em_phrase_find (item->phrase, empty[i]) != NULL)
@@ -662,11 +674,28 @@ is_content (const EmItem *item)
   return TRUE;
 }
 
+/* A word that no lexicon knows, alone among words that were read: it stands within what its repair shows. Names, which are
+ * written with a capital, and whole stretches stay visible as unused. */
+static gboolean
+is_lone_word (const Writer *w, guint first, guint end)
+{
+  const EmItem *item = em_item (w->items, first);
+  gboolean is_upper = (item->flags & EM_TOKEN_UPPER) != 0;
+
+  for (guint i = first + 1; i < end; i++)
+    if (is_content (em_item (w->items, i)))
+      return FALSE;
+  if (item->type != EM_ITEM_UNKNOWN || item->is_heading || (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) || !g_ascii_isalpha (w->text[item->start]))
+    return FALSE;
+  return (first > 0 && em_item (w->items, first - 1)->is_used) || (end < w->items->items->len && em_item (w->items, end)->is_used);
+}
+
 static void
 write_unused (Writer *w)
 {
   EmReadSpan span = { 0 };
   gboolean is_open = FALSE;
+  guint first = 0;
 
   for (guint i = 0; i <= w->items->items->len; i++)
     {
@@ -674,7 +703,7 @@ write_unused (Writer *w)
 
       if (item == NULL || item->type == EM_ITEM_LINE || item->is_used)
         {
-          if (is_open)
+          if (is_open && !is_lone_word (w, first, i))
             g_array_append_val (w->result->unused, span);
           is_open = FALSE;
         }
@@ -684,6 +713,7 @@ write_unused (Writer *w)
             {
               span.start = item->start;
               span.line = item->line;
+              first = i;
             }
           span.length = item->start + item->length - span.start;
           is_open = TRUE;

@@ -96,6 +96,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
 
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return TRUE;
+      /* "on end of ⌀.50 pin" */
+      if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)
+        continue;
       if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) ||
           (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && em_item_says (r->items, k, EM_SAYS_PLACE) == NULL))
         return FALSE;
@@ -139,7 +142,7 @@ em_reader_is_noun (const EmReader *r, guint i)
 gboolean
 em_reader_is_verb (const EmReader *r, guint i)
 {
-  return em_item_says (r->items, i, EM_SAYS_VERB) != NULL && !em_item (r->items, i)->is_used;
+  return em_item_says (r->items, i, EM_SAYS_VERB) != NULL && (!em_item (r->items, i)->is_used || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL);
 }
 
 /* "PIN BORE": the last noun of a row is the thing, those before it say which. */
@@ -200,11 +203,28 @@ give_text (const EmReader *r, EmProto *proto, const char *field, const char *tex
 /* Labels that also mean something without a size beside them. */
 static const guint32 modifiers = EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
 
+/* What a verb, a wear or a damage says of the kind. "Broken at the end, 6 missing": damage told twice is no more damage. */
+static void
+add_said (EmProto *proto, const EmSense *sense)
+{
+  gboolean is_damage = sense->says == EM_SAYS_SET && sense->set_field == NULL;
+
+  for (int w = 0; w < EM_N_NOTE_KINDS; w++)
+    {
+      int before = is_damage ? proto->damage[w] : 0;
+
+      proto->weight[w] += MAX (0, sense->weight[w] - before) * OWN_PER_DEMOTED;
+      if (is_damage)
+        proto->damage[w] = MAX (before, sense->weight[w]);
+    }
+}
+
 static void
 add_phrase (const EmReader *r, EmProto *proto, guint i)
 {
   EmItem *item = em_item (r->items, i);
   const EmSense *sense;
+  gboolean is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL; /* "is" */
 
   for (guint k = 0; k < item->phrase->n_senses; k++)
     {
@@ -215,21 +235,20 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
                      sense->says == EM_SAYS_SET ? NULL : "shape-from-word");
           item->is_used = TRUE;
         }
-      if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0))
+      if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little))
         {
-          for (int w = 0; w < EM_N_NOTE_KINDS; w++)
-            proto->weight[w] += sense->weight[w] * OWN_PER_DEMOTED;
+          add_said (proto, sense);
           item->is_used = TRUE;
         }
       if (sense->says == EM_SAYS_LABEL && (sense->roles & ~modifiers) == 0)
         item->is_used = TRUE;
-      proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0;
+      proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little;
       if (sense->says == EM_SAYS_SET && sense->set_field == NULL)
         proto->has_damage = TRUE;
       proto->is_equal |= sense->says == EM_SAYS_EQUAL;
       item->is_used |= sense->says == EM_SAYS_ONE_OF && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL;
       item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
-      if (sense->says == EM_SAYS_ACCESS)
+      if (sense->says == EM_SAYS_ACCESS && (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE))
         {
           give_text (r, proto, "access", sense->value, i, EM_READ_READ, NULL);
           item->is_used = TRUE;
@@ -329,6 +348,9 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
   const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
 
+  /* An article counts nothing. */
+  if (strcmp (number->value, EM_ARTICLE) == 0)
+    return;
   for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k) &&
                         em_item (r->items, k)->type != EM_ITEM_SIZE; k++)
     if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL)
@@ -360,7 +382,7 @@ aside_count (const EmReader *r, guint i, gboolean words_too)
 
   if (em_item (r->items, i)->type == EM_ITEM_SIZE)
     return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
-  return words_too && number != NULL && strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
+  return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 && strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
 }
 
 void
@@ -376,11 +398,24 @@ em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end,
           give_text (r, proto, "access", access->value, i, EM_READ_READ, NULL);
           em_item (r->items, i)->is_used = TRUE;
         }
+      if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_KIND)->set_field, "side") == 0)
+        give_text (r, proto, "side", em_item_says (r->items, i, EM_SAYS_KIND)->set_value, i, EM_READ_INFERRED, "shape-from-word");
       if (isnan (count) || proto->count_item != EM_NO_ITEM)
         continue;
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, count);
     }
+}
+
+void
+em_reader_add_same (const EmReader *r, EmProto *proto, guint first, guint end)
+{
+  for (guint i = first; i < end && proto->count_item == EM_NO_ITEM; i++)
+    if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
+      {
+        proto->is_count_loose = TRUE;
+        add_count (r, proto, i, 2);
+      }
 }
 
 /* "Top of the flow dam broke off": where no other noun stands, the dam is what the sizes are of. */
@@ -426,7 +461,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         in_slot = i;
       if (em_reader_is_noun (r, i))
         add_noun (r, proto, i);
-      else if (is_done_to_it (r, i))
+      else if (em_item_says (r->items, i, EM_SAYS_VERB) == NULL && is_done_to_it (r, i))
         item->is_used = TRUE;
       if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
         add_number_word (r, proto, i);

@@ -21,6 +21,8 @@ typedef struct
   guint32    n_chains;
   guint      first, end;     /* the sentence */
   guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
+  guint64    inline_number;  /* of "(1)" within a line */
+  guint64    bare_number;    /* the same of "2 face" */
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
   guint      mention_first, mention_end; /* a thing named without sizes; equal: none */
   gboolean   has_loose;      /* the sentence holds notes that govern */
@@ -41,6 +43,8 @@ gboolean em_reader_is_noun    (const EmReader *r, guint i);
 gboolean em_reader_is_verb    (const EmReader *r, guint i);
 /* A count or the access told apart from the repair: ", 4 holes, hard to reach"; with words_too also "both are the same". */
 void     em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too);
+/* "Same on the other half": twice in all, which the words only let guess. */
+void     em_reader_add_same   (const EmReader *r, EmProto *proto, guint first, guint end);
 /* The item after the segment that begins at start; *out_is_before_one_of: what follows is one of several named together. */
 guint    em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of);
 /* Adds the items from first to end; nouns that name things near were used before. */

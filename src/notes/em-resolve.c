@@ -5,12 +5,21 @@
 
 #include "em-resolve.h"
 
+/* No metric drawing tells the tenth part of a micrometre. */
+enum { FINEST_DECIMALS = 4 };
+
+/* A bare size of this many inches is large for a repair (common practice, no source). */
+static const double LARGE_IN = 20;
+
 typedef struct
 {
   guint n_inch, n_mm;      /* sizes that tell their system */
   guint n_plain_inch, n_plain_mm; /* those of them that name a unit */
   guint n_zero;            /* "0.5": metric by ASME Y14.5, but often written so for inches too */
-  guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5) */
+  guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5); "3.1496" */
+  guint n_point;           /* of n_inch, those that tell it only by a leading point */
+  guint n_fine;            /* ".015": of the leading points, those with more than one decimal */
+  guint n_large;           /* bare sizes that would be large in inches */
 } Votes;
 
 typedef struct
@@ -68,19 +77,25 @@ vote (Votes *votes, const EmSize *size)
   votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
   votes->n_inch += unit == EM_UNIT_INCH;
   votes->n_mm += unit == EM_UNIT_MM;
-  votes->n_trailing += unit == EM_UNIT_NONE && size->n_decimals >= 3 && size->value.n % 10 == 0;
+  votes->n_trailing += unit == EM_UNIT_NONE && ((size->n_decimals >= 3 && size->value.n % 10 == 0) || size->n_decimals >= FINEST_DECIMALS);
+  votes->n_point += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && !size->is_fraction;
+  votes->n_fine += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && size->n_decimals > 1;
+  votes->n_large += unit == EM_UNIT_NONE && em_fraction_plain (size->value) >= LARGE_IN;
   votes->n_zero += unit == EM_UNIT_NONE && (size->flags & EM_TOKEN_LEADING_ZERO) != 0 && size->n_decimals <= 2;
 }
 
+/* The system that the votes agree on, or NONE. has_loose_points: a leading point is no vote. */
 static EmUnit
-one_side (const Votes *votes)
+one_side (const Votes *votes, gboolean has_loose_points)
 {
+  guint n_inch = votes->n_inch - (has_loose_points ? votes->n_point : 0);
+
   /* A named unit outweighs a leading point. */
   if ((votes->n_plain_inch > 0) != (votes->n_plain_mm > 0))
     return votes->n_plain_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
-  if ((votes->n_inch > 0) == (votes->n_mm > 0))
+  if ((n_inch > 0) == (votes->n_mm > 0))
     return EM_UNIT_NONE;
-  return votes->n_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
+  return n_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
 }
 
 static EmUnit
@@ -97,35 +112,48 @@ settle (EmSize *size, EmUnit unit, const char *reason)
     size->reason = reason;
 }
 
+/* ".2" beside "22 long" or "0.3": the leading point alone is not enough for inches. */
+static gboolean
+has_loose_points (const Votes *all)
+{
+  return all->n_plain_inch == 0 && all->n_plain_mm == 0 && all->n_inch > 0 && all->n_mm == 0 && all->n_fine == 0 && (all->n_large > 0 || all->n_zero > 0);
+}
+
 static void
 settle_bare (const Resolver *r, EmSize *size, const Votes *own)
 {
+  gboolean is_metric = r->all.n_plain_mm > 0 && r->all.n_plain_inch == 0, is_loose = is_metric || has_loose_points (&r->all);
   EmUnit written = told (size), row = size->chain != 0 ? g_array_index (r->rows, EmUnit, size->chain) : EM_UNIT_NONE;
 
   if (row != EM_UNIT_NONE)
     size->unit = row;
   else if (r->grammar->has_units)
     settle (size, unit_of (r->grammar->units), "general-note");
-  else if (written == EM_UNIT_INCH && !size->is_fraction && r->all.n_plain_mm > 0 && r->all.n_plain_inch == 0)
+  else if (written == EM_UNIT_INCH && !size->is_fraction && is_metric)
     {
       /* ".05" beside "3 mm": inch by its writing, metric by its company. */
       settle (size, EM_UNIT_MM, "same-note");
+      size->is_asked = TRUE;
+    }
+  else if (has_loose_points (&r->all))
+    {
+      settle (size, r->fallback == EM_UNITS_INCH ? EM_UNIT_INCH : EM_UNIT_MM, "quote-units");
       size->is_asked = TRUE;
     }
   else if (written == EM_UNIT_INCH)
     settle (size, written, size->is_fraction ? "fraction-inch" : "leading-dot-inch");
   else if (written == EM_UNIT_MM)
     settle (size, written, "comma-decimal");
-  else if (one_side (own) != EM_UNIT_NONE)
-    settle (size, one_side (own), "same-feature");
-  else if (one_side (&r->all) != EM_UNIT_NONE)
+  else if (one_side (own, is_loose) != EM_UNIT_NONE)
+    settle (size, one_side (own, is_loose), "same-feature");
+  else if (one_side (&r->all, is_loose) != EM_UNIT_NONE)
     {
-      settle (size, one_side (&r->all), "same-note");
+      settle (size, one_side (&r->all, is_loose), "same-note");
       size->is_guessed = TRUE;
     }
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->has_language)
     settle (size, unit_of (r->language), "same-language");
-  else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_trailing > 0)
+  else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_trailing > 0 && r->all.n_large == 0)
     settle (size, EM_UNIT_INCH, "trailing-zero-inch");
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->all.n_zero > 0 && r->fallback == EM_UNITS_METRIC)
     settle (size, EM_UNIT_MM, "leading-zero-mm");

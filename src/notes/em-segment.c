@@ -5,6 +5,7 @@
 
 #include "em-proto.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 enum { HEAD_NOUN = 3 /* a noun of this weight may begin another repair */ };
@@ -33,7 +34,10 @@ begins_one_of (const EmReader *r, guint i)
   number = em_item_says (r->items, i, EM_SAYS_NUMBER);
   if (em_item (r->items, i)->type == EM_ITEM_SIZE && em_item_is_sign (r->items, i + 1, '@'))
     return TRUE;
-  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && (number == NULL || g_strcmp0 (number->value, "1") != 0))
+  /* "the first 9 mm" is a length. */
+  if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) && em_item_size (r->items, i + 1)->chain == 0)
+    return FALSE;
+  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
     return FALSE;
   for (guint k = i + 1; k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k); k++)
     if (em_reader_is_noun (r, k))
@@ -48,15 +52,24 @@ typedef struct
 {
   guint    n;
   guint32  roles;
-  gboolean has_noun, has_row;
+  gboolean has_noun, has_row, has_count;
 } Group;
 
 static const guint32 group_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
                                    EM_ROLE_RADIUS | EM_ROLE_LEG;
 
+/* "1X" */
+static gboolean
+is_times_count (const EmReader *r, guint i)
+{
+  return i + 1 < r->end && em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 &&
+         em_item_says (r->items, i + 1, EM_SAYS_TIMES) != NULL;
+}
+
 static void
 add_to_group (const EmReader *r, Group *group, guint i)
 {
+  group->has_count |= is_times_count (r, i);
   group->has_noun |= em_reader_is_noun (r, i);
   if (!em_reader_is_sized (r, i))
     return;
@@ -71,6 +84,9 @@ repeats (const EmReader *r, const Group *before, guint soft)
 {
   Group after = { 0 };
 
+  /* "2X ⌀.5 THRU, 1X ⌀.25 X .4" */
+  if (before->n > 0 && before->has_count && is_times_count (r, soft + 1))
+    return TRUE;
   if (before->n < 2 || !before->has_row)
     return FALSE;
   for (guint i = soft + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)

@@ -89,7 +89,7 @@ fold_letter (gunichar c, char *folded, gsize *n)
     {
       if (*n + 1 >= EM_FOLDED_MAX)
         return FALSE;
-      folded[(*n)++] = g_ascii_tolower ((char) c);
+      folded[(*n)++] = c == '0' ? 'o' : g_ascii_tolower ((char) c);
       return TRUE;
     }
   c = g_unichar_tolower (c);
@@ -140,6 +140,16 @@ add (Splitter *s, EmTokenType type, gsize start)
   return &g_array_index (s->tokens, EmToken, s->tokens->len - 1);
 }
 
+/* Three letters and more follow: "W0RN", but not "R0X". */
+static gboolean
+is_long_word (const Splitter *s)
+{
+  for (gsize i = 1; i <= 2; i++)
+    if (s->at + i >= s->length || !g_ascii_isalpha (s->text[s->at + i]))
+      return FALSE;
+  return TRUE;
+}
+
 static void
 split_word (Splitter *s)
 {
@@ -151,8 +161,11 @@ split_word (Splitter *s)
   while ((c = peek (s, s->at)) != 0)
     {
       gboolean is_apostrophe = s->at > start && fold_sign (c) == '\'' && is_word (peek (s, s->at + width (c)));
+      /* "C0RNER": a nought among letters is a letter O that was misread or mistyped. */
+      gboolean is_nought = c == '0' && s->at > start && s->at + 1 < s->length && g_ascii_isalpha (s->text[s->at - 1]) && g_ascii_isalpha (s->text[s->at + 1]) &&
+                           (s->at - start > 1 || is_long_word (s));
 
-      if (!is_word (c) && !is_apostrophe)
+      if (!is_word (c) && !is_apostrophe && !is_nought)
         break;
       has_lower |= g_unichar_islower (c);
       s->at += width (c);
@@ -161,12 +174,19 @@ split_word (Splitter *s)
   token->flags |= (is_capital ? EM_TOKEN_CAPITAL : 0) | (has_lower ? 0 : EM_TOKEN_UPPER);
 }
 
+/* The letter O among digits, "5O-52", is a zero that was misread or mistyped. */
+static gboolean
+is_letter_zero (const Splitter *s, gsize at)
+{
+  return at > 0 && (s->text[at] == 'O' || s->text[at] == 'o') && g_ascii_isdigit (s->text[at - 1]) && (at + 1 >= s->length || !g_ascii_isalpha (s->text[at + 1]));
+}
+
 static gsize
 count_digits (const Splitter *s, gsize at)
 {
   gsize n = 0;
 
-  while (at + n < s->length && g_ascii_isdigit (s->text[at + n]))
+  while (at + n < s->length && (g_ascii_isdigit (s->text[at + n]) || (n > 0 && is_letter_zero (s, at + n))))
     n++;
   return n;
 }
@@ -177,7 +197,7 @@ static void
 split_number (Splitter *s)
 {
   gsize start = s->at, n_whole = count_digits (s, s->at), n_decimals = 0, at = s->at + n_whole;
-  gboolean is_comma = FALSE;
+  gboolean is_comma = FALSE, has_letter = FALSE;
   EmToken *token;
   guint64 value = 0, scale = 1;
 
@@ -198,6 +218,11 @@ split_number (Splitter *s)
   for (gsize i = start; i < s->at; i++)
     if (g_ascii_isdigit (s->text[i]))
       value = value * 10 + (guint64) (s->text[i] - '0');
+    else if (g_ascii_isalpha (s->text[i]))
+      {
+        value = value * 10;
+        has_letter = TRUE;
+      }
   for (gsize i = 0; i < n_decimals; i++)
     scale *= 10;
   token = add (s, EM_TOKEN_NUMBER, start);
@@ -205,6 +230,7 @@ split_number (Splitter *s)
   token->denominator = scale;
   token->n_decimals = (guint8) n_decimals;
   token->flags |= n_decimals > 0 ? EM_TOKEN_DECIMAL : 0;
+  token->flags |= has_letter ? EM_TOKEN_SLIP : 0;
   token->flags |= is_comma ? EM_TOKEN_COMMA : 0;
   token->flags |= n_whole == 0 && !is_comma ? EM_TOKEN_LEADING_DOT : 0;
   token->flags |= n_decimals > 0 && n_whole == 1 && s->text[start] == '0' ? EM_TOKEN_LEADING_ZERO : 0;

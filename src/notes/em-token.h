@@ -44,6 +44,7 @@ typedef struct
   guint       flags;
   gunichar    sign;                  /* folded: '⌀' '°' '±' '×' '"' '\'' '-' … */
   guint32     atom;                  /* the lexicon's number for the folded text; 0: it has none */
+  guint32     alike;                 /* where the text is known only within phrases: the number of a word like it, or 0 */
   guint64     numerator, denominator;/* of a number; denominator ≥ 1 */
   guint8      n_decimals;
 } EmToken;

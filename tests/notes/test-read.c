@@ -145,6 +145,53 @@ static const Case cases[] = {
   { "MOLD BASE 4140", EM_UNITS_INCH, "!1\t0\ttool_number\t4140\t" },
   /* A dam's ends are no nick's. */
   { "DAM 60 X 8 X 3 MM, SIDES TAPERED 5 DEG, ENDS ROUNDED", EM_UNITS_METRIC, "1\t1\tends\trounded\t" },
+  /* Words of letters and calls are no text that could not be used; days, names and states are. */
+  { "Could you please send us your best price as soon as possible", EM_UNITS_METRIC, "!1\t0\tunused\tCould you please send us your best price as soon as possible\t" },
+  { "NICK 2 X 1 X 1 MM, PIN BENT", EM_UNITS_METRIC, "1\t0\tunused\tBENT\t" },
+  /* Numbers that are no size: telephone, time, date, names of steels and parts, how long. */
+  { "Pin 8 mm dia, call 555-0142", EM_UNITS_METRIC, "!1\t1\tquestion\ttwo-values\t" },
+  { "NICK 2 X 1 X 1 MM ON INSERT C2", EM_UNITS_METRIC, "!1\t1\tdiameter\t2\tmm" },
+  { "RIB R4: WORN 0.6 MM, 16 MM LG, 0.8 MM THK", EM_UNITS_METRIC, "1\t1\tlength\t16\tmm" },
+  { "Core pin 6 has lost its tip, dia 3 mm, delivery 2 weeks", EM_UNITS_METRIC, "1\t1\tdiameter\t3\tmm" },
+  { "Nick 2 x 1 x 1 mm. NAK80", EM_UNITS_METRIC, "!1\t1\tquestion\ttwo-values\t" },
+  { "2 of the 4 lifters have a nick, 4 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "2 small nicks 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
+  /* What is away has its size before it. */
+  { "RIB 1 MM THICK, 20 MM LONG, BURNED AWAY 0.8 MM", EM_UNITS_METRIC, "1\t1\tcoat\t0.8\tmm" },
+  { "NICK 2 X 1 X 1 MM, TAPPED HOLE 3 MM AWAY", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
+  { "Keep clear of the vent hole by 1.5 mm - chip 2 x 0.8 x 0.8 mm", EM_UNITS_METRIC, "!1\t0\trefuse\thole\t" },
+  /* A small diameter beside a large one is wear on the diameter: .004 in is 0.0508 mm per side. */
+  { "PLUNGER 1.000 OD, WORN .004 DIA OVER 2.5", EM_UNITS_INCH, "1\t1\tbuild\t0.0508\tmm" },
+  /* A leading point alone is not enough for inches beside "0.3" or a large number. */
+  { "Weld 0.3 on 60 x 4 strip, leave .2 for spotting", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
+  { "Weld 0.3 on 60 x 4 strip, leave .2 for spotting", EM_UNITS_METRIC, "1\t1\tlength\t60\tmm" },
+  /* Four decimals are no millimeters (common practice, no source): 3.1496 in. */
+  { "JOURNAL ⌀3.1496, NOW ⌀3.144, 1.06 WIDE", EM_UNITS_METRIC, "1\t1\tdiameter\t79.99984\tmm" },
+  /* Tables. */
+  { "LOC   TYPE   LG     WD    THK\nL1    face   2.50   .375  .012", EM_UNITS_METRIC, "2\t1\tthickness\t0.3048\tmm" },
+  { "ITEM\tQTY\tDEFECT\tSIZE\nA\t2\tlow face\t30 x 12 x 0.25\nB\t1\tcrack\t9 lg x 1.1 dp", EM_UNITS_METRIC, "2\t1\tcount\t2\t" },
+  { "ITEM\tQTY\tDEFECT\tSIZE\nA\t2\tlow face\t30 x 12 x 0.25\nB\t1\tcrack\t9 lg x 1.1 dp", EM_UNITS_METRIC, "3\t2\tdepth\t1.1\tmm" },
+  { "1  face 20 x 10 x 0.3 mm\n2  face 30 x 10 x 0.3 mm", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
+  { "1 CORNER, R0.5 X 20 MM\n2 CORNERS, R0.5 X 30 MM", EM_UNITS_METRIC, "2\t2\tcount\t2\t" },
+  /* A letter that was misread for a digit and a digit for a letter. */
+  { "W0RN C0RNER R0.5 MM X 20 MM LG", EM_UNITS_METRIC, "1\t1\tkind\tworn-corner\t" },
+  { "H13, 5O-52 HRC", EM_UNITS_METRIC, "1\t0\thardness\t51\tHRC" },
+  { "420 SS, 5Q-52 HRC", EM_UNITS_METRIC, "!1\t0\thardness\t52\tHRC" },
+  /* The same once more, told of another place. */
+  { "Shut off edge R0.6 mm, 34 mm long.\nSame on the other half.", EM_UNITS_METRIC, "2\t1\tcount\t2\t" },
+  /* A slot where nothing is to be done is where the wall lies. */
+  { "Deep slot, 5 mm wide, 19 mm deep - left wall scored. Add 0.25 mm over 33 x 15 mm.", EM_UNITS_METRIC, "1\t1\tslot_depth\t19\tmm" },
+  { "BORE MOUTH ⌀28 MM, EDGE WORN R0.8 MM", EM_UNITS_METRIC, "1\t1\tside\tbore\t" },
+  /* A metal that is denied. */
+  { "Insert isn't H13, it's D2", EM_UNITS_METRIC, "1\t0\tbase\td2\t" },
+  { "H13, 50-52. NICK 2 X 1 X 1 MM", EM_UNITS_METRIC, "1\t0\thardness\t51\tHRC" },
+  /* Who finishes stands before what a shop else does. */
+  { "we finish machine", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "GRIND ALL FLUSH", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
+  /* An article counts nothing. */
+  { "una grieta, 14 mm de largo, 2,5 mm de profundidad", EM_UNITS_METRIC, "!1\t1\tcount\t1\t" },
+  /* A word known only within phrases is read like the word it resembles. */
+  { "Delle Ø3 mm, 0,8 mm tief, auf polierter Fläche", EM_UNITS_METRIC, "1\t1\tnear\tpolish\t" },
   /* Text that means nothing stays visible. */
   { "Frobisher and nephews", EM_UNITS_METRIC, "1\t0\tunused\tFrobisher and nephews\t" },
   /* A greeting is no text that could not be used. */

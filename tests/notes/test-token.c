@@ -25,6 +25,9 @@ static const struct { const char *text, *types; } splits[] = {
   { "1234567890123456", "j" },      /* 16 digits: no dimension */
   { "12.5.3", "nsn" },
   { "\xef\xbb\xbfx", "w" },         /* byte order mark */
+  { "C0RNER", "w" },                /* a nought among letters */
+  { "R0.5", "wn" },
+  { "20x0L", "nwnw" },
 };
 
 START_TEST (test_split)
@@ -46,6 +49,7 @@ static const struct { const char *text; guint64 n, d; guint flags; } numbers[] =
   { "1,250", 1250, 1000, EM_TOKEN_DECIMAL | EM_TOKEN_COMMA | EM_TOKEN_THREE },
   { "12.", 12, 1, 0 },
   { "¾", 3, 4, EM_TOKEN_VULGAR },
+  { "5O", 50, 1, EM_TOKEN_SLIP },   /* the letter O among digits */
 };
 
 START_TEST (test_number)
