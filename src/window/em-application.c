@@ -431,11 +431,13 @@ em_application_init (EmApplication *self)
   g_application_add_main_option_entries (G_APPLICATION (self), options);
 }
 
+/* No resource path: with one, GTK makes the window of shortcuts along with every window of ours, and may read the desktop's icon theme
+ * twice. */
 EmApplication *
 em_application_new (void)
 {
   return g_object_new (EM_TYPE_APPLICATION, "application-id", EM_APP_ID, "flags", G_APPLICATION_HANDLES_OPEN,
-                       "resource-base-path", "/org/estimend/Estimend", NULL);
+                       "resource-base-path", NULL, NULL);
 }
 
 EmBasis *

@@ -122,7 +122,7 @@ static void
 start_soon (EmOutlook *self)
 {
   if (self->pause == 0)
-    self->pause = g_timeout_add (PAUSE_MS, on_paused, self);
+    self->pause = g_timeout_add_full (G_PRIORITY_DEFAULT_IDLE, PAUSE_MS, on_paused, self, NULL);   /* what is to be drawn comes first */
 }
 
 static void

@@ -363,6 +363,22 @@ on_close (GSimpleAction *action, GVariant *target, gpointer data)
   gtk_window_close (GTK_WINDOW (data));
 }
 
+/* Made when first asked for. */
+static void
+on_help_overlay (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  GtkApplicationWindow *window = data;
+
+  (void) action;
+  (void) target;
+  if (gtk_application_window_get_help_overlay (window) == NULL)
+    {
+      g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource ("/org/estimend/Estimend/help-overlay.ui");
+      gtk_application_window_set_help_overlay (window, GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "help_overlay")));
+    }
+  gtk_window_present (GTK_WINDOW (gtk_application_window_get_help_overlay (window)));
+}
+
 static const GActionEntry entries[] =
 {
   { .name = "undo", .activate = on_undo },
@@ -396,8 +412,8 @@ static const GActionEntry entries[] =
   { .name = "new-revision", .activate = on_new_revision },
   { .name = "copy-quote", .activate = on_copy_quote },
   { .name = "close", .activate = on_close },
+  { .name = "show-help-overlay", .activate = on_help_overlay },
 };
-
 
 static void
 enable (EmWindow *self, const char *name, gboolean is_enabled)

@@ -154,7 +154,7 @@ END_TEST
 START_TEST (every_key_is_in_the_list_of_shortcuts)
 {
   g_autoptr (EmApplication) application = test_application ();
-  g_autoptr (GBytes) bytes = g_resources_lookup_data ("/org/estimend/Estimend/gtk/help-overlay.ui", 0, NULL);
+  g_autoptr (GBytes) bytes = g_resources_lookup_data ("/org/estimend/Estimend/help-overlay.ui", 0, NULL);
   g_auto (GStrv) actions = gtk_application_list_action_descriptions (GTK_APPLICATION (application));
 
   ck_assert_ptr_nonnull (bytes);

@@ -262,6 +262,29 @@ START_TEST (pages_are_shown_in_the_window)
 }
 END_TEST
 
+/* Made at the first call and the same at the next. */
+START_TEST (shortcuts_are_shown_whenever_asked_for)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkShortcutsWindow *first;
+
+  ck_assert_ptr_null (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)));
+  test_act (window, "win.show-help-overlay");
+  first = gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window));
+  ck_assert_ptr_nonnull (first);
+  ck_assert (gtk_widget_get_visible (GTK_WIDGET (first)) && gtk_window_get_transient_for (GTK_WINDOW (first)) == GTK_WINDOW (window));
+  gtk_window_close (GTK_WINDOW (first));
+  test_settle (10);
+  ck_assert (!gtk_widget_get_visible (GTK_WIDGET (first)));
+  test_act (window, "win.show-help-overlay");
+  ck_assert_ptr_eq (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)), first);
+  ck_assert (gtk_widget_get_visible (GTK_WIDGET (first)));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 static gboolean
 has_dialog (void)
 {
@@ -512,7 +535,7 @@ END_TEST
 TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
            what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
-           pages_are_shown_in_the_window, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
+           pages_are_shown_in_the_window, shortcuts_are_shown_whenever_asked_for, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
            a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
            panes_share_the_window, a_wire_not_yet_chosen_is_no_mistake, wires_are_reached_by_a_key,
            limits_are_told_at_the_field_in_its_unit, sizes_never_given_are_asked_for_and_no_mistake)
