@@ -164,7 +164,7 @@ em_look_drawing_style (GtkWidget *widget, EmDrawingStyle *out_style)
   out_style->metal = drawing_colour (widget, "em_weld_cut");
   out_style->accent = drawing_colour (widget, "em_accent");
   out_style->paper = drawing_colour (widget, "em_paper");
-  out_style->font_px = size * 0.85;
+  out_style->font_px = size * 0.88;
 }
 
 PangoUnderline

@@ -33,10 +33,11 @@ struct _EmMoneyPane
   gboolean    is_fold_by_hand;   /* features_fold: opened or closed by someone */
   EmDocument *document;   /* owned */
   EmOutlook  *outlook;    /* owned */
+  guint       busy;       /* source id */
 };
 
 /* So many features are listed at once; more are one line to open. */
-enum { FEATURES_OPEN_MOST = 3 };
+enum { FEATURES_OPEN_MOST = 3, BUSY_SHOWN_MS = 500 };
 
 G_DEFINE_FINAL_TYPE (EmMoneyPane, em_money_pane, GTK_TYPE_WIDGET)
 
@@ -410,6 +411,32 @@ show_cautions (EmMoneyPane *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->cautions_fold), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 
+static gboolean
+on_busy_for_long (gpointer data)
+{
+  EmMoneyPane *self = data;
+
+  self->busy = 0;
+  gtk_widget_set_visible (self->spinner, TRUE);
+  gtk_spinner_start (GTK_SPINNER (self->spinner));
+  return G_SOURCE_REMOVE;
+}
+
+/* Nearly always the wires are compared before anyone would look for a sign of it. */
+static void
+show_busy (EmMoneyPane *self)
+{
+  gboolean is_busy = em_outlook_is_busy (self->outlook);
+
+  if (is_busy && self->busy == 0 && !gtk_widget_get_visible (self->spinner))
+    self->busy = g_timeout_add (BUSY_SHOWN_MS, on_busy_for_long, self);
+  if (is_busy)
+    return;
+  g_clear_handle_id (&self->busy, g_source_remove);
+  gtk_spinner_stop (GTK_SPINNER (self->spinner));
+  gtk_widget_set_visible (self->spinner, FALSE);
+}
+
 static void
 on_document_changed (EmMoneyPane *self, guint what)
 {
@@ -419,7 +446,7 @@ on_document_changed (EmMoneyPane *self, guint what)
   show_picture (self);
   show_lines (self);
   show_cautions (self);
-  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), em_outlook_is_busy (self->outlook));
+  show_busy (self);
   gtk_widget_set_visible (self->wires, em_document_get_quote (self->document)->n_features > 0);
 }
 
@@ -466,7 +493,7 @@ static void
 on_ready (EmMoneyPane *self)
 {
   show_wires (self);
-  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), em_outlook_is_busy (self->outlook));
+  show_busy (self);
   show_price (self);
 }
 
@@ -491,6 +518,7 @@ forget (EmMoneyPane *self)
     g_signal_handlers_disconnect_by_data (self->outlook, self);
   g_clear_object (&self->document);
   g_clear_object (&self->outlook);
+  g_clear_handle_id (&self->busy, g_source_remove);
 }
 
 static void
