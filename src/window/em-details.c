@@ -443,7 +443,7 @@ add_metal (EmDetails *self, GtkWidget *flow, const char *label, EmQuoteText whic
 {
   EmRecordKind kind = which == EM_QUOTE_BASE ? EM_RECORD_BASE : which == EM_QUOTE_FILLER ? EM_RECORD_WIRE : EM_RECORD_MACHINE;
 
-  em_fields_add (flow, em_record_choice_new (label, kind, kind == EM_RECORD_MACHINE ? _("Cheapest that fits") : _("Not chosen"), out_drop_down));
+  em_fields_add_wide (flow, em_record_choice_new (label, kind, kind == EM_RECORD_MACHINE ? _("Cheapest that fits") : _("Not chosen"), out_drop_down));
   g_object_set_data (G_OBJECT (*out_drop_down), "which", GINT_TO_POINTER (which));
   g_signal_connect (*out_drop_down, "notify::selected", G_CALLBACK (on_chosen), self);
 }
@@ -474,7 +474,7 @@ add_block (EmDetails *self, int block, const char *title)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_add_css_class (label, "section-name");
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), 3);
+  em_fields_set_columns (EM_FIELDS (flow), 1, 2);
   gtk_box_append (GTK_BOX (self->box), label);
   gtk_box_append (GTK_BOX (self->box), flow);
   if (block == BLOCK_TOOL)
@@ -521,6 +521,8 @@ em_details_init (EmDetails *self)
   self->summary = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->summary), 0);
   gtk_label_set_ellipsize (GTK_LABEL (self->summary), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (self->summary), TRUE);
+  gtk_label_set_lines (GTK_LABEL (self->summary), 2);
   gtk_widget_add_css_class (self->summary, "strong");
   gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), self->summary);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->summary, NULL, -1);

@@ -258,11 +258,8 @@ add_kind_field (EmFeatureEditor *self, int field)
 static void
 build_kind (EmFeatureEditor *self, const EmKind *kind)
 {
-  GtkWidget *child;
-
   g_array_set_size (self->kind_slots, 0);
-  while ((child = gtk_widget_get_first_child (self->flow[GROUP_SIZE])) != NULL)
-    gtk_flow_box_remove (GTK_FLOW_BOX (self->flow[GROUP_SIZE]), child);
+  em_fields_clear (EM_FIELDS (self->flow[GROUP_SIZE]));
   self->kind = kind;
   for (int i = 0; i < kind->n_fields; i++)
     add_kind_field (self, i);
@@ -302,10 +299,9 @@ static void
 fill_slot (EmFeatureEditor *self, const EmFeature *feature, const EmFeatureCost *cost, EmSlot *slot)
 {
   double value = em_slot_value (slot, feature);
-  GtkWidget *child = gtk_widget_get_ancestor (slot->box, GTK_TYPE_FLOW_BOX_CHILD);
 
   if (slot->bound == EM_LIKELY)
-    gtk_widget_set_visible (child, em_slot_is_shown (slot, feature));
+    gtk_widget_set_visible (slot->box, em_slot_is_shown (slot, feature));
   if (GTK_IS_DROP_DOWN (slot->widget))
     {
       if (em_is_absent (value) && !slot->is_shared)

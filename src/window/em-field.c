@@ -272,6 +272,8 @@ em_fold_new (const char *name, GtkWidget *child)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_lines (GTK_LABEL (label), 2);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), fold);
   gtk_expander_set_label_widget (GTK_EXPANDER (fold), label);
   gtk_widget_set_margin_top (child, 6);
@@ -287,32 +289,6 @@ em_fold_set_name (GtkWidget *fold, const char *name)
 
   gtk_label_set_text (GTK_LABEL (label), name);
   gtk_widget_set_tooltip_text (label, name);
-}
-
-GtkWidget *
-em_fields_new (void)
-{
-  GtkWidget *flow = gtk_flow_box_new ();
-
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (flow), GTK_SELECTION_NONE);
-  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (flow), TRUE);
-  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), 1);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), 4);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 10);
-  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (flow), 6);
-  gtk_widget_set_focusable (flow, FALSE);
-  gtk_widget_add_css_class (flow, "fields");
-  return flow;
-}
-
-void
-em_fields_add (GtkWidget *flow, GtkWidget *widget)
-{
-  GtkWidget *child = gtk_flow_box_child_new ();
-
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), widget);
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_flow_box_append (GTK_FLOW_BOX (flow), child);
 }
 
 static void

@@ -7,6 +7,7 @@
 
 #pragma once
 
+#include "em-fields.h"
 #include "em-money.h"
 
 #include <gtk/gtk.h>
@@ -40,9 +41,5 @@ void       em_fold_set_name (GtkWidget *fold, const char *name);
 
 /* The button's menu of model, built when first opened. */
 void       em_menu_set_late (GtkWidget *menu_button, GMenuModel *model);
-
-GtkWidget *em_fields_new (void);
-/* Puts widget into a flow without a second stop for Tab. */
-void       em_fields_add (GtkWidget *flow, GtkWidget *widget);
 
 G_END_DECLS

@@ -37,10 +37,8 @@ em_kind_picker_new (int n_least, int n_most)
 {
   GtkWidget *flow = em_fields_new ();
 
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), (guint) n_most);
-  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), (guint) n_least);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 2);
-  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (flow), 2);
+  em_fields_set_columns (EM_FIELDS (flow), n_least, n_most);
+  em_fields_set_gaps (EM_FIELDS (flow), 2, 2);
   for (int i = 0; i < em_n_kinds; i++)
     em_fields_add (flow, card_new (em_kinds[i]));
   return flow;

@@ -317,7 +317,7 @@ on_draft_changed (EmMachines *machines)
   for (guint i = 0; i < machines->entries->len; i++)
     {
       EmRateEntry *entry = machines->entries->pdata[i];
-      gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (entry)), is_wanted (em_rate_entry_get_field (entry), machine->process));
+      gtk_widget_set_visible (GTK_WIDGET (entry), is_wanted (em_rate_entry_get_field (entry), machine->process));
       em_rate_entry_show (entry);
     }
   show_settings (machines);
