@@ -10,6 +10,7 @@
 #include "em-words.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 struct _EmDrawingView
 {
@@ -26,6 +27,7 @@ enum { LEAST_WIDTH = 120, LEAST_HEIGHT = 110, USUAL_HEIGHT = 150, MOST_HEIGHT = 
 
 #define USUAL_FONT 11.5   /* px of the dimensions at the usual size of text */
 #define MOST_SCALE 1.5
+#define FONT_SHARE 0.115  /* of the height at most: large text is to leave room for what it measures */
 #define SKETCH_ALPHA 0.55
 
 /* Sizes that make no shape, as those of a feature just added: what they will mean, at sizes of nobody's. */
@@ -61,6 +63,7 @@ em_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   em_look_drawing_style (widget, &style);
+  style.font_px = fmin (style.font_px, height * FONT_SHARE);
   const EmFeature *feature = &em_document_get_quote (self->document)->feature[index];
   if (em_feature_solve (feature, &shape, NULL) == EM_OK)
     em_drawing_draw (cr, width, height, feature, em_document_get_feature_cost (self->document, index),

@@ -12,6 +12,7 @@
 #include "em-words.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 struct _EmMetalPane
 {
@@ -32,7 +33,7 @@ G_DEFINE_FINAL_TYPE (EmMetalPane, em_metal_pane, GTK_TYPE_WIDGET)
 
 /* Of the pane's height, and in pixels. */
 #define LIST_SHARE 0.42
-enum { LIST_LEAST = 214, HANDLE_REACH = 10 };
+enum { LIST_LEAST = 90, HANDLE_REACH = 10 };
 
 /* Only rows in and about the part in sight are there: this one's, or NULL. */
 static EmFeatureRow *
@@ -162,9 +163,8 @@ show_summary (EmMetalPane *self)
     }
   g_autofree char *count = g_strdup_printf (ngettext ("%d feature", "%d features", (gulong) n), n);
   g_autofree char *volume = em_words_volume (cost->required_volume_mm3, em_document_get_units (self->document));
-  g_autofree char *time = em_words_duration (cost->labour_s);
-  g_autofree char *text = cost->n_faults < cost->n_features ? g_strdup_printf (_("%s · %s to weld · %s of work"), count, volume, time)
-                                                            : g_strdup (count);
+  /* How long it takes is told with the money. */
+  g_autofree char *text = cost->n_faults < cost->n_features ? g_strdup_printf (_("%s · %s to weld"), count, volume) : g_strdup (count);
   gtk_label_set_text (GTK_LABEL (self->summary), text);
   gtk_widget_set_tooltip_text (self->summary, text);
 }
@@ -239,12 +239,15 @@ static gboolean
 place_handle (gpointer data)
 {
   EmMetalPane *self = data;
-  int natural, most = (int) (gtk_widget_get_height (self->paned) * LIST_SHARE);
+  int natural, most = (int) (gtk_widget_get_height (self->paned) * LIST_SHARE), n = em_document_get_quote (self->document)->n_features;
 
   self->placing = 0;
   if (most <= 0 || self->is_placed_by_hand)
     return G_SOURCE_REMOVE;
   gtk_widget_measure (self->list, GTK_ORIENTATION_VERTICAL, gtk_widget_get_width (self->list), NULL, &natural, NULL, NULL);
+  /* Whole rows: none is cut through a line of its text. */
+  if (natural > most && n > 0)
+    most = (int) (floor (most / ((double) natural / n)) * natural / n);
   gtk_paned_set_position (GTK_PANED (self->paned), CLAMP (natural, LIST_LEAST, MAX (most, LIST_LEAST)));
   return G_SOURCE_REMOVE;
 }

@@ -121,6 +121,16 @@ wrapped (const char *text)
   return label;
 }
 
+/* Stands by the first line of what it is beside. */
+static GtkWidget *
+figure (const char *text)
+{
+  GtkWidget *label = line (text, "money", 1);
+
+  gtk_widget_set_valign (label, GTK_ALIGN_START);
+  return label;
+}
+
 static gboolean
 is_usual (const EmCompareRow *row)
 {
@@ -184,14 +194,14 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   const char *texts[] = { effort, good, bad, out, fault };
   int at = 2;
 
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
   gtk_widget_set_hexpand (name, TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 10);
   gtk_grid_attach (GTK_GRID (grid), name, 0, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), line (price, "money", 1), 1, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), line (hardness, "remark", 0), 0, 1, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), figure (price), 1, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), wrapped (hardness), 0, 1, 1, 1);
   if (difference != NULL)
-    gtk_grid_attach (GTK_GRID (grid), line (difference, "money", 1), 1, 1, 1, 1);
+    gtk_grid_attach (GTK_GRID (grid), figure (difference), 1, 1, 1, 1);
   if (is_usual (row) && !row->is_ruled_out)
     gtk_grid_attach (GTK_GRID (grid), usual_new (), 0, at++, 2, 1);
   if (!row->is_ruled_out && self->dearest_minor > 0)
