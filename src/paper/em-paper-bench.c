@@ -208,7 +208,7 @@ describe_settings (int32_t n, int32_t n_turns)
 }
 
 static void
-add_order (EmPaperSheet *sheet)
+begin_order (EmPaperSheet *sheet)
 {
   const EmCost *cost = sheet->source->cost;
   /* The first wire is no change, but loaded all the same. */
@@ -222,9 +222,18 @@ add_order (EmPaperSheet *sheet)
   em_flow_last_row (sheet->flow)->keep_next = TRUE;
   em_flow_begin_table (sheet->flow, NULL);
   add_order_heading (sheet);
-  for (int32_t i = 0; i < cost->n_visits; i++)
-    add_order_row (sheet, i);
+}
+
+static void
+end_order (EmPaperSheet *sheet)
+{
   em_flow_end_table (sheet->flow);
+}
+
+static int32_t
+count_stops (const EmPaperSheet *sheet)
+{
+  return sheet->source->cost->n_visits;
 }
 
 /* One wire of one size, over the whole order. */
@@ -311,19 +320,15 @@ add_setting (EmPaperSheet *sheet, int32_t number)
 
 /* A setting and its first stop, and each stop by itself, stay on one page where they can. */
 static void
-add_stops (EmPaperSheet *sheet)
+add_stop (EmPaperSheet *sheet, int32_t stop)
 {
-  const EmCost *cost = sheet->source->cost;
+  const EmVisit *visit = &sheet->source->cost->visit[stop];
+  guint first = em_flow_n_rows (sheet->flow);
 
-  for (int32_t i = 0; i < cost->n_visits; i++)
-    {
-      guint first = em_flow_n_rows (sheet->flow);
-
-      if (cost->visit[i].is_new_setting)
-        add_setting (sheet, cost->visit[i].setting);
-      em_sheet_add_stop (sheet, i);
-      em_flow_wish (sheet->flow, first, em_flow_n_rows (sheet->flow) - 1);
-    }
+  if (visit->is_new_setting)
+    add_setting (sheet, visit->setting);
+  em_sheet_add_stop (sheet, stop);
+  em_flow_wish (sheet->flow, first, em_flow_n_rows (sheet->flow) - 1);
 }
 
 static void
@@ -341,17 +346,22 @@ add_after (EmPaperSheet *sheet)
   em_flow_keep (sheet->flow, first, em_flow_n_rows (sheet->flow) - 1);
 }
 
-gboolean
-em_sheet_fill_bench (EmPaperSheet *sheet, GError **error)
+static void
+add_cautions (EmPaperSheet *sheet)
 {
-  if (!em_sheet_add_letterhead (sheet, _("Bench sheet"), error))
-    return FALSE;
-  add_head (sheet);
-  add_before (sheet);
-  add_order (sheet);
-  add_wires (sheet);
   em_sheet_add_cautions (sheet, EM_CAUTION_ON_BENCH, TRUE);
-  add_stops (sheet);
-  add_after (sheet);
-  return TRUE;
 }
+
+const EmSheetPart em_sheet_bench_parts[] =
+{
+  { .once = add_head },
+  { .once = add_before },
+  { .once = begin_order },
+  { .each = add_order_row, .count = count_stops },
+  { .once = end_order },
+  { .once = add_wires },
+  { .once = add_cautions },
+  { .each = add_stop, .count = count_stops },
+  { .once = add_after },
+  { 0 }
+};

@@ -238,13 +238,15 @@ add_line (EmPaperSheet *sheet, const EmLine *line)
   row->amount_minor = line->amount_minor;
 }
 
+/* The features' lines stand in their order, so the next is looked for from the last on; NULL: a feature without a price. */
 static const EmLine *
-find_feature_line (const EmCost *cost, int32_t index)
+take_feature_line (EmPaperSheet *sheet, int32_t index)
 {
-  for (int32_t i = 0; i < cost->n_lines; i++)
-    if (cost->line[i].type == EM_LINE_FEATURE && cost->line[i].row == index)
-      return &cost->line[i];
-  return NULL;
+  const EmCost *cost = sheet->source->cost;
+
+  while (sheet->line < cost->n_lines && (cost->line[sheet->line].type != EM_LINE_FEATURE || cost->line[sheet->line].row < index))
+    sheet->line++;
+  return sheet->line < cost->n_lines && cost->line[sheet->line].row == index ? &cost->line[sheet->line] : NULL;
 }
 
 /* Lines whose type lies in first … last; returns how many. */
@@ -290,16 +292,25 @@ add_totals (EmPaperSheet *sheet)
 }
 
 static void
-add_prices (EmPaperSheet *sheet)
+begin_prices (EmPaperSheet *sheet)
 {
-  const EmPaperSource *source = sheet->source;
-  EmCarry carry = { text_x (), sheet->width, _("Carried forward"), _("Brought forward"), source->rates->currency };
+  EmCarry carry = { text_x (), sheet->width, _("Carried forward"), _("Brought forward"), sheet->source->rates->currency };
 
   em_sheet_add_heading (sheet, _("Work and price"), 14);
   em_flow_begin_table (sheet->flow, &carry);
   add_table_heading (sheet);
-  for (int32_t i = 0; i < source->quote->n_features; i++)
-    add_feature (sheet, i, source->cost->feature[i].status == EM_OK ? find_feature_line (source->cost, i) : NULL);
+  sheet->line = 0;
+}
+
+static void
+add_priced (EmPaperSheet *sheet, int32_t index)
+{
+  add_feature (sheet, index, sheet->source->cost->feature[index].status == EM_OK ? take_feature_line (sheet, index) : NULL);
+}
+
+static void
+end_prices (EmPaperSheet *sheet)
+{
   add_lines (sheet, EM_LINE_SET_UP, EM_LINE_EXTRA, FALSE);
   add_totals (sheet);
   em_flow_end_table (sheet->flow);
@@ -319,24 +330,32 @@ add_each (EmPaperSheet *sheet)
   em_flow_paragraph (sheet->flow, EM_TEXT_BODY, EM_INK_TEXT, text, text_x (), sheet->width - text_x (), 6);
 }
 
-gboolean
-em_sheet_fill_quote (EmPaperSheet *sheet, GError **error)
+static void
+add_cautions (EmPaperSheet *sheet)
 {
-  if (!em_sheet_add_letterhead (sheet, _("Quote"), error))
-    return FALSE;
-  add_title (sheet);
-  add_tool (sheet);
-  add_summary (sheet);
-  add_notices (sheet);
-  add_prices (sheet);
-  add_each (sheet);
-  em_sheet_add_range (sheet);
-  em_sheet_add_options (sheet);
-  em_sheet_add_breaks (sheet);
-  em_sheet_add_scope (sheet);
-  em_sheet_add_assumptions (sheet);
-  em_sheet_add_terms (sheet);
   em_sheet_add_cautions (sheet, EM_CAUTION_ON_QUOTE, FALSE);
-  em_sheet_add_signature (sheet);
-  return TRUE;
 }
+
+const EmSheetPart em_sheet_quote_parts[] =
+{
+  { .once = add_title },
+  { .once = add_tool },
+  { .once = add_summary },
+  { .once = add_notices },
+  { .once = begin_prices },
+  { .each = add_priced, .count = em_sheet_count_features },
+  { .once = end_prices },
+  { .once = add_each },
+  { .once = em_sheet_add_range },
+  { .once = em_sheet_add_options },
+  { .once = em_sheet_add_breaks },
+  { .once = em_sheet_add_scope },
+  { .once = em_sheet_add_assumptions },
+  { .each = em_sheet_add_inferred, .count = em_sheet_count_features },
+  { .each = em_sheet_add_question, .count = em_sheet_count_marks },
+  { .once = em_sheet_add_general_assumptions },
+  { .once = em_sheet_add_terms },
+  { .once = add_cautions },
+  { .once = em_sheet_add_signature },
+  { 0 }
+};

@@ -257,8 +257,8 @@ em_sheet_add_scope (EmPaperSheet *sheet)
 }
 
 /* Sizes the customer's words left open and the reader settled by a rule. */
-static void
-add_inferred (EmPaperSheet *sheet, int32_t index)
+void
+em_sheet_add_inferred (EmPaperSheet *sheet, int32_t index)
 {
   const EmQuote *quote = sheet->source->quote;
   const EmFeature *feature = &quote->feature[index];
@@ -279,8 +279,8 @@ add_inferred (EmPaperSheet *sheet, int32_t index)
     add_scope_item (sheet, g_strdup_printf ("%s: %s", name, feature->text[EM_FEATURE_ASSUMPTION]));
 }
 
-static void
-add_general_assumptions (EmPaperSheet *sheet)
+void
+em_sheet_add_general_assumptions (EmPaperSheet *sheet)
 {
   const EmQuote *quote = sheet->source->quote;
   g_autofree char *base = em_sheet_base_name (sheet);
@@ -297,28 +297,20 @@ add_general_assumptions (EmPaperSheet *sheet)
 }
 
 /* The customer's own words that are still open when the quote goes out. */
-static void
-add_questions (EmPaperSheet *sheet)
+void
+em_sheet_add_question (EmPaperSheet *sheet, int32_t mark)
 {
-  const EmQuote *quote = sheet->source->quote;
+  const EmMark *asked = &sheet->source->quote->mark[mark];
+  g_autofree char *words = asked->state == EM_MARK_QUESTION ? em_sheet_mark_words (sheet, asked) : NULL;
 
-  for (int32_t i = 0; i < quote->n_marks; i++)
-    {
-      g_autofree char *words = quote->mark[i].state == EM_MARK_QUESTION ? em_sheet_mark_words (sheet, &quote->mark[i]) : NULL;
-
-      if (words != NULL && words[0] != '\0')
-        add_scope_item (sheet, g_strdup_printf (_("“%s” in your notes can be read in more than one way: please confirm that it is meant as drawn here."), words));
-    }
+  if (words != NULL && words[0] != '\0')
+    add_scope_item (sheet, g_strdup_printf (_("“%s” in your notes can be read in more than one way: please confirm that it is meant as drawn here."), words));
 }
 
 void
 em_sheet_add_assumptions (EmPaperSheet *sheet)
 {
   em_sheet_add_heading (sheet, _("What the price assumes"), 12);
-  for (int32_t i = 0; i < sheet->source->quote->n_features; i++)
-    add_inferred (sheet, i);
-  add_questions (sheet);
-  add_general_assumptions (sheet);
 }
 
 void

@@ -25,7 +25,13 @@ struct EmPages
   EmPaperSheet  sheet;
   char         *language;   /* NULL: the program's */
   char         *title;
+  const EmSheetPart *part;  /* the next; one without functions: all are there, and NULL once they are spread over pages */
+  int32_t       index;      /* within the part */
+  int32_t       n_done, n_all;   /* of things that are laid out one by one */
 };
+
+/* Things laid out before who waits is asked again. */
+enum { AT_ONCE = 8 };
 
 G_DEFINE_QUARK (em-paper-error-quark, em_paper_error)
 
@@ -74,11 +80,21 @@ check_source (EmSheet sheet, const EmPaperSource *source, GError **error)
   return is_priced && !is_empty;
 }
 
+static int32_t
+count_all (const EmPages *pages)
+{
+  int32_t n = 1;
+
+  for (const EmSheetPart *part = pages->part; part->once != NULL || part->each != NULL; part++)
+    n += part->each != NULL ? part->count (&pages->sheet) : 0;
+  return n;
+}
+
 EmPages *
-em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error)
+em_pages_begin (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error)
 {
   EmPages *pages;
-  gboolean is_filled;
+  gboolean is_begun;
 
   g_return_val_if_fail (width_pt > 200 && height_pt > 300, NULL);
   em_words_push (source->quote->text[EM_QUOTE_LANGUAGE]);
@@ -91,15 +107,69 @@ em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, doubl
   pages->source = *source;
   pages->language = g_strdup (source->quote->text[EM_QUOTE_LANGUAGE]);
   pages->title = make_title (sheet, source->quote);
+  pages->part = sheet == EM_SHEET_QUOTE ? em_sheet_quote_parts : em_sheet_bench_parts;
   pages->sheet.source = &pages->source;
   pages->sheet.flow = em_flow_new (width_pt, height_pt, MARGIN_SIDE, MARGIN_SIDE, MARGIN_TOP, MARGIN_BOTTOM);
   pages->sheet.width = em_flow_width (pages->sheet.flow);
-  is_filled = sheet == EM_SHEET_QUOTE ? em_sheet_fill_quote (&pages->sheet, error) : em_sheet_fill_bench (&pages->sheet, error);
-  if (is_filled)
-    em_flow_paginate (pages->sheet.flow);
+  pages->n_all = count_all (pages);
+  is_begun = em_sheet_add_letterhead (&pages->sheet, sheet == EM_SHEET_QUOTE ? _("Quote") : _("Bench sheet"), error);
   em_words_pop ();
-  if (!is_filled)
+  if (!is_begun)
     g_clear_pointer (&pages, em_pages_free);
+  return pages;
+}
+
+/* The next part, or the next thing of one that has many. */
+static void
+add_next (EmPages *pages)
+{
+  if (pages->part->once != NULL)
+    {
+      pages->part->once (&pages->sheet);
+      pages->part++;
+    }
+  else if (pages->index < pages->part->count (&pages->sheet))
+    {
+      pages->part->each (&pages->sheet, pages->index++);
+      pages->n_done++;
+    }
+  else
+    {
+      pages->index = 0;
+      pages->part++;
+    }
+}
+
+gboolean
+em_pages_lay_out (EmPages *pages)
+{
+  if (pages->part == NULL)
+    return FALSE;
+  em_words_push (pages->language);
+  for (int i = 0; i < AT_ONCE && (pages->part->once != NULL || pages->part->each != NULL); i++)
+    add_next (pages);
+  if (pages->part->once == NULL && pages->part->each == NULL)
+    {
+      em_flow_paginate (pages->sheet.flow);
+      pages->part = NULL;
+    }
+  em_words_pop ();
+  return pages->part != NULL;
+}
+
+double
+em_pages_get_share (const EmPages *pages)
+{
+  return pages->part == NULL ? 1 : (double) pages->n_done / pages->n_all;
+}
+
+EmPages *
+em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error)
+{
+  EmPages *pages = em_pages_begin (sheet, source, width_pt, height_pt, error);
+
+  while (pages != NULL && em_pages_lay_out (pages))
+    ;
   return pages;
 }
 
@@ -203,7 +273,7 @@ em_pdf_new (EmSheet sheet, const EmPaperSource *source, const char *date, GError
   EmPdf *pdf;
 
   em_paper_size (source->quote, source->rates, &width, &height);
-  pages = em_pages_new (sheet, source, width, height, error);
+  pages = em_pages_begin (sheet, source, width, height, error);
   if (pages == NULL)
     return NULL;
   pdf = g_new0 (EmPdf, 1);
@@ -221,6 +291,18 @@ int
 em_pdf_count (const EmPdf *pdf)
 {
   return em_pages_count (pdf->pages);
+}
+
+gboolean
+em_pdf_lay_out (EmPdf *pdf)
+{
+  return em_pages_lay_out (pdf->pages);
+}
+
+double
+em_pdf_get_share (const EmPdf *pdf)
+{
+  return em_pages_get_share (pdf->pages);
 }
 
 gboolean
@@ -279,7 +361,7 @@ em_paper_to_pdf (EmSheet sheet, const EmPaperSource *source, const char *date, G
 
   if (pdf == NULL)
     return NULL;
-  while (em_pdf_draw (pdf))
+  while (em_pdf_lay_out (pdf) || em_pdf_draw (pdf))
     ;
   return em_pdf_finish_take (pdf, error);
 }

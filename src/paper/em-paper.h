@@ -38,6 +38,10 @@ typedef struct EmPages EmPages;
 
 /* Lays out; source->cost must be of the quote as it is. Page size in points (A4 595.28 × 841.89). */
 EmPages *em_pages_new (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error);
+/* The same a little at a time, so that who waits can be told how far it is, and stop. Of pages that are not all laid out there are none. */
+EmPages *em_pages_begin (EmSheet sheet, const EmPaperSource *source, double width_pt, double height_pt, GError **error);
+gboolean em_pages_lay_out (EmPages *pages);   /* some more; FALSE: it is done */
+double   em_pages_get_share (const EmPages *pages);   /* how much is done, from 0 to 1 */
 int      em_pages_count (const EmPages *pages);
 const char *em_pages_title (const EmPages *pages);   /* "Quote 2041 – Lower cavity", for print jobs */
 void     em_pages_draw (EmPages *pages, int page, cairo_t *cr);   /* from 0; user space in points */

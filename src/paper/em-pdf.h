@@ -11,8 +11,11 @@ G_BEGIN_DECLS
 
 typedef struct _EmPdf EmPdf;
 
-/* Lays the pages out; source is borrowed until the end. date: ISO 8601, the document's creation date. */
+/* source is borrowed until the end. date: ISO 8601, the document's creation date. */
 EmPdf    *em_pdf_new    (EmSheet sheet, const EmPaperSource *source, const char *date, GError **error);
+/* Lays out some more, before the first page is drawn; FALSE: it is done, by the share of 1. */
+gboolean  em_pdf_lay_out (EmPdf *pdf);
+double    em_pdf_get_share (const EmPdf *pdf);
 int       em_pdf_count  (const EmPdf *pdf);
 /* Draws the next page; FALSE: there is none left. */
 gboolean  em_pdf_draw   (EmPdf *pdf);

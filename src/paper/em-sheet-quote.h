@@ -16,7 +16,10 @@ void em_sheet_add_range       (EmPaperSheet *sheet);
 void em_sheet_add_options     (EmPaperSheet *sheet);
 void em_sheet_add_breaks      (EmPaperSheet *sheet);
 void em_sheet_add_scope       (EmPaperSheet *sheet);
-void em_sheet_add_assumptions (EmPaperSheet *sheet);
+void em_sheet_add_assumptions (EmPaperSheet *sheet);   /* their heading; then for each feature and each mark, and what is always assumed */
+void em_sheet_add_inferred    (EmPaperSheet *sheet, int32_t feature);
+void em_sheet_add_question    (EmPaperSheet *sheet, int32_t mark);
+void em_sheet_add_general_assumptions (EmPaperSheet *sheet);
 void em_sheet_add_terms       (EmPaperSheet *sheet);
 void em_sheet_add_signature   (EmPaperSheet *sheet);
 

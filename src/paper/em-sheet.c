@@ -31,6 +31,18 @@ em_sheet_shop (const EmPaperSheet *sheet, EmShopText which)
   return sheet->source->rates->text[which];
 }
 
+int32_t
+em_sheet_count_features (const EmPaperSheet *sheet)
+{
+  return sheet->source->quote->n_features;
+}
+
+int32_t
+em_sheet_count_marks (const EmPaperSheet *sheet)
+{
+  return sheet->source->quote->n_marks;
+}
+
 const EmBase *
 em_sheet_base (const EmPaperSheet *sheet)
 {

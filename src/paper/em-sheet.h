@@ -19,6 +19,7 @@ typedef struct
   const EmPaperSource *source;   /* lives as long as the pages */
   EmFlow              *flow;
   double               width;    /* between the margins */
+  int32_t              line;     /* of the cost: the features' lines before it are on the sheet */
 } EmPaperSheet;
 
 /* A stretch of text under another in a cell. */
@@ -55,7 +56,18 @@ void     em_sheet_right_take (EmRow *row, PangoLayout *layout, EmInkColour ink, 
 void     em_sheet_draw_feature (EmPaperSheet *sheet, EmRow *row, int32_t index, EmView view, double x, double y, double width, double height);
 void     em_sheet_add_cautions (EmPaperSheet *sheet, unsigned papers, gboolean has_sources);
 
-gboolean em_sheet_fill_quote (EmPaperSheet *sheet, GError **error);
-gboolean em_sheet_fill_bench (EmPaperSheet *sheet, GError **error);
+/* A sheet is its parts, in order, under the letterhead; one of as many like things as the quote has comes one by one, so that a long
+ * quote's sheet can be laid out little by little. */
+typedef struct
+{
+  void    (*once)  (EmPaperSheet *sheet);                  /* this, */
+  void    (*each)  (EmPaperSheet *sheet, int32_t index);   /* or this from 0 to below count; the last part has neither */
+  int32_t (*count) (const EmPaperSheet *sheet);
+} EmSheetPart;
+
+extern const EmSheetPart em_sheet_quote_parts[], em_sheet_bench_parts[];
+
+int32_t em_sheet_count_features (const EmPaperSheet *sheet);
+int32_t em_sheet_count_marks    (const EmPaperSheet *sheet);
 
 G_END_DECLS

@@ -5,6 +5,8 @@
 
 #include "em-test-paper.h"
 
+#include "em-pdf.h"
+
 #include "../core/em-test-main.h"
 #include "em-test-tools.h"
 
@@ -111,6 +113,61 @@ START_TEST (test_long_words_go_on)
 }
 END_TEST
 
+/* A little at a time is as good as at once, and says how far it is: nothing before, all behind, never less than before. */
+static void
+check_bit_by_bit (EmSheet sheet)
+{
+  EmTestPaper paper;
+  EmPages *pages, *at_once;
+  double share = 0;
+  int n_steps = 0;
+
+  em_test_paper_init (&paper, 60, NULL, "a4");
+  pages = em_pages_begin (sheet, &paper.source, 595, 842, NULL);
+  at_once = em_pages_new (sheet, &paper.source, 595, 842, NULL);
+  ck_assert (pages != NULL && at_once != NULL);
+  ck_assert_int_eq (em_pages_count (pages), 0);
+  ck_assert (em_pages_get_share (pages) == 0);
+  while (em_pages_lay_out (pages))
+    {
+      ck_assert (em_pages_get_share (pages) >= share && em_pages_get_share (pages) < 1);
+      ck_assert_int_eq (em_pages_count (pages), 0);
+      share = em_pages_get_share (pages);
+      n_steps++;
+    }
+  ck_assert_int_gt (n_steps, 5);
+  ck_assert (share > 0.5);
+  ck_assert (em_pages_get_share (pages) == 1);
+  ck_assert_int_eq (em_pages_count (pages), em_pages_count (at_once));
+  ck_assert (!em_pages_lay_out (pages));
+  em_pages_free (pages);
+  em_pages_free (at_once);
+  em_test_paper_clear (&paper);
+}
+
+START_TEST (test_layout_goes_on_bit_by_bit)
+{
+  check_bit_by_bit (EM_SHEET_QUOTE);
+  check_bit_by_bit (EM_SHEET_BENCH);
+}
+END_TEST
+
+/* Stopped in the middle of it nothing is left behind, as the leak checkers see. */
+START_TEST (test_layout_can_be_left)
+{
+  EmTestPaper paper;
+  EmPdf *pdf;
+
+  em_test_paper_init (&paper, 60, "de", "a4");
+  pdf = em_pdf_new (EM_SHEET_QUOTE, &paper.source, "2026-01-01", NULL);
+  ck_assert_ptr_nonnull (pdf);
+  for (int i = 0; i < 3; i++)
+    ck_assert (em_pdf_lay_out (pdf));
+  em_pdf_free (pdf);
+  em_test_paper_clear (&paper);
+}
+END_TEST
+
 /* RFC 4180, section 2: records end in CRLF; a field with comma, quote or line end is quoted, its quotes doubled.
  * Each record read here by those rules must have as many fields as the heading. */
 static int
@@ -179,4 +236,4 @@ START_TEST (test_comparison_as_csv)
 END_TEST
 
 EM_TEST_MAIN ("export", test_same_input_same_bytes, test_language_is_put_back, test_failed_write_leaves_the_old_file, test_nothing_to_print_is_said,
-              test_long_words_go_on, test_lines_as_csv, test_comparison_as_csv)
+              test_long_words_go_on, test_layout_goes_on_bit_by_bit, test_layout_can_be_left, test_lines_as_csv, test_comparison_as_csv)
