@@ -49,7 +49,16 @@ write_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *canc
     g_task_return_error (task, error);
 }
 
-/* Layout, then a page each time. */
+static void
+tell (const Export *export)
+{
+  double share = em_pdf_get_share (export->pdf);
+
+  if (export->progress != NULL)
+    export->progress (share, export->n_drawn, share < 1 ? 0 : em_pdf_count (export->pdf), export->progress_data);
+}
+
+/* Layout, bit by bit, then a page each time. */
 static gboolean
 step (gpointer data)
 {
@@ -62,6 +71,8 @@ step (gpointer data)
     return G_SOURCE_REMOVE;
   if (export->pdf == NULL)
     export->pdf = em_pdf_new (export->sheet, source, source->quote->text[EM_QUOTE_DATE], &error);
+  else if (em_pdf_lay_out (export->pdf))
+    ;
   else if (em_pdf_draw (export->pdf))
     export->n_drawn++;
   else
@@ -78,9 +89,23 @@ step (gpointer data)
       g_task_return_error (task, error);
       return G_SOURCE_REMOVE;
     }
-  if (export->progress != NULL)
-    export->progress (export->n_drawn, em_pdf_count (export->pdf), export->progress_data);
+  tell (export);
   return G_SOURCE_CONTINUE;
+}
+
+static void
+on_held (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GTask) task = data;
+  Export *export = g_task_get_task_data (task);
+  GError *error = NULL;
+
+  (void) source;
+  export->held = em_paper_held_new_finish (result, &error);
+  if (export->held == NULL)
+    g_task_return_error (task, error);
+  else
+    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, step, g_steal_pointer (&task), g_object_unref);
 }
 
 void
@@ -89,21 +114,13 @@ em_export_async (EmDocument *document, EmSheet sheet, const char *path, EmExport
 {
   GTask *task = g_task_new (NULL, cancellable, callback, data);
   Export *export = g_new0 (Export, 1);
-  GError *error = NULL;
 
-  export->held = em_paper_held_new (document, &error);
   export->sheet = sheet;
   export->path = g_strdup (path);
   export->progress = progress;
   export->progress_data = progress_data;
   g_task_set_task_data (task, export, free_export);
-  if (export->held == NULL)
-    {
-      g_task_return_error (task, error);
-      g_object_unref (task);
-      return;
-    }
-  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, step, task, g_object_unref);
+  em_paper_held_new_async (document, cancellable, on_held, task);
 }
 
 gboolean

@@ -12,7 +12,8 @@
 
 G_BEGIN_DECLS
 
-typedef void (*EmExportProgress) (int n_done, int n_pages, gpointer data);
+/* n_pages is 0 while they are laid out, of which so much is done; then n_done of them are drawn. */
+typedef void (*EmExportProgress) (double laid_out_share, int n_done, int n_pages, gpointer data);
 
 /* Of the quote as it is now, whatever is edited meanwhile. Cancelled, nothing is written and what lay at path stays. progress may be
  * NULL. */

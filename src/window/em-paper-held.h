@@ -14,6 +14,9 @@ typedef struct _EmPaperHeld EmPaperHeld;
 
 /* NULL and an error when memory runs out. */
 EmPaperHeld         *em_paper_held_new        (EmDocument *document, GError **error);
+/* The same for a long quote: prices, comparison and range are worked out in a thread. */
+void                 em_paper_held_new_async  (EmDocument *document, GCancellable *cancellable, GAsyncReadyCallback callback, gpointer data);
+EmPaperHeld         *em_paper_held_new_finish (GAsyncResult *result, GError **error);
 const EmPaperSource *em_paper_held_get_source (const EmPaperHeld *held);
 void                 em_paper_held_free       (EmPaperHeld *held);
 

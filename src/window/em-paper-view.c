@@ -7,6 +7,7 @@
 
 #include "em-book-file.h"
 #include "em-document-edit.h"
+#include "em-paper-held.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -15,12 +16,18 @@ struct _EmPaperView
 {
   GtkWidget parent_instance;
 
-  GtkWidget  *outer, *sheet_choice, *desk, *problem, *offers_button, *offers;
-  EmPages    *pages;       /* NULL: none could be laid out */
-  double      width_pt, height_pt;
-  EmDocument *document;    /* owned */
-  EmPaperJob  job;         /* of the pages; all nought while there are none */
+  GtkWidget     *outer, *sheet_choice, *desk, *problem, *progress, *offers_button, *offers;
+  GtkAdjustment *down;        /* borrowed from what scrolls the desk */
+  EmPages       *pages;       /* NULL: none could be laid out, or not yet */
+  EmPaperHeld   *held;        /* what they show; NULL while there are none */
+  GCancellable  *working;     /* while it is worked out in a thread; owned, or NULL */
+  guint          laying_out;  /* source id, while pages are */
+  double         width_pt, height_pt;
+  EmDocument    *document;    /* owned */
 };
+
+/* A quote of so many features is worked out at once; pages are laid out in slices, the first of which is enough for most quotes. */
+enum { SHORT_FEATURES = 200, FIRST_SLICE_US = 100000, SLICE_US = 10000 };
 
 G_DEFINE_FINAL_TYPE (EmPaperView, em_paper_view, GTK_TYPE_WIDGET)
 
@@ -35,19 +42,43 @@ em_paper_job_of (EmPaperJob *out_job, EmDocument *document)
                      em_document_get_catalogue (document), folder, FALSE, NULL);
 }
 
+/* With as much again above and below, so that scrolling does not wait. */
+static gboolean
+is_about_in_sight (GtkWidget *area, EmPaperView *self)
+{
+  double from = gtk_adjustment_get_value (self->down), page = gtk_adjustment_get_page_size (self->down);
+  graphene_rect_t bounds;
+
+  return page <= 0 || !gtk_widget_compute_bounds (area, self->desk, &bounds)
+         || ((double) (bounds.origin.y + bounds.size.height) > from - page && (double) bounds.origin.y < from + 2 * page);
+}
+
+/* Of a hundred pages only those about to be seen are drawn. */
 static void
 draw_page (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
   EmPaperView *self = data;
   int page = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (area), "page"));
+  gboolean is_drawn = is_about_in_sight (GTK_WIDGET (area), self);
 
   (void) height;
   if (self->pages == NULL || page >= em_pages_count (self->pages))
     return;
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
+  g_object_set_data (G_OBJECT (area), "is-drawn", GINT_TO_POINTER (is_drawn));
+  if (!is_drawn)
+    return;
   cairo_scale (cr, width / self->width_pt, width / self->width_pt);
   em_pages_draw (self->pages, page, cr);
+}
+
+static void
+on_scrolled (EmPaperView *self)
+{
+  for (GtkWidget *area = gtk_widget_get_first_child (self->desk); area != NULL; area = gtk_widget_get_next_sibling (area))
+    if (GPOINTER_TO_INT (g_object_get_data (G_OBJECT (area), "is-drawn")) != is_about_in_sight (area, self))
+      gtk_widget_queue_draw (area);
 }
 
 static void
@@ -66,12 +97,94 @@ add_page (EmPaperView *self, int page)
   gtk_box_append (GTK_BOX (self->desk), area);
 }
 
+/* What goes on is stopped. */
 static void
 forget_pages (EmPaperView *self)
 {
+  if (self->working != NULL)
+    g_cancellable_cancel (self->working);
+  g_clear_object (&self->working);
+  g_clear_handle_id (&self->laying_out, g_source_remove);
   g_clear_pointer (&self->pages, em_pages_free);
-  em_paper_job_clear (&self->job);
-  self->job = (EmPaperJob) { 0 };
+  g_clear_pointer (&self->held, em_paper_held_free);
+}
+
+static void
+show_progress (EmPaperView *self, double share)
+{
+  g_autofree char *text = g_strdup_printf (_("Laying out the pages: %d %%…"), (int) (share * 100));
+
+  gtk_label_set_text (GTK_LABEL (self->progress), text);
+  gtk_widget_set_visible (self->progress, TRUE);
+}
+
+static void
+show_problem (EmPaperView *self, const GError *error)
+{
+  gtk_label_set_text (GTK_LABEL (self->problem), error != NULL ? error->message : "");
+  gtk_widget_set_visible (self->problem, error != NULL);
+  gtk_widget_set_visible (self->progress, FALSE);
+}
+
+/* TRUE: it is done. */
+static gboolean
+lay_out_for (EmPaperView *self, gint64 slice_us)
+{
+  gint64 from = g_get_monotonic_time ();
+
+  while (em_pages_lay_out (self->pages))
+    if (g_get_monotonic_time () - from > slice_us)
+      {
+        show_progress (self, em_pages_get_share (self->pages));
+        return FALSE;
+      }
+  gtk_widget_set_visible (self->progress, FALSE);
+  for (int i = 0; i < em_pages_count (self->pages); i++)
+    add_page (self, i);
+  return TRUE;
+}
+
+static gboolean
+lay_out_some (gpointer data)
+{
+  EmPaperView *self = data;
+
+  if (!lay_out_for (self, SLICE_US))
+    return G_SOURCE_CONTINUE;
+  self->laying_out = 0;
+  return G_SOURCE_REMOVE;
+}
+
+static void
+begin_pages_take (EmPaperView *self, EmPaperHeld *held, const GError *error)
+{
+  g_autoptr (GError) problem = NULL;
+
+  self->held = held;
+  if (held != NULL)
+    {
+      const EmPaperSource *source = em_paper_held_get_source (held);
+      em_paper_size (source->quote, source->rates, &self->width_pt, &self->height_pt);
+      self->pages = em_pages_begin (em_paper_view_get_sheet (self), source, self->width_pt, self->height_pt, &problem);
+    }
+  show_problem (self, held != NULL ? problem : error);
+  if (self->pages != NULL && !lay_out_for (self, FIRST_SLICE_US))
+    self->laying_out = g_idle_add (lay_out_some, self);
+}
+
+static void
+on_held (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmPaperView) self = data;
+  g_autoptr (GError) error = NULL;
+  EmPaperHeld *held = em_paper_held_new_finish (result, &error);
+
+  (void) source;
+  /* Stopped: another may be under way. */
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  g_clear_object (&self->working);
+  begin_pages_take (self, held, error);
 }
 
 static void
@@ -84,15 +197,26 @@ lay_out (EmPaperView *self)
     gtk_box_remove (GTK_BOX (self->desk), child);
   forget_pages (self);
   gtk_widget_set_visible (self->offers_button, em_paper_view_get_sheet (self) == EM_SHEET_QUOTE);
+  show_problem (self, NULL);
   if (self->document == NULL)
     return;
-  em_paper_job_of (&self->job, self->document);
-  em_paper_size (self->job.source.quote, self->job.source.rates, &self->width_pt, &self->height_pt);
-  self->pages = em_pages_new (em_paper_view_get_sheet (self), &self->job.source, self->width_pt, self->height_pt, &error);
-  gtk_label_set_text (GTK_LABEL (self->problem), error != NULL ? error->message : "");
-  gtk_widget_set_visible (self->problem, error != NULL);
-  for (int i = 0; self->pages != NULL && i < em_pages_count (self->pages); i++)
-    add_page (self, i);
+  if (em_document_get_quote (self->document)->n_features <= SHORT_FEATURES)
+    {
+      EmPaperHeld *held = em_paper_held_new (self->document, &error);
+      begin_pages_take (self, held, error);
+      return;
+    }
+  self->working = g_cancellable_new ();
+  show_progress (self, 0);
+  em_paper_held_new_async (self->document, self->working, on_held, g_object_ref (self));
+}
+
+/* Nobody waits for it any more; shown again it begins again. */
+static void
+on_left (EmPaperView *self)
+{
+  if (self->working != NULL || self->laying_out != 0)
+    forget_pages (self);
 }
 
 static void
@@ -234,6 +358,10 @@ em_paper_view_init (EmPaperView *self)
   self->problem = gtk_label_new (NULL);
   gtk_label_set_wrap (GTK_LABEL (self->problem), TRUE);
   gtk_widget_add_css_class (self->problem, "problem");
+  self->progress = gtk_label_new (NULL);
+  gtk_widget_add_css_class (self->progress, "quiet");
+  gtk_widget_set_visible (self->progress, FALSE);
+  gtk_widget_set_margin_top (self->progress, 18);
   self->desk = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   gtk_widget_set_margin_top (self->desk, 18);
   gtk_widget_set_margin_bottom (self->desk, 18);
@@ -244,7 +372,12 @@ em_paper_view_init (EmPaperView *self)
   gtk_widget_add_css_class (scrolled, "paper-desk");
   gtk_box_append (GTK_BOX (self->outer), bar);
   gtk_box_append (GTK_BOX (self->outer), self->problem);
+  gtk_box_append (GTK_BOX (self->outer), self->progress);
   gtk_box_append (GTK_BOX (self->outer), scrolled);
+  self->down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  g_signal_connect_object (self->down, "value-changed", G_CALLBACK (on_scrolled), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->down, "changed", G_CALLBACK (on_scrolled), self, G_CONNECT_SWAPPED);
+  g_signal_connect (self, "unmap", G_CALLBACK (on_left), NULL);
   gtk_widget_set_parent (self->outer, GTK_WIDGET (self));
 }
 
@@ -259,6 +392,12 @@ EmSheet
 em_paper_view_get_sheet (EmPaperView *self)
 {
   return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->sheet_choice)) == 1 ? EM_SHEET_BENCH : EM_SHEET_QUOTE;
+}
+
+gboolean
+em_paper_view_is_busy (EmPaperView *self)
+{
+  return self->working != NULL || self->laying_out != 0;
 }
 
 int

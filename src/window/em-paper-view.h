@@ -20,5 +20,6 @@ void em_paper_job_of       (EmPaperJob *out_job, EmDocument *document);
 void em_paper_view_show    (EmPaperView *self, EmDocument *document);
 EmSheet em_paper_view_get_sheet (EmPaperView *self);
 int  em_paper_view_count   (EmPaperView *self);   /* pages laid out */
+gboolean em_paper_view_is_busy (EmPaperView *self);   /* those of a long quote are not laid out yet */
 
 G_END_DECLS

@@ -5,7 +5,8 @@
 
 #include "em-print.h"
 
-#include "em-paper-held.h"
+/* Of layout before the dialog that tells how far it is, and stops it, has its turn. */
+enum { SLICE_US = 20000 };
 
 struct _EmPrint
 {
@@ -33,18 +34,34 @@ em_print_begin_print (GtkPrintOperation *operation, GtkPrintContext *context)
   EmPrint *self = EM_PRINT (operation);
   g_autoptr (GError) error = NULL;
 
-  forget_pages (self);
-  self->held = em_paper_held_new (self->document, &error);
+  g_clear_pointer (&self->pages, em_pages_free);
+  if (self->held == NULL)
+    self->held = em_paper_held_new (self->document, &error);
   if (self->held != NULL)
-    self->pages = em_pages_new (self->sheet, em_paper_held_get_source (self->held), gtk_print_context_get_width (context),
+    self->pages = em_pages_begin (self->sheet, em_paper_held_get_source (self->held), gtk_print_context_get_width (context),
                                 gtk_print_context_get_height (context), &error);
   if (self->pages == NULL)
     {
       self->problem = g_strdup (error->message);
       gtk_print_operation_cancel (operation);
-      return;
     }
+}
+
+/* Called until it says that all pages are there. */
+static gboolean
+em_print_paginate (GtkPrintOperation *operation, GtkPrintContext *context)
+{
+  EmPrint *self = EM_PRINT (operation);
+  gint64 from = g_get_monotonic_time ();
+
+  (void) context;
+  if (self->pages == NULL)
+    return TRUE;
+  while (em_pages_lay_out (self->pages))
+    if (g_get_monotonic_time () - from > SLICE_US)
+      return FALSE;
   gtk_print_operation_set_n_pages (operation, em_pages_count (self->pages));
+  return TRUE;
 }
 
 static void
@@ -69,6 +86,7 @@ em_print_class_init (EmPrintClass *class)
 {
   G_OBJECT_CLASS (class)->finalize = em_print_finalize;
   GTK_PRINT_OPERATION_CLASS (class)->begin_print = em_print_begin_print;
+  GTK_PRINT_OPERATION_CLASS (class)->paginate = em_print_paginate;
   GTK_PRINT_OPERATION_CLASS (class)->draw_page = em_print_draw_page;
 }
 
@@ -94,6 +112,13 @@ em_print_new (EmDocument *document, EmSheet sheet)
   gtk_print_operation_set_default_page_setup (GTK_PRINT_OPERATION (self), setup);
   gtk_print_operation_set_job_name (GTK_PRINT_OPERATION (self), title);
   return self;
+}
+
+void
+em_print_hold_take (EmPrint *self, EmPaperHeld *held)
+{
+  forget_pages (self);
+  self->held = held;
 }
 
 const char *

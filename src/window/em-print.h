@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "em-paper-held.h"
 #include "em-paper-view.h"
 
 G_BEGIN_DECLS
@@ -14,6 +15,8 @@ G_DECLARE_FINAL_TYPE (EmPrint, em_print, EM, PRINT, GtkPrintOperation)
 
 EmPrint *em_print_new (EmDocument *document, EmSheet sheet);
 /* Why nothing was printed, where it was not for the printer; NULL: nothing was wrong. */
+/* What is to be printed, worked out before; else it is when printing begins. */
+void em_print_hold_take (EmPrint *self, EmPaperHeld *held);
 const char *em_print_get_problem (EmPrint *self);
 
 G_END_DECLS

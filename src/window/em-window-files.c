@@ -387,9 +387,10 @@ em_window_save (EmWindow *self, gboolean as)
 }
 
 static void
-on_export_progress (int n_done, int n_pages, gpointer data)
+on_export_progress (double laid_out_share, int n_done, int n_pages, gpointer data)
 {
-  g_autofree char *text = g_strdup_printf (_("Page %d of %d is drawn… Dismiss to stop."), n_done, n_pages);
+  g_autofree char *text = n_pages == 0 ? g_strdup_printf (_("Laying out the pages: %d %%… Dismiss to stop."), (int) (laid_out_share * 100))
+                                       : g_strdup_printf (_("Page %d of %d is drawn… Dismiss to stop."), n_done, n_pages);
 
   em_window_show_work (data, text);
 }
@@ -519,15 +520,41 @@ on_print_done (GtkPrintOperation *operation, GtkPrintOperationResult result, EmW
   say_error (self, _("Not printed"), "", error);
 }
 
-void
-em_window_print (EmWindow *self)
+static void
+on_held (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (EmPrint) print = em_print_new (self->document, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)));
+  g_autoptr (EmWindow) self = data;
+  g_autoptr (GError) error = NULL;
+  EmPaperHeld *held = em_paper_held_new_finish (result, &error);
 
+  (void) source;
+  if (self->document == NULL)
+    {
+      em_paper_held_free (held);
+      return;
+    }
+  em_window_end_work (self);
+  if (held == NULL)
+    {
+      if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+        say_error (self, _("Not printed"), "", error);
+      return;
+    }
+  g_autoptr (EmPrint) print = em_print_new (self->document, em_paper_view_get_sheet (EM_PAPER_VIEW (self->paper)));
+  em_print_hold_take (print, held);
   gtk_print_operation_set_allow_async (GTK_PRINT_OPERATION (print), TRUE);
   gtk_print_operation_set_show_progress (GTK_PRINT_OPERATION (print), TRUE);
   g_signal_connect_object (print, "done", G_CALLBACK (on_print_done), self, 0);
   gtk_print_operation_run (GTK_PRINT_OPERATION (print), GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), NULL);
+}
+
+void
+em_window_print (EmWindow *self)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+
+  em_window_begin_work (self, _("Laying out the pages… Dismiss to stop."), cancellable);
+  em_paper_held_new_async (self->document, cancellable, on_held, g_object_ref (self));
 }
 
 enum { RESPONSE_DISCARD = 1, RESPONSE_SAVE };

@@ -50,6 +50,8 @@ START_TEST (notes_become_a_priced_pdf)
   ck_assert_int_gt (em_document_get_cost (document)->totals.total_minor, 0);
   test_settle (600);
   test_act (window, "win.paper");
+  while (em_paper_view_is_busy (em_window_get_paper (window)))
+    test_settle (10);
   ck_assert_int_ge (em_paper_view_count (em_window_get_paper (window)), 1);
   em_window_export_to (window, path);
   for (int i = 0; i < 1000 && (em_window_get_said (window) == NULL || strstr (em_window_get_said (window), "is written") == NULL); i++)

@@ -10,8 +10,9 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
+#include <time.h>
 
-enum { N_FEATURES = 150 };
+enum { N_FEATURES = 150, N_MANY = 600, N_VERY_MANY = 3000 };
 
 static EmDocument *
 long_quote (void)
@@ -22,6 +23,28 @@ long_quote (void)
     em_document_duplicate (document, i % 8);
   ck_assert_int_eq (em_document_get_quote (document)->n_features, N_FEATURES);
   return document;
+}
+
+/* As long as pages come by the hundred. */
+static EmDocument *
+very_long_quote (int n)
+{
+  g_autoptr (EmDocument) demo = test_demo ("injection-mold");
+  g_autoptr (EmBasis) basis = test_basis ();
+  const EmQuote *few = em_document_get_quote (demo);
+  EmQuoteFile file;
+
+  em_quote_file_init (&file);
+  em_quote_clear (&file.quote);
+  ck_assert_int_eq (em_quote_copy (few, &file.quote), EM_OK);
+  for (int i = file.quote.n_features; i < n; i++)
+    {
+      EmFeature feature;
+      ck_assert_int_eq (em_feature_copy (&few->feature[i % few->n_features], &feature), EM_OK);
+      feature.id = 0;
+      ck_assert_int_eq (em_quote_insert_take (&file.quote, i, &feature), EM_OK);
+    }
+  return em_document_new_take (basis, &file, NULL);
 }
 
 static gboolean
@@ -103,4 +126,88 @@ START_TEST (a_folder_that_is_not_there_is_told)
 }
 END_TEST
 
-TEST_MAIN ("pages", what_is_edited_meanwhile_is_not_in_it, it_can_be_stopped, a_folder_that_is_not_there_is_told)
+/* Processor seconds of this thread: a busy machine lengthens only the clock's. */
+static double
+main_thread_s (void)
+{
+  struct timespec now;
+
+  clock_gettime (CLOCK_THREAD_CPUTIME_ID, &now);
+  return (double) now.tv_sec + (double) now.tv_nsec * 1e-9;
+}
+
+static double
+longest_turn_until_shown (EmWindow *window)
+{
+  EmPaperView *paper = em_window_get_paper (window);
+  double longest = 0;
+
+  do
+    {
+      double from = main_thread_s ();
+      g_main_context_iteration (NULL, TRUE);
+      longest = MAX (longest, main_thread_s () - from);
+    }
+  while (em_paper_view_is_busy (paper));
+  return longest;
+}
+
+/* Half a second is what nobody should wait for without being told; a hundred times less is usual for a turn. */
+START_TEST (many_pages_are_shown_bit_by_bit)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = very_long_quote (N_VERY_MANY);
+  EmWindow *window = test_window (application, document);
+  EmPaperView *paper = em_window_get_paper (window);
+
+  ck_assert (gtk_widget_activate_action (GTK_WIDGET (window), "win.paper", NULL));
+  ck_assert (em_paper_view_is_busy (paper));
+  double longest_s = longest_turn_until_shown (window);
+  ck_assert_int_gt (em_paper_view_count (paper), 100);
+  ck_assert_msg (longest_s < 0.5, "the window did not answer for %.2f s", longest_s);
+  test_settle (100);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (a_long_pdf_is_made_bit_by_bit)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = very_long_quote (N_MANY);
+  EmWindow *window = test_window (application, document);
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.pdf", NULL);
+  double longest = 0;
+
+  em_window_export_to (window, path);
+  while (!has_said (window, "is written"))
+    {
+      double from = main_thread_s ();
+      g_main_context_iteration (NULL, TRUE);
+      longest = MAX (longest, main_thread_s () - from);
+    }
+  ck_assert_msg (longest < 0.5, "the window did not answer for %.2f s", longest);
+  g_remove (path);
+  g_rmdir (folder);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+START_TEST (leaving_the_paper_stops_it)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = very_long_quote (N_VERY_MANY);
+  EmWindow *window = test_window (application, document);
+  EmPaperView *paper = em_window_get_paper (window);
+
+  test_act (window, "win.paper");
+  test_settle (100);
+  ck_assert (em_paper_view_is_busy (paper));
+  test_act (window, "win.paper");
+  test_settle (50);
+  ck_assert (!em_paper_view_is_busy (paper));
+  ck_assert_int_eq (em_paper_view_count (paper), 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+TEST_MAIN ("pages", many_pages_are_shown_bit_by_bit, a_long_pdf_is_made_bit_by_bit, leaving_the_paper_stops_it, what_is_edited_meanwhile_is_not_in_it, it_can_be_stopped, a_folder_that_is_not_there_is_told)

@@ -256,6 +256,8 @@ START_TEST (pages_are_shown_in_the_window)
   EmWindow *window = test_window (application, document);
 
   test_act (window, "win.paper");
+  while (em_paper_view_is_busy (em_window_get_paper (window)))
+    test_settle (10);
   ck_assert_int_ge (em_paper_view_count (em_window_get_paper (window)), 1);
   test_act (window, "win.paper");
   gtk_window_destroy (GTK_WINDOW (window));
