@@ -49,13 +49,53 @@ find_field (const EmReadResult *result, int feature, const char *name)
   return NULL;
 }
 
+/* Answered before, or made moot: all that one of its answers would set the office has settled, or removed with its feature. */
 static gboolean
-has_question (const EmReadResult *result, int feature)
+is_answered (const Applier *a, const EmReadQuestion *question)
+{
+  for (int k = 0; k < question->n_answers; k++)
+    {
+      guint i = 0;
+
+      for (; i < question->n_sets[k]; i++)
+        {
+          const EmReadField *set = &g_array_index (a->result->sets, EmReadField, question->first_set[k] + i);
+
+          if (set->feature < 1 || (!em_earlier_is_rejected (a->earlier, set->feature) &&
+                                   !em_earlier_is_corrected (a->earlier, em_earlier_match_of (a->earlier, set->feature), set->field)))
+            break;
+        }
+      if (i > 0 && i == question->n_sets[k])
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+has_question (const Applier *a, int feature)
 {
   guint first, last;
 
-  em_read_result_questions (result, feature, &first, &last);
-  return first < last;
+  em_read_result_questions (a->result, feature, &first, &last);
+  for (guint i = first; i < last; i++)
+    if (!is_answered (a, &g_array_index (a->result->questions, EmReadQuestion, i)))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+mark_questions (Applier *a, int feature, guint32 id)
+{
+  guint first, last;
+
+  em_read_result_questions (a->result, feature, &first, &last);
+  for (guint i = first; i < last; i++)
+    {
+      const EmReadQuestion *question = &g_array_index (a->result->questions, EmReadQuestion, i);
+
+      if (!is_answered (a, question))
+        add_mark (a->quote, question->start, question->length, id, EM_MARK_QUESTION, question->field, question->code);
+    }
 }
 
 /* A round pit deeper than its radius is a half-ellipsoid, whose mouth the engine takes by length and width. */
@@ -159,7 +199,7 @@ mark_feature (Applier *a, guint32 id, int number)
   const EmReadField *stock = a->stock;
   guint first, last;
 
-  add_mark (a->quote, span->start, span->length, id, has_question (a->result, number) ? EM_MARK_QUESTION : EM_MARK_USED, NULL, NULL);
+  add_mark (a->quote, span->start, span->length, id, has_question (a, number) ? EM_MARK_QUESTION : EM_MARK_USED, NULL, NULL);
   em_read_result_range (a->result, number, &first, &last);
   for (guint i = first; i < last; i++)
     {
@@ -170,14 +210,8 @@ mark_feature (Applier *a, guint32 id, int number)
     }
   if (stock != NULL && find_field (a->result, number, "stock") == NULL && !em_earlier_is_corrected (a->earlier, id, "stock"))
     add_mark (a->quote, stock->start, stock->length, id, EM_MARK_USED, "stock", "general-note");
-  em_read_result_questions (a->result, number, &first, &last);
-  for (guint i = first; i < last; i++)
-    {
-      const EmReadQuestion *question = &g_array_index (a->result->questions, EmReadQuestion, i);
-
-      add_mark (a->quote, question->start, question->length, id, EM_MARK_QUESTION, question->field, question->code);
-    }
-  em_earlier_mark_corrected (a->earlier, a->quote, id, span->start, span->length);
+  mark_questions (a, number, id);
+  em_earlier_mark_corrected (a->earlier, a->result, number, a->quote, id);
 }
 
 static const EmKind *
@@ -271,14 +305,8 @@ apply_general (Applier *a)
           (em_earlier_had_field (a->earlier, 0, field->field) || em_quote_lacks_general (a->quote, field->field)))
         em_quote_set_general (a->quote, field);
     }
-  em_earlier_mark_corrected (a->earlier, a->quote, 0, 0, 0);
-  em_read_result_questions (a->result, 0, &first, &last);
-  for (guint i = first; i < last; i++)
-    {
-      const EmReadQuestion *question = &g_array_index (a->result->questions, EmReadQuestion, i);
-
-      add_mark (a->quote, question->start, question->length, 0, EM_MARK_QUESTION, question->field, question->code);
-    }
+  em_earlier_mark_corrected (a->earlier, a->result, 0, a->quote, 0);
+  mark_questions (a, 0, 0);
   for (guint i = 0; i < a->result->unused->len; i++)
     {
       const EmReadSpan *span = &g_array_index (a->result->unused, EmReadSpan, i);
@@ -318,21 +346,73 @@ em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote)
   em_earlier_free (a.earlier);
 }
 
+static guint32
+id_of (const EmReadResult *result, int number)
+{
+  return number >= 1 && (guint) number <= result->ids->len ? g_array_index (result->ids, guint32, number - 1) : 0;
+}
+
 static int32_t
 feature_of (const EmReadResult *result, int number, EmQuote *quote, int32_t fallback)
 {
-  guint32 id = number >= 1 && (guint) number <= result->ids->len ? g_array_index (result->ids, guint32, number - 1) : 0;
+  guint32 id = id_of (result, number);
 
   return id != 0 ? em_quote_find (quote, id) : fallback;
 }
 
+/* A proposal whose kind is asked is marked whole, and the question may be about a word of it. */
+static gboolean
+asks (const EmMark *mark, guint32 id, const EmReadQuestion *question)
+{
+  return mark->state == EM_MARK_QUESTION && mark->feature_id == id && mark->reason != NULL && strcmp (mark->reason, question->code) == 0 &&
+         question->start >= mark->start && question->start <= mark->start + mark->length;
+}
+
 static void
-drop_question (EmQuote *quote, guint32 id, const char *code)
+drop_question (EmQuote *quote, guint32 id, const EmReadQuestion *question)
 {
   for (int32_t i = 0; i < quote->n_marks; i++)
-    if (quote->mark[i].feature_id == id && quote->mark[i].state == EM_MARK_QUESTION && quote->mark[i].reason != NULL &&
-        strcmp (quote->mark[i].reason, code) == 0)
+    if (asks (&quote->mark[i], id, question))
       quote->mark[i].state = EM_MARK_USED;
+}
+
+/* By feature, so that a thousand questions do not each go through all marks. */
+static GHashTable *
+question_marks (const EmQuote *quote)
+{
+  GHashTable *marks = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify) g_ptr_array_unref);
+
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    if (quote->mark[i].state == EM_MARK_QUESTION && quote->mark[i].reason != NULL)
+      {
+        gpointer key = GUINT_TO_POINTER (quote->mark[i].feature_id);
+        GPtrArray *of_feature = g_hash_table_lookup (marks, key);
+
+        if (of_feature == NULL)
+          g_hash_table_insert (marks, key, of_feature = g_ptr_array_new ());
+        g_ptr_array_add (of_feature, &quote->mark[i]);
+      }
+  return marks;
+}
+
+gboolean *
+em_notes_open_questions (const EmReadResult *result, const EmQuote *quote, int *out_n)
+{
+  gboolean *is_open = g_new0 (gboolean, result->questions->len + 1);
+  g_autoptr (GHashTable) marks = question_marks (quote);
+
+  *out_n = 0;
+  for (guint i = 0; i < result->questions->len; i++)
+    {
+      const EmReadQuestion *asked = &g_array_index (result->questions, EmReadQuestion, i);
+      guint32 id = id_of (result, asked->feature);
+      const GPtrArray *of_feature = g_hash_table_lookup (marks, GUINT_TO_POINTER (id));
+
+      for (guint k = 0; of_feature != NULL && k < of_feature->len && !is_open[i]; k++)
+        is_open[i] = asks (of_feature->pdata[k], id, asked);
+      *out_n += is_open[i];
+    }
+  return is_open;
 }
 
 /* The quote prints what an unclear note was taken to mean. */
@@ -373,31 +453,60 @@ apply_answer_field (const EmReadField *set, EmQuote *quote, int32_t *index)
   em_notes_corrected (quote, *index, set->field);
 }
 
+/* The office has said itself what the field is. */
+static gboolean
+is_own (const EmQuote *quote, int32_t index, const char *field)
+{
+  for (int32_t i = 0; index >= 0 && i < quote->n_marks; i++)
+    if (quote->mark[i].feature_id == quote->feature[index].id && quote->mark[i].state == EM_MARK_REJECTED && quote->mark[i].field != NULL &&
+        strcmp (quote->mark[i].field, field) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The answer is about nothing else: then it is the office's last word. */
+static gboolean
+is_own_by_now (const EmReadResult *result, const EmReadQuestion *asked, int answer, EmQuote *quote, int32_t feature_index)
+{
+  for (guint i = 0; i < asked->n_sets[answer]; i++)
+    {
+      const EmReadField *set = &g_array_index (result->sets, EmReadField, asked->first_set[answer] + i);
+
+      if (!is_own (quote, feature_of (result, set->feature, quote, feature_index), set->field))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 void
 em_notes_answer (const EmReadResult *result, guint question, int answer, EmQuote *quote, int32_t feature_index)
 {
   const EmReadQuestion *asked;
+  gboolean is_all_own;
 
   if (question >= result->questions->len)
     return;
   asked = &g_array_index (result->questions, EmReadQuestion, question);
   if (answer < 0 || answer >= asked->n_answers)
     return;
+  is_all_own = is_own_by_now (result, asked, answer, quote, feature_index);
   for (guint i = 0; i < asked->n_sets[answer]; i++)
     {
       const EmReadField *set = &g_array_index (result->sets, EmReadField, asked->first_set[answer] + i);
       int32_t index = feature_of (result, set->feature, quote, feature_index);
       gboolean is_new = index < 0;
 
+      if (is_own (quote, index, set->field) && !is_all_own)
+        continue;
       apply_answer_field (set, quote, &index);
       if (is_new)
         feature_index = index;
       if (index >= 0 && i == 0)
         note_assumption (&quote->feature[index], asked, answer);
       if (index >= 0)
-        drop_question (quote, quote->feature[index].id, asked->code);
+        drop_question (quote, quote->feature[index].id, asked);
     }
-  drop_question (quote, 0, asked->code);
+  drop_question (quote, 0, asked);
 }
 
 void

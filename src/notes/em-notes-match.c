@@ -5,6 +5,8 @@
 
 #include "em-notes-match.h"
 
+#include "em-notes-set.h"
+
 #include <string.h>
 
 /* Comparing every pair is left out for texts that are no notes. */
@@ -316,8 +318,28 @@ em_earlier_has_corrections (const EmEarlier *earlier, guint32 id)
   return g_hash_table_contains (earlier->ids, GUINT_TO_POINTER (id));
 }
 
+/* The words that say the field now; none when nothing does. */
+static void
+put_words (const EmReadResult *result, int number, const char *field, EmMark *mark)
+{
+  guint first, last;
+
+  em_read_result_range (result, number, &first, &last);
+  for (guint i = first; i < last; i++)
+    {
+      const EmReadField *row = &g_array_index (result->fields, EmReadField, i);
+
+      if (strcmp (row->field, field) == 0 && row->length > 0)
+        {
+          mark->start = row->start;
+          mark->length = row->length;
+          return;
+        }
+    }
+}
+
 void
-em_earlier_mark_corrected (const EmEarlier *earlier, EmQuote *quote, guint32 id, guint32 start, guint32 length)
+em_earlier_mark_corrected (const EmEarlier *earlier, const EmReadResult *result, int number, EmQuote *quote, guint32 id)
 {
   g_autofree char *prefix = g_strdup_printf ("%u ", id);
   GHashTableIter iter;
@@ -334,9 +356,10 @@ em_earlier_mark_corrected (const EmEarlier *earlier, EmQuote *quote, guint32 id,
   g_ptr_array_sort (names, compare_strings);
   for (guint i = 0; i < names->len; i++)
     {
-      EmMark mark = { .start = start, .length = length, .feature_id = id, .state = EM_MARK_REJECTED,
-                      .field = em_text_dup ((const char *) g_ptr_array_index (names, i) + strlen (prefix)) };
+      const char *field = (const char *) g_ptr_array_index (names, i) + strlen (prefix);
+      EmMark mark = { .feature_id = id, .state = EM_MARK_REJECTED, .field = em_text_dup (field) };
 
+      put_words (result, number, field, &mark);
       em_quote_add_mark_take (quote, &mark);
     }
 }

@@ -32,8 +32,8 @@ gboolean   em_earlier_had_field       (const EmEarlier *earlier, guint32 id, con
 gboolean   em_earlier_says_the_same   (const EmEarlier *earlier, guint32 id, const char *field, const char *text, guint32 start, guint32 length);
 gboolean   em_earlier_is_corrected    (const EmEarlier *earlier, guint32 id, const char *field);
 gboolean   em_earlier_has_corrections (const EmEarlier *earlier, guint32 id);
-/* Puts the marks of corrected fields into the quote again. */
-void       em_earlier_mark_corrected  (const EmEarlier *earlier, EmQuote *quote, guint32 id, guint32 start, guint32 length);
+/* Puts the marks of corrected fields into the quote again, at the words that say them in feature number (0: general) of result. */
+void       em_earlier_mark_corrected  (const EmEarlier *earlier, const EmReadResult *result, int number, EmQuote *quote, guint32 id);
 
 gboolean   em_notes_has_marks (const EmQuote *quote, guint32 id);
 

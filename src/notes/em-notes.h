@@ -93,11 +93,15 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmReadResult, em_read_result_free)
 char *em_read_result_to_tsv (const EmReadResult *result, const char *text);
 
 /* Puts proposals into quote, and text as its notes: general fields and features with marks and origins. A feature is
- * matched to its earlier proposal by its words. What the office entered or corrected stays; stretches it rejected stay
+ * matched to its earlier proposal by its words. What the office entered, corrected or answered stays; stretches it rejected stay
  * rejected; proposals whose words are gone go too, unless corrected. A quote without features so far is shown in the unit that
  * all sizes are written in. Fills result->ids. */
 void em_notes_apply (EmReadResult *result, const char *text, EmQuote *quote);
-/* Applies an answer to the quote's feature; general questions take feature_index −1. */
+/* Which questions of result still wait for their answer in the quote it was applied to, and how many; free with g_free. The quote's
+ * marks tell, so that a step back opens a question again. */
+gboolean *em_notes_open_questions (const EmReadResult *result, const EmQuote *quote, int *out_n);
+/* Applies an answer to the quote's feature; general questions take feature_index −1. What the office entered itself meanwhile stays,
+ * unless the answer is about nothing else. */
 void em_notes_answer (const EmReadResult *result, guint question, int answer, EmQuote *quote, int32_t feature_index);
 /* The office changed a field itself ("count", "stock", a kind's field …): later readings leave it alone. */
 void em_notes_corrected (EmQuote *quote, int32_t feature_index, const char *field);

@@ -305,6 +305,101 @@ START_TEST (test_answer_sets_and_survives)
 }
 END_TEST
 
+static int
+count_open (const EmReadResult *result, const EmQuote *quote)
+{
+  int n;
+
+  g_free (em_notes_open_questions (result, quote, &n));
+  return n;
+}
+
+static gboolean
+is_open (const EmReadResult *result, guint question, const EmQuote *quote)
+{
+  int n;
+  g_autofree gboolean *is = em_notes_open_questions (result, quote, &n);
+
+  return is[question];
+}
+
+/* "dia 8 to 7.8" names no unit, "worn .010" no side. Answered once, neither is asked again while its words stay; a step back to
+ * the quote before the answer opens it. */
+START_TEST (test_answered_is_not_asked_again)
+{
+  const char *text = "1. BORE .500 DIA X .75 DP, BUILD UP .010\n2. BORE .300 DIA X .50 DP, BUILD UP .020";
+  EmQuote quote, before;
+  EmReadResult *result;
+
+  em_quote_init (&quote);
+  result = apply (&quote, text);
+  ck_assert_uint_eq (result->questions->len, 2);
+  ck_assert_int_eq (count_open (result, &quote), 2);
+  ck_assert_int_eq (em_quote_copy (&quote, &before), EM_OK);
+  em_notes_answer (result, 0, 1, &quote, -1);
+  ck_assert (!is_open (result, 0, &quote));
+  ck_assert (is_open (result, 1, &quote));
+  ck_assert_int_eq (count_open (result, &before), 2);
+  em_read_result_free (result);
+  result = apply (&quote, "URGENT\n1. BORE .500 DIA X .75 DP, BUILD UP .010\n2. BORE .300 DIA X .50 DP, BUILD UP .020");
+  ck_assert_uint_eq (result->questions->len, 2);
+  ck_assert (!is_open (result, 0, &quote));
+  ck_assert (is_open (result, 1, &quote));
+  /* Nor is what was asked about a proposal that the office took out. */
+  em_notes_reject (&quote, 1);
+  em_read_result_free (result);
+  result = apply (&quote, text);
+  ck_assert_int_eq (count_open (result, &quote), 0);
+  ck_assert_int_eq (count_marks (&quote, EM_MARK_QUESTION), 0);
+  em_read_result_free (result);
+  em_quote_clear (&before);
+  em_quote_clear (&quote);
+}
+END_TEST
+
+/* One answer for many sizes: 2 in = 50.8 mm; the length was typed by the office. */
+START_TEST (test_answer_leaves_what_the_office_typed)
+{
+  EmQuote quote;
+  EmReadResult *result;
+
+  em_quote_init (&quote);
+  result = apply (&quote, "NICK 9 X 2 X 2\nCRACK 4 LG X 1 DP");
+  ck_assert_str_eq (g_array_index (result->questions, EmReadQuestion, 0).code, "inch-or-mm");
+  type_value (&quote, 0, "length", 12);
+  em_notes_answer (result, 0, 1, &quote, -1);
+  ck_assert_double_eq (value_of (&quote, 0, "length"), 12);
+  ck_assert_double_eq_tol (value_of (&quote, 0, "leg_a"), 50.8, 1e-12);
+  em_read_result_free (result);
+  em_quote_clear (&quote);
+}
+END_TEST
+
+/* The words that a correction overrules are those that say the field, not the whole of the proposal. */
+START_TEST (test_correction_marks_its_own_words)
+{
+  static const char *const texts[] = { "NICK 12 MM LONG, 0.5 X 0.4 MM", "PLEASE QUOTE. NICK 12 MM LONG, 0.5 X 0.4 MM" };
+  EmQuote quote;
+  int n_seen = 0;
+
+  em_quote_init (&quote);
+  reapply (&quote, texts[0]);
+  type_value (&quote, 0, "length", 14);
+  reapply (&quote, texts[1]);
+  for (int32_t i = 0; i < quote.n_marks; i++)
+    if (quote.mark[i].state == EM_MARK_REJECTED)
+      {
+        ck_assert_str_eq (quote.mark[i].field, "length");
+        ck_assert_msg (strncmp (texts[1] + quote.mark[i].start, "12 MM", 5) == 0, "at “%s”", texts[1] + quote.mark[i].start);
+        ck_assert_uint_lt (quote.mark[i].length, 14);
+        n_seen++;
+      }
+  ck_assert_int_eq (n_seen, 1);
+  ck_assert_double_eq (value_of (&quote, 0, "length"), 14);
+  em_quote_clear (&quote);
+}
+END_TEST
+
 START_TEST (test_kind_answer_makes_the_feature)
 {
   const char *text = "WELD 2.5 X .25 X .125";
@@ -364,6 +459,9 @@ main (void)
   tcase_add_test (tcase, test_features_of_the_office_are_left_alone);
   tcase_add_test (tcase, test_order_follows_the_notes);
   tcase_add_test (tcase, test_answer_sets_and_survives);
+  tcase_add_test (tcase, test_answered_is_not_asked_again);
+  tcase_add_test (tcase, test_answer_leaves_what_the_office_typed);
+  tcase_add_test (tcase, test_correction_marks_its_own_words);
   tcase_add_test (tcase, test_kind_answer_makes_the_feature);
   tcase_add_test (tcase, test_unit_answer_reaches_all);
   status = run_suite ("notes: apply", tcase);
