@@ -14,6 +14,9 @@
 /* Underlines have 4 patterns and 6 colours, so that the looks of features come round after 12. */
 enum { N_THREADS = 12, GUTTER_WIDTH = 26, FEW = 64, SLICE_US = 8000, LOOKS_AT_ONCE = 32 };
 
+/* Of the accent behind words. */
+#define CHOSEN_ALPHA 0.16
+
 /* In order of rank: where words have several, a later one's underline and ground hold. */
 typedef enum { LOOK_DOUBTED, LOOK_THREAD, LOOK_GENERAL = LOOK_THREAD + N_THREADS, LOOK_UNUSED, LOOK_REJECTED, LOOK_ASKED, N_LOOK } Look;
 
@@ -41,6 +44,10 @@ struct EmNotesMarks
   int            n_chars;    /* of the text when it was shown */
   GArray        *numbers;    /* Number, by place */
   guint          applying;   /* source id */
+  GtkTextTag    *chosen;     /* under the words of the feature being looked at */
+  GtkTextMark   *place;      /* where they begin */
+  int32_t        chosen_feature;   /* −1: none */
+  uint32_t       chosen_id;
 };
 
 static void
@@ -56,6 +63,8 @@ make_tags (EmNotesMarks *self)
   g_object_set (self->tag[LOOK_GENERAL], "overline", PANGO_OVERLINE_SINGLE, NULL);
   g_object_set (self->tag[LOOK_UNUSED], "style", PANGO_STYLE_ITALIC, NULL);
   g_object_set (self->tag[LOOK_REJECTED], "strikethrough", TRUE, NULL);
+  /* The last made holds before the others. */
+  self->chosen = gtk_text_buffer_create_tag (self->buffer, NULL, NULL);
 }
 
 void
@@ -75,6 +84,9 @@ em_notes_marks_recolour (EmNotesMarks *self)
   g_object_set (self->tag[LOOK_ASKED], "underline-rgba", &colour, "background-rgba", &ground, NULL);
   em_look_colour (widget, "em_unused", &ground);
   g_object_set (self->tag[LOOK_UNUSED], "background-rgba", &ground, NULL);
+  em_look_colour (widget, "em_accent", &colour);
+  colour.alpha = (float) CHOSEN_ALPHA;
+  g_object_set (self->chosen, "background-rgba", &colour, NULL);
   gtk_widget_queue_draw (self->gutter);
 }
 
@@ -314,6 +326,53 @@ em_notes_marks_forget (EmNotesMarks *self)
   self->n_applied = 0;
 }
 
+/* Of the whole proposal; of single words of it, as a general note of stock, only where there is nothing else. */
+static gboolean
+has_whole (const EmQuote *quote, uint32_t id)
+{
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    if (quote->mark[i].feature_id == id && quote->mark[i].field == NULL && quote->mark[i].length > 0)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_chosen (const EmMark *mark, uint32_t id, gboolean is_whole)
+{
+  return mark->feature_id == id && mark->length > 0 && (mark->state == EM_MARK_USED || mark->state == EM_MARK_QUESTION)
+         && (!is_whole || mark->field == NULL);
+}
+
+void
+em_notes_marks_choose (EmNotesMarks *self, const EmQuote *quote, uint32_t id)
+{
+  const char *text = quote->text[EM_QUOTE_NOTES] != NULL ? quote->text[EM_QUOTE_NOTES] : "";
+  Place place = place_new (text, gtk_text_buffer_get_char_count (self->buffer));
+  gboolean is_whole = id != 0 && has_whole (quote, id), is_other = id != self->chosen_id;
+  GtkTextIter start, end;
+  int first = -1;
+
+  self->chosen_id = id;
+  self->chosen_feature = id != 0 ? em_quote_find (quote, id) : -1;
+  gtk_text_buffer_get_bounds (self->buffer, &start, &end);
+  gtk_text_buffer_remove_tag (self->buffer, self->chosen, &start, &end);
+  for (int32_t i = 0; id != 0 && i < quote->n_marks; i++)
+    if (is_chosen (&quote->mark[i], id, is_whole))
+      {
+        int from = to_chars (&place, quote->mark[i].start);
+        gtk_text_buffer_get_iter_at_offset (self->buffer, &start, from);
+        gtk_text_buffer_get_iter_at_offset (self->buffer, &end, to_chars (&place, (gsize) quote->mark[i].start + quote->mark[i].length));
+        gtk_text_buffer_apply_tag (self->buffer, self->chosen, &start, &end);
+        first = first < 0 ? from : MIN (first, from);
+      }
+  gtk_widget_queue_draw (self->gutter);
+  if (first < 0 || !is_other || gtk_widget_has_focus (GTK_WIDGET (self->view)))
+    return;
+  gtk_text_buffer_get_iter_at_offset (self->buffer, &start, first);
+  gtk_text_buffer_move_mark (self->buffer, self->place, &start);
+  gtk_text_view_scroll_to_mark (self->view, self->place, 0.1, FALSE, 0, 0);
+}
+
 gboolean
 em_notes_marks_is_busy (EmNotesMarks *self)
 {
@@ -359,6 +418,14 @@ draw_number (EmNotesMarks *self, cairo_t *cr, const Number *number, gboolean has
   pango_layout_get_pixel_size (layout, &text_width, &text_height);
   em_look_thread (GTK_WIDGET (self->view), number->feature, &colour);
   gdk_cairo_set_source_rgba (cr, &colour);
+  /* Of the feature being looked at: never colour alone. */
+  if (number->feature == self->chosen_feature)
+    {
+      cairo_rectangle (cr, MAX (0, width - text_width - 7), y, text_width + 6, line_height);
+      cairo_fill (cr);
+      em_look_colour (GTK_WIDGET (self->view), "em_paper", &colour);
+      gdk_cairo_set_source_rgba (cr, &colour);
+    }
   /* NOLINTNEXTLINE(bugprone-integer-division): whole pixels. */
   cairo_move_to (cr, MAX (0, width - text_width - 4), y + (line_height - text_height) / 2);
   pango_cairo_show_layout (cr, layout);
@@ -422,6 +489,7 @@ EmNotesMarks *
 em_notes_marks_new (GtkTextView *view)
 {
   EmNotesMarks *self = g_new0 (EmNotesMarks, 1);
+  GtkTextIter start;
 
   self->view = view;
   self->buffer = g_object_ref (gtk_text_view_get_buffer (view));
@@ -432,7 +500,10 @@ em_notes_marks_new (GtkTextView *view)
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->gutter), draw_gutter, self, NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->gutter), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Numbers of the features"), -1);
   gtk_text_view_set_gutter (view, GTK_TEXT_WINDOW_LEFT, self->gutter);
+  self->chosen_feature = -1;
   make_tags (self);
+  gtk_text_buffer_get_start_iter (self->buffer, &start);
+  self->place = gtk_text_buffer_create_mark (self->buffer, NULL, &start, TRUE);
   em_notes_marks_recolour (self);
   return self;
 }

@@ -22,6 +22,9 @@ EmNotesMarks *em_notes_marks_new  (GtkTextView *view);
 void          em_notes_marks_free (EmNotesMarks *self);
 /* The marks of the quote whose notes the view holds. */
 void          em_notes_marks_show (EmNotesMarks *self, const EmQuote *quote);
+/* The words of a feature stand out, and its number beside them; they are brought in sight unless the keyboard is in the text.
+ * id 0: none. */
+void          em_notes_marks_choose (EmNotesMarks *self, const EmQuote *quote, uint32_t id);
 /* Before the text is set as a whole, which takes all marks away. */
 void          em_notes_marks_forget (EmNotesMarks *self);
 /* In the colours of the scheme that holds now. */

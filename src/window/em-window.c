@@ -265,7 +265,7 @@ em_window_set_document (EmWindow *self, EmDocument *document)
   self->document = document;
   self->outlook = em_outlook_new (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
-  em_words_pane_set_document (EM_WORDS_PANE (self->words), document);
+  em_words_pane_set_document (EM_WORDS_PANE (self->words), document, self->outlook);
   em_metal_pane_set_document (EM_METAL_PANE (self->metal), document);
   em_money_pane_set_document (EM_MONEY_PANE (self->money), document, self->outlook);
   em_autosave_watch (document, self);

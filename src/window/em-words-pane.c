@@ -6,21 +6,17 @@
 #include "em-words-pane.h"
 
 #include "em-details.h"
-#include "em-feature-row.h"
 #include "em-look.h"
 #include "em-notes-marks.h"
+#include "em-questions.h"
 #include "em-window.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
-#include <math.h>
 #include <string.h>
 
-/* More are asked when these are answered. */
-enum { QUESTIONS_AT_ONCE = 12 };
-
 /* Bytes; a megabyte takes a third of a second. */
-enum { READ_AT_ONCE = 64 * 1024 };
+enum { READ_AT_ONCE = 64 * 1024, PAUSE_MS = 400 };
 
 struct _EmWordsPane
 {
@@ -31,29 +27,21 @@ struct _EmWordsPane
   GtkTextBuffer *buffer;      /* borrowed from notes */
   EmNotesMarks  *marks;       /* owned; NULL once disposed */
   EmLexicon     *lexicon;     /* NULL until first wanted */
-  EmReadResult  *reading;     /* of the notes as they were read last; NULL: none */
-  gboolean      *is_answered; /* by question of reading */
-  char          *lexicon_problem;
+  EmQuestions   *asked;       /* owned; NULL once disposed */
   EmDocument    *document;    /* owned */
   gboolean       is_dark;     /* colours the marks were made in */
   gboolean       is_reading;  /* in a thread */
   guint          recolour;    /* source id */
-  guint          pricing;     /* source id, of the answers' prices */
+  guint          rereading;   /* source id: what is open after an edit of the words */
 };
 
 G_DEFINE_FINAL_TYPE (EmWordsPane, em_words_pane, GTK_TYPE_WIDGET)
 
 static void
-drop_reading (EmWordsPane *self)
-{
-  g_clear_pointer (&self->reading, em_read_result_free);
-  g_clear_pointer (&self->is_answered, g_free);
-}
-
-static void
 show_marks (EmWordsPane *self)
 {
   em_notes_marks_show (self->marks, em_document_get_quote (self->document));
+  em_notes_marks_choose (self->marks, em_document_get_quote (self->document), em_document_get_selected (self->document));
 }
 
 /* Tags hold their colours; not while styles are being worked out. */
@@ -143,201 +131,37 @@ show_summary (EmWordsPane *self)
                       : _("Underlined: used by the feature of that number. Overlined: governs all. Tinted italics: not used."));
 }
 
-/* The quote with one feature of it, or with all (index −1). A feature's price does not hang on the others. */
-static EmStatus
-copy_part (const EmQuote *quote, int32_t index, EmQuote *out_part)
-{
-  EmQuote part = *quote;
-
-  if (index >= 0)
-    {
-      part.feature = &quote->feature[index];
-      part.n_features = part.cap_features = 1;
-      part.n_marks = 0;
-      part.mark = NULL;
-    }
-  return em_quote_copy (&part, out_part);
-}
-
-/* What the feature, or for a question of all of them the quote without tax, would cost by an answer; FALSE when it can't be told. */
+/* Some question was open when the quote was saved, or when its words were edited. */
 static gboolean
-price_answer (EmWordsPane *self, guint question, int answer, int64_t *out_price_minor)
+has_question (const EmQuote *quote)
 {
-  const EmReadQuestion *row = &g_array_index (self->reading->questions, EmReadQuestion, question);
-  const EmQuote *quote = em_document_get_quote (self->document);
-  EmQuote other;
-  EmCost cost;
-  gboolean is_good = FALSE;
-  int32_t index = -1;
-
-  if (row->feature > 0)
-    index = em_quote_find (quote, g_array_index (self->reading->ids, guint32, row->feature - 1));
-  if ((row->feature > 0 && index < 0) || copy_part (quote, index, &other) != EM_OK)
-    return FALSE;
-  em_notes_answer (self->reading, question, answer, &other, index >= 0 ? 0 : -1);
-  em_cost_init (&cost);
-  if (em_cost_quote (&cost, &other, em_document_get_rates (self->document), em_document_get_catalogue (self->document), NULL, NULL) == EM_OK)
-    {
-      is_good = index < 0 ? cost.n_faults <= em_document_get_cost (self->document)->n_faults : cost.feature[0].status == EM_OK;
-      *out_price_minor = index < 0 ? cost.totals.net_minor : cost.feature[0].price_minor;
-    }
-  em_cost_clear (&cost);
-  em_quote_clear (&other);
-  return is_good;
+  for (int32_t i = 0; i < quote->n_marks; i++)
+    if (quote->mark[i].state == EM_MARK_QUESTION && quote->mark[i].reason != NULL)
+      return TRUE;
+  return FALSE;
 }
 
-static void
-on_answer (GtkButton *button, EmWordsPane *self)
-{
-  em_words_pane_answer (self, GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "question")),
-                        GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "answer")));
-}
+static gboolean has_lexicon (EmWordsPane *self);
 
-/* TRUE: it was not done before. */
+/* What is asked is not kept with the quote, only that it is: reading again tells. The quote stays as it is. */
 static gboolean
-show_answer_price (EmWordsPane *self, GtkWidget *button)
-{
-  guint question = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "question"));
-  int answer = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "answer"));
-  GtkWidget *price = g_object_get_data (G_OBJECT (button), "price");
-  int64_t price_minor;
-
-  if (price == NULL)
-    return FALSE;
-  g_object_set_data (G_OBJECT (button), "price", NULL);
-  if (price_answer (self, question, answer, &price_minor))
-    {
-      g_autofree char *money = em_words_money_bare (price_minor, &em_document_get_rates (self->document)->currency);
-
-      gtk_label_set_text (GTK_LABEL (price), money);
-    }
-  return TRUE;
-}
-
-/* One price at a time: that of a whole quote may take its time. */
-static gboolean
-price_some (gpointer data)
+read_questions (gpointer data)
 {
   EmWordsPane *self = data;
-
-  for (GtkWidget *box = gtk_widget_get_first_child (self->questions); box != NULL; box = gtk_widget_get_next_sibling (box))
-    for (GtkWidget *child = gtk_widget_get_first_child (box); child != NULL; child = gtk_widget_get_next_sibling (child))
-      if (GTK_IS_BUTTON (child) && show_answer_price (self, child))
-        return G_SOURCE_CONTINUE;
-  self->pricing = 0;
-  return G_SOURCE_REMOVE;
-}
-
-static GtkWidget *
-answer_button (EmWordsPane *self, guint question, int answer)
-{
-  const EmReadQuestion *row = &g_array_index (self->reading->questions, EmReadQuestion, question);
-  GtkWidget *button = gtk_button_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *name = gtk_label_new (em_notes_answer_text (row->answer[answer]));
-  GtkWidget *price = gtk_label_new (NULL);
-  const EmKind *kind = em_kind_find (row->answer[answer]);
-
-  if (kind != NULL)
-    gtk_label_set_text (GTK_LABEL (name), em_words (kind->name));
-  gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
-  gtk_widget_set_hexpand (name, TRUE);
-  gtk_widget_add_css_class (price, "money");
-  gtk_widget_add_css_class (price, "quiet");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), price);
-  gtk_button_set_child (GTK_BUTTON (button), box);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_RELATION_LABELLED_BY, name, price, NULL, -1);
-  g_object_set_data (G_OBJECT (button), "question", GINT_TO_POINTER (question));
-  g_object_set_data (G_OBJECT (button), "answer", GINT_TO_POINTER (answer));
-  g_object_set_data (G_OBJECT (button), "price", price);
-  g_signal_connect (button, "clicked", G_CALLBACK (on_answer), self);
-  return button;
-}
-
-static GtkWidget *
-question_new (EmWordsPane *self, guint question)
-{
-  const EmReadQuestion *row = &g_array_index (self->reading->questions, EmReadQuestion, question);
   const EmQuote *quote = em_document_get_quote (self->document);
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *label = gtk_label_new (em_notes_question_text (row->code));
-  int32_t index = row->feature > 0 && (guint) row->feature <= self->reading->ids->len
-                    ? em_quote_find (quote, g_array_index (self->reading->ids, guint32, row->feature - 1)) : -1;
+  const char *text = quote->text[EM_QUOTE_NOTES];
+  EmQuote trial;
 
-  if (index >= 0)
-    gtk_box_append (GTK_BOX (head), em_badge_new (index + 1));
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_box_append (GTK_BOX (head), label);
-  gtk_box_append (GTK_BOX (box), head);
-  for (int i = 0; i < row->n_answers; i++)
-    gtk_box_append (GTK_BOX (box), answer_button (self, question, i));
-  gtk_widget_add_css_class (box, "question");
-  return box;
-}
-
-static GtkWidget *
-told_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-/* What lies behind the reader's limit is not passed over in silence. */
-static void
-tell_unread (EmWordsPane *self)
-{
-  g_autofree char *read = em_words_number (EM_NOTES_READ_MAX / 1000, 0), *unread = em_words_number (ceil ((double) self->reading->n_unread / 1000), 0);
-  g_autofree char *text = g_strdup_printf (_("Only the first %s kB of the notes were read; the last %s kB were not."), read, unread);
-
-  gtk_box_append (GTK_BOX (self->questions), told_new (text, "problem"));
-}
-
-static void
-show_questions (EmWordsPane *self)
-{
-  GtkWidget *child;
-  int n_shown = 0, n_open = em_words_pane_count_questions (self);
-
-  while ((child = gtk_widget_get_first_child (self->questions)) != NULL)
-    gtk_box_remove (GTK_BOX (self->questions), child);
-  if (self->lexicon_problem != NULL)
-    gtk_box_append (GTK_BOX (self->questions), told_new (self->lexicon_problem, "problem"));
-  if (self->reading != NULL && self->reading->n_unread > 0)
-    tell_unread (self);
-  for (guint i = 0; self->reading != NULL && i < self->reading->questions->len && n_shown < QUESTIONS_AT_ONCE; i++)
-    if (!self->is_answered[i])
-      {
-        gtk_box_append (GTK_BOX (self->questions), question_new (self, i));
-        n_shown++;
-      }
-  if (n_shown < n_open)
-    {
-      g_autofree char *text = g_strdup_printf (ngettext ("%d more question follows.", "%d more questions follow.", (gulong) (n_open - n_shown)), n_open - n_shown);
-      gtk_box_append (GTK_BOX (self->questions), told_new (text, "quiet"));
-    }
-  if (self->pricing == 0 && n_shown > 0)
-    self->pricing = g_idle_add (price_some, self);
-}
-
-/* The first answer of the first question that is open: one key answers it. */
-static void
-focus_first_answer (EmWordsPane *self)
-{
-  for (GtkWidget *box = gtk_widget_get_first_child (self->questions); box != NULL; box = gtk_widget_get_next_sibling (box))
-    for (GtkWidget *child = gtk_widget_get_first_child (box); child != NULL; child = gtk_widget_get_next_sibling (child))
-      if (GTK_IS_BUTTON (child))
-        {
-          gtk_widget_grab_focus (child);
-          return;
-        }
+  self->rereading = 0;
+  if (text == NULL || strlen (text) > READ_AT_ONCE || em_questions_has_reading (self->asked) || !has_question (quote) || !has_lexicon (self)
+      || em_quote_copy (quote, &trial) != EM_OK)
+    return G_SOURCE_REMOVE;
+  EmReadResult *reading = em_notes_read (self->lexicon, text, strlen (text), quote->units);
+  em_notes_apply (reading, text, &trial);
+  em_quote_clear (&trial);
+  em_questions_set_reading (self->asked, reading);
+  show_summary (self);
+  return G_SOURCE_REMOVE;
 }
 
 static void
@@ -346,15 +170,21 @@ on_document_changed (EmWordsPane *self, guint what, int index)
   (void) index;
   if (what & EM_CHANGE_NOTES)
     {
-      drop_reading (self);
+      if (em_questions_has_reading (self->asked))
+        em_questions_set_reading (self->asked, NULL);
       show_notes (self);
-      show_questions (self);
+      g_clear_handle_id (&self->rereading, g_source_remove);
+      if (has_question (em_document_get_quote (self->document)))
+        self->rereading = g_timeout_add (PAUSE_MS, read_questions, self);
     }
+  em_questions_update (self->asked, (EmChange) what);
   if (what & (EM_CHANGE_NOTES | EM_CHANGE_MARKS | EM_CHANGE_LIST))
     {
       show_marks (self);
       show_summary (self);
     }
+  else if (what & EM_CHANGE_SELECTION)
+    em_notes_marks_choose (self->marks, em_document_get_quote (self->document), em_document_get_selected (self->document));
 }
 
 static void
@@ -385,7 +215,7 @@ on_cursor_moved (EmWordsPane *self)
   g_autofree char *before = gtk_text_buffer_get_text (self->buffer, &start, &cursor, TRUE);
   uint32_t at = (uint32_t) strlen (before);
   for (int32_t i = 0; i < quote->n_marks; i++)
-    if (quote->mark[i].state == EM_MARK_USED && at >= quote->mark[i].start && at <= quote->mark[i].start + quote->mark[i].length
+    if ((quote->mark[i].state == EM_MARK_USED || quote->mark[i].state == EM_MARK_QUESTION) && at >= quote->mark[i].start && at <= quote->mark[i].start + quote->mark[i].length
         && em_quote_find (quote, quote->mark[i].feature_id) >= 0)
       {
         em_document_set_selected (self->document, quote->mark[i].feature_id);
@@ -444,11 +274,10 @@ em_words_pane_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->buffer, self);
   self->buffer = NULL;
   g_clear_handle_id (&self->recolour, g_source_remove);
-  g_clear_handle_id (&self->pricing, g_source_remove);
+  g_clear_handle_id (&self->rereading, g_source_remove);
+  g_clear_pointer (&self->asked, em_questions_free);
   g_clear_pointer (&self->marks, em_notes_marks_free);
   g_clear_object (&self->document);
-  drop_reading (self);
-  g_clear_pointer (&self->lexicon_problem, g_free);
   if (child != NULL)
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (em_words_pane_parent_class)->dispose (object);
@@ -490,6 +319,7 @@ em_words_pane_init (EmWordsPane *self)
   self->buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->notes));
   /* The document keeps the steps. */
   gtk_text_buffer_set_enable_undo (self->buffer, FALSE);
+  self->asked = em_questions_new (self->questions);
   self->marks = em_notes_marks_new (GTK_TEXT_VIEW (self->notes));
   self->is_dark = em_look_is_dark ();
   g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->notes_scroller)), "value-changed",
@@ -505,12 +335,13 @@ em_words_pane_init (EmWordsPane *self)
 }
 
 void
-em_words_pane_set_document (EmWordsPane *self, EmDocument *document)
+em_words_pane_set_document (EmWordsPane *self, EmDocument *document, EmOutlook *outlook)
 {
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), self, G_CONNECT_SWAPPED);
+  em_questions_set_document (self->asked, document, outlook);
   em_details_set_document (EM_DETAILS (self->details), document);
   on_document_changed (self, EM_CHANGE_ALL, -1);
 }
@@ -522,22 +353,17 @@ has_lexicon (EmWordsPane *self)
 
   if (self->lexicon == NULL)
     self->lexicon = em_lexicon_load_default (&error);
-  g_clear_pointer (&self->lexicon_problem, g_free);
-  if (error != NULL)
-    self->lexicon_problem = g_strdup (error->message);
+  em_questions_set_problem (self->asked, error != NULL ? error->message : NULL);
   return self->lexicon != NULL;
 }
 
 static void
 take_reading (EmWordsPane *self, EmReadResult *reading)
 {
-  drop_reading (self);
-  self->reading = reading;
-  self->is_answered = g_new0 (gboolean, reading->questions->len + 1);
   em_document_apply_reading (self->document, reading);
-  show_questions (self);
+  em_questions_set_reading (self->asked, reading);
   show_summary (self);
-  focus_first_answer (self);
+  em_questions_focus (self->asked);
 }
 
 /* A long text, read while the window goes on. */
@@ -612,12 +438,7 @@ em_words_pane_read (EmWordsPane *self)
 {
   const char *text = em_document_get_quote (self->document)->text[EM_QUOTE_NOTES];
 
-  if (text == NULL || !has_lexicon (self))
-    {
-      show_questions (self);
-      return;
-    }
-  if (self->is_reading)
+  if (text == NULL || self->is_reading || !has_lexicon (self))
     return;
   if (strlen (text) > READ_AT_ONCE)
     read_long (self, text);
@@ -660,19 +481,11 @@ em_words_pane_get_buffer (EmWordsPane *self)
 int
 em_words_pane_count_questions (EmWordsPane *self)
 {
-  int n = 0;
-
-  for (guint i = 0; self->reading != NULL && i < self->reading->questions->len; i++)
-    n += !self->is_answered[i];
-  return n;
+  return em_questions_count (self->asked);
 }
 
 void
 em_words_pane_answer (EmWordsPane *self, int question, int answer)
 {
-  self->is_answered[question] = TRUE;
-  em_document_answer (self->document, self->reading, (guint) question, answer);
-  show_questions (self);
-  show_summary (self);
-  focus_first_answer (self);
+  em_questions_answer (self->asked, (guint) question, answer);
 }

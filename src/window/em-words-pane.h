@@ -6,6 +6,7 @@
 #pragma once
 
 #include "em-document-edit.h"
+#include "em-outlook.h"
 
 #include <gtk/gtk.h>
 
@@ -14,7 +15,7 @@ G_BEGIN_DECLS
 #define EM_TYPE_WORDS_PANE (em_words_pane_get_type ())
 G_DECLARE_FINAL_TYPE (EmWordsPane, em_words_pane, EM, WORDS_PANE, GtkWidget)
 
-void em_words_pane_set_document (EmWordsPane *self, EmDocument *document);
+void em_words_pane_set_document (EmWordsPane *self, EmDocument *document, EmOutlook *outlook);
 /* Reads the notes into proposals, with a step back; long ones in a thread, of which the window tells. */
 void em_words_pane_read         (EmWordsPane *self);
 /* Reading goes on, or what was read is not all under the words yet. */

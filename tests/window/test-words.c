@@ -1,0 +1,220 @@
+/* test-words: the customer's words in the window: what is asked, what each answer costs, whose words are looked at.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-test-window.h"
+
+#include "em-words.h"
+
+#include <string.h>
+
+/* The second is asked whether per side or on the diameter, the third whether in inches; the first has neither doubt. */
+#define NOTES "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. 2 bores worn .010, dia .500, 1 1/4 deep\n3. pins worn dia 8 to 7.8, 20 long"
+
+typedef struct
+{
+  EmApplication *application;
+  EmDocument    *document;
+  EmWindow      *window;
+  EmWordsPane   *words;
+} Fixture;
+
+static void
+start (Fixture *f, EmDocument *document)
+{
+  f->application = test_application ();
+  f->document = document != NULL ? document : em_document_new (em_application_get_basis (f->application));
+  f->window = test_window (f->application, f->document);
+  f->words = em_window_get_words (f->window);
+}
+
+static void
+end (Fixture *f)
+{
+  gtk_window_destroy (GTK_WINDOW (f->window));
+  g_object_unref (f->document);
+  g_object_unref (f->application);
+}
+
+/* Until the wires were compared and the answers priced. */
+static void
+settle_prices (Fixture *f)
+{
+  for (int i = 0; i < 200 && (em_outlook_is_busy (em_window_get_outlook (f->window)) || em_outlook_get_compare (em_window_get_outlook (f->window)) == NULL); i++)
+    test_settle (20);
+  test_settle (150);
+}
+
+static void
+read_notes (Fixture *f)
+{
+  em_document_set_text (f->document, EM_QUOTE_BASE, "p20");
+  gtk_text_buffer_set_text (em_words_pane_get_buffer (f->words), NOTES, -1);
+  test_act (f->window, "win.read-notes");
+  settle_prices (f);
+}
+
+/* The text of the number-th answer's price, over all questions; NULL: no such answer. */
+static const char *
+answer_price (GtkWidget *in, int *number)
+{
+  GtkWidget *price = GTK_IS_BUTTON (in) ? g_object_get_data (G_OBJECT (in), "price") : NULL;
+
+  if (price != NULL && (*number)-- == 0)
+    return gtk_label_get_text (GTK_LABEL (price));
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      const char *found = answer_price (child, number);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static char *
+price_of (Fixture *f, int number)
+{
+  return g_strdup (answer_price (GTK_WIDGET (f->words), &number));
+}
+
+/* What the second feature costs once the answer is given and the wire is chosen: the price told before, when there was no wire. */
+START_TEST (answers_are_priced_before_a_wire_is_chosen)
+{
+  Fixture f;
+
+  start (&f, NULL);
+  read_notes (&f);
+  ck_assert_ptr_null (em_document_get_quote (f.document)->text[EM_QUOTE_FILLER]);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 2);
+  for (int answer = 0; answer < 2; answer++)
+    {
+      g_autofree char *told = price_of (&f, answer);
+      const EmCompare *compare = em_outlook_get_compare (em_window_get_outlook (f.window));
+      gboolean is_stale;
+
+      ck_assert_ptr_nonnull (told);
+      ck_assert_str_ne (told, "");
+      g_autofree char *wire = g_strdup (em_document_get_catalogue (f.document)->filler[compare->row[0].filler].id);
+      em_words_pane_answer (f.words, 0, answer);
+      em_document_choose_wire (f.document, -1, wire);
+      g_autofree char *price = em_words_money_bare (em_document_get_feature_price (f.document, 1, &is_stale), &em_document_get_rates (f.document)->currency);
+      ck_assert (!is_stale);
+      ck_assert_str_eq (told, price);
+      em_document_undo (f.document);
+      em_document_undo (f.document);
+      settle_prices (&f);
+    }
+  end (&f);
+}
+END_TEST
+
+/* Prices are of the quote as it is, not as it was when it was asked. */
+START_TEST (prices_follow_the_quote)
+{
+  Fixture f;
+
+  start (&f, NULL);
+  read_notes (&f);
+  g_autofree char *before = price_of (&f, 0);
+  em_document_set_feature_number (f.document, 1, EM_FEATURE_COUNT, 5);
+  settle_prices (&f);
+  g_autofree char *after = price_of (&f, 0);
+  ck_assert_str_ne (before, "");
+  ck_assert_str_ne (after, "");
+  ck_assert_str_ne (before, after);
+  end (&f);
+}
+END_TEST
+
+START_TEST (a_step_back_asks_again)
+{
+  Fixture f;
+
+  start (&f, NULL);
+  read_notes (&f);
+  em_words_pane_answer (f.words, 0, 0);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 1);
+  em_document_undo (f.document);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 2);
+  em_document_redo (f.document);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 1);
+  test_act (f.window, "win.read-notes");
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 1);
+  /* The one about the feature goes with it. */
+  em_document_remove (f.document, 2);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 0);
+  end (&f);
+}
+END_TEST
+
+/* Words beside the question's may be edited, and the quote saved and opened again, without the question being lost. */
+START_TEST (questions_outlive_an_edit_and_a_save)
+{
+  Fixture f;
+  GtkTextIter at;
+
+  start (&f, NULL);
+  read_notes (&f);
+  em_words_pane_answer (f.words, 0, 0);
+  gtk_text_buffer_get_start_iter (em_words_pane_get_buffer (f.words), &at);
+  gtk_text_buffer_insert (em_words_pane_get_buffer (f.words), &at, "Dear all,\n", -1);
+  test_settle (600);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 1);
+  g_autoptr (GBytes) bytes = em_document_to_bytes (f.document, NULL);
+  end (&f);
+
+  EmQuoteFile file;
+  g_autoptr (EmBasis) basis = test_basis ();
+  g_autoptr (GError) error = NULL;
+  ck_assert_msg (em_quote_file_parse (bytes, "test", &file, &error), "%s", error != NULL ? error->message : "");
+  start (&f, em_document_new_take (basis, &file, NULL));
+  test_settle (600);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 1);
+  em_words_pane_answer (f.words, 1, 0);
+  ck_assert_int_eq (em_words_pane_count_questions (f.words), 0);
+  end (&f);
+}
+END_TEST
+
+static gboolean
+stands_out (Fixture *f, const char *words)
+{
+  const char *notes = em_document_get_quote (f->document)->text[EM_QUOTE_NOTES];
+  int at = (int) g_utf8_strlen (notes, strstr (notes, words) - notes);
+  gboolean found = FALSE;
+  GtkTextIter iter;
+
+  gtk_text_buffer_get_iter_at_offset (em_words_pane_get_buffer (f->words), &iter, at);
+  g_autoptr (GSList) tags = gtk_text_iter_get_tags (&iter);
+  for (GSList *tag = tags; tag != NULL; tag = tag->next)
+    {
+      g_autoptr (GdkRGBA) ground = NULL;
+      g_object_get (tag->data, "background-rgba", &ground, NULL);
+      found = found || (ground != NULL && ground->alpha > 0 && ground->alpha < 1);
+    }
+  return found;
+}
+
+START_TEST (words_of_the_chosen_feature_stand_out)
+{
+  Fixture f;
+
+  start (&f, NULL);
+  read_notes (&f);
+  const EmFeature *feature = em_document_get_quote (f.document)->feature;
+  em_document_set_selected (f.document, feature[0].id);
+  ck_assert (stands_out (&f, "gate edge"));
+  ck_assert (!stands_out (&f, "bores worn"));
+  em_document_set_selected (f.document, feature[1].id);
+  ck_assert (!stands_out (&f, "gate edge"));
+  ck_assert (stands_out (&f, "bores worn"));
+  /* Marks are put there anew; the words stay chosen. */
+  em_words_pane_answer (f.words, 0, 0);
+  ck_assert (stands_out (&f, "bores worn"));
+  end (&f);
+}
+END_TEST
+
+TEST_MAIN ("words", answers_are_priced_before_a_wire_is_chosen, prices_follow_the_quote, a_step_back_asks_again, questions_outlive_an_edit_and_a_save,
+           words_of_the_chosen_feature_stand_out)
