@@ -7,7 +7,7 @@
 
 enum { BORE_KIND = 5, PIN_KIND = 7 /* in em_note_kinds */ };
 
-enum { ALLOY_DECIMALS = 4 /* "2.0402" */, COUNT_MAX = 999, TOO_LONG = 10000 /* whole: no size */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
+enum { ALLOY_DECIMALS = 4 /* "2.0402" */, CODE_MAX = 3 /* letters of "A-12" */, COUNT_MAX = 999, TOO_LONG = 10000 /* whole: no size */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles that say what a size measures, as against what is done with it. */
@@ -232,6 +232,11 @@ is_glued_to_word (const EmClause *c, guint i)
 
   if (i == c->first || !is_glued (c->items, i))
     return FALSE;
+  /* "A-12" */
+  if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole && size->unit == EM_UNIT_NONE &&
+      em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE && em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
+      (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !says (c, word - 1, EM_SAYS_LABEL))
+    return TRUE;
   /* "5O-52": what is before the dash could not be read. */
   if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
     word--;
@@ -249,7 +254,7 @@ is_reference (const EmClause *c, guint i)
 static gboolean
 is_first (const EmClause *c, guint i)
 {
-  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.');
+  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') || em_item_is_sign (c->items, i - 1, ':');
 }
 
 /* A diameter is told further on. */
@@ -266,6 +271,13 @@ has_diameter (const EmClause *c, guint i)
   return FALSE;
 }
 
+/* "insert 14 OF the mold" */
+static gboolean
+is_followed_by_place (const EmClause *c, guint i)
+{
+  return says (c, i, EM_SAYS_PREPOSITION) && !says (c, i, EM_SAYS_UNIT) && !says (c, i, EM_SAYS_LABEL);
+}
+
 /* A part of the tool or of the repair whose number is followed by a little word or a colon. A bore's or a pin's may be its size. */
 static gboolean
 is_which (const EmClause *c, guint noun, guint next)
@@ -277,6 +289,11 @@ is_which (const EmClause *c, guint noun, guint next)
     return FALSE;
   if (kind == NULL && !says (c, noun, EM_SAYS_PLACE))
     return FALSE;
+  if (is_followed_by_place (c, next))
+    return TRUE;
+  /* "step 1 - 15 x 3" */
+  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && is_size (c, next + 1) && !is_glued (c->items, next + 1))
+    return TRUE;
   return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) ||
          (glue != NULL && glue->value == NULL && !says (c, next, EM_SAYS_UNIT));
 }
@@ -287,6 +304,30 @@ is_counted (const EmClause *c, guint i)
   const EmSense *place = em_item_says (c->items, i, EM_SAYS_PLACE);
 
   return place != NULL && g_strcmp0 (place->value, "counted") == 0;
+}
+
+/* A word that neither names a size nor a count nor a repair. */
+static gboolean
+is_any_word (const EmClause *c, guint i)
+{
+  static const EmSays other[] = { EM_SAYS_LABEL, EM_SAYS_QUANTITY, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_KIND, EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_TIMES };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (other); k++)
+    if (says (c, i, other[k]))
+      return FALSE;
+  return em_item (c->items, i)->type == EM_ITEM_UNKNOWN || em_item (c->items, i)->type == EM_ITEM_PHRASE;
+}
+
+/* An English noun of a repair without the s of several. */
+static gboolean
+is_singular (const EmClause *c, guint i)
+{
+  const EmItem *item;
+
+  if (!says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_LABEL) || (em_item (c->items, i)->phrase->languages & ~1u) != 0)
+    return FALSE;
+  item = em_item (c->items, i);
+  return g_ascii_tolower (c->items->text[item->start + item->length - 1]) != 's';
 }
 
 /* "Slide 3:", "Cavity B:", "Pos. 2:", "Lifter #3": the number or letter is a name. */
@@ -333,6 +374,17 @@ is_name (const EmClause *c, guint i)
     return TRUE;
   if (item->type == EM_ITEM_SIZE && em_item_is_sign (c->items, i - 1, '#') && !says (c, prior, EM_SAYS_QUANTITY))
     return TRUE;
+  /* "Stack 3: …" */
+  if (is_short && item->type == EM_ITEM_SIZE && prior + 1 == i && is_first (c, prior) && is_any_word (c, prior) && i + 1 < c->end &&
+      em_item_is_sign (c->items, i + 1, ':') && !(i + 2 < c->end && is_glued (c->items, i + 2)))
+    return TRUE;
+  /* "Core lifter 4R: …" */
+  if (is_short && item->type == EM_ITEM_SIZE && prior + 1 == i && says (c, prior, EM_SAYS_PLACE) && i + 2 < c->end && is_glued (c->items, i + 1) &&
+      em_item (c->items, i + 1)->length == 1 && em_item (c->items, i + 1)->type != EM_ITEM_SIGN && em_item (c->items, i + 1)->sign == 0 && em_item_is_sign (c->items, i + 2, ':'))
+    return TRUE;
+  /* "SLIDE 2 WEAR PLATE": one thing, so that the number is the slide's. */
+  if (item->type == EM_ITEM_SIZE && is_short && prior + 1 == i && prior == c->first && says (c, prior, EM_SAYS_PLACE) && is_singular (c, i + 1))
+    return TRUE;
   /* "on cav 5": what is counted has its count before it. */
   if (item->type == EM_ITEM_SIZE && prior + 1 == i && is_counted (c, prior) && !says (c, i + 1, EM_SAYS_PLACES) && !says (c, i + 1, EM_SAYS_TIMES) &&
       !says (c, i + 1, EM_SAYS_KIND) && !says (c, i + 1, EM_SAYS_LABEL))
@@ -341,6 +393,8 @@ is_name (const EmClause *c, guint i)
   if (item->type == EM_ITEM_SIZE && prior + 1 == i && says (c, prior, EM_SAYS_SAME) && !says (c, i + 1, EM_SAYS_LABEL) && !says (c, i + 1, EM_SAYS_PLACES))
     return TRUE;
   /* "Cavity 3 has a chip", "Rib 5: worn": which of several. */
+  if (item->type == EM_ITEM_SIZE && prior + 1 == i && is_short && says (c, prior, EM_SAYS_PLACE) && !says (c, prior, EM_SAYS_KIND) && is_followed_by_place (c, i + 1))
+    return TRUE;
   if (item->type == EM_ITEM_SIZE && prior + 1 == i && (is_first (c, prior) || says (c, prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, prior, i + 1))
     return TRUE;
   /* "slide no 2" */
@@ -352,7 +406,21 @@ is_name (const EmClause *c, guint i)
       i + 2 < c->end && !em_item_is_soft_break (c->items, i + 2))
     return TRUE;
   return is_closed && ((word != NULL && g_strcmp0 (word->value, "item") == 0) ||
-                       ((prior == c->first || em_item_is_soft_break (c->items, prior - 1)) && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
+                       (is_first (c, prior) && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
+}
+
+/* A metal and a word for material stand before it. */
+static gboolean
+is_beside_metal (const EmClause *c, guint i)
+{
+  gboolean has_base = FALSE, has_material = FALSE;
+
+  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
+    {
+      has_base |= says (c, k, EM_SAYS_BASE);
+      has_material |= says (c, k, EM_SAYS_MATERIAL);
+    }
+  return has_base && has_material;
 }
 
 /* "555-0142", "14:20", "12.03.2026", "68840": digits of a telephone, a time, a date, a number of something. */
@@ -368,8 +436,8 @@ is_code (const EmClause *c, guint i)
     return TRUE;
   if (size->unit != EM_UNIT_NONE)
     return FALSE;
-  /* "brass 2.0402" */
-  if (size->n_decimals == ALLOY_DECIMALS && i > c->first && says (c, i - 1, EM_SAYS_MATERIAL))
+  /* "brass 2.0402", "Werkstoff 1.2343, Säule 1.7131" */
+  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
     return TRUE;
   for (int side = -2; side <= 2; side += 4)
     {
@@ -432,6 +500,9 @@ em_clause_mark_counts (const EmClause *c)
 
       if (is_name (c, i))
         {
+          /* "4R:" */
+          if (i + 2 < c->end && is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 && em_item_is_sign (c->items, i + 2, ':'))
+            em_item (c->items, i + 1)->is_used = TRUE;
           /* "R4:" */
           if (i > c->first && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1)
             em_item (c->items, i - 1)->is_used = TRUE;
@@ -550,6 +621,10 @@ follows (const Labels *l, guint i, const EmSense *sense)
   /* "5 deep must go away" */
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & dimension_roles) != 0)
     return FALSE;
+  /* "1/2 long, few thou deep": the deep one is another, which could not be read. */
+  if (sense->place == EM_LABEL_AFTER && (sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
+      size->label_item != G_MAXUINT32 && size->label_item > l->open)
+    return FALSE;
   if (sense->place == EM_LABEL_AFTER)
     return TRUE;
   if (sense->place == EM_LABEL_BEFORE)
@@ -617,8 +692,9 @@ take_label (Labels *l, guint i)
   /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
   if (prior != NULL && prior->roles == EM_ROLE_WORN && says (l->c, i, EM_SAYS_GLUE) && (!l->has_finished || next_size (l->c, i) != i + 1))
     return;
-  /* "hole for core pin": "for" and "over" lead to a length only right before it. */
-  if (prior != NULL && prior->roles == EM_ROLE_LENGTH && says (l->c, i, EM_SAYS_PREPOSITION) && next_size (l->c, i) == l->c->end)
+  /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
+  if (prior != NULL && prior->roles == EM_ROLE_LENGTH && (prior->place == EM_LABEL_BEFORE || says (l->c, i, EM_SAYS_PREPOSITION)) &&
+      next_size (l->c, i) == l->c->end)
     return;
   /* "a deep pit": a word that follows its size and has none. */
   if (prior == NULL && next_size (l->c, i) == l->c->end)
@@ -627,7 +703,7 @@ take_label (Labels *l, guint i)
       return;
     }
   /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
-  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE || after->roles == EM_ROLE_DIAMETER))
+  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE || (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER))
     return;
   if (prior == NULL)
     prior = after;

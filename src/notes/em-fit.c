@@ -8,7 +8,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */ };
+enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE_RATIO = 2 /* and where only one is called so, not even thus */ };
 
 enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40 };
 
@@ -379,6 +379,25 @@ fit_build (Fitter *f, guint item)
   return FALSE;
 }
 
+/* "⌀3, should be 18": what is called no diameter and lies far from one that is may be a length. Returns how many are left. */
+static guint
+drop_foreign (const Fitter *f, guint *items, guint n)
+{
+  guint named = EM_NO_ITEM, n_left = 0;
+
+  for (guint i = 0; i < n && named == EM_NO_ITEM; i++)
+    if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0)
+      named = items[i];
+  for (guint i = 0; i < n; i++)
+    {
+      double ratio = named != EM_NO_ITEM ? mm (f, items[i]) / mm (f, named) : 1;
+
+      if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0 || (ratio < ALIKE_RATIO && ratio * ALIKE_RATIO > 1))
+        items[n_left++] = items[i];
+    }
+  return n_left;
+}
+
 static void
 fit_round (Fitter *f)
 {
@@ -429,6 +448,7 @@ fit_round (Fitter *f)
         break;
       diameters[n++] = f->bare[taken];
     }
+  n = drop_foreign (f, diameters, n);
   if (n > 0)
     fit_diameters (f, diameters, n);
   memmove (f->bare, f->bare + taken, (f->n_bare - taken) * sizeof *f->bare);

@@ -165,6 +165,16 @@ is_alloy_number (const Governor *g, guint i)
   return size != NULL && size->is_whole && size->value.n >= 1000 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->label_item == G_MAXUINT32;
 }
 
+/* "H13 46.": a whole number right behind a metal and alone there. */
+static gboolean
+is_bare_behind (const Governor *g, guint base, guint i)
+{
+  const EmSize *size = i == base + 1 && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 && size->value.n >= HRC_MIN && size->value.n <= HRC_MAX &&
+         (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));
+}
+
 /* A bare range of whole numbers that may be a hardness. */
 static gboolean
 is_bare_range (const Governor *g, guint i)
@@ -180,7 +190,7 @@ static void
 read_bare_hardness (Governor *g, guint base)
 {
   for (guint i = base > g->c->first + 2 ? base - 2 : g->c->first; i < g->c->end && i <= base + 2; i++)
-    if (is_bare_range (g, i))
+    if (is_bare_range (g, i) || is_bare_behind (g, base, i))
       em_item_size (g->c->items, i)->roles |= EM_ROLE_HARDNESS;
 }
 

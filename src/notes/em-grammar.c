@@ -596,7 +596,7 @@ read_sentence (EmReader *r)
   guint k = 0;
 
   em_clause_mark_counts (&clause);
-  r->is_bullet |= is_item_word (r, r->first);
+  r->is_bullet |= is_item_word (r, r->first) && em_item_says (r->items, r->first, EM_SAYS_KIND) == NULL;
   r->is_one_of = FALSE;
   em_clause_mark_chains (&clause);
   em_clause_mark_labels (&clause);
@@ -735,71 +735,85 @@ is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
   return is_letter (r, i) && em_item (r->items, i)->sign == 0 && is_bare_whole (r->items, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
 }
 
-/* "1.", "2)", "a)", "-", "•", "#3" at the head of a line: uses them up and returns the item after them. */
+/* "(2)", "2 face", "2  4  nick": the numbers of a list without marks. Returns the item after them, or i. */
 static guint
-skip_bullet (EmReader *r, guint i, guint end)
+skip_listed (EmReader *r, guint i, guint end)
 {
-  const EmItem *item;
-  guint mark;
+  guint number = i, after = i;
 
   if (is_list_number (r, i, end))
     {
-      em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
-      return i + 3;
+      number = i + 1;
+      after = i + 3;
     }
-  if (is_bare_number (r, i, end) && !is_table_row (r, i, end))
+  else if (is_table_row (r, i, end))
     {
-      em_item (r->items, i)->is_used = r->is_bullet = TRUE;
-      return i + 1;
-    }
-  if (is_table_row (r, i, end))
-    {
-      em_item (r->items, i)->is_used = r->is_bullet = TRUE;
       em_item_size (r->items, i + 1)->roles |= EM_ROLE_COUNT;
-      return i + 1;
+      after = i + 1;
     }
-  /* "ITEM 1:" */
-  if (is_item_word (r, i) && i + 2 < end)
-    i += em_item_is_sign (r->items, i + 1, '.') && i + 3 < end ? 2 : 1;
-  item = em_item (r->items, i);
-  mark = i + 1;
+  else if (is_bare_number (r, i, end))
+    after = i + 1;
+  if (after != i)
+    em_item (r->items, number)->is_used = r->is_bullet = TRUE;
+  return after;
+}
 
-  if (is_list_name (r, i, end, &mark))
-    {
-      for (guint k = i; k < mark; k++)
-        em_item (r->items, k)->is_used = TRUE;
-      r->is_bullet = TRUE;
-      return mark;
-    }
-  mark = i + 1;
-  if (is_bullet_sign (item))
-    {
-      em_item (r->items, i)->is_used = TRUE;
-      r->is_bullet = TRUE;
-      return i + 1;
-    }
-  if (item->type == EM_ITEM_SIGN && item->sign == '#' && mark < end)
-    {
-      i++;
-      mark = i + 1;
-      /* "#3 .25 x .1", "#3 rib" */
-      if (is_numeral (r, i) && mark < end && !is_mark (r, mark) && em_item_says (r->items, mark, EM_SAYS_TIMES) == NULL)
-        {
-          em_item (r->items, i)->is_used = r->is_bullet = TRUE;
-          return mark;
-        }
-    }
+/* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
+static guint
+skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
+{
+  guint mark = i + 1;
+  gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !is_glued (r, mark);
+
   if (mark + 1 >= end || !is_numeral (r, i))
     return i;
   /* "1 - core", but "12 - 3 mm" is a range. */
-  if (is_mark (r, mark) || (em_item_is_sign (r->items, mark, '-') && (em_item (r->items, mark)->flags & EM_TOKEN_GLUED) == 0 &&
-                            em_item (r->items, mark + 1)->type != EM_ITEM_SIZE))
+  if (!is_mark (r, mark) && !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
+    return i;
+  em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+  return mark + 2 < end && is_mark (r, mark + 1) ? mark + 2 : mark + 1;
+}
+
+/* "#3 .25 x .1", "#3 rib", "#3: rib". Returns the item after them, or i. */
+static guint
+skip_hash (EmReader *r, guint i, guint end)
+{
+  guint mark = i + 2;
+
+  if (!em_item_is_sign (r->items, i, '#') || mark >= end || !is_numeral (r, i + 1) || em_item_says (r->items, mark, EM_SAYS_TIMES) != NULL)
+    return i;
+  em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
+  return is_mark (r, mark) && mark + 1 < end ? mark + 1 : mark;
+}
+
+/* What heads a line of a list: uses it up and returns the item after it. */
+static guint
+skip_bullet (EmReader *r, guint i, guint end)
+{
+  guint after = skip_listed (r, i, end), named;
+  gboolean is_named = is_item_word (r, i) && i + 2 < end;
+
+  if (after != i)
+    return after;
+  /* "ITEM 1:" */
+  named = !is_named ? i : em_item_is_sign (r->items, i + 1, '.') && i + 3 < end ? i + 2 : i + 1;
+  if (is_list_name (r, named, end, &after))
     {
-      em_item (r->items, i)->is_used = TRUE;
+      for (guint k = named; k < after; k++)
+        em_item (r->items, k)->is_used = TRUE;
       r->is_bullet = TRUE;
-      return mark + 1;
+      return after;
     }
-  return i;
+  if (is_bullet_sign (em_item (r->items, named)))
+    {
+      em_item (r->items, named)->is_used = r->is_bullet = TRUE;
+      return named + 1;
+    }
+  after = skip_hash (r, named, end);
+  if (after == named)
+    after = skip_marked (r, named, end, is_named);
+  /* "AREA 20 x 10": without its number the word is a repair's own. */
+  return after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) != NULL ? i : after;
 }
 
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
@@ -827,6 +841,11 @@ ends_sentence (const EmReader *r, guint i)
   /* ".50 THRU. 2 TOOLS" */
   if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
       (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))
+    return TRUE;
+  /* "1.25 long. 3 also have nicks" */
+  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
+      (em_item (r->items, i + 2)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL) &&
+      em_item_says (r->items, i + 2, EM_SAYS_UNIT) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL)
     return TRUE;
   /* "25 wide. 4140." */
   if (next->type == EM_ITEM_SIZE && em_phrase_find (next->phrase, EM_SAYS_BASE) != NULL &&
@@ -889,21 +908,44 @@ read_parts (EmReader *r, guint first, guint end)
     read_sentence (r);
 }
 
+/* "(b) vent land": a letter of a list within a line. */
+static gboolean
+is_bracketed_letter (const EmReader *r, guint i, guint end)
+{
+  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, ')');
+}
+
 /* "… up. (1) the corner is round. (2) a hole …": numbers of a list that runs on in the line. Returns the item after it. */
 static guint
 skip_inline_number (EmReader *r, guint first, guint end)
 {
   guint64 number = bracketed_number (r->items, first);
-  gboolean has_next = number > 1 && number == r->inline_number + 1;
+  gboolean has_next = number > 1 && (number == r->inline_number + 1 || number == r->inline_number);
 
   for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
     has_next = bracketed_number (r->items, i) == 2;
+  if (is_bracketed_letter (r, first, end))
+    {
+      em_item (r->items, first + 1)->is_used = r->is_bullet = TRUE;
+      return first + 3;
+    }
   if (!has_next)
     return first;
   r->inline_number = number;
   r->is_bullet = TRUE;
   em_item (r->items, first + 1)->is_used = TRUE;
   return first + 3;
+}
+
+/* "Please: (1) fill hole, (2) build up": a colon or comma before the next number of a list ends what stands before it. */
+static gboolean
+precedes_number (EmReader *r, guint i, guint end)
+{
+  guint64 number = i + 3 < end ? bracketed_number (r->items, i + 1) : 0;
+
+  if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') && !em_item_is_soft_break (r->items, i)))
+    return FALSE;
+  return number == r->inline_number + 1 && skip_inline_number (r, i + 1, end) != i + 1;
 }
 
 static void
@@ -917,7 +959,7 @@ read_line (EmReader *r, guint first, guint end)
   else
     first = skip_inline_number (r, skip_bullet (r, first, end), end);
   for (guint i = first; i <= end; i++)
-    if (i == end || ends_sentence (r, i))
+    if (i == end || ends_sentence (r, i) || precedes_number (r, i, end))
       {
         if (i > first)
           read_parts (r, first, i);

@@ -173,6 +173,18 @@ static const Case cases[] = {
   { "ITEM\tQTY\tDEFECT\tSIZE\nA\t2\tlow face\t30 x 12 x 0.25\nB\t1\tcrack\t9 lg x 1.1 dp", EM_UNITS_METRIC, "3\t2\tdepth\t1.1\tmm" },
   { "1  face 20 x 10 x 0.3 mm\n2  face 30 x 10 x 0.3 mm", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
   { "1 CORNER, R0.5 X 20 MM\n2 CORNERS, R0.5 X 30 MM", EM_UNITS_METRIC, "2\t2\tcount\t2\t" },
+  /* Lists: numbers and letters within a line, bracketed and named. */
+  { "Please: (1) fill hole 6 mm dia x 19 mm deep, (2) nick 4 x 1 x 1 mm.", EM_UNITS_METRIC, "1\t2\tlength\t4\tmm" },
+  { "Please: (1) fill hole 6 mm dia x 19 mm deep, (2) nick 4 x 1 x 1 mm.", EM_UNITS_METRIC, "!1\t2\tcount\t2\t" },
+  { "1.) Kavität 2: Ausbruch 3,5 x 1,2 x 0,8 mm", EM_UNITS_METRIC, "1\t1\tlength\t3.5\tmm" },
+  { "AREA 1 - CRACK 15 MM LONG X 2 MM DEEP", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "AREA 20 X 10 MM LOW 0.2 MM", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "Stack 3: nick 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
+  { "On each the top edge is worn to 1/64 radius by 1.25 long. 3 also have nicks .06 long .02 deep", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
+  /* A size far from the diameter that is called none is no diameter. */
+  { "Core pin broken, 12 mm long, ⌀3 mm, should be 18 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t18\tmm" },
+  /* What was told of one size stays there: few thou deep. */
+  { "scratch 1/2\" long few thou deep", EM_UNITS_METRIC, "1\t1\tlength\t12.7\tmm" },
   /* A letter that was misread for a digit and a digit for a letter. */
   { "W0RN C0RNER R0.5 MM X 20 MM LG", EM_UNITS_METRIC, "1\t1\tkind\tworn-corner\t" },
   { "H13, 5O-52 HRC", EM_UNITS_METRIC, "1\t0\thardness\t51\tHRC" },
