@@ -137,7 +137,7 @@ read_value (EmXmlReader *reader, EmFeature *feature, guint *seen, EmXmlKept *kep
   feature->value[i] = feature->kind->fields[i].quantity == EM_QUANTITY_CHOICE
                         ? read_option (reader, &feature->kind->fields[i])
                         : em_xml_real (reader, "is", EM_ABSENT, -G_MAXDOUBLE, G_MAXDOUBLE);
-  if (!em_xml_has_unread (reader))
+  if (!em_xml_has_unread (reader) && !em_xml_is_newer (reader))
     return;
   feature->low[i] = em_xml_real (reader, "low", EM_ABSENT, -G_MAXDOUBLE, G_MAXDOUBLE);
   feature->high[i] = em_xml_real (reader, "high", EM_ABSENT, -G_MAXDOUBLE, G_MAXDOUBLE);

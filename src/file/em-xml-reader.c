@@ -259,20 +259,24 @@ em_xml_child (EmXmlReader *reader)
 void
 em_xml_enter (EmXmlReader *reader, const char *ns, EmXmlAround *out_around)
 {
-  *out_around = (EmXmlAround) { reader->ns, reader->major, reader->minor, reader->is_newer };
+  *out_around = (EmXmlAround) { reader->ns, reader->root_ns, reader->major, reader->minor, reader->is_newer };
   if (reader->error != NULL)
     return;
   reader->is_newer = FALSE;
   if (reader->node == NULL || reader->node->ns == NULL || strcmp ((const char *) reader->node->ns->href, ns) != 0)
     em_xml_fail (reader, EM_FILE_ERROR_NOT_OURS, _("this is another kind of file."));
   else
-    reader->ns = xmlTextReaderConstString (reader->text_reader, reader->node->ns->href);
+    {
+      reader->ns = xmlTextReaderConstString (reader->text_reader, reader->node->ns->href);
+      reader->root_ns = reader->node->ns;
+    }
 }
 
 void
 em_xml_come_back (EmXmlReader *reader, const EmXmlAround *around)
 {
   reader->ns = around->ns;
+  reader->root_ns = around->root_ns;
   reader->major = around->major;
   reader->minor = around->minor;
   reader->is_newer = around->is_newer;

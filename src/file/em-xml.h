@@ -62,7 +62,7 @@ gboolean     em_xml_is_newer    (EmXmlReader *reader);
 
 /* A document inside another, whose root is the present element. Between the two calls its name space and its version (em_xml_version) count;
  * those around it are in *out_around meanwhile. */
-typedef struct { gconstpointer ns; int major, minor; gboolean is_newer; } EmXmlAround;
+typedef struct { gconstpointer ns, root_ns; int major, minor; gboolean is_newer; } EmXmlAround;
 void         em_xml_enter       (EmXmlReader *reader, const char *ns, EmXmlAround *out_around);
 void         em_xml_come_back   (EmXmlReader *reader, const EmXmlAround *around);
 

@@ -268,7 +268,9 @@ static const char newer[] =
   "      <seen xmlns=\"urn:estimend:quote\" by=\"gauge\"/>\n"
   "    </value>\n"
   "    <value field=\"leg_a\"/>\n"
-  "    <value field=\"leg_b\"/>\n"
+  "    <value field=\"leg_b\" is=\"2\">\n"
+  "      <seen xmlns=\"urn:estimend:quote\" by=\"eye\"/>\n"
+  "    </value>\n"
   "    <value field=\"ends\" is=\"pointed\"/>\n"
   "    <photo xmlns=\"urn:estimend:quote\" file=\"a.png\"><caption>x &lt; y</caption></photo>\n"
   "    <value xmlns=\"urn:estimend:quote\" field=\"girth\" is=\"2\"/>\n"
@@ -288,8 +290,8 @@ START_TEST (newer_is_kept)
 
   ck_assert_msg (parse (newer, &file, &error), "%s", error != NULL ? error->message : "");
   ck_assert (file.is_newer_minor && file.version_major == 1 && file.version_minor == 4);
-  /* root, number, break, extra and its order, mark and its doubt, weights, dent; feature, label, length and how it was seen, ends, photo, girth */
-  ck_assert_uint_eq (file.n_kept, 16);
+  /* root, number, break, extra and its order, mark and its doubt, weights, dent; feature, label, length and how it was seen, how leg_b was, ends, photo, girth */
+  ck_assert_uint_eq (file.n_kept, 17);
   ck_assert_int_eq (file.quote.n_features, 1);
   ck_assert_uint_eq (file.quote.next_id, 10);   /* the dent keeps its 9 */
   ck_assert (file.quote.feature[0].value[0] == 12.0);

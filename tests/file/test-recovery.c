@@ -237,6 +237,41 @@ START_TEST (damaged_is_told_of)
 }
 END_TEST
 
+/* A quote stands in a journal with a name space and a version of its own, and neither is the other's. */
+#define JOURNAL(prefix, version) "<" prefix "journal xmlns='urn:estimend:other' xmlns:j='urn:estimend:recovery' version='" version "'>"
+#define QUOTE(version, inside) "<quote xmlns='urn:estimend:quote' version='" version "'>" inside "</quote>"
+
+static const struct { const char *name, *text; int refused; } journals[] =
+{
+  { "one quote", JOURNAL ("j:", "1.0") QUOTE ("1.1", "<feature id='1' kind='edge-nick'/>") "</j:journal>", -1 },
+  { "a newer quote", JOURNAL ("j:", "1.0") QUOTE ("1.9", "<weight kg='3'/>") "</j:journal>", -1 },
+  { "newer around it", JOURNAL ("j:", "1.7") "<a/>" QUOTE ("1.1", "") "<b/></j:journal>", -1 },
+  { "newer only around it", JOURNAL ("j:", "1.7") QUOTE ("1.1", "<weight kg='3'/>") "</j:journal>", EM_FILE_ERROR_VALUE },
+  { "newer only within", JOURNAL ("j:", "1.0") QUOTE ("1.9", "<weight kg='3'/>") "<b/></j:journal>", EM_FILE_ERROR_VALUE },
+  { "a feature that is the journal's", JOURNAL ("j:", "1.0") QUOTE ("1.1", "<j:feature id='1' kind='edge-nick'/>") "</j:journal>", EM_FILE_ERROR_VALUE },
+  { "a quote that is the journal's", JOURNAL ("j:", "1.0") "<j:quote version='1.1'/></j:journal>", EM_FILE_ERROR_NOT_OURS },
+  { "a quote of no name space", "<j:journal xmlns:j='urn:estimend:recovery' version='1.0'><quote version='1.1'/></j:journal>", EM_FILE_ERROR_NOT_OURS },
+  { "two quotes", JOURNAL ("j:", "1.0") QUOTE ("1.1", "") QUOTE ("1.1", "") "</j:journal>", EM_FILE_ERROR_VALUE },
+  { "no quote", JOURNAL ("j:", "1.0") "</j:journal>", EM_FILE_ERROR_VALUE },
+  { "a quote of a newer major version", JOURNAL ("j:", "1.0") QUOTE ("2.0", "") "</j:journal>", EM_FILE_ERROR_NEWER },
+  { "another journal", JOURNAL ("", "1.0") QUOTE ("1.1", "") "</journal>", EM_FILE_ERROR_NOT_OURS },
+};
+
+START_TEST (quote_within)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new_static (journals[_i].text, strlen (journals[_i].text));
+  g_autoptr (GError) error = NULL;
+  EmQuoteFile file;
+  gboolean is_good = em_recovery_parse (bytes, "a.journal", &file, &error);
+
+  ck_assert_msg (is_good == (journals[_i].refused < 0), "%s: %s", journals[_i].name, error != NULL ? error->message : "read");
+  if (is_good)
+    em_quote_file_clear (&file);
+  else
+    ck_assert_msg (g_error_matches (error, EM_FILE_ERROR, journals[_i].refused), "%s: %s", journals[_i].name, error->message);
+}
+END_TEST
+
 START_TEST (nowhere_to_keep)
 {
   g_autoptr (EmJournal) journal = em_journal_new ();
@@ -311,7 +346,7 @@ main (int argc, char **argv)
   const EmTestRow rows[] =
   {
     EM_TEST (found_after_a_crash), EM_TEST (not_from_the_living), EM_TEST (saved_leaves_nothing), EM_TEST (threads),
-    EM_TEST (damaged_is_told_of), EM_TEST (nowhere_to_keep), EM_TEST (killed_at_any_moment),
+    EM_TEST (damaged_is_told_of), EM_TEST_LOOP (quote_within, journals), EM_TEST (nowhere_to_keep), EM_TEST (killed_at_any_moment),
   };
 
   return em_test_run_in ("recovery", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
