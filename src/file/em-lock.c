@@ -119,19 +119,35 @@ is_left_behind (GStrv lines)
   return *began != '\0' && *lines[LINE_BEGAN] != '\0' && !g_str_equal (began, lines[LINE_BEGAN]);
 }
 
+static char *(*tell_moment) (gint64 moment_s);
+
+void
+em_lock_set_teller (char *(*teller) (gint64 moment_s))
+{
+  tell_moment = teller;
+}
+
+static char *
+moment_text (gint64 moment_s)
+{
+  g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (moment_s);
+
+  if (date == NULL)
+    return g_strdup ("?");
+  return tell_moment != NULL ? tell_moment (moment_s) : g_date_time_format (date, "%Y-%m-%d %H:%M");
+}
+
 static void
 tell_locked (const char *path, GStrv lines, GError **error)
 {
   g_autofree char *name = g_filename_display_basename (path), *since = NULL;
-  g_autoptr (GDateTime) date = NULL;
 
   if (lines == NULL)
     {
       g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED, _("Somebody else has “%s” open."), name);
       return;
     }
-  date = g_date_time_new_from_unix_local (g_ascii_strtoll (lines[LINE_SINCE], NULL, 10));
-  since = date != NULL ? g_date_time_format (date, "%c") : g_strdup ("?");
+  since = moment_text (g_ascii_strtoll (lines[LINE_SINCE], NULL, 10));
   if (g_ascii_strtoll (lines[LINE_PROCESS], NULL, 10) == getpid ())
     g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED, _("“%s” is open in another window."), name);
   else

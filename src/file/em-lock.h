@@ -19,6 +19,8 @@ typedef struct _EmLock EmLock;
  * EM_FILE_ERROR_WRITE: no lock can be put there. One that a program of this machine left when it died, or that is three
  * days old, is taken over. */
 EmLock     *em_lock_take     (const char *path, GError **error);
+/* How sentences tell a moment, seconds since 1970: this room knows no language. NULL, as at first: "2026-11-23 04:41". */
+void        em_lock_set_teller (char *(*teller) (gint64 moment_s));
 const char *em_lock_get_path (const EmLock *lock);   /* of the quote */
 /* Takes the lock away, unless it is somebody else's by now. */
 void        em_lock_free     (EmLock *lock);

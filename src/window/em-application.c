@@ -10,12 +10,14 @@
 #include "em-autosave.h"
 #include "em-book-window.h"
 #include "em-demo.h"
+#include "em-lock.h"
 #include "em-look.h"
 #include "em-manners.h"
 #include "em-picture.h"
 #include "em-register-window.h"
 #include "em-save.h"
 #include "em-settings.h"
+#include "em-words.h"
 
 #include <glib/gi18n.h>
 
@@ -278,6 +280,7 @@ em_application_startup (GApplication *application)
   g_autoptr (GError) error = NULL;
 
   G_APPLICATION_CLASS (em_application_parent_class)->startup (application);
+  em_lock_set_teller (em_words_moment);
   em_look_init ();
   em_manners_init ();
   em_look_set_scheme ((EmScheme) g_settings_get_enum (em_settings_get (), "scheme"));

@@ -380,12 +380,8 @@ describe (GPtrArray *found)
   for (guint i = 0; i < found->len; i++)
     {
       const EmRecovered *recovered = found->pdata[i];
-      g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (recovered->kept_s);
-      g_autofree char *iso = date != NULL ? g_date_time_format (date, "%Y-%m-%d") : NULL, *hour = date != NULL ? g_date_time_format (date, "%H:%M") : NULL;
-      g_autofree char *day = iso != NULL ? em_words_date (iso) : NULL;
-      g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", recovered->title);
-      if (day != NULL)
-        g_string_append_printf (text, ", %s %s", day, hour);
+      g_autofree char *moment = em_words_moment (recovered->kept_s);
+      g_string_append_printf (text, "%s%s%s%s", i > 0 ? "\n" : "", recovered->title, *moment != '\0' ? ", " : "", moment);
     }
   return g_string_free (text, FALSE);
 }

@@ -244,6 +244,16 @@ em_words_date (const char *iso)
   return g_string_free (text, FALSE);
 }
 
+char *
+em_words_moment (gint64 unix_s)
+{
+  g_autoptr (GDateTime) moment = g_date_time_new_from_unix_local (unix_s);
+  g_autofree char *iso = moment != NULL ? g_date_time_format (moment, "%Y-%m-%d") : NULL, *hour = moment != NULL ? g_date_time_format (moment, "%H:%M") : NULL;
+  g_autofree char *day = em_words_date (iso);
+
+  return moment != NULL ? g_strdup_printf ("%s %s", day, hour) : g_strdup ("");
+}
+
 /** Grams to two figures below 10 g, else three; kilograms from 1000 g on. */
 char *
 em_words_mass (double grams)

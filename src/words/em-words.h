@@ -49,6 +49,7 @@ char *em_words_figure   (double value, int digits);  /* significant digits, trai
 char *em_words_percent  (int64_t ppm);
 char *em_words_duration (double seconds);   /* "2 h 05 min", "38 s" */
 char *em_words_date     (const char *iso);
+char *em_words_moment   (gint64 unix_s);    /* the local day as above, and "14:05"; "" for none of the calendar's */
 char *em_words_mass     (double grams);
 char *em_words_volume   (double mm3, EmUnits units);
 char *em_words_term     (const EmTraceTerm *term, EmUnits units, const EmCurrency *currency);  /* "0.3 mm", "14.00 EUR", "56.00 EUR/h" */

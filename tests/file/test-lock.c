@@ -68,10 +68,23 @@ START_TEST (taken_and_given_back)
 }
 END_TEST
 
+static char *
+tell_roughly (gint64 moment_s)
+{
+  return g_strdup (ABS (now () - 3600 - moment_s) < 60 ? "an hour ago" : "another moment");
+}
+
 START_TEST (others_are_named)
 {
   put_lock ("workshop-2", 1234, "5678", now () - 3600);
   expect_locked ("Anna Beispiel on workshop-2");
+  /* Since when, in no language of this room's own, or as it is told to tell it. */
+  g_autoptr (GDateTime) hour_ago = g_date_time_new_from_unix_local (now () - 3600);
+  g_autofree char *day = g_date_time_format (hour_ago, "since %Y-%m-%d ");
+  expect_locked (day);
+  em_lock_set_teller (tell_roughly);
+  expect_locked ("since an hour ago");
+  em_lock_set_teller (NULL);
   put_lock (g_get_host_name (), (int) getppid (), "", now ());
   expect_locked ("Anna Beispiel");
 }

@@ -12,6 +12,7 @@
 #include "../core/em-test-main.h"
 
 #include <locale.h>
+#include <time.h>
 
 #define NB "\302\240"
 #define NN "\342\200\257"
@@ -153,6 +154,17 @@ START_TEST (test_dates)
 }
 END_TEST
 
+/* 1 Nov 2026, 13:05 where the test runs, worked out by mktime. */
+START_TEST (test_moments)
+{
+  static const char *const expected[N_LANGUAGES] = { "1" NB "Nov" NB "2026 13:05", "01.11.2026 13:05", "1" NB "nov" NB "2026 13:05", "1" NB "nov." NB "2026 13:05" };
+  struct tm local = { .tm_year = 126, .tm_mon = 10, .tm_mday = 1, .tm_hour = 13, .tm_min = 5, .tm_isdst = -1 };
+  gint64 moment_s = mktime (&local);
+
+  CHECK_ALL (em_words_moment (moment_s), expected);
+}
+END_TEST
+
 START_TEST (test_durations)
 {
   static const struct { double seconds; const char *expected; } rows[] = {
@@ -260,5 +272,5 @@ START_TEST (test_push_and_pop)
 }
 END_TEST
 
-EM_TEST_MAIN ("number", test_money, test_rough_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_durations, test_lengths, test_masses_and_volumes,
+EM_TEST_MAIN ("number", test_money, test_rough_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_moments, test_durations, test_lengths, test_masses_and_volumes,
               test_terms, test_push_and_pop)
