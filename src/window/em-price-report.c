@@ -5,6 +5,7 @@
 
 #include "em-price-report.h"
 
+#include "em-columns.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -39,6 +40,8 @@ state_words (EmPriceRowState state)
     }
   return "";
 }
+
+enum { N_RANK = 4 };
 
 static const char *
 basis_words (EmPriceBasis basis)
@@ -76,16 +79,21 @@ cell_text (EmPriceReport *self, const EmPriceRow *row, EmReportColumn column)
   return g_strdup ("");
 }
 
+static gboolean
+is_figure (EmReportColumn column)
+{
+  return column == COLUMN_LINE || column == COLUMN_SIZE || column == COLUMN_OLD || column == COLUMN_NEW;
+}
+
 static void
 on_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
   EmReportColumn column = (EmReportColumn) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (factory), "column"));
   GtkWidget *label = gtk_label_new (NULL);
-  gboolean is_figure = column == COLUMN_LINE || column == COLUMN_SIZE || column == COLUMN_OLD || column == COLUMN_NEW;
 
-  gtk_label_set_xalign (GTK_LABEL (label), is_figure ? 1 : 0);
+  gtk_label_set_xalign (GTK_LABEL (label), is_figure (column) ? 1 : 0);
   gtk_label_set_wrap (GTK_LABEL (label), column == COLUMN_WHAT);
-  if (is_figure)
+  if (is_figure (column))
     gtk_widget_add_css_class (label, "money");
   gtk_list_item_set_child (item, label);
 }
@@ -117,7 +125,23 @@ add_column (EmPriceReport *self, EmReportColumn column, const char *title)
   g_signal_connect (factory, "bind", G_CALLBACK (on_bind), self);
   view_column = gtk_column_view_column_new (title, factory);
   gtk_column_view_column_set_expand (view_column, column == COLUMN_WHAT || column == COLUMN_NAME);
+  if (is_figure (column))
+    em_columns_set_figures (view_column);
   gtk_column_view_append_column (GTK_COLUMN_VIEW (self->table), view_column);
+}
+
+/* What can't be used is seen to first, then what changes, wires the shop has not and what is as it was last; each in the order of the list. */
+static int
+rank (EmPriceRowState state)
+{
+  switch (state)
+    {
+    case EM_PRICE_ROW_BAD:
+    case EM_PRICE_ROW_TWICE: return 0;
+    case EM_PRICE_ROW_UNKNOWN: return 2;
+    case EM_PRICE_ROW_SAME: return 3;
+    default: return 1;
+    }
 }
 
 /* All rows, or those that change something or can't be used. */
@@ -130,9 +154,12 @@ fill (EmPriceReport *self)
 
   gtk_column_view_set_model (GTK_COLUMN_VIEW (self->table), NULL);
   g_array_set_size (self->shown, 0);
-  for (guint i = 0; i < self->list->rows->len; i++)
-    if (is_all || ((const EmPriceRow *) self->list->rows->pdata[i])->state != EM_PRICE_ROW_SAME)
+  for (int at = 0; at < N_RANK; at++)
+    for (guint i = 0; i < self->list->rows->len; i++)
       {
+        EmPriceRowState state = ((const EmPriceRow *) self->list->rows->pdata[i])->state;
+        if (rank (state) != at || (!is_all && state == EM_PRICE_ROW_SAME))
+          continue;
         g_array_append_val (self->shown, i);
         gtk_string_list_append (model, "");
       }
@@ -217,6 +244,7 @@ em_price_report_init (EmPriceReport *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->table), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Rows of the price list"), -1);
   for (int i = 0; i < N_COLUMN; i++)
     add_column (self, (EmReportColumn) i, _(titles[i]));
+  em_columns_align (GTK_COLUMN_VIEW (self->table));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
   gtk_widget_set_vexpand (scrolled, TRUE);
   self->only = gtk_check_button_new_with_mnemonic (_("_Hide rows that change nothing"));

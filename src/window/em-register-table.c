@@ -9,6 +9,7 @@
 
 #include "em-register-table.h"
 
+#include "em-columns.h"
 #include "em-register-list.h"
 #include "em-settings.h"
 #include "em-words.h"
@@ -379,6 +380,8 @@ add_column (EmRegisterTable *self, EmColumn column)
   gtk_column_view_column_set_sorter (view_column, sorter);
   if (columns[column].width > 0)
     gtk_column_view_column_set_fixed_width (view_column, (int) (columns[column].width * text_scale ()));
+  if (column == COLUMN_NET)
+    em_columns_set_figures (view_column);
   gtk_column_view_append_column (GTK_COLUMN_VIEW (self->view), view_column);
   self->column[column] = view_column;
 }
@@ -448,6 +451,7 @@ em_register_table_init (EmRegisterTable *self)
   g_signal_connect_swapped (self->selection, "notify::selected-item", G_CALLBACK (on_selected), self);
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (on_activated), self);
   recall (self);
+  em_columns_align (GTK_COLUMN_VIEW (self->view));
 }
 
 GtkWidget *

@@ -70,6 +70,8 @@ put_dates (EmRegisterWindow *self, char **out_from, char **out_to)
     }
 }
 
+enum { PPM_PER_PERCENT = 10000 };
+
 /* "12 quotes · won 4 of 9 decided (44 %), by value 51 % · 3 jobs took 1.08 times what was reckoned" */
 static char *
 summary_text (EmRegisterWindow *self, const GArray *found)
@@ -84,13 +86,13 @@ summary_text (EmRegisterWindow *self, const GArray *found)
     g_string_append_printf (text, ngettext (" · %u file can’t be read", " · %u files can’t be read", sum.n_unreadable), sum.n_unreadable);
   if (!isnan (sum.won_ratio))
     {
-      g_autofree char *share = em_words_percent (llround (sum.won_ratio * 1e6));
+      g_autofree char *share = em_words_percent (llround (sum.won_ratio * 100) * PPM_PER_PERCENT);
       g_string_append_printf (text, _(" · won %u of %u decided, %s"), sum.n[EM_STATE_WON],
                               sum.n[EM_STATE_WON] + sum.n[EM_STATE_LOST] + sum.n[EM_STATE_LAPSED], share);
     }
   if (!isnan (sum.won_value_ratio))
     {
-      g_autofree char *share = em_words_percent (llround (sum.won_value_ratio * 1e6));
+      g_autofree char *share = em_words_percent (llround (sum.won_value_ratio * 100) * PPM_PER_PERCENT);
       g_string_append_printf (text, _(" · by value %s"), share);
     }
   if (!isnan (sum.actual_ratio))

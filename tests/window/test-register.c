@@ -14,6 +14,7 @@
 #include "em-revision.h"
 
 #include <glib/gstdio.h>
+#include <math.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -168,6 +169,52 @@ START_TEST (columns_sort_and_are_remembered)
   ck_assert_str_eq (number_at (window, 0), first);
   em_register_window_sort (window, "", FALSE);
   ck_assert_str_ge (em_register_window_get_entry (window, 0)->text[EM_ENTRY_DATE], em_register_window_get_entry (window, 1)->text[EM_ENTRY_DATE]);
+  close_all (application);
+}
+END_TEST
+
+static GtkWidget *
+find_text (GtkWidget *within, const char *end)
+{
+  if (GTK_IS_LABEL (within) && gtk_widget_get_mapped (within) && g_str_has_suffix (gtk_label_get_text (GTK_LABEL (within)), end))
+    return within;
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_text (child, end);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* Where the drawn text of a label ends. */
+static double
+text_end (GtkWidget *label, GtkWidget *within)
+{
+  PangoRectangle ink;
+  int x, y;
+  graphene_point_t end;
+
+  gtk_label_get_layout_offsets (GTK_LABEL (label), &x, &y);
+  pango_layout_get_pixel_extents (gtk_label_get_layout (GTK_LABEL (label)), NULL, &ink);
+  ck_assert (gtk_widget_compute_point (label, within, &GRAPHENE_POINT_INIT ((float) (x + ink.width), 0), &end));
+  return (double) end.x;
+}
+
+/* The heading ends where the figures beneath it end, but for the cells' own edges. */
+START_TEST (the_price_stands_under_its_heading)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  GtkWidget *title = find_text (GTK_WIDGET (window), "Net price"), *figure;
+
+  test_settle (100);
+  figure = find_text (GTK_WIDGET (window), " EUR");
+  if (figure == NULL)
+    figure = find_text (GTK_WIDGET (window), "\302\240EUR");
+  ck_assert_ptr_nonnull (title);
+  ck_assert_ptr_nonnull (figure);
+  ck_assert_double_lt (fabs (text_end (title, GTK_WIDGET (window)) - text_end (figure, GTK_WIDGET (window))), 8);
   close_all (application);
 }
 END_TEST
@@ -520,6 +567,7 @@ main (void)
   tcase_add_test (tcase, quotes_are_found_as_one_types);
   tcase_add_test (tcase, columns_sort_and_are_remembered);
   tcase_add_test (tcase, what_is_empty_says_what_to_do);
+  tcase_add_test (tcase, the_price_stands_under_its_heading);
   tcase_add_test (tcase, a_file_is_open_in_one_window_only);
   tcase_add_test (tcase, a_state_is_written_to_the_file);
   tcase_add_test (tcase, a_quote_that_is_open_elsewhere_is_left_alone);
