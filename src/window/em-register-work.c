@@ -18,6 +18,7 @@ typedef struct
   EmBasis    *basis;           /* owned or NULL */
   EmQuoteFile file, old_file;
   gboolean    has_file, has_old_file;
+  EmRevisionPair *pair;        /* of the two files, or NULL */
 } EmWork;
 
 static void
@@ -25,6 +26,7 @@ free_work (gpointer data)
 {
   EmWork *work = data;
 
+  em_revision_pair_free (work->pair);
   if (work->has_file)
     em_quote_file_clear (&work->file);
   if (work->has_old_file)
@@ -200,10 +202,14 @@ compare_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *ca
   (void) source;
   (void) cancellable;
   work->has_old_file = em_quote_file_load (work->old_path, &work->old_file, &error);
-  if (work->has_old_file && load (work, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  if (!work->has_old_file || !load (work, &error))
+    {
+      g_task_return_error (task, error);
+      return;
+    }
+  g_autoptr (EmBasis) old_basis = basis_of (work, &work->old_file), new_basis = basis_of (work, &work->file);
+  work->pair = em_revision_pair_new (&work->old_file.quote, old_basis, &work->file.quote, new_basis);
+  g_task_return_boolean (task, TRUE);
 }
 
 void
@@ -227,8 +233,7 @@ em_register_work_compare_finish (GAsyncResult *result, GError **error)
 
   if (!g_task_propagate_boolean (G_TASK (result), error))
     return NULL;
-  g_autoptr (EmBasis) old_basis = basis_of (work, &work->old_file), new_basis = basis_of (work, &work->file);
-  g_autoptr (GPtrArray) sentences = em_revision_compare (&work->old_file.quote, old_basis, &work->file.quote, new_basis);
+  g_autoptr (GPtrArray) sentences = em_revision_pair_tell (work->pair);
   g_autofree char *from = em_revision_name (work->old_file.quote.text[EM_QUOTE_NUMBER], work->old_file.quote.text[EM_QUOTE_REVISION]);
   g_string_append_printf (text, sentences->len > 0 ? _("Since %s:") : _("Nothing changed since %s."), from);
   for (guint i = 0; i < sentences->len; i++)

@@ -86,20 +86,46 @@ em_revision_make_next (EmQuoteFile *file)
 typedef struct
 {
   const EmQuote   *quote;
+  EmBasis         *basis;   /* owned */
   const EmRates   *rates;
   const EmCatalogue *catalogue;
   EmCost           cost;
   gboolean         is_priced;
+  int32_t         *other;   /* by feature: where the other side has it, −1: nowhere */
 } EmSide;
 
-static void
-open_side (EmSide *side, const EmQuote *quote, const EmBasis *basis)
+struct EmRevisionPair
 {
+  EmSide old_side, new_side;
+};
+
+/* Nobody reads more of them. */
+enum { TOLD_MOST = 200 };
+
+static void
+open_side (EmSide *side, const EmQuote *quote, EmBasis *basis, const EmQuote *other)
+{
+  g_autoptr (GHashTable) places = g_hash_table_new (NULL, NULL);
+
   side->quote = quote;
+  side->basis = em_basis_ref (basis);
   side->rates = em_basis_get_rates (basis);
   side->catalogue = em_basis_get_catalogue (basis);
   em_cost_init (&side->cost);
   side->is_priced = em_cost_quote (&side->cost, quote, side->rates, side->catalogue, NULL, NULL) == EM_OK;
+  for (int32_t i = 0; i < other->n_features; i++)
+    g_hash_table_insert (places, GUINT_TO_POINTER (other->feature[i].id), GINT_TO_POINTER (i + 1));
+  side->other = g_new (int32_t, quote->n_features);
+  for (int32_t i = 0; i < quote->n_features; i++)
+    side->other[i] = GPOINTER_TO_INT (g_hash_table_lookup (places, GUINT_TO_POINTER (quote->feature[i].id))) - 1;
+}
+
+static void
+close_side (EmSide *side)
+{
+  em_cost_clear (&side->cost);
+  g_clear_pointer (&side->basis, em_basis_unref);
+  g_free (side->other);
 }
 
 static gboolean
@@ -196,20 +222,39 @@ add_lone (GPtrArray *sentences, const EmSide *side, int32_t index, gboolean is_n
   g_ptr_array_add (sentences, g_strdup_printf (is_new ? _("Added: %s, %s") : _("Taken out: %s, %s"), name, price));
 }
 
+/* As add_changed would have something to tell. */
+static gboolean
+is_changed (const EmSide *old_side, int32_t from, const EmSide *new_side, int32_t to)
+{
+  return !em_feature_equal (&old_side->quote->feature[from], &new_side->quote->feature[to])
+         || (has_price (old_side, from) && has_price (new_side, to)
+             && old_side->cost.feature[from].price_minor != new_side->cost.feature[to].price_minor);
+}
+
 static void
 add_features (GPtrArray *sentences, const EmSide *old_side, const EmSide *new_side)
 {
+  int n_more = 0;
+
   for (int32_t i = 0; i < new_side->quote->n_features; i++)
     {
-      int32_t from = em_quote_find (old_side->quote, new_side->quote->feature[i].id);
-      if (from >= 0)
+      int32_t from = new_side->other[i];
+      if (from >= 0 && !is_changed (old_side, from, new_side, i))
+        continue;
+      if (sentences->len >= TOLD_MOST)
+        n_more++;
+      else if (from >= 0)
         add_changed (sentences, old_side, from, new_side, i);
       else
         add_lone (sentences, new_side, i, TRUE);
     }
   for (int32_t i = 0; i < old_side->quote->n_features; i++)
-    if (em_quote_find (new_side->quote, old_side->quote->feature[i].id) < 0)
+    if (old_side->other[i] < 0 && sentences->len >= TOLD_MOST)
+      n_more++;
+    else if (old_side->other[i] < 0)
       add_lone (sentences, old_side, i, FALSE);
+  if (n_more > 0)
+    g_ptr_array_add (sentences, g_strdup_printf (ngettext ("%d more feature differs", "%d more features differ", (gulong) n_more), n_more));
 }
 
 typedef struct
@@ -295,19 +340,34 @@ add_numbers (GPtrArray *sentences, const EmSide *old_side, const EmSide *new_sid
     }
 }
 
+EmRevisionPair *
+em_revision_pair_new (const EmQuote *old_quote, EmBasis *old_basis, const EmQuote *new_quote, EmBasis *new_basis)
+{
+  EmRevisionPair *pair = g_new0 (EmRevisionPair, 1);
+
+  open_side (&pair->old_side, old_quote, old_basis, new_quote);
+  open_side (&pair->new_side, new_quote, new_basis, old_quote);
+  return pair;
+}
+
+void
+em_revision_pair_free (EmRevisionPair *pair)
+{
+  if (pair == NULL)
+    return;
+  close_side (&pair->old_side);
+  close_side (&pair->new_side);
+  g_free (pair);
+}
+
 GPtrArray *
-em_revision_compare (const EmQuote *old_quote, const EmBasis *old_basis, const EmQuote *new_quote, const EmBasis *new_basis)
+em_revision_pair_tell (const EmRevisionPair *pair)
 {
   GPtrArray *sentences = g_ptr_array_new_with_free_func (g_free);
-  EmSide old_side, new_side;
 
-  open_side (&old_side, old_quote, old_basis);
-  open_side (&new_side, new_quote, new_basis);
-  add_net (sentences, &old_side, &new_side);
-  add_features (sentences, &old_side, &new_side);
-  add_numbers (sentences, &old_side, &new_side);
-  add_texts (sentences, &old_side, &new_side);
-  em_cost_clear (&old_side.cost);
-  em_cost_clear (&new_side.cost);
+  add_net (sentences, &pair->old_side, &pair->new_side);
+  add_features (sentences, &pair->old_side, &pair->new_side);
+  add_numbers (sentences, &pair->old_side, &pair->new_side);
+  add_texts (sentences, &pair->old_side, &pair->new_side);
   return sentences;
 }

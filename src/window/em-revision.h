@@ -20,8 +20,14 @@ char *em_revision_next (const char *revision);
 void  em_revision_make_copy (EmQuoteFile *file);
 void  em_revision_make_next (EmQuoteFile *file);
 
-/* Sentences (char *) of what differs, old to new, each price by the basis given: features by their id, then the quote's own numbers
- * and choices; the first is the net price. Empty when nothing does. */
-GPtrArray *em_revision_compare (const EmQuote *old_quote, const EmBasis *old_basis, const EmQuote *new_quote, const EmBasis *new_basis);
+/* Two quotes, each priced by the basis given, their features matched by their id: what takes its time, in any thread. The quotes are
+ * borrowed. */
+typedef struct EmRevisionPair EmRevisionPair;
+EmRevisionPair *em_revision_pair_new  (const EmQuote *old_quote, EmBasis *old_basis, const EmQuote *new_quote, EmBasis *new_basis);
+void            em_revision_pair_free (EmRevisionPair *pair);
+
+/* Sentences (char *) of what differs, old to new: features, of very many only how many more there are, then the quote's own numbers and
+ * choices; the first is the net price. Empty when nothing does. In the words of the main thread. */
+GPtrArray *em_revision_pair_tell (const EmRevisionPair *pair);
 
 G_END_DECLS

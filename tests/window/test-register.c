@@ -556,6 +556,39 @@ START_TEST (without_a_folder_it_says_what_for)
 }
 END_TEST
 
+/* Of a long list of changes the first are told and the others counted: the net price and 199 of 250 features, 51 more. What is alike on
+ * both sides is no change. */
+START_TEST (very_many_changes_are_counted)
+{
+  g_autoptr (EmDocument) demo = test_demo ("injection-mold");
+  EmQuote before, after;
+
+  ck_assert_int_eq (em_quote_copy (em_document_get_quote (demo), &before), EM_OK);
+  for (int i = before.n_features; i < 300; i++)
+    {
+      EmFeature feature;
+      ck_assert_int_eq (em_feature_copy (&before.feature[i % 8], &feature), EM_OK);
+      feature.id = 0;
+      ck_assert_int_eq (em_quote_insert_take (&before, i, &feature), EM_OK);
+    }
+  ck_assert_int_eq (em_quote_copy (&before, &after), EM_OK);
+  EmRevisionPair *same = em_revision_pair_new (&before, em_document_get_basis (demo), &after, em_document_get_basis (demo));
+  g_autoptr (GPtrArray) nothing = em_revision_pair_tell (same);
+  ck_assert_uint_eq (nothing->len, 0);
+  for (int i = 0; i < 250; i++)
+    after.feature[i].count += 1;
+  EmRevisionPair *pair = em_revision_pair_new (&before, em_document_get_basis (demo), &after, em_document_get_basis (demo));
+  g_autoptr (GPtrArray) told = em_revision_pair_tell (pair);
+  ck_assert_uint_eq (told->len, 201);
+  ck_assert (g_str_has_prefix (told->pdata[0], "Net: "));
+  ck_assert_str_eq (told->pdata[200], "51 more features differ");
+  em_revision_pair_free (same);
+  em_revision_pair_free (pair);
+  em_quote_clear (&before);
+  em_quote_clear (&after);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -564,6 +597,7 @@ main (void)
   SRunner *runner;
 
   tcase_add_checked_fixture (tcase, make_shop, drop_shop);
+  tcase_add_test (tcase, very_many_changes_are_counted);
   tcase_add_test (tcase, quotes_are_found_as_one_types);
   tcase_add_test (tcase, columns_sort_and_are_remembered);
   tcase_add_test (tcase, what_is_empty_says_what_to_do);
