@@ -96,11 +96,28 @@ find_file (EmApplication *self, const char *path, const EmFileStamp *stamp)
   return NULL;
 }
 
+static gboolean
+has_other_files (EmApplication *self, const char *path)
+{
+  for (GList *window = gtk_application_get_windows (GTK_APPLICATION (self)); window != NULL; window = window->next)
+    if (EM_IS_WINDOW (window->data))
+      {
+        const char *open = em_document_get_path (em_window_get_document (window->data));
+        if (open != NULL && !g_str_equal (open, path))
+          return TRUE;
+      }
+  return FALSE;
+}
+
 EmWindow *
 em_application_find_path (EmApplication *self, const char *path)
 {
-  EmFileStamp stamp;
+  EmFileStamp stamp = { 0 };
+  EmWindow *window = find_file (self, path, &stamp);
 
+  /* The folder may be far away: it is asked only where the file could have two names. */
+  if (window != NULL || !has_other_files (self, path))
+    return window;
   em_file_stamp (path, &stamp);
   return find_file (self, path, &stamp);
 }

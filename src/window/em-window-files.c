@@ -46,15 +46,15 @@ say_error (EmWindow *self, const char *format, const char *name, const GError *e
 
 typedef struct
 {
-  EmWindow *window;   /* owned */
-  GFile    *file;     /* owned */
+  EmWindow     *window;        /* owned */
+  GCancellable *cancellable;   /* owned */
 } EmOpening;
 
 static void
 free_opening (EmOpening *opening)
 {
   g_object_unref (opening->window);
-  g_object_unref (opening->file);
+  g_object_unref (opening->cancellable);
   g_free (opening);
 }
 
@@ -69,21 +69,20 @@ has_suffix (GFile *file, const char *suffix)
   return lower != NULL && g_str_has_suffix (lower, suffix);
 }
 
-/* Told before it is read, where that can be: a gigabyte would have to come whole first. */
-static gboolean
-is_too_long (GFile *file)
-{
-  EmFileStamp stamp = { 0 };
-
-  if (g_file_peek_path (file) != NULL)
-    em_file_stamp (g_file_peek_path (file), &stamp);
-  return stamp.size > NOTES_MAX;
-}
-
 static void
 say_too_long (EmWindow *window)
 {
   em_window_say (window, _("That file is too long for a customer’s notes."));
+}
+
+/* Stopped by hand, which needs no words, or told why not. */
+static void
+say_unread (EmWindow *window, GFile *file, const GError *error)
+{
+  g_autofree char *name = g_file_get_basename (file);
+
+  if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    say_error (window, _("Could not read"), name, error);
 }
 
 static void
@@ -94,11 +93,14 @@ on_notes_loaded (GObject *source, GAsyncResult *result, gpointer data)
   g_autofree char *content = NULL, *name = g_file_get_basename (G_FILE (source));
   gsize length;
   EmUnits units = EM_UNITS_METRIC;
-  gboolean has_units = FALSE;
+  gboolean has_units = FALSE, is_read = g_file_load_contents_finish (G_FILE (source), result, &content, &length, NULL, &error);
 
-  if (!g_file_load_contents_finish (G_FILE (source), result, &content, &length, NULL, &error))
+  if (opening->window->document == NULL)
+    return;
+  em_window_end_work (opening->window);
+  if (!is_read)
     {
-      say_error (opening->window, _("Could not read"), name, error);
+      say_unread (opening->window, G_FILE (source), error);
       return;
     }
   if (length > NOTES_MAX)
@@ -120,23 +122,50 @@ on_notes_loaded (GObject *source, GAsyncResult *result, gpointer data)
   em_words_pane_take_text (EM_WORDS_PANE (opening->window->words), content, has_units, units);
 }
 
+/* Told before it is read, where that can be: a gigabyte would have to come whole first. */
+static void
+on_notes_measured (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmOpening) opening = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFileInfo) info = g_file_query_info_finish (G_FILE (source), result, &error);
+  GCancellable *cancellable = opening->cancellable;
+
+  if (opening->window->document == NULL)
+    return;
+  if (info != NULL && g_file_info_get_size (info) <= NOTES_MAX)
+    {
+      g_file_load_contents_async (G_FILE (source), cancellable, on_notes_loaded, g_steal_pointer (&opening));
+      return;
+    }
+  em_window_end_work (opening->window);
+  if (info == NULL)
+    say_unread (opening->window, G_FILE (source), error);
+  else
+    say_too_long (opening->window);
+}
+
+static void
+open_notes (EmWindow *self, GFile *file)
+{
+  EmOpening *opening = g_new0 (EmOpening, 1);
+  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *text = g_strdup_printf (_("Opening %s… Dismiss to stop."), name);
+
+  opening->window = g_object_ref (self);
+  opening->cancellable = g_cancellable_new ();
+  em_window_begin_work (self, text, opening->cancellable);
+  g_file_query_info_async (file, G_FILE_ATTRIBUTE_STANDARD_SIZE, G_FILE_QUERY_INFO_NONE, G_PRIORITY_DEFAULT, opening->cancellable,
+                           on_notes_measured, opening);
+}
+
 void
 em_window_open_file (EmWindow *self, GFile *file)
 {
   if (has_suffix (file, ".txt") || has_suffix (file, ".dxf"))
-    {
-      if (is_too_long (file))
-        {
-          say_too_long (self);
-          return;
-        }
-      EmOpening *opening = g_new0 (EmOpening, 1);
-      opening->window = g_object_ref (self);
-      opening->file = g_object_ref (file);
-      g_file_load_contents_async (file, NULL, on_notes_loaded, opening);
-      return;
-    }
-  em_application_open_quote (EM_APPLICATION (gtk_window_get_application (GTK_WINDOW (self))), file, self);
+    open_notes (self, file);
+  else
+    em_application_open_quote (EM_APPLICATION (gtk_window_get_application (GTK_WINDOW (self))), file, self);
 }
 
 static void
@@ -459,21 +488,115 @@ em_window_export_dialog (EmWindow *self)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
-gboolean
-em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path, GError **error)
+typedef struct
 {
-  EmPaperSource source = { .quote = em_document_get_quote (self->document), .cost = em_document_get_cost (self->document),
-                           .rates = em_document_get_rates (self->document), .catalogue = em_document_get_catalogue (self->document) };
+  EmWindow *window;   /* owned */
+  gboolean  is_wires;
+  char     *path, *csv;
+} EmDataExport;
+
+static void
+free_data_export (EmDataExport *job)
+{
+  g_object_unref (job->window);
+  g_free (job->path);
+  g_free (job->csv);
+  g_free (job);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmDataExport, free_data_export)
+
+static void
+write_data_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  EmDataExport *job = data;
+  GError *error = NULL;
+
+  (void) source;
+  if (g_cancellable_set_error_if_cancelled (cancellable, &error)
+      || !g_file_set_contents_full (job->path, job->csv, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0644, &error))
+    g_task_return_error (task, error);
+  else
+    g_task_return_boolean (task, TRUE);
+}
+
+static void
+end_data_export (EmDataExport *job, const GError *error)
+{
+  g_autofree char *name = g_path_get_basename (job->path);
+  g_autofree char *sentence = g_strdup_printf (_("%s is written."), name);
+
+  if (job->window->document == NULL)
+    return;
+  em_window_end_work (job->window);
+  if (error == NULL)
+    em_window_say (job->window, sentence);
+  else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    say_error (job->window, _("The data could not be written"), "", error);
+}
+
+static void
+on_data_written (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  (void) source;
+  (void) data;
+  g_task_propagate_boolean (G_TASK (result), &error);
+  end_data_export (g_task_get_task_data (G_TASK (result)), error);
+}
+
+static char *
+make_csv (const EmPaperHeld *held, gboolean is_wires)
+{
+  EmPaperSource source = *em_paper_held_get_source (held);
   EmCompare compare;
-  g_autofree char *csv = NULL;
+  char *csv;
 
   em_compare_init (&compare);
   /* Without a comparison the file has its heading only. */
+  source.compare = NULL;
   if (is_wires && em_compare_quote (&compare, source.quote, -1, source.rates, source.catalogue, NULL) == EM_OK)
     source.compare = &compare;
   csv = is_wires ? em_paper_compare_csv (&source) : em_paper_lines_csv (&source);
   em_compare_clear (&compare);
-  return g_file_set_contents_full (path, csv, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0644, error);
+  return csv;
+}
+
+static void
+on_data_held (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (EmDataExport) job = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (EmPaperHeld) held = em_paper_held_new_finish (result, &error);
+  GCancellable *cancellable = g_task_get_cancellable (G_TASK (result));
+  g_autoptr (GTask) task = NULL;
+
+  (void) source;
+  if (held == NULL)
+    {
+      end_data_export (job, error);
+      return;
+    }
+  job->csv = make_csv (held, job->is_wires);
+  task = g_task_new (NULL, cancellable, on_data_written, NULL);
+  g_task_set_task_data (task, g_steal_pointer (&job), (GDestroyNotify) free_data_export);
+  g_task_run_in_thread (task, write_data_in_thread);
+}
+
+void
+em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  EmDataExport *job = g_new0 (EmDataExport, 1);
+  g_autofree char *name = g_path_get_basename (path);
+  g_autofree char *text = g_strdup_printf (_("Saving %s… Dismiss to stop."), name);
+
+  job->window = g_object_ref (self);
+  job->is_wires = is_wires;
+  job->path = g_strdup (path);
+  em_window_begin_work (self, text, cancellable);
+  em_paper_held_new_async (self->document, cancellable, on_data_held, job);
 }
 
 static void
@@ -481,19 +604,9 @@ on_data_chosen (GtkNativeDialog *dialog, int response, EmWindow *self)
 {
   g_autoptr (GFile) file = chosen_file (dialog, response);
   g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean is_wires = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "wires"));
 
-  if (path == NULL)
-    return;
-  if (em_window_export_data_to (self, is_wires, path, &error))
-    {
-      g_autofree char *name = g_path_get_basename (path);
-      g_autofree char *sentence = g_strdup_printf (_("%s is written."), name);
-      em_window_say (self, sentence);
-    }
-  else
-    say_error (self, _("The data could not be written"), "", error);
+  if (path != NULL)
+    em_window_export_data_to (self, GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "wires")), path);
 }
 
 void

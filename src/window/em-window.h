@@ -36,7 +36,7 @@ void         em_window_end_work     (EmWindow *self);
 /* Writes the sheet to path page by page, as the save dialog does once a name is chosen, and says so. */
 void         em_window_export_to    (EmWindow *self, const char *path);
 /* Lines, or every wire compared, as CSV. */
-gboolean     em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path, GError **error);
+void         em_window_export_data_to (EmWindow *self, gboolean is_wires, const char *path);
 void         em_window_save_to      (EmWindow *self, const char *path);
 /* Opens a file of ours in a window, words in the notes. */
 void         em_window_open_file    (EmWindow *self, GFile *file);

@@ -137,6 +137,14 @@ START_TEST (three_ways_to_the_same_pages)
 }
 END_TEST
 
+static void
+wait_until_said (EmWindow *window, const char *text)
+{
+  for (int i = 0; i < 2000 && (em_window_get_said (window) == NULL || strstr (em_window_get_said (window), text) == NULL); i++)
+    test_settle (10);
+  ck_assert_msg (em_window_get_said (window) != NULL && strstr (em_window_get_said (window), text) != NULL, "it says: %s", em_window_get_said (window));
+}
+
 START_TEST (data_is_saved)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -145,8 +153,12 @@ START_TEST (data_is_saved)
   char *folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
   g_autofree char *lines = scratch (folder, "lines.csv"), *wires = scratch (folder, "wires.csv");
 
-  ck_assert (em_window_export_data_to (window, FALSE, lines, NULL));
-  ck_assert (em_window_export_data_to (window, TRUE, wires, NULL));
+  em_window_export_data_to (window, FALSE, lines);
+  wait_until_said (window, "lines.csv is written.");
+  em_window_export_data_to (window, TRUE, wires);
+  wait_until_said (window, "wires.csv is written.");
+  em_window_export_data_to (window, TRUE, "/no/such/folder/anywhere/w.csv");
+  wait_until_said (window, "could not be written");
 
   g_autoptr (GBytes) line_bytes = read_file (lines), wire_bytes = read_file (wires);
   ck_assert_ptr_nonnull (g_strstr_len (g_bytes_get_data (line_bytes, NULL), (gssize) g_bytes_get_size (line_bytes), "\r\n1,feature,"));
