@@ -14,6 +14,10 @@ G_BEGIN_DECLS
 
 typedef struct EmLogo EmLogo;
 
+/* Of a letterhead, in points. */
+#define EM_LOGO_WIDTH  170.0
+#define EM_LOGO_HEIGHT 46.0
+
 /* Fits into width × height points, keeping its proportions. EM_PAPER_ERROR_LOGO names the file and what is wrong. */
 EmLogo *em_logo_load (const char *path, double width, double height, GError **error);
 void    em_logo_free (EmLogo *logo);

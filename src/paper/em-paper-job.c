@@ -5,6 +5,8 @@
 
 #include "em-paper-job.h"
 
+#include "em-logo.h"
+
 /** Compares wires when any is offered and draws the range, by the seed all others use.
  *
  * Returns EM_OK, or what the comparison or the range met; what could not be worked out is then left off the sheets. */
@@ -20,6 +22,8 @@ em_paper_job_init (EmPaperJob *out_job, const EmQuote *quote, const EmCost *cost
   em_compare_init (&out_job->compare);
   out_job->source = (EmPaperSource) { .quote = quote, .cost = cost, .rates = rates, .catalogue = catalogue, .offers_all = offers_all,
                                       .logo_path = out_job->logo_path };
+  if (out_job->logo_path != NULL)
+    out_job->source.logo = out_job->logo = em_logo_load (out_job->logo_path, EM_LOGO_WIDTH, EM_LOGO_HEIGHT, NULL);
   if (has_offers)
     status = em_compare_quote (&out_job->compare, quote, -1, rates, catalogue, out_fault);
   if (has_offers && status == EM_OK)
@@ -35,6 +39,7 @@ void
 em_paper_job_clear (EmPaperJob *job)
 {
   em_compare_clear (&job->compare);
+  g_clear_pointer (&job->logo, em_logo_free);
   g_clear_pointer (&job->logo_path, g_free);
 }
 

@@ -18,6 +18,7 @@ typedef struct
   EmCompare     compare;
   EmRange       range;
   char         *logo_path;   /* NULL: none */
+  struct EmLogo *logo;       /* NULL: none, or none that could be read, which is told when the pages are begun */
 } EmPaperJob;
 
 /* Borrows all but folder, where the rate book's logo lies. offers_all: every suited wire, not only those the quote names.

@@ -32,6 +32,7 @@ typedef struct
   gboolean           offers_all;   /* every suited wire of compare, the cheapest first, named or not */
   const EmRange     *range;     /* NULL: none */
   const char        *logo_path; /* PNG or SVG; NULL */
+  const struct EmLogo *logo;    /* the same, loaded before; NULL: it is when the pages are begun */
 } EmPaperSource;
 
 typedef struct EmPages EmPages;

@@ -12,8 +12,6 @@
 #include <math.h>
 #include <string.h>
 
-#define LOGO_WIDTH   170.0
-#define LOGO_HEIGHT  46.0
 #define FACT_LINES   10
 #define SHOP_LINES   6
 #define NAME_MAX_CHARACTERS 160   /* where a feature is only referred to; where it is quoted its name is whole */
@@ -162,17 +160,19 @@ draw_logo (cairo_t *cr, double width, double height, gpointer data)
 static gboolean
 add_logo (EmPaperSheet *sheet, EmRow *row, double *out_bottom, GError **error)
 {
-  EmLogo *logo;
+  const EmLogo *logo = sheet->source->logo;
+  EmLogo *own = NULL;
   double width, height;
 
   *out_bottom = 0;
   if (sheet->source->logo_path == NULL || sheet->source->logo_path[0] == '\0')
     return TRUE;
-  logo = em_logo_load (sheet->source->logo_path, LOGO_WIDTH, LOGO_HEIGHT, error);
+  if (logo == NULL)
+    logo = own = em_logo_load (sheet->source->logo_path, EM_LOGO_WIDTH, EM_LOGO_HEIGHT, error);
   if (logo == NULL)
     return FALSE;
   em_logo_get_size (logo, &width, &height);
-  em_row_draw (row, 0, 0, width, height, draw_logo, logo, (GDestroyNotify) em_logo_free);
+  em_row_draw (row, 0, 0, width, height, draw_logo, (gpointer) logo, own != NULL ? (GDestroyNotify) em_logo_free : NULL);
   *out_bottom = height + 6;
   return TRUE;
 }

@@ -187,6 +187,13 @@ on_held (GObject *source, GAsyncResult *result, gpointer data)
   begin_pages_take (self, held, error);
 }
 
+/* A logo may be a picture of many million pixels. */
+static gboolean
+is_short (EmDocument *document)
+{
+  return em_document_get_quote (document)->n_features <= SHORT_FEATURES && em_document_get_rates (document)->text[EM_SHOP_LOGO] == NULL;
+}
+
 static void
 lay_out (EmPaperView *self)
 {
@@ -200,7 +207,7 @@ lay_out (EmPaperView *self)
   show_problem (self, NULL);
   if (self->document == NULL)
     return;
-  if (em_document_get_quote (self->document)->n_features <= SHORT_FEATURES)
+  if (is_short (self->document))
     {
       EmPaperHeld *held = em_paper_held_new (self->document, &error);
       begin_pages_take (self, held, error);
