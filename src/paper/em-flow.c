@@ -293,6 +293,20 @@ em_flow_keep (EmFlow *flow, guint first, guint last)
     ((EmRow *) g_ptr_array_index (flow->rows, i))->keep_next = TRUE;
 }
 
+guint
+em_flow_chain_start (const EmFlow *flow)
+{
+  guint first = flow->rows->len > 0 ? flow->rows->len - 1 : 0;
+
+  for (; first > 0; first--)
+    {
+      const EmRow *before = g_ptr_array_index (flow->rows, first - 1);
+      if (!before->keep_next && !before->wish_next)
+        break;
+    }
+  return first;
+}
+
 void
 em_flow_wish (EmFlow *flow, guint first, guint last)
 {

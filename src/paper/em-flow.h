@@ -77,6 +77,8 @@ double       em_layout_width  (PangoLayout *layout);
 EmRow *em_flow_row (EmFlow *flow);
 EmRow *em_flow_last_row (EmFlow *flow);
 guint  em_flow_n_rows   (const EmFlow *flow);
+/* The first of the rows chained to the last one; none yet: 0. */
+guint  em_flow_chain_start (const EmFlow *flow);
 /* Chains rows first … last − 1 each to its next. */
 void   em_flow_keep     (EmFlow *flow, guint first, guint last);
 /* The same, as a wish: not where it would leave much of a page empty. */

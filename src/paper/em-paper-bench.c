@@ -147,17 +147,40 @@ add_before (EmPaperSheet *sheet)
   em_sheet_add_tick_take (sheet, describe_preheat (sheet), 0, sheet->width);
 }
 
-/* Columns of the order of work, as shares of the width; figures end right. */
-static const double order_x[] = { 0, 0.07, 0.15, 0.49, 0.86 };
+enum { N_ORDER = 5, ORDER_GAP = 8 };
+
+static const char *
+order_head (int column)
+{
+  const char *const heads[N_ORDER] = { _("Stop"), _("Setting"), _("Feature"), _("Wire"), _("Arc or beam on") };
+
+  return heads[column];
+}
+
+/* Where the columns of the order of work begin: shares of the width, the first two as wide as their headings need in any language. */
+static void
+place_order (EmPaperSheet *sheet, double out_x[N_ORDER])
+{
+  static const double share[N_ORDER] = { 0, 0.07, 0.15, 0.49, 0.86 };
+
+  for (int i = 0; i < N_ORDER; i++)
+    out_x[i] = share[i] * sheet->width;
+  for (int i = 1; i <= 2; i++)
+    {
+      g_autoptr (PangoLayout) before = em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, order_head (i - 1), 0, EM_ALIGN_LEFT);
+      out_x[i] = fmax (out_x[i], out_x[i - 1] + em_layout_width (before) + ORDER_GAP);
+    }
+}
 
 static void
 add_order_heading (EmPaperSheet *sheet)
 {
-  const char *heads[] = { _("Stop"), _("Setting"), _("Feature"), _("Wire"), _("Arc or beam on") };
   EmRow *row = em_flow_row (sheet->flow);
+  double x[N_ORDER];
 
-  for (gsize i = 0; i < G_N_ELEMENTS (heads); i++)
-    em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, heads[i], 0, EM_ALIGN_LEFT), EM_INK_QUIET, order_x[i] * sheet->width, 2);
+  place_order (sheet, x);
+  for (int i = 0; i < N_ORDER; i++)
+    em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_SMALL_STRONG, order_head (i), 0, EM_ALIGN_LEFT), EM_INK_QUIET, x[i], 2);
   row->height += 3;
   em_row_rule (row, EM_INK_TEXT, 0, row->height, sheet->width, row->height, 0.8);
 }
@@ -183,14 +206,16 @@ add_order_row (EmPaperSheet *sheet, int32_t stop)
   g_autofree char *arc_on = em_words_duration (cost->arc_on_s);
   g_autofree char *dest = NULL;
   EmCellText name = { EM_TEXT_BODY, EM_INK_TEXT, em_sheet_short_name (sheet, visit->feature), 0 };
+  double x[N_ORDER];
 
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, number, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[0] * sheet->width, 4);
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_STRONG, setting, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[1] * sheet->width, 4);
+  place_order (sheet, x);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, number, 0, EM_ALIGN_LEFT), EM_INK_TEXT, x[0], 4);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_STRONG, setting, 0, EM_ALIGN_LEFT), EM_INK_TEXT, x[1], 4);
   em_row_text_take (row, em_flow_layout (sheet->flow, visit->is_new_wire ? EM_TEXT_SMALL_STRONG : EM_TEXT_SMALL, wire,
-                                         (order_x[4] - order_x[3]) * sheet->width - 8, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[3] * sheet->width, 5);
-  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, arc_on, 0, EM_ALIGN_LEFT), EM_INK_TEXT, order_x[4] * sheet->width, 4);
+                                         x[4] - x[3] - ORDER_GAP, EM_ALIGN_LEFT), EM_INK_TEXT, x[3], 5);
+  em_row_text_take (row, em_flow_layout (sheet->flow, EM_TEXT_BODY, arc_on, 0, EM_ALIGN_LEFT), EM_INK_TEXT, x[4], 4);
   em_row_rule (row, EM_INK_LINE, 0, 0, sheet->width, 0, 0.5);
-  em_sheet_stack_take (sheet, row, &name, 1, order_x[2] * sheet->width, 4, (order_x[3] - order_x[2]) * sheet->width - 10);
+  em_sheet_stack_take (sheet, row, &name, 1, x[2], 4, x[3] - x[2] - 10);
   row->height += 3;
   dest = em_sheet_stop_dest (stop);
   em_row_link_dest (row, 0, 0, sheet->width, row->height, dest);
@@ -331,10 +356,11 @@ add_stop (EmPaperSheet *sheet, int32_t stop)
   em_flow_wish (sheet->flow, first, em_flow_n_rows (sheet->flow) - 1);
 }
 
+/* Not alone on a last page: the last stop comes along where both fit one. */
 static void
 add_after (EmPaperSheet *sheet)
 {
-  guint first = em_flow_n_rows (sheet->flow);
+  guint first = em_flow_chain_start (sheet->flow);
 
   em_sheet_add_heading (sheet, _("After the last weld"), 14);
   if (sheet->source->cost->is_preheated)
