@@ -5,16 +5,10 @@
 
 #include "em-clause.h"
 
-enum { BORE_KIND = 5, PIN_KIND = 7 /* in em_note_kinds */ };
+#include "em-name.h"
 
-enum { ALLOY_DECIMALS = 4 /* "2.0402" */, CODE_MAX = 3 /* letters of "A-12" */, COUNT_MAX = 999, TOO_LONG = 10000 /* whole: no size */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
-
-/* Roles that say what a size measures, as against what is done with it. */
-static const guint32 dimension_roles =
-  EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS |
-  EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
-  EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE | EM_ROLE_SQUARE;
 
 /* Roles of sizes that no angle has. */
 static const guint32 lengths = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
@@ -60,13 +54,12 @@ is_glued (const EmItems *items, guint index)
   return (em_item (items, index)->flags & EM_TOKEN_GLUED) != 0;
 }
 
-/* Index of the item before i that is no colon, equals sign or full stop; the clause's end when none. */
-static guint
-before (const EmClause *c, guint i)
+guint
+em_clause_before (const EmClause *c, guint i)
 {
   for (guint limit = i; i-- > c->first && i + GLUE_WINDOW > limit;)
     if (!em_item_is_sign (c->items, i, ':') && !em_item_is_sign (c->items, i, '=') && !em_item_is_sign (c->items, i, '.') &&
-        !em_item_is_sign (c->items, i, '#'))
+        !em_item_is_sign (c->items, i, '#') && !(em_item_is_sign (c->items, i, '-') && is_glued (c->items, i) && i + 1 < c->end && is_glued (c->items, i + 1)))
       return i;
   return c->end;
 }
@@ -155,10 +148,10 @@ is_filler (const EmClause *c, guint i)
 static gboolean
 is_before_noun (const EmClause *c, guint i)
 {
-  guint prior = before (c, i);
+  guint prior = em_clause_before (c, i);
 
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
-      (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || (says (c, prior, EM_SAYS_LABEL) && !says (c, prior, EM_SAYS_GLUE))))
+      (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || (says (c, prior, EM_SAYS_LABEL) && !says (c, prior, EM_SAYS_GLUE) && !says (c, prior, EM_SAYS_VERB))))
     return FALSE;
   /* ", 4 cores." */
   if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && says (c, i + 1, EM_SAYS_PLACE) &&
@@ -202,7 +195,7 @@ static gboolean
 is_count (const EmClause *c, guint i)
 {
   const EmItems *items = c->items;
-  guint prior = before (c, i);
+  guint prior = em_clause_before (c, i);
   gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
   guint next = is_bracketed ? i + 2 : i + 1;
 
@@ -211,6 +204,9 @@ is_count (const EmClause *c, guint i)
   if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i))
+    return TRUE;
+  /* "No. of bores: 4" */
+  if (prior != c->end && prior > c->first && prior + 1 < i && (says (c, prior, EM_SAYS_KIND) || says (c, prior, EM_SAYS_PLACE)) && says (c, prior - 1, EM_SAYS_QUANTITY))
     return TRUE;
   if (says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !says (c, prior, EM_SAYS_LABEL)) && i == c->first)
     return TRUE;
@@ -223,243 +219,12 @@ is_area (EmUnit unit)
   return unit == EM_UNIT_MM2 || unit == EM_UNIT_CM2 || unit == EM_UNIT_INCH2;
 }
 
-/* "NAK80", "CR12": digits that an unknown word runs into are part of a name. */
-static gboolean
-is_glued_to_word (const EmClause *c, guint i)
-{
-  const EmSize *size = em_item_size (c->items, i);
-  guint word = i - 1;
-
-  if (i == c->first || !is_glued (c->items, i))
-    return FALSE;
-  /* "A-12" */
-  if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole && size->unit == EM_UNIT_NONE &&
-      em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE && em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
-      (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !says (c, word - 1, EM_SAYS_LABEL))
-    return TRUE;
-  /* "5O-52": what is before the dash could not be read. */
-  if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
-    word--;
-  return em_item (c->items, word)->type == EM_ITEM_UNKNOWN && (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
-}
-
 /* "(12.5)" is a reference size: for information only, never used (ASME Y14.5). */
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
          !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !is_area (em_item_size (c->items, i)->unit);
-}
-
-static gboolean
-is_first (const EmClause *c, guint i)
-{
-  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') || em_item_is_sign (c->items, i - 1, ':');
-}
-
-/* A diameter is told further on. */
-static gboolean
-has_diameter (const EmClause *c, guint i)
-{
-  for (guint k = i; k + 1 < c->end && k < i + ROW_WINDOW; k++)
-    {
-      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
-
-      if (label != NULL && label->roles == EM_ROLE_DIAMETER)
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* "insert 14 OF the mold" */
-static gboolean
-is_followed_by_place (const EmClause *c, guint i)
-{
-  return says (c, i, EM_SAYS_PREPOSITION) && !says (c, i, EM_SAYS_UNIT) && !says (c, i, EM_SAYS_LABEL);
-}
-
-/* A part of the tool or of the repair whose number is followed by a little word or a colon. A bore's or a pin's may be its size. */
-static gboolean
-is_which (const EmClause *c, guint noun, guint next)
-{
-  const EmSense *kind = em_item_says (c->items, noun, EM_SAYS_KIND);
-  const EmSense *glue = next < c->end ? em_item_says (c->items, next, EM_SAYS_GLUE) : NULL;
-
-  if (kind != NULL && (kind->weight[BORE_KIND] > 0 || kind->weight[PIN_KIND] > 0) && !has_diameter (c, next))
-    return FALSE;
-  if (kind == NULL && !says (c, noun, EM_SAYS_PLACE))
-    return FALSE;
-  if (is_followed_by_place (c, next))
-    return TRUE;
-  /* "step 1 - 15 x 3" */
-  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && is_size (c, next + 1) && !is_glued (c->items, next + 1))
-    return TRUE;
-  return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) ||
-         (glue != NULL && glue->value == NULL && !says (c, next, EM_SAYS_UNIT));
-}
-
-static gboolean
-is_counted (const EmClause *c, guint i)
-{
-  const EmSense *place = em_item_says (c->items, i, EM_SAYS_PLACE);
-
-  return place != NULL && g_strcmp0 (place->value, "counted") == 0;
-}
-
-/* A word that neither names a size nor a count nor a repair. */
-static gboolean
-is_any_word (const EmClause *c, guint i)
-{
-  static const EmSays other[] = { EM_SAYS_LABEL, EM_SAYS_QUANTITY, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_KIND, EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_TIMES };
-
-  for (gsize k = 0; k < G_N_ELEMENTS (other); k++)
-    if (says (c, i, other[k]))
-      return FALSE;
-  return em_item (c->items, i)->type == EM_ITEM_UNKNOWN || em_item (c->items, i)->type == EM_ITEM_PHRASE;
-}
-
-/* An English noun of a repair without the s of several. */
-static gboolean
-is_singular (const EmClause *c, guint i)
-{
-  const EmItem *item;
-
-  if (!says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_LABEL) || (em_item (c->items, i)->phrase->languages & ~1u) != 0)
-    return FALSE;
-  item = em_item (c->items, i);
-  return g_ascii_tolower (c->items->text[item->start + item->length - 1]) != 's';
-}
-
-/* "Slide 3:", "Cavity B:", "Pos. 2:", "Lifter #3": the number or letter is a name. */
-static gboolean
-is_name (const EmClause *c, guint i)
-{
-  const EmItem *item = em_item (c->items, i);
-  gboolean is_short = item->type == EM_ITEM_SIZE ? em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->unit == EM_UNIT_NONE && item->length <= 3
-                                                 : item->type != EM_ITEM_SIGN && item->length == 1;
-  gboolean is_closed = i + 1 == c->end || em_item_is_sign (c->items, i + 1, ':') || says (c, i + 1, EM_SAYS_SOUND) ||
-                       (em_item_is_sign (c->items, i + 1, '-') && !is_glued (c->items, i + 1)) ||
-                       (item->type == EM_ITEM_SIZE && em_item_is_soft_break (c->items, i + 1));
-  guint prior = before (c, i);
-  const EmSense *word = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_GLUE) : NULL;
-
-  /* "insert B7 got", "core C2 is" */
-  if (is_short && item->type == EM_ITEM_SIZE && i > c->first + 1 && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 &&
-      em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN && says (c, i - 2, EM_SAYS_PLACE))
-    return TRUE;
-  /* "RIB R4:", "ZONE W1:" */
-  if (is_short && item->type == EM_ITEM_SIZE && i > c->first && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 &&
-      em_item (c->items, i - 1)->type != EM_ITEM_SIGN && em_item (c->items, i - 1)->sign == 0 && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':'))
-    return TRUE;
-  /* "Web W2 cracked" */
-  if (is_short && item->type == EM_ITEM_SIZE && i == c->first + 2 && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 && em_item (c->items, i - 1)->sign == 0 &&
-      em_item (c->items, i - 1)->type != EM_ITEM_SIGN && (says (c, c->first, EM_SAYS_KIND) || says (c, c->first, EM_SAYS_PLACE)) &&
-      (says (c, i + 1, EM_SAYS_KIND) || says (c, i + 1, EM_SAYS_SET) || says (c, i + 1, EM_SAYS_GLUE)))
-    return TRUE;
-  /* "on the 2-impression tool" */
-  if (is_short && item->type == EM_ITEM_SIZE && i + 2 < c->end && em_item_is_sign (c->items, i + 1, '-') && is_glued (c->items, i + 1) && is_glued (c->items, i + 2) &&
-      says (c, i + 2, EM_SAYS_PLACE))
-    return TRUE;
-  /* "(B) NICK" */
-  if (is_short && item->type != EM_ITEM_SIZE && i > c->first && em_item_is_sign (c->items, i - 1, '(') && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')'))
-    return TRUE;
-  /* "3 CAV MOLD: …" */
-  if (is_short && item->type == EM_ITEM_SIZE && i == c->first && says (c, i + 1, EM_SAYS_PLACE) &&
-      (em_item_is_sign (c->items, MIN (i + 2, c->end - 1), ':') || em_item_is_sign (c->items, MIN (i + 3, c->end - 1), ':')))
-    return TRUE;
-  if (!is_short || prior == c->end)
-    return FALSE;
-  /* "FACE C LOW" */
-  if (item->type == EM_ITEM_UNKNOWN && prior + 1 == i && (says (c, prior, EM_SAYS_KIND) || says (c, prior, EM_SAYS_PLACE)))
-    return TRUE;
-  if (item->type == EM_ITEM_SIZE && em_item_is_sign (c->items, i - 1, '#') && !says (c, prior, EM_SAYS_QUANTITY))
-    return TRUE;
-  /* "Stack 3: …" */
-  if (is_short && item->type == EM_ITEM_SIZE && prior + 1 == i && is_first (c, prior) && is_any_word (c, prior) && i + 1 < c->end &&
-      em_item_is_sign (c->items, i + 1, ':') && !(i + 2 < c->end && is_glued (c->items, i + 2)))
-    return TRUE;
-  /* "Core lifter 4R: …" */
-  if (is_short && item->type == EM_ITEM_SIZE && prior + 1 == i && says (c, prior, EM_SAYS_PLACE) && i + 2 < c->end && is_glued (c->items, i + 1) &&
-      em_item (c->items, i + 1)->length == 1 && em_item (c->items, i + 1)->type != EM_ITEM_SIGN && em_item (c->items, i + 1)->sign == 0 && em_item_is_sign (c->items, i + 2, ':'))
-    return TRUE;
-  /* "SLIDE 2 WEAR PLATE": one thing, so that the number is the slide's. */
-  if (item->type == EM_ITEM_SIZE && is_short && prior + 1 == i && prior == c->first && says (c, prior, EM_SAYS_PLACE) && is_singular (c, i + 1))
-    return TRUE;
-  /* "on cav 5": what is counted has its count before it. */
-  if (item->type == EM_ITEM_SIZE && prior + 1 == i && is_counted (c, prior) && !says (c, i + 1, EM_SAYS_PLACES) && !says (c, i + 1, EM_SAYS_TIMES) &&
-      !says (c, i + 1, EM_SAYS_KIND) && !says (c, i + 1, EM_SAYS_LABEL))
-    return TRUE;
-  /* "as core 9 but longer" */
-  if (item->type == EM_ITEM_SIZE && prior + 1 == i && says (c, prior, EM_SAYS_SAME) && !says (c, i + 1, EM_SAYS_LABEL) && !says (c, i + 1, EM_SAYS_PLACES))
-    return TRUE;
-  /* "Cavity 3 has a chip", "Rib 5: worn": which of several. */
-  if (item->type == EM_ITEM_SIZE && prior + 1 == i && is_short && says (c, prior, EM_SAYS_PLACE) && !says (c, prior, EM_SAYS_KIND) && is_followed_by_place (c, i + 1))
-    return TRUE;
-  if (item->type == EM_ITEM_SIZE && prior + 1 == i && (is_first (c, prior) || says (c, prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, prior, i + 1))
-    return TRUE;
-  /* "slide no 2" */
-  if (item->type == EM_ITEM_SIZE && word != NULL && g_strcmp0 (word->value, "number") == 0 && prior > c->first &&
-      (says (c, prior - 1, EM_SAYS_PLACE) || says (c, prior - 1, EM_SAYS_KIND)))
-    return TRUE;
-  /* "8 cav tool" */
-  if (item->type == EM_ITEM_SIZE && says (c, i + 1, EM_SAYS_PLACE) && g_strcmp0 (em_item_says (c->items, i + 1, EM_SAYS_PLACE)->value, "counted") == 0 &&
-      i + 2 < c->end && !em_item_is_soft_break (c->items, i + 2))
-    return TRUE;
-  return is_closed && ((word != NULL && g_strcmp0 (word->value, "item") == 0) ||
-                       (is_first (c, prior) && says (c, prior, EM_SAYS_PLACE) && !em_item_is_sign (c->items, i - 1, ':')));
-}
-
-/* A metal and a word for material stand before it. */
-static gboolean
-is_beside_metal (const EmClause *c, guint i)
-{
-  gboolean has_base = FALSE, has_material = FALSE;
-
-  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
-    {
-      has_base |= says (c, k, EM_SAYS_BASE);
-      has_material |= says (c, k, EM_SAYS_MATERIAL);
-    }
-  return has_base && has_material;
-}
-
-/* "555-0142", "14:20", "12.03.2026", "68840": digits of a telephone, a time, a date, a number of something. */
-static gboolean
-is_code (const EmClause *c, guint i)
-{
-  const EmItem *item = em_item (c->items, i);
-  const EmSize *size = em_item_size (c->items, i);
-  const char *text = c->items->text + item->start;
-  gboolean is_long = size->is_whole && size->unit == EM_UNIT_NONE && (size->value.n >= TOO_LONG || (item->length >= 3 && text[0] == '0' && g_ascii_isdigit (text[1])));
-
-  if (is_long && (size->roles & dimension_roles) == 0)
-    return TRUE;
-  if (size->unit != EM_UNIT_NONE)
-    return FALSE;
-  /* "brass 2.0402", "Werkstoff 1.2343, Säule 1.7131" */
-  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
-    return TRUE;
-  for (int side = -2; side <= 2; side += 4)
-    {
-      guint other = i + (guint) side, sign = side < 0 ? i - 1 : i + 1;
-
-      if ((side < 0 && i < c->first + 2) || other >= c->end || em_item (c->items, other)->type != EM_ITEM_SIZE || !is_glued (c->items, MAX (i, other)) ||
-          !is_glued (c->items, sign))
-        continue;
-      if (em_item_is_sign (c->items, sign, ':') || em_item_is_sign (c->items, sign, '.') ||
-          (em_item_is_sign (c->items, sign, '-') && item->length >= 3 && em_item (c->items, other)->length >= 3 && size->is_whole))
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* "12 hrs", "250,000 shots", "3 weeks" */
-static gboolean
-is_time (const EmClause *c, guint i)
-{
-  const EmSense *noise = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_NOISE) : NULL;
-
-  return noise != NULL && g_strcmp0 (noise->value, "time") == 0 && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
 }
 
 static void
@@ -498,7 +263,7 @@ em_clause_mark_counts (const EmClause *c)
     {
       EmSize *size;
 
-      if (is_name (c, i))
+      if (em_name_is (c, i))
         {
           /* "4R:" */
           if (i + 2 < c->end && is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 && em_item_is_sign (c->items, i + 2, ':'))
@@ -514,11 +279,11 @@ em_clause_mark_counts (const EmClause *c)
       if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
       size = em_item_size (c->items, i);
-      if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | dimension_roles)) != 0)
+      if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;
       if (size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX && is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
-      else if (is_reference (c, i) || is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i))
+      else if (is_reference (c, i) || em_name_is_code (c, i))
         size->roles |= EM_ROLE_REFERENCE;
     }
 }
@@ -619,24 +384,24 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if (sense->roles == EM_ROLE_BUILD && (size->roles & plan_roles) != 0)
     return FALSE;
   /* "5 deep must go away" */
-  if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & dimension_roles) != 0)
+  if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
     return FALSE;
   /* "1/2 long, few thou deep": the deep one is another, which could not be read. */
-  if (sense->place == EM_LABEL_AFTER && (sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
+  if (sense->place == EM_LABEL_AFTER && (sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
       size->label_item != G_MAXUINT32 && size->label_item > l->open)
     return FALSE;
   if (sense->place == EM_LABEL_AFTER)
     return TRUE;
   if (sense->place == EM_LABEL_BEFORE)
     return FALSE;
-  if ((sense->roles & dimension_roles) != 0 && (size->roles & dimension_roles & ~sense->roles) != 0)
+  if ((sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0)
     return FALSE;
   next = next_size (c, i);
   /* "back to R.010" */
   if (next == c->end && i + 2 < c->end && em_item_is_measure (c->items, i + 2) && label_at (c, i + 1, EM_LABEL_BEFORE) != NULL &&
-      (sense->roles & dimension_roles) == 0)
+      (sense->roles & em_dimension_roles) == 0)
     return FALSE;
-  if (next == c->end || (next != i + 1 && (sense->roles & dimension_roles) != 0))
+  if (next == c->end || (next != i + 1 && (sense->roles & em_dimension_roles) != 0))
     return TRUE;
   if ((sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0)
     return FALSE;
@@ -658,7 +423,7 @@ give_row (Labels *l, guint at, guint32 roles)
 
         if (size->chain != chain)
           break;
-        if ((size->roles & dimension_roles) == 0)
+        if ((size->roles & em_dimension_roles) == 0)
           size->roles |= roles;
       }
 }
@@ -721,7 +486,7 @@ is_weak (const Labels *l, guint i)
 {
   const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
 
-  return l->pending == EM_ROLE_LENGTH && says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL && (after->roles & dimension_roles) != 0;
+  return l->pending == EM_ROLE_LENGTH && says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL && (after->roles & em_dimension_roles) != 0;
 }
 
 /* "RIB CREST LOW: 1.200 LG": a size that says itself that it is a length or a width is no build-up or wear, whatever stands
@@ -742,7 +507,7 @@ take_size (Labels *l, guint i)
   gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
   /* "crack at rib root 22 long" */
-  if ((roles & dimension_roles) == EM_ROLE_GAP && label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
+  if ((roles & em_dimension_roles) == EM_ROLE_GAP && label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
       (label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & plan_roles) != 0)
     {
       em_item (l->c->items, l->pending_item)->is_used = TRUE;
@@ -840,7 +605,7 @@ em_clause_mark_labels (const EmClause *c)
             em_item_size (c->items, next)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
           /* "0,3 auftragen", ".010 buildup": the verb behind its size. */
           if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->chain == 0 &&
-              (em_item_size (c->items, l.open)->roles & dimension_roles) == 0)
+              (em_item_size (c->items, l.open)->roles & em_dimension_roles) == 0)
             em_item_size (c->items, l.open)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
           else if (next == c->end && l.open != G_MAXUINT && em_item_size (c->items, l.open)->roles == EM_ROLE_HEIGHT)
             em_item_size (c->items, l.open)->roles |= EM_ROLE_ADD;

@@ -19,10 +19,18 @@ typedef struct
   guint32 *n_chains;     /* counts rows over the whole text */
 } EmClause;
 
+/* Roles that say what a size measures, as against what is done with it. */
+static const guint32 em_dimension_roles =
+  EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS |
+  EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
+  EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE | EM_ROLE_SQUARE;
+
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
 void em_clause_mark_labels (const EmClause *clause);
 
+/* Index of the item before i that is no colon, equals sign or full stop; the clause's end when none. */
+guint    em_clause_before (const EmClause *clause, guint i);
 /* A comma, a dash between blanks, "and": parts that may belong to different features. */
 gboolean em_item_is_soft_break (const EmItems *items, guint index);
 gboolean em_item_is_sign (const EmItems *items, guint index, gunichar sign);

@@ -251,6 +251,10 @@ is_customers (const Governor *g, guint i)
   for (guint k = i; k-- > g->c->first && k + 2 >= i && !em_item_is_soft_break (g->c->items, k);)
     if (says (g, k, EM_SAYS_AGENT) != NULL && g_strcmp0 (says (g, k, EM_SAYS_AGENT)->value, "customer") == 0)
       return TRUE;
+  /* "Planschleifen übernehmen wir" */
+  for (guint k = i + 1; k < g->c->end && k <= i + 2 && !em_item_is_soft_break (g->c->items, k); k++)
+    if (says (g, k, EM_SAYS_AGENT) != NULL && g_strcmp0 (says (g, k, EM_SAYS_AGENT)->value, "customer") == 0)
+      return TRUE;
   return FALSE;
 }
 
@@ -296,6 +300,9 @@ read_machining (Governor *g, guint i)
       }
     else if (says (g, k, EM_SAYS_AGENT) != NULL && !item (g, k)->is_used)
       agent = k;
+  /* "We machined the pocket too deep": what was done before. */
+  if (agent != EM_NO_ITEM && agent + 1 == i && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "past") == 0)
+    return;
   /* "grind all flush" */
   if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 && says (g, i - 1, EM_SAYS_SET) == NULL)
     infer (add (g, "finish", "shop", i, i), "from-words");
@@ -429,8 +436,8 @@ read_refusal (Governor *g, guint i)
       thing = says (g, k, EM_SAYS_THING);
       last = k;
     }
-  /* "THREADS TO BE PROTECTED" */
-  for (guint k = i; thing == NULL && k-- > g->c->first && k + WINDOW > i;)
+  /* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged" */
+  for (guint k = i; thing == NULL && k-- > g->c->first && k + 2 * WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
     if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
       {
         add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = TRUE;

@@ -6,6 +6,7 @@
 #include "em-grammar.h"
 
 #include "em-govern.h"
+#include "em-list.h"
 #include "em-proto.h"
 #include "em-table.h"
 
@@ -17,18 +18,9 @@ enum
   WEAK_HEAD = 4,         /* "area", "edge": may be the place of something else */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
-  INLINE_WINDOW = 80,    /* items looked ahead over for "(2)" */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
-
-static gboolean
-is_bullet_sign (const EmItem *item)
-{
-  return (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_PHRASE) &&
-         (item->sign == '-' || item->sign == 0xd7 || item->sign == 0x2022 || item->sign == 0xb7 || item->sign == '>' ||
-          item->sign == 0x25cf || item->sign == 0x25aa);
-}
 
 typedef struct
 {
@@ -149,22 +141,6 @@ continues (const EmReader *r, const Content *content, guint first)
 
 /* "EDGE NICKS:" at the end of a line, or "EDGE NICKS" with bullets under it. */
 static gboolean
-is_mark (const EmReader *r, guint i)
-{
-  return (em_item_is_sign (r->items, i, '.') || em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, ':')) &&
-         (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
-}
-
-/* "a" or "12" as in "a." and "12)". */
-static gboolean
-is_numeral (const EmReader *r, guint i)
-{
-  const EmItem *item = em_item (r->items, i);
-
-  return item->type == EM_ITEM_SIZE ? em_item_size (r->items, i)->is_whole && item->length <= 3 : item->type != EM_ITEM_SIGN && item->length == 1;
-}
-
-static gboolean
 is_heading_line (const EmReader *r, guint end)
 {
   guint n = r->items->items->len;
@@ -173,11 +149,11 @@ is_heading_line (const EmReader *r, guint end)
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, ':'))
     return TRUE;
-  if (end + 3 < n && em_item_is_sign (r->items, end + 1, '#') && is_numeral (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+  if (end + 3 < n && em_item_is_sign (r->items, end + 1, '#') && em_list_is_numeral (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
     return TRUE;
-  if (end + 3 < n && is_numeral (r, end + 1) && is_mark (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+  if (end + 3 < n && em_list_is_numeral (r, end + 1) && em_list_is_mark (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
     return TRUE;
-  return end + 2 < n && is_bullet_sign (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
+  return end + 2 < n && em_list_is_bullet (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
 }
 
 static void
@@ -534,15 +510,6 @@ use_governing_words (const EmReader *r, const GArray *loose, const GArray *parts
       em_item (r->items, i)->is_used = TRUE;
 }
 
-/* "ITEM", "Pos" */
-static gboolean
-is_item_word (const EmReader *r, guint i)
-{
-  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
-
-  return word != NULL && g_strcmp0 (word->value, "item") == 0;
-}
-
 static gboolean
 is_slot_noun (const EmReader *r, guint i)
 {
@@ -596,7 +563,7 @@ read_sentence (EmReader *r)
   guint k = 0;
 
   em_clause_mark_counts (&clause);
-  r->is_bullet |= is_item_word (r, r->first) && em_item_says (r->items, r->first, EM_SAYS_KIND) == NULL;
+  r->is_bullet |= em_list_is_item_word (r, r->first) && em_item_says (r->items, r->first, EM_SAYS_KIND) == NULL;
   r->is_one_of = FALSE;
   em_clause_mark_chains (&clause);
   em_clause_mark_labels (&clause);
@@ -631,189 +598,11 @@ read_sentence (EmReader *r)
     }
 }
 
-/* The number of "(2)" at item i; 0 when there is none. */
-static guint64
-bracketed_number (const EmItems *items, guint i)
-{
-  if (i + 2 >= items->items->len || !em_item_is_sign (items, i, '(') || em_item (items, i + 1)->type != EM_ITEM_SIZE ||
-      !em_item_is_sign (items, i + 2, ')') || !em_item_size (items, i + 1)->is_whole)
-    return 0;
-  return em_item_size (items, i + 1)->value.n;
-}
-
-/* "(1)" heads a list when the next line begins with "(2)", or goes on with it; else it is a count. */
+/* "nominal dia": the one abbreviation (ASME Y14.38) that long labels end in. */
 static gboolean
-is_list_number (EmReader *r, guint i, guint end)
+ends_in_dia (const EmReader *r, const EmItem *item)
 {
-  guint64 number = bracketed_number (r->items, i);
-  gboolean is_list = number != 0 && (number == r->list_number + 1 || number == 1) &&
-                     (r->list_number > 0 || bracketed_number (r->items, end + 1) == number + 1);
-
-  r->list_number = is_list ? number : 0;
-  return is_list;
-}
-
-/* The whole number that a line begins with, before a word: "1   face"; 0: none. */
-static guint64
-leading_number (const EmItems *items, guint i)
-{
-  if (i + 1 >= items->items->len || em_item (items, i)->type != EM_ITEM_SIZE || !em_item_size (items, i)->is_whole ||
-      em_item_size (items, i)->unit != EM_UNIT_NONE || em_item (items, i + 1)->type == EM_ITEM_SIZE || em_item (items, i + 1)->type == EM_ITEM_LINE ||
-      em_item (items, i + 1)->type == EM_ITEM_SIGN || em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
-    return 0;
-  return em_item_size (items, i)->value.n;
-}
-
-/* "1 CORNER" and below it "2 CORNERS": counts. */
-static gboolean
-is_one_and_many (const EmItems *items, guint one, guint many)
-{
-  const EmItem *a = em_item (items, one), *b = em_item (items, many);
-
-  return b->length > a->length && b->length <= a->length + 2 && g_ascii_strncasecmp (items->text + a->start, items->text + b->start, a->length) == 0;
-}
-
-/* "1 face …" heads a list when the next line begins with "2 …", or goes on with it; else it is a count. */
-static gboolean
-is_bare_number (EmReader *r, guint i, guint end)
-{
-  guint64 number = leading_number (r->items, i);
-  gboolean is_list = number != 0 && ((number == 1 && leading_number (r->items, end + 1) == 2 && !is_one_and_many (r->items, i + 1, end + 2)) || (number > 1 && number == r->bare_number + 1));
-
-  r->bare_number = is_list ? number : 0;
-  return is_list;
-}
-
-static gboolean
-is_bare_whole (const EmItems *items, guint i)
-{
-  return em_item (items, i)->type == EM_ITEM_SIZE && em_item_size (items, i)->is_whole && em_item_size (items, i)->unit == EM_UNIT_NONE;
-}
-
-/* "1   2   NICK": a row of a table, item and quantity before the words. */
-static gboolean
-is_table_row (const EmReader *r, guint i, guint end)
-{
-  return i + 3 < end && is_bare_whole (r->items, i) && is_bare_whole (r->items, i + 1) && em_item (r->items, i + 2)->type == EM_ITEM_PHRASE &&
-         em_item_says (r->items, i + 2, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL;
-}
-
-static gboolean
-is_roman (const EmReader *r, guint i)
-{
-  const EmItem *item = em_item (r->items, i);
-
-  for (guint32 k = 0; k < item->length; k++)
-    if (strchr ("ivxIVX", r->items->text[item->start + k]) == NULL)
-      return FALSE;
-  return item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && item->length > 0 && item->length <= 4;
-}
-
-static gboolean
-is_letter (const EmReader *r, guint i)
-{
-  return em_item (r->items, i)->type != EM_ITEM_SIGN && em_item (r->items, i)->type != EM_ITEM_SIZE && em_item (r->items, i)->length == 1;
-}
-
-static gboolean
-is_glued (const EmReader *r, guint i)
-{
-  return (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
-}
-
-/* "-B- …", "(ii) …", "W1 - …": a name that heads a line; *out_end is the item after it. */
-static gboolean
-is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
-{
-  *out_end = i + 3;
-  if (i + 3 >= end)
-    return FALSE;
-  if (em_item_is_sign (r->items, i, '-') && is_letter (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && is_glued (r, i + 1) && is_glued (r, i + 2))
-    return TRUE;
-  if (em_item_is_sign (r->items, i, '(') && is_roman (r, i + 1) && em_item_is_sign (r->items, i + 2, ')'))
-    return TRUE;
-  return is_letter (r, i) && em_item (r->items, i)->sign == 0 && is_bare_whole (r->items, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
-}
-
-/* "(2)", "2 face", "2  4  nick": the numbers of a list without marks. Returns the item after them, or i. */
-static guint
-skip_listed (EmReader *r, guint i, guint end)
-{
-  guint number = i, after = i;
-
-  if (is_list_number (r, i, end))
-    {
-      number = i + 1;
-      after = i + 3;
-    }
-  else if (is_table_row (r, i, end))
-    {
-      em_item_size (r->items, i + 1)->roles |= EM_ROLE_COUNT;
-      after = i + 1;
-    }
-  else if (is_bare_number (r, i, end))
-    after = i + 1;
-  if (after != i)
-    em_item (r->items, number)->is_used = r->is_bullet = TRUE;
-  return after;
-}
-
-/* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
-static guint
-skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
-{
-  guint mark = i + 1;
-  gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !is_glued (r, mark);
-
-  if (mark + 1 >= end || !is_numeral (r, i))
-    return i;
-  /* "1 - core", but "12 - 3 mm" is a range. */
-  if (!is_mark (r, mark) && !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
-    return i;
-  em_item (r->items, i)->is_used = r->is_bullet = TRUE;
-  return mark + 2 < end && is_mark (r, mark + 1) ? mark + 2 : mark + 1;
-}
-
-/* "#3 .25 x .1", "#3 rib", "#3: rib". Returns the item after them, or i. */
-static guint
-skip_hash (EmReader *r, guint i, guint end)
-{
-  guint mark = i + 2;
-
-  if (!em_item_is_sign (r->items, i, '#') || mark >= end || !is_numeral (r, i + 1) || em_item_says (r->items, mark, EM_SAYS_TIMES) != NULL)
-    return i;
-  em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
-  return is_mark (r, mark) && mark + 1 < end ? mark + 1 : mark;
-}
-
-/* What heads a line of a list: uses it up and returns the item after it. */
-static guint
-skip_bullet (EmReader *r, guint i, guint end)
-{
-  guint after = skip_listed (r, i, end), named;
-  gboolean is_named = is_item_word (r, i) && i + 2 < end;
-
-  if (after != i)
-    return after;
-  /* "ITEM 1:" */
-  named = !is_named ? i : em_item_is_sign (r->items, i + 1, '.') && i + 3 < end ? i + 2 : i + 1;
-  if (is_list_name (r, named, end, &after))
-    {
-      for (guint k = named; k < after; k++)
-        em_item (r->items, k)->is_used = TRUE;
-      r->is_bullet = TRUE;
-      return after;
-    }
-  if (is_bullet_sign (em_item (r->items, named)))
-    {
-      em_item (r->items, named)->is_used = r->is_bullet = TRUE;
-      return named + 1;
-    }
-  after = skip_hash (r, named, end);
-  if (after == named)
-    after = skip_marked (r, named, end, is_named);
-  /* "AREA 20 x 10": without its number the word is a repair's own. */
-  return after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) != NULL ? i : after;
+  return item->length > 4 && g_ascii_strncasecmp (r->items->text + item->start + item->length - 4, " dia", 4) == 0;
 }
 
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
@@ -835,15 +624,15 @@ ends_sentence (const EmReader *r, guint i)
   if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
     return FALSE;
   /* "Pos. 2", "Nr. 7" */
-  if (next->type == EM_ITEM_SIZE && (is_item_word (r, i - 1) || (em_item_says (r->items, i - 1, EM_SAYS_GLUE) != NULL &&
+  if (next->type == EM_ITEM_SIZE && (em_list_is_item_word (r, i - 1) || (em_item_says (r->items, i - 1, EM_SAYS_GLUE) != NULL &&
                                                                  g_strcmp0 (em_item_says (r->items, i - 1, EM_SAYS_GLUE)->value, "number") == 0)))
     return FALSE;
   /* ".50 THRU. 2 TOOLS" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
+  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
       (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))
     return TRUE;
   /* "1.25 long. 3 also have nicks" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
+  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
       (em_item (r->items, i + 2)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL) &&
       em_item_says (r->items, i + 2, EM_SAYS_UNIT) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL)
     return TRUE;
@@ -859,7 +648,7 @@ ends_sentence (const EmReader *r, guint i)
                                                  em_item_says (r->items, i + 1, EM_SAYS_REFUSE) == NULL)))
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
-    if ((before->length <= 6 || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
+    if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&
              ((before->flags & EM_TOKEN_UPPER) == 0 || em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
               em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL ||
@@ -908,46 +697,6 @@ read_parts (EmReader *r, guint first, guint end)
     read_sentence (r);
 }
 
-/* "(b) vent land": a letter of a list within a line. */
-static gboolean
-is_bracketed_letter (const EmReader *r, guint i, guint end)
-{
-  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, ')');
-}
-
-/* "… up. (1) the corner is round. (2) a hole …": numbers of a list that runs on in the line. Returns the item after it. */
-static guint
-skip_inline_number (EmReader *r, guint first, guint end)
-{
-  guint64 number = bracketed_number (r->items, first);
-  gboolean has_next = number > 1 && (number == r->inline_number + 1 || number == r->inline_number);
-
-  for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
-    has_next = bracketed_number (r->items, i) == 2;
-  if (is_bracketed_letter (r, first, end))
-    {
-      em_item (r->items, first + 1)->is_used = r->is_bullet = TRUE;
-      return first + 3;
-    }
-  if (!has_next)
-    return first;
-  r->inline_number = number;
-  r->is_bullet = TRUE;
-  em_item (r->items, first + 1)->is_used = TRUE;
-  return first + 3;
-}
-
-/* "Please: (1) fill hole, (2) build up": a colon or comma before the next number of a list ends what stands before it. */
-static gboolean
-precedes_number (EmReader *r, guint i, guint end)
-{
-  guint64 number = i + 3 < end ? bracketed_number (r->items, i + 1) : 0;
-
-  if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') && !em_item_is_soft_break (r->items, i)))
-    return FALSE;
-  return number == r->inline_number + 1 && skip_inline_number (r, i + 1, end) != i + 1;
-}
-
 static void
 read_line (EmReader *r, guint first, guint end)
 {
@@ -957,13 +706,13 @@ read_line (EmReader *r, guint first, guint end)
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;
   else
-    first = skip_inline_number (r, skip_bullet (r, first, end), end);
+    first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   for (guint i = first; i <= end; i++)
-    if (i == end || ends_sentence (r, i) || precedes_number (r, i, end))
+    if (i == end || ends_sentence (r, i) || em_list_precedes_number (r, i, end))
       {
         if (i > first)
           read_parts (r, first, i);
-        first = skip_inline_number (r, i + 1, end);
+        first = em_list_skip_number (r, i + 1, end);
         r->is_line_start = FALSE;
       }
 }

@@ -553,6 +553,12 @@ write_feature (Writer *w, const EmProto *proto)
   span.length = last->start + last->length - span.start;
   g_array_append_val (w->result->spans, span);
   g_array_set_size (w->fields, 0);
+  /* "Cav 2 has the same, 1.4 long" */
+  if (proto->is_same && proto->kind_reason != NULL && w->last_fit.kind >= 0)
+    {
+      kind = w->last_fit.kind;
+      second = -1;
+    }
   if (kind >= 0)
     {
       add_kind (w, feature, proto, kind, is_close);

@@ -181,6 +181,11 @@ static const Case cases[] = {
   { "AREA 20 X 10 MM LOW 0.2 MM", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
   { "Stack 3: nick 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
   { "On each the top edge is worn to 1/64 radius by 1.25 long. 3 also have nicks .06 long .02 deep", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
+  { "Guide pillar bore: nominal dia. 32 mm H7. Actual 32.09. Depth: 56 mm. No. of bores: 4.", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Guide pillar bore: nominal dia. 32 mm H7. Actual 32.09. Depth: 56 mm. No. of bores: 4.", EM_UNITS_METRIC, "1\t1\tdiameter\t32\tmm" },
+  { "We machined the pocket 0.3 mm too deep, 44 x 21 mm", EM_UNITS_METRIC, "!1\t1\tfinish\tcustomer\t" },
+  { "the texture on the next wall must not be damaged", EM_UNITS_METRIC, "1\t0\trefuse\ttexture\t" },
+  { "build up 2 corners on bender die, 1/4 rad worn, 3/8 long each", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   /* A size far from the diameter that is called none is no diameter. */
   { "Core pin broken, 12 mm long, ⌀3 mm, should be 18 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t18\tmm" },
   /* What was told of one size stays there: few thou deep. */

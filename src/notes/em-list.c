@@ -1,0 +1,268 @@
+/* em-list: what heads a line, or a part of it, of a list.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-list.h"
+
+#include <string.h>
+
+enum { INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */ };
+
+gboolean
+em_list_is_bullet (const EmItem *item)
+{
+  return (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_PHRASE) &&
+         (item->sign == '-' || item->sign == 0xd7 || item->sign == 0x2022 || item->sign == 0xb7 || item->sign == '>' ||
+          item->sign == 0x25cf || item->sign == 0x25aa);
+}
+
+gboolean
+em_list_is_mark (const EmReader *r, guint i)
+{
+  return (em_item_is_sign (r->items, i, '.') || em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, ':')) &&
+         (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+/* "a" or "12" as in "a." and "12)". */
+gboolean
+em_list_is_numeral (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return item->type == EM_ITEM_SIZE ? em_item_size (r->items, i)->is_whole && item->length <= 3 : item->type != EM_ITEM_SIGN && item->length == 1;
+}
+
+/* "ITEM", "Pos" */
+gboolean
+em_list_is_item_word (const EmReader *r, guint i)
+{
+  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
+
+  return word != NULL && g_strcmp0 (word->value, "item") == 0;
+}
+
+/* The number of "(2)" at item i; 0 when there is none. */
+static guint64
+bracketed_number (const EmItems *items, guint i)
+{
+  if (i + 2 >= items->items->len || !em_item_is_sign (items, i, '(') || em_item (items, i + 1)->type != EM_ITEM_SIZE ||
+      !em_item_is_sign (items, i + 2, ')') || !em_item_size (items, i + 1)->is_whole)
+    return 0;
+  return em_item_size (items, i + 1)->value.n;
+}
+
+/* "(1)" heads a list when the next line begins with "(2)", or goes on with it; else it is a count. */
+static gboolean
+is_list_number (EmReader *r, guint i, guint end)
+{
+  guint64 number = bracketed_number (r->items, i);
+  gboolean is_list = number != 0 && (number == r->list_number + 1 || number == 1) &&
+                     (r->list_number > 0 || bracketed_number (r->items, end + 1) == number + 1);
+
+  r->list_number = is_list ? number : 0;
+  return is_list;
+}
+
+/* The whole number that a line begins with, before a word: "1   face"; 0: none. */
+static guint64
+leading_number (const EmItems *items, guint i)
+{
+  if (i + 1 >= items->items->len || em_item (items, i)->type != EM_ITEM_SIZE || !em_item_size (items, i)->is_whole ||
+      em_item_size (items, i)->unit != EM_UNIT_NONE || em_item (items, i + 1)->type == EM_ITEM_SIZE || em_item (items, i + 1)->type == EM_ITEM_LINE ||
+      em_item (items, i + 1)->type == EM_ITEM_SIGN || em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
+    return 0;
+  return em_item_size (items, i)->value.n;
+}
+
+/* "1 CORNER" and below it "2 CORNERS": counts. */
+static gboolean
+is_one_and_many (const EmItems *items, guint one, guint many)
+{
+  const EmItem *a = em_item (items, one), *b = em_item (items, many);
+
+  return b->length > a->length && b->length <= a->length + 2 && g_ascii_strncasecmp (items->text + a->start, items->text + b->start, a->length) == 0;
+}
+
+/* "1 face …" heads a list when the next line begins with "2 …", or goes on with it; else it is a count. */
+static gboolean
+is_bare_number (EmReader *r, guint i, guint end)
+{
+  guint64 number = leading_number (r->items, i);
+  gboolean is_list = number != 0 && ((number == 1 && leading_number (r->items, end + 1) == 2 && !is_one_and_many (r->items, i + 1, end + 2)) || (number > 1 && number == r->bare_number + 1));
+
+  r->bare_number = is_list ? number : 0;
+  return is_list;
+}
+
+gboolean
+em_list_is_bare_whole (const EmItems *items, guint i)
+{
+  return em_item (items, i)->type == EM_ITEM_SIZE && em_item_size (items, i)->is_whole && em_item_size (items, i)->unit == EM_UNIT_NONE;
+}
+
+/* "1   2   NICK": a row of a table, item and quantity before the words. */
+static gboolean
+is_table_row (const EmReader *r, guint i, guint end)
+{
+  return i + 3 < end && em_list_is_bare_whole (r->items, i) && em_list_is_bare_whole (r->items, i + 1) && em_item (r->items, i + 2)->type == EM_ITEM_PHRASE &&
+         em_item_says (r->items, i + 2, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL;
+}
+
+static gboolean
+is_roman (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  for (guint32 k = 0; k < item->length; k++)
+    if (strchr ("ivxIVX", r->items->text[item->start + k]) == NULL)
+      return FALSE;
+  return item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && item->length > 0 && item->length <= 4;
+}
+
+static gboolean
+is_letter (const EmReader *r, guint i)
+{
+  return em_item (r->items, i)->type != EM_ITEM_SIGN && em_item (r->items, i)->type != EM_ITEM_SIZE && em_item (r->items, i)->length == 1;
+}
+
+static gboolean
+is_glued (const EmReader *r, guint i)
+{
+  return (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+/* "-B- …", "(ii) …", "W1 - …": a name that heads a line; *out_end is the item after it. */
+static gboolean
+is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
+{
+  *out_end = i + 3;
+  if (i + 3 >= end)
+    return FALSE;
+  if (em_item_is_sign (r->items, i, '-') && is_letter (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && is_glued (r, i + 1) && is_glued (r, i + 2))
+    return TRUE;
+  if (em_item_is_sign (r->items, i, '(') && is_roman (r, i + 1) && em_item_is_sign (r->items, i + 2, ')'))
+    return TRUE;
+  return is_letter (r, i) && em_item (r->items, i)->sign == 0 && em_list_is_bare_whole (r->items, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
+}
+
+/* "(2)", "2 face", "2  4  nick": the numbers of a list without marks. Returns the item after them, or i. */
+static guint
+skip_listed (EmReader *r, guint i, guint end)
+{
+  guint number = i, after = i;
+
+  if (is_list_number (r, i, end))
+    {
+      number = i + 1;
+      after = i + 3;
+    }
+  else if (is_table_row (r, i, end))
+    {
+      em_item_size (r->items, i + 1)->roles |= EM_ROLE_COUNT;
+      after = i + 1;
+    }
+  else if (is_bare_number (r, i, end))
+    after = i + 1;
+  if (after != i)
+    em_item (r->items, number)->is_used = r->is_bullet = TRUE;
+  return after;
+}
+
+/* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
+static guint
+skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
+{
+  guint mark = i + 1;
+  gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !is_glued (r, mark);
+
+  if (mark + 1 >= end || !em_list_is_numeral (r, i))
+    return i;
+  /* "1 - core", but "12 - 3 mm" is a range. */
+  if (!em_list_is_mark (r, mark) && !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
+    return i;
+  em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+  return mark + 2 < end && em_list_is_mark (r, mark + 1) ? mark + 2 : mark + 1;
+}
+
+/* "#3 .25 x .1", "#3 rib", "#3: rib". Returns the item after them, or i. */
+static guint
+skip_hash (EmReader *r, guint i, guint end)
+{
+  guint mark = i + 2;
+
+  if (!em_item_is_sign (r->items, i, '#') || mark >= end || !em_list_is_numeral (r, i + 1) || em_item_says (r->items, mark, EM_SAYS_TIMES) != NULL)
+    return i;
+  em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
+  return em_list_is_mark (r, mark) && mark + 1 < end ? mark + 1 : mark;
+}
+
+/* What heads a line of a list: uses it up and returns the item after it. */
+guint
+em_list_skip_head (EmReader *r, guint i, guint end)
+{
+  guint after = skip_listed (r, i, end), named;
+  gboolean is_named = em_list_is_item_word (r, i) && i + 2 < end;
+
+  if (after != i)
+    return after;
+  /* "ITEM 1:" */
+  named = !is_named ? i : em_item_is_sign (r->items, i + 1, '.') && i + 3 < end ? i + 2 : i + 1;
+  if (is_list_name (r, named, end, &after))
+    {
+      for (guint k = named; k < after; k++)
+        em_item (r->items, k)->is_used = TRUE;
+      r->is_bullet = TRUE;
+      return after;
+    }
+  if (em_list_is_bullet (em_item (r->items, named)))
+    {
+      em_item (r->items, named)->is_used = r->is_bullet = TRUE;
+      return named + 1;
+    }
+  after = skip_hash (r, named, end);
+  if (after == named)
+    after = skip_marked (r, named, end, is_named);
+  /* "AREA 20 x 10": without its number the word is a repair's own. */
+  return after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) != NULL ? i : after;
+}
+
+/* "(b) vent land": a letter of a list within a line. */
+static gboolean
+is_bracketed_letter (const EmReader *r, guint i, guint end)
+{
+  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, ')');
+}
+
+/* "… up. (1) the corner is round. (2) a hole …": numbers of a list that runs on in the line. Returns the item after it. */
+guint
+em_list_skip_number (EmReader *r, guint first, guint end)
+{
+  guint64 number = bracketed_number (r->items, first);
+  gboolean has_next = number > 1 && (number == r->inline_number + 1 || number == r->inline_number);
+
+  for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
+    has_next = bracketed_number (r->items, i) == 2;
+  if (is_bracketed_letter (r, first, end))
+    {
+      em_item (r->items, first + 1)->is_used = r->is_bullet = TRUE;
+      return first + 3;
+    }
+  if (!has_next)
+    return first;
+  r->inline_number = number;
+  r->is_bullet = TRUE;
+  em_item (r->items, first + 1)->is_used = TRUE;
+  return first + 3;
+}
+
+/* "Please: (1) fill hole, (2) build up": a colon or comma before the next number of a list ends what stands before it. */
+gboolean
+em_list_precedes_number (EmReader *r, guint i, guint end)
+{
+  guint64 number = i + 3 < end ? bracketed_number (r->items, i + 1) : 0;
+
+  if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') && !em_item_is_soft_break (r->items, i)))
+    return FALSE;
+  return number == r->inline_number + 1 && em_list_skip_number (r, i + 1, end) != i + 1;
+}

@@ -1,0 +1,29 @@
+/* em-list: what heads a line, or a part of it, of a list.
+ *
+ * Private to the grammar: bullets, numbers, letters and names like "ITEM 2:", "(3)", "-B-", "W1 -".
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-proto.h"
+
+G_BEGIN_DECLS
+
+gboolean em_list_is_bullet       (const EmItem *item);
+/* ".", ")" or ":" right behind the item before it. */
+gboolean em_list_is_mark         (const EmReader *r, guint i);
+/* "a" or "12" as in "a." and "12)". */
+gboolean em_list_is_numeral      (const EmReader *r, guint i);
+/* "ITEM", "Pos" */
+gboolean em_list_is_item_word    (const EmReader *r, guint i);
+gboolean em_list_is_bare_whole   (const EmItems *items, guint i);
+/* Uses up what heads the line from i to end, and returns the item after it. */
+guint    em_list_skip_head       (EmReader *r, guint i, guint end);
+/* The same of "(1)" or "(b)" that heads a part of a line. */
+guint    em_list_skip_number     (EmReader *r, guint first, guint end);
+/* A colon, full stop or comma before the next number of such a list. */
+gboolean em_list_precedes_number (EmReader *r, guint i, guint end);
+
+G_END_DECLS

@@ -1,0 +1,338 @@
+/* em-name: numbers and letters that name a thing and measure nothing.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-name.h"
+
+enum { BORE_KIND = 5, PIN_KIND = 7 /* in em_note_kinds */ };
+
+enum
+{
+  DIGITS_MAX = 3,        /* digits of "Slide 12" */
+  CODE_MAX = 3,        /* letters of "A-12" */
+  ALLOY_DECIMALS = 4,  /* "2.0402" */
+  TOO_LONG = 10000,    /* a whole number that is no size */
+  ROW_WINDOW = 16
+};
+
+static gboolean
+is_glued (const EmItems *items, guint index)
+{
+  return (em_item (items, index)->flags & EM_TOKEN_GLUED) != 0;
+}
+
+static gboolean
+says (const EmClause *c, guint i, EmSays what)
+{
+  return i >= c->first && i < c->end && em_item_says (c->items, i, what) != NULL;
+}
+
+static gboolean
+is_size (const EmClause *c, guint i)
+{
+  return i >= c->first && i < c->end && em_item (c->items, i)->type == EM_ITEM_SIZE;
+}
+
+static gboolean
+is_first (const EmClause *c, guint i)
+{
+  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') || em_item_is_sign (c->items, i - 1, ':');
+}
+
+/* A diameter is told further on. */
+static gboolean
+has_diameter (const EmClause *c, guint i)
+{
+  for (guint k = i; k + 1 < c->end && k < i + ROW_WINDOW; k++)
+    {
+      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
+
+      if (label != NULL && label->roles == EM_ROLE_DIAMETER)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "insert 14 OF the mold" */
+static gboolean
+is_followed_by_place (const EmClause *c, guint i)
+{
+  return says (c, i, EM_SAYS_PREPOSITION) && !says (c, i, EM_SAYS_UNIT) && !says (c, i, EM_SAYS_LABEL);
+}
+
+/* A part of the tool or of the repair whose number is followed by a little word or a colon. A bore's or a pin's may be its size. */
+static gboolean
+is_which (const EmClause *c, guint noun, guint next)
+{
+  const EmSense *kind = em_item_says (c->items, noun, EM_SAYS_KIND);
+  const EmSense *glue = next < c->end ? em_item_says (c->items, next, EM_SAYS_GLUE) : NULL;
+
+  if (kind != NULL && (kind->weight[BORE_KIND] > 0 || kind->weight[PIN_KIND] > 0) && !has_diameter (c, next))
+    return FALSE;
+  if (kind == NULL && !says (c, noun, EM_SAYS_PLACE))
+    return FALSE;
+  if (is_followed_by_place (c, next))
+    return TRUE;
+  /* "step 1 - 15 x 3" */
+  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && is_size (c, next + 1) && !is_glued (c->items, next + 1))
+    return TRUE;
+  return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) ||
+         (glue != NULL && glue->value == NULL && !says (c, next, EM_SAYS_UNIT));
+}
+
+static gboolean
+is_counted (const EmClause *c, guint i)
+{
+  const EmSense *place = em_item_says (c->items, i, EM_SAYS_PLACE);
+
+  return place != NULL && g_strcmp0 (place->value, "counted") == 0;
+}
+
+/* A word that neither names a size nor a count nor a repair. */
+static gboolean
+is_any_word (const EmClause *c, guint i)
+{
+  static const EmSays other[] = { EM_SAYS_LABEL, EM_SAYS_QUANTITY, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_KIND, EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_TIMES };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (other); k++)
+    if (says (c, i, other[k]))
+      return FALSE;
+  return em_item (c->items, i)->type == EM_ITEM_UNKNOWN || em_item (c->items, i)->type == EM_ITEM_PHRASE;
+}
+
+/* An English noun of a repair without the s of several. */
+static gboolean
+is_singular (const EmClause *c, guint i)
+{
+  const EmItem *item;
+
+  if (!says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_LABEL) || (em_item (c->items, i)->phrase->languages & ~1u) != 0)
+    return FALSE;
+  item = em_item (c->items, i);
+  return g_ascii_tolower (c->items->text[item->start + item->length - 1]) != 's';
+}
+
+/* The number or letter that may be a name, and the word before it. */
+typedef struct
+{
+  const EmClause *c;
+  guint           i, prior;   /* prior: c->end when there is none */
+  gboolean        is_size;    /* a whole bare number of few digits; else one letter */
+  gboolean        is_next;    /* the word stands right before it */
+} Name;
+
+static gboolean
+is_letter (const EmClause *c, guint i)
+{
+  return i >= c->first && i < c->end && em_item (c->items, i)->length == 1 && em_item (c->items, i)->type != EM_ITEM_SIGN && em_item (c->items, i)->type != EM_ITEM_SIZE &&
+         em_item (c->items, i)->sign == 0;
+}
+
+static gboolean
+is_sign (const EmClause *c, guint i, gunichar sign)
+{
+  return i >= c->first && i < c->end && em_item_is_sign (c->items, i, sign);
+}
+
+/* "insert B7 got", "RIB R4:", "Web W2 cracked" */
+static gboolean
+is_letter_and_number (const Name *n)
+{
+  const EmClause *c = n->c;
+  guint i = n->i;
+
+  if (!n->is_size || i == c->first || !is_glued (c->items, i) || !is_letter (c, i - 1))
+    return FALSE;
+  if (is_sign (c, i + 1, ':') || (i > c->first + 1 && em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN && says (c, i - 2, EM_SAYS_PLACE)))
+    return TRUE;
+  return i == c->first + 2 && (says (c, c->first, EM_SAYS_KIND) || says (c, c->first, EM_SAYS_PLACE)) &&
+         (says (c, i + 1, EM_SAYS_KIND) || says (c, i + 1, EM_SAYS_SET) || says (c, i + 1, EM_SAYS_GLUE));
+}
+
+/* "Core lifter 4R: …" */
+static gboolean
+is_number_and_letter (const Name *n)
+{
+  return n->is_size && n->is_next && says (n->c, n->prior, EM_SAYS_PLACE) && is_letter (n->c, n->i + 1) && is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
+}
+
+/* "(B) NICK", "FACE C LOW" */
+static gboolean
+is_lone_letter (const Name *n)
+{
+  const EmClause *c = n->c;
+
+  if (n->is_size)
+    return FALSE;
+  if (n->i > c->first && is_sign (c, n->i - 1, '(') && is_sign (c, n->i + 1, ')'))
+    return TRUE;
+  return em_item (c->items, n->i)->type == EM_ITEM_UNKNOWN && n->is_next && (says (c, n->prior, EM_SAYS_KIND) || says (c, n->prior, EM_SAYS_PLACE));
+}
+
+/* "3 CAV MOLD: …", "8 cav tool", "on the 2-impression tool" */
+static gboolean
+is_of_tool (const Name *n)
+{
+  const EmClause *c = n->c;
+  guint next = n->i + 1;
+
+  if (!n->is_size)
+    return FALSE;
+  if (next + 1 < c->end && is_sign (c, next, '-') && is_glued (c->items, next) && is_glued (c->items, next + 1) && says (c, next + 1, EM_SAYS_PLACE))
+    return TRUE;
+  if (n->i == c->first && says (c, next, EM_SAYS_PLACE) && (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
+    return TRUE;
+  return n->prior != c->end && is_counted (c, next) && next + 1 < c->end && !em_item_is_soft_break (c->items, next + 1);
+}
+
+/* "Stack 3: …", "Lifter #3", "slide no 2" */
+static gboolean
+is_numbered (const Name *n)
+{
+  const EmClause *c = n->c;
+  const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
+
+  if (!n->is_size || n->prior == c->end)
+    return FALSE;
+  if (is_sign (c, n->i - 1, '#') && !says (c, n->prior, EM_SAYS_QUANTITY))
+    return TRUE;
+  if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') && !(n->i + 2 < c->end && is_glued (c->items, n->i + 2)))
+    return TRUE;
+  return word != NULL && g_strcmp0 (word->value, "number") == 0 && n->prior > c->first &&
+         (says (c, n->prior - 1, EM_SAYS_PLACE) || says (c, n->prior - 1, EM_SAYS_KIND));
+}
+
+/* "SLIDE 2 WEAR PLATE", "on cav 5", "as core 9 but longer", "insert 14 of the mold", "Cavity 3 has a chip": which of several. */
+static gboolean
+is_one_of_several (const Name *n)
+{
+  const EmClause *c = n->c;
+  guint next = n->i + 1;
+  gboolean is_place = says (c, n->prior, EM_SAYS_PLACE), is_free = !says (c, next, EM_SAYS_PLACES) && !says (c, next, EM_SAYS_LABEL);
+
+  if (!n->is_size || !n->is_next)
+    return FALSE;
+  /* One thing, so that the number is the slide's. */
+  if (n->prior == c->first && is_place && is_singular (c, next))
+    return TRUE;
+  /* What is counted has its count before it. */
+  if (is_counted (c, n->prior) && is_free && !says (c, next, EM_SAYS_TIMES) && !says (c, next, EM_SAYS_KIND))
+    return TRUE;
+  if (says (c, n->prior, EM_SAYS_SAME) && is_free)
+    return TRUE;
+  if (is_place && !says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
+    return TRUE;
+  return (is_first (c, n->prior) || says (c, n->prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, n->prior, next);
+}
+
+/* "Slide 3:", "Cavity B:", "Pos. 2 -" */
+static gboolean
+is_closed (const Name *n)
+{
+  const EmClause *c = n->c;
+  guint next = n->i + 1;
+  const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
+
+  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || says (c, next, EM_SAYS_SOUND) || (is_sign (c, next, '-') && !is_glued (c->items, next)) ||
+                              (n->is_size && em_item_is_soft_break (c->items, next))))
+    return FALSE;
+  return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
+         (is_first (c, n->prior) && says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':'));
+}
+
+gboolean
+em_name_is (const EmClause *c, guint i)
+{
+  static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool, is_numbered, is_one_of_several, is_closed };
+  const EmItem *item = em_item (c->items, i);
+  Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
+
+  n.is_next = n.prior != c->end && n.prior + 1 == i;
+  if (n.is_size ? !em_item_size (c->items, i)->is_whole || em_item_size (c->items, i)->unit != EM_UNIT_NONE || item->length > DIGITS_MAX
+                : item->type == EM_ITEM_SIGN || item->length != 1)
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (names); k++)
+    if (names[k] (&n))
+      return TRUE;
+  return FALSE;
+}
+
+/* "NAK80", "CR12": digits that an unknown word runs into are part of a name. */
+static gboolean
+is_glued_to_word (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item_size (c->items, i);
+  guint word = i - 1;
+
+  if (i == c->first || !is_glued (c->items, i))
+    return FALSE;
+  /* "A-12" */
+  if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole && size->unit == EM_UNIT_NONE &&
+      em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE && em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
+      (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !says (c, word - 1, EM_SAYS_LABEL))
+    return TRUE;
+  /* "5O-52": what is before the dash could not be read. */
+  if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
+    word--;
+  return em_item (c->items, word)->type == EM_ITEM_UNKNOWN && (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
+}
+
+/* A metal and a word for material stand before it. */
+static gboolean
+is_beside_metal (const EmClause *c, guint i)
+{
+  gboolean has_base = FALSE, has_material = FALSE;
+
+  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
+    {
+      has_base |= says (c, k, EM_SAYS_BASE);
+      has_material |= says (c, k, EM_SAYS_MATERIAL);
+    }
+  return has_base && has_material;
+}
+
+/* "555-0142", "14:20", "12.03.2026", "68840": digits of a telephone, a time, a date, a number of something. */
+static gboolean
+is_code (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+  const EmSize *size = em_item_size (c->items, i);
+  const char *text = c->items->text + item->start;
+  gboolean is_long = size->is_whole && size->unit == EM_UNIT_NONE && (size->value.n >= TOO_LONG || (item->length >= 3 && text[0] == '0' && g_ascii_isdigit (text[1])));
+
+  if (is_long && (size->roles & em_dimension_roles) == 0)
+    return TRUE;
+  if (size->unit != EM_UNIT_NONE)
+    return FALSE;
+  /* "brass 2.0402", "Werkstoff 1.2343, Säule 1.7131" */
+  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
+    return TRUE;
+  for (int side = -2; side <= 2; side += 4)
+    {
+      guint other = i + (guint) side, sign = side < 0 ? i - 1 : i + 1;
+
+      if ((side < 0 && i < c->first + 2) || other >= c->end || em_item (c->items, other)->type != EM_ITEM_SIZE || !is_glued (c->items, MAX (i, other)) ||
+          !is_glued (c->items, sign))
+        continue;
+      if (em_item_is_sign (c->items, sign, ':') || em_item_is_sign (c->items, sign, '.') ||
+          (em_item_is_sign (c->items, sign, '-') && item->length >= 3 && em_item (c->items, other)->length >= 3 && size->is_whole))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "12 hrs", "250,000 shots", "3 weeks" */
+static gboolean
+is_time (const EmClause *c, guint i)
+{
+  const EmSense *noise = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_NOISE) : NULL;
+
+  return noise != NULL && g_strcmp0 (noise->value, "time") == 0 && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
+}
+
+gboolean
+em_name_is_code (const EmClause *c, guint i)
+{
+  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i);
+}

@@ -1,0 +1,19 @@
+/* em-name: numbers and letters that name a thing and measure nothing.
+ *
+ * Looks only at near items.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-clause.h"
+
+G_BEGIN_DECLS
+
+/* "Slide 3:", "insert B7", "on cav 5": the number or letter says which. */
+gboolean em_name_is      (const EmClause *clause, guint i);
+/* "NAK80", "555-0142", "14:20", "12 hrs": the size at i is part of a name, a number of something, a time. */
+gboolean em_name_is_code (const EmClause *clause, guint i);
+
+G_END_DECLS
