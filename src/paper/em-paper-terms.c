@@ -243,13 +243,19 @@ add_excluded (EmPaperSheet *sheet)
   add_scope_item (sheet, g_strdup (_("Freight and insurance, unless a line above names them")));
 }
 
+/* Short lists: none leaves its last point alone on the next page. */
 void
 em_sheet_add_scope (EmPaperSheet *sheet)
 {
+  guint first = em_flow_n_rows (sheet->flow), second;
+
   em_sheet_add_heading (sheet, _("Included"), 16);
   add_included (sheet);
+  second = em_flow_n_rows (sheet->flow);
+  em_flow_keep (sheet->flow, first, second - 1);
   em_sheet_add_heading (sheet, _("Not included"), 12);
   add_excluded (sheet);
+  em_flow_keep (sheet->flow, second, em_flow_n_rows (sheet->flow) - 1);
   if (em_sheet_text (sheet, EM_QUOTE_SCOPE) == NULL)
     return;
   em_sheet_add_heading (sheet, _("Also agreed"), 12);
