@@ -520,9 +520,8 @@ em_details_init (EmDetails *self)
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (make_fields), self);
   self->summary = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->summary), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (self->summary), PANGO_ELLIPSIZE_END);
   gtk_label_set_wrap (GTK_LABEL (self->summary), TRUE);
-  gtk_label_set_lines (GTK_LABEL (self->summary), 2);
+  gtk_label_set_wrap_mode (GTK_LABEL (self->summary), PANGO_WRAP_WORD_CHAR);
   gtk_widget_add_css_class (self->summary, "strong");
   gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), self->summary);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->summary, NULL, -1);

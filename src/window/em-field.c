@@ -271,9 +271,8 @@ em_fold_new (const char *name, GtkWidget *child)
   GtkWidget *label = gtk_label_new_with_mnemonic (name);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_lines (GTK_LABEL (label), 2);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), fold);
   gtk_expander_set_label_widget (GTK_EXPANDER (fold), label);
   gtk_widget_set_margin_top (child, 6);
