@@ -225,6 +225,9 @@ fit_labelled (Fitter *f, guint item)
   /* "3.0 LG WORN": the length of what is worn. */
   if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     roles &= ~(guint32) EM_ROLE_WORN;
+  /* "rib height should be 8.0, is 7.6": what it is now is no coat. */
+  if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN && mm (f, item) > build_max_mm)
+    roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
   /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
@@ -601,6 +604,12 @@ fit_bare (Fitter *f)
           break;
         }
   n = free_positions (f, free_rows);
+  /* "the crest needs 0.4" */
+  if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 && em_fit_find (f->fit, "coat") == NULL && mm (f, f->bare[0]) <= build_max_mm)
+    {
+      put (f, "coat", f->bare[0], 1, "smallest");
+      return;
+    }
   if (f->fit->kind == EDGE_NICK && f->n_bare == 1 && n == 3)
     {
       ask (f, "which-field", f->bare[0]);

@@ -12,7 +12,7 @@ enum { LONG_NUMBER = 1000 /* longer than a size */ };
 
 enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */ };
 
-enum { WINDOW = 4, REFERENCE_WINDOW = 12, SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
+enum { AGENT_WINDOW = 6 /* from what is done to who does it */, WINDOW = 4, REFERENCE_WINDOW = 12, SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
 
 typedef struct
 {
@@ -291,7 +291,7 @@ read_machining (Governor *g, guint i)
     }
   if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used)
     return;
-  for (guint k = i > g->c->first + WINDOW ? i - WINDOW : g->c->first; k < g->c->end && k <= i + WINDOW; k++)
+  for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
     if (is_size (g, k) || em_item_is_soft_break (g->c->items, k) || says (g, k, EM_SAYS_VERB) != NULL)
       {
         if (k > i)

@@ -284,6 +284,21 @@ is_same_elsewhere (const EmReader *r, guint first, guint end)
   return has_other || (has_place && !r->is_line_start);
 }
 
+/* "the nick": a noun that the current proposal has, too. Marks it used. */
+static gboolean
+names_current (const EmReader *r, guint first, guint end)
+{
+  const EmItem *its = r->current != NULL && r->current->noun != EM_NO_ITEM ? em_item (r->items, r->current->noun) : NULL;
+
+  for (guint i = first; its != NULL && i < end; i++)
+    if (em_reader_is_noun (r, i) && em_item (r->items, i)->phrase == its->phrase)
+      {
+        em_item (r->items, i)->is_used = TRUE;
+        return TRUE;
+      }
+  return FALSE;
+}
+
 /* "Two slides.", "2 RIBS": a sentence of a number and what it counts. */
 static gboolean
 is_only_count (const EmReader *r, guint first, guint end)
@@ -313,19 +328,25 @@ read_segment (EmReader *r, guint first, guint end)
 
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
   is_repair |= content.has_damage && content.n_sizes > 0;
+  if (content.n_sizes == 0 && before != NULL && is_only_count (r, first, end))
+    {
+      /* "Two slides." */
+      em_reader_take_aside (r, before, first, end, TRUE);
+      em_item (r->items, first + 1)->is_used = TRUE;
+      return before;
+    }
+  /* "a polished area 3 mm from the nick": the one told before. */
+  if (is_repair && content.n_sizes == 0 && r->has_loose && !content.has_verb && !content.has_damage && !r->is_bullet && names_current (r, first, end))
+    {
+      em_reader_take_aside (r, before, first, end, FALSE);
+      return before;
+    }
   if (!is_repair && content.has_noun && content.n_sizes == 0 && before != NULL && em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
     {
       /* ", corner of slide": says where the repair before it is. */
       for (guint i = first; i < end; i++)
         em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
       em_reader_take_aside (r, before, first, end, FALSE);
-      return before;
-    }
-  if (content.n_sizes == 0 && before != NULL && is_only_count (r, first, end))
-    {
-      /* "Two slides." */
-      em_reader_take_aside (r, before, first, end, TRUE);
-      em_item (r->items, first + 1)->is_used = TRUE;
       return before;
     }
   if (content.has_same && content.n_sizes == 0 && before != NULL && !r->is_bullet && is_same_elsewhere (r, first, end))

@@ -13,6 +13,8 @@
 #include <math.h>
 #include <string.h>
 
+enum { GENERAL_WINDOW = 32 /* notes that govern looked over for the same once more */ };
+
 enum { WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
 
 typedef struct
@@ -600,6 +602,20 @@ write_feature (Writer *w, const EmProto *proto)
 
 /* ---- the whole ---- */
 
+/* "bench it flush … finish to size": the same once more. */
+static gboolean
+is_told_already (const Writer *w, const EmReadField *field)
+{
+  for (guint i = 0; i < w->fields->len && i < GENERAL_WINDOW; i++)
+    {
+      const EmReadField *other = &g_array_index (w->fields, EmReadField, i);
+
+      if (field->text != NULL && strcmp (other->field, field->field) == 0 && g_strcmp0 (other->text, field->text) == 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 write_general (Writer *w)
 {
@@ -609,7 +625,8 @@ write_general (Writer *w)
       const EmGiven *given = &g_array_index (w->grammar->general, EmGiven, i);
       EmReadField field = given_field (w, 0, given);
 
-      g_array_append_val (w->fields, field);
+      if (!is_told_already (w, &field))
+        g_array_append_val (w->fields, field);
     }
   g_array_sort (w->fields, compare_position);
   g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);

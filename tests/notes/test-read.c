@@ -186,6 +186,11 @@ static const Case cases[] = {
   { "We machined the pocket 0.3 mm too deep, 44 x 21 mm", EM_UNITS_METRIC, "!1\t1\tfinish\tcustomer\t" },
   { "the texture on the next wall must not be damaged", EM_UNITS_METRIC, "1\t0\trefuse\ttexture\t" },
   { "build up 2 corners on bender die, 1/4 rad worn, 3/8 long each", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* What a rib is now is no coat; the one small size of a crest is. */
+  { "rib height should be 8.0 mm, is 7.6 mm", EM_UNITS_METRIC, "!1\t1\tcoat\t7.6\tmm" },
+  { "the crest needs 0.4 mm, rib 1.2 mm thick, 30 mm long", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  /* The repair told before, named once more for what lies near it. */
+  { "Nick 3 x 1 x 1 mm on core. There is a polished area 3 mm from the nick.", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
   /* A size far from the diameter that is called none is no diameter. */
   { "Core pin broken, 12 mm long, ⌀3 mm, should be 18 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t18\tmm" },
   /* What was told of one size stays there: few thou deep. */
