@@ -16,6 +16,8 @@ struct _EmFeatureRow
 
   GtkWidget *badge, *picture, *name, *sizes, *problem, *price;   /* children */
   uint32_t   feature_id;
+  const EmKind *kind;
+  char      *shown;   /* what it says, in one; NULL: nothing yet */
 };
 
 G_DEFINE_FINAL_TYPE (EmFeatureRow, em_feature_row, GTK_TYPE_BOX)
@@ -44,9 +46,16 @@ line_label (const char *css_class)
 }
 
 static void
+em_feature_row_finalize (GObject *object)
+{
+  g_free (EM_FEATURE_ROW (object)->shown);
+  G_OBJECT_CLASS (em_feature_row_parent_class)->finalize (object);
+}
+
+static void
 em_feature_row_class_init (EmFeatureRowClass *class)
 {
-  (void) class;
+  G_OBJECT_CLASS (class)->finalize = em_feature_row_finalize;
 }
 
 static void
@@ -88,46 +97,98 @@ em_feature_row_get_feature_id (EmFeatureRow *self)
   return self->feature_id;
 }
 
-static void
-show_price (EmFeatureRow *self, EmDocument *document, int32_t index)
+/* What a row says, all of it. */
+typedef struct
 {
-  gboolean is_stale;
-  int64_t minor = em_document_get_feature_price (document, index, &is_stale);
-  g_autofree char *price = em_words_money_bare (minor, &em_document_get_rates (document)->currency);
-  const EmFeatureCost *cost = em_document_get_feature_cost (document, index);
-  g_autofree char *fault = cost->status != EM_OK ? em_words_fault (&cost->fault, NULL, em_document_get_units (document)) : NULL;
+  char    *number, *name, *sizes, *told, *price, *fault, *spoken;
+  gboolean is_stale, has_problem;
+} EmRowWords;
 
-  gtk_label_set_text (GTK_LABEL (self->price), is_stale && minor == 0 ? "–" : price);
-  if (is_stale)
+static void
+clear_words (EmRowWords *words)
+{
+  g_free (words->number);
+  g_free (words->name);
+  g_free (words->sizes);
+  g_free (words->told);
+  g_free (words->price);
+  g_free (words->fault);
+  g_free (words->spoken);
+}
+
+static void
+find_price (EmRowWords *words, EmDocument *document, int32_t index)
+{
+  int64_t minor = em_document_get_feature_price (document, index, &words->is_stale);
+  const EmFeatureCost *cost = em_document_get_feature_cost (document, index);
+
+  words->price = words->is_stale && minor == 0 ? g_strdup ("–") : em_words_money_bare (minor, &em_document_get_rates (document)->currency);
+  words->fault = cost->status != EM_OK ? em_words_fault (&cost->fault, NULL, em_document_get_units (document)) : NULL;
+  /* That no wire is chosen yet is nobody's mistake, and the money pane says what to do about it. */
+  words->has_problem = words->is_stale && !em_document_awaits_wire (document);
+}
+
+static void
+find_words (EmRowWords *words, EmDocument *document, int32_t index)
+{
+  const EmFeature *feature = &em_document_get_quote (document)->feature[index];
+  const char *label = feature->text[EM_FEATURE_LABEL], *kind = em_words (feature->kind->name);
+  g_autofree char *count = feature->count > 1 ? g_strdup_printf (" × %d", feature->count) : g_strdup ("");
+  g_autofree char *sizes = em_words_sizes_short (feature, em_document_get_units (document));
+
+  words->number = g_strdup_printf ("%d", index + 1);
+  words->name = g_strdup_printf ("%s%s", label != NULL ? label : kind, count);
+  words->sizes = label != NULL ? g_strdup_printf ("%s  %s", kind, sizes) : g_strdup (sizes);
+  words->told = em_words_sizes (feature, em_document_get_units (document));
+  find_price (words, document, index);
+  words->spoken = g_strdup_printf ("%d. %s, %s, %s, %s", index + 1, kind, words->name, words->told, words->price);
+}
+
+static void
+put_price (EmFeatureRow *self, const EmRowWords *words)
+{
+  gtk_label_set_text (GTK_LABEL (self->price), words->price);
+  if (words->is_stale)
     gtk_widget_add_css_class (self->price, "stale");
   else
     gtk_widget_remove_css_class (self->price, "stale");
-  gtk_widget_set_tooltip_text (self->price, is_stale ? _("The last good price: something here needs attention") : NULL);
-  /* That no wire is chosen yet is nobody's mistake, and the money pane says what to do about it. */
-  gtk_widget_set_visible (self->problem, is_stale && !em_document_awaits_wire (document));
-  gtk_widget_set_tooltip_text (self->problem, fault);
+  gtk_widget_set_tooltip_text (self->price, words->is_stale ? _("The last good price: something here needs attention") : NULL);
+  gtk_widget_set_visible (self->problem, words->has_problem);
+  gtk_widget_set_tooltip_text (self->problem, words->fault);
+}
+
+/* Each of the widgets would be laid out again, and many rows are shown anew by one key. */
+static gboolean
+is_shown_already (EmFeatureRow *self, const EmFeature *feature, const EmRowWords *words)
+{
+  g_autofree char *all = g_strdup_printf ("%s\n%s\n%s\n%s\n%d%d", words->spoken, words->name, words->sizes, words->fault != NULL ? words->fault : "",
+                                          words->is_stale, words->has_problem);
+
+  if (feature->id == self->feature_id && feature->kind == self->kind && g_strcmp0 (all, self->shown) == 0)
+    return TRUE;
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&all);
+  return FALSE;
 }
 
 void
 em_feature_row_show (EmFeatureRow *self, EmDocument *document, int32_t index)
 {
   const EmFeature *feature = &em_document_get_quote (document)->feature[index];
-  const char *label = feature->text[EM_FEATURE_LABEL];
-  g_autofree char *number = g_strdup_printf ("%d", index + 1);
-  g_autofree char *count = feature->count > 1 ? g_strdup_printf (" × %d", feature->count) : g_strdup ("");
-  const char *kind = em_words (feature->kind->name);
-  g_autofree char *name = g_strdup_printf ("%s%s", label != NULL ? label : kind, count);
-  g_autofree char *sizes = em_words_sizes_short (feature, em_document_get_units (document));
-  g_autofree char *second = label != NULL ? g_strdup_printf ("%s  %s", kind, sizes) : g_strdup (sizes);
-  g_autofree char *told = em_words_sizes (feature, em_document_get_units (document));
+  EmRowWords words;
 
-  self->feature_id = feature->id;
-  gtk_label_set_text (GTK_LABEL (self->badge), number);
-  em_kind_picture_set_kind (EM_KIND_PICTURE (self->picture), feature->kind);
-  gtk_label_set_text (GTK_LABEL (self->name), name);
-  gtk_label_set_text (GTK_LABEL (self->sizes), second);
-  gtk_widget_set_tooltip_text (self->sizes, told);
-  show_price (self, document, index);
-  g_autofree char *spoken = g_strdup_printf ("%d. %s, %s, %s, %s", index + 1, kind, name, told, gtk_label_get_text (GTK_LABEL (self->price)));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (GTK_WIDGET (self))), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  find_words (&words, document, index);
+  if (!is_shown_already (self, feature, &words))
+    {
+      self->feature_id = feature->id;
+      self->kind = feature->kind;
+      gtk_label_set_text (GTK_LABEL (self->badge), words.number);
+      em_kind_picture_set_kind (EM_KIND_PICTURE (self->picture), feature->kind);
+      gtk_label_set_text (GTK_LABEL (self->name), words.name);
+      gtk_label_set_text (GTK_LABEL (self->sizes), words.sizes);
+      gtk_widget_set_tooltip_text (self->sizes, words.told);
+      put_price (self, &words);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (GTK_WIDGET (self))), GTK_ACCESSIBLE_PROPERTY_LABEL, words.spoken, -1);
+    }
+  clear_words (&words);
 }
