@@ -111,6 +111,9 @@ is_times_count (const EmClause *c, guint i)
             says (c, i - 1, EM_SAYS_VERB);
   if (next >= c->end)
     return is_tight;
+  /* "edge 4 x damaged", "2 x ditto" */
+  if (says (c, next, EM_SAYS_SET) || says (c, next, EM_SAYS_SAME))
+    return TRUE;
   if (is_size (c, next))
     return (is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE) || (is_head && is_times_edge (c, i));
   return is_tight || is_head;
@@ -191,6 +194,14 @@ is_before_its_number (const EmClause *c, guint i)
   return says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && is_size (c, i + 2);
 }
 
+/* "5 x 2 x 2 each": each of them measures so. */
+static gboolean
+is_row_each (const EmClause *c, guint i, guint next)
+{
+  return i > c->first + 1 && says (c, i - 1, EM_SAYS_TIMES) && is_size (c, i - 2) &&
+         g_ascii_strncasecmp (c->items->text + em_item (c->items, next)->start, "ea", 2) == 0;
+}
+
 static gboolean
 is_count (const EmClause *c, guint i)
 {
@@ -199,11 +210,14 @@ is_count (const EmClause *c, guint i)
   gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
   guint next = is_bracketed ? i + 2 : i + 1;
 
-  if ((says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next)) || (next < c->end && em_item_is_sign (c->items, next, '@')))
+  if ((says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) || (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
   if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i))
+    return TRUE;
+  /* "(6 x)" */
+  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && says (c, i + 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i + 2, ')'))
     return TRUE;
   /* "No. of bores: 4" */
   if (prior != c->end && prior > c->first && prior + 1 < i && (says (c, prior, EM_SAYS_KIND) || says (c, prior, EM_SAYS_PLACE)) && says (c, prior - 1, EM_SAYS_QUANTITY))

@@ -604,6 +604,12 @@ fit_bare (Fitter *f)
           break;
         }
   n = free_positions (f, free_rows);
+  /* "pit 0.6, 0.3 deep" */
+  if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && em_item_size (f->items, f->bare[0])->chain == 0 && is_round_form (given_text (f->proto, "form")))
+    {
+      put (f, "diameter", f->bare[0], 1, "from-words");
+      return;
+    }
   /* "the crest needs 0.4" */
   if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 && em_fit_find (f->fit, "coat") == NULL && mm (f, f->bare[0]) <= build_max_mm)
     {

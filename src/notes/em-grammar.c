@@ -648,6 +648,9 @@ ends_sentence (const EmReader *r, guint i)
   if (next->type == EM_ITEM_SIZE && (em_list_is_item_word (r, i - 1) || (em_item_says (r->items, i - 1, EM_SAYS_GLUE) != NULL &&
                                                                  g_strcmp0 (em_item_says (r->items, i - 1, EM_SAYS_GLUE)->value, "number") == 0)))
     return FALSE;
+  /* "Cav. 3" */
+  if (em_list_is_bare_whole (r->items, i + 1) && before->length <= 4 && em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL)
+    return FALSE;
   /* ".50 THRU. 2 TOOLS" */
   if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
       (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))

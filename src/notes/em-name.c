@@ -77,7 +77,7 @@ is_which (const EmClause *c, guint noun, guint next)
   /* "step 1 - 15 x 3" */
   if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && is_size (c, next + 1) && !is_glued (c->items, next + 1))
     return TRUE;
-  return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) ||
+  return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) || says (c, next, EM_SAYS_NOISE) ||
          (glue != NULL && glue->value == NULL && !says (c, next, EM_SAYS_UNIT));
 }
 
@@ -248,7 +248,8 @@ em_name_is (const EmClause *c, guint i)
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
 
-  n.is_next = n.prior != c->end && n.prior + 1 == i;
+  /* "Cav. 3" */
+  n.is_next = n.prior != c->end && (n.prior + 1 == i || (n.prior + 2 == i && is_sign (c, i - 1, '.') && is_glued (c->items, i - 1)));
   if (n.is_size ? !em_item_size (c->items, i)->is_whole || em_item_size (c->items, i)->unit != EM_UNIT_NONE || item->length > DIGITS_MAX
                 : item->type == EM_ITEM_SIGN || item->length != 1)
     return FALSE;

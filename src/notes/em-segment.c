@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { HEAD_NOUN = 3 /* a noun of this weight may begin another repair */ };
+enum { WEAK_NOUN = 2 /* and of this weight is a repair's if no other is */, HEAD_NOUN = 3 /* a noun of this weight may begin another repair */ };
 
 static int
 noun_weight (const EmReader *r, guint i)
@@ -94,6 +94,13 @@ repeats (const EmReader *r, const Group *before, guint soft)
   return after.n == before->n && after.roles == before->roles && after.has_row && !after.has_noun && (after.n >= 3 || after.roles != 0);
 }
 
+/* "… and the .375 core pin hole": the one size between "and" and the noun is the noun's, when others stand before. */
+static gboolean
+is_size_of_noun (const EmReader *r, guint soft, const Group *group, guint size, guint noun)
+{
+  return em_item_says (r->items, soft, EM_SAYS_GLUE) != NULL && group->n == 1 && size > soft && size + 2 >= noun && soft > r->first && em_reader_is_sized (r, soft - 1);
+}
+
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
  * several that were named together. */
 guint
@@ -122,13 +129,15 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
-          if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && soft > last_size)
+          if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))
             {
               *out_is_before_one_of = FALSE;
               return soft + 1;
             }
           has_noun = TRUE;
         }
+      else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= WEAK_NOUN && !em_reader_is_demoted (r, i))
+        has_noun = TRUE;
       add_to_group (r, &group, i);
     }
   *out_is_before_one_of = FALSE;

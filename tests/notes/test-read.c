@@ -191,6 +191,13 @@ static const Case cases[] = {
   { "the crest needs 0.4 mm, rib 1.2 mm thick, 30 mm long", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
   /* The repair told before, named once more for what lies near it. */
   { "Nick 3 x 1 x 1 mm on core. There is a polished area 3 mm from the nick.", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
+  /* The size between "and" and a noun is that noun's; "each" behind a row is no count; "4 x" before damage is one. */
+  { "edge chipped .06 x .03 x .03 and the .375 core pin hole is egged out to .381, 1\" deep", EM_UNITS_INCH, "1\t2\tdiameter\t9.525\tmm" },
+  { "3 corners chipped, 5 mm x 2 x 2 each", EM_UNITS_METRIC, "1\t1\tleg_b\t2\tmm" },
+  { "Quetschkante 4 x beschädigt je 3 mm lang, 0,8 x 0,8", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  /* "Cav." before its number ends no sentence; the one size of a pit beside its depth is across. */
+  { "Cav. 3: poro de 0,6 mm, prof. 0,3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t0.6\tmm" },
+  { "Bohrungen (6 x) von Ø 5,00 auf Ø 5,10 ausgeschlagen", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
   /* A size far from the diameter that is called none is no diameter. */
   { "Core pin broken, 12 mm long, ⌀3 mm, should be 18 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t18\tmm" },
   /* What was told of one size stays there: few thou deep. */
