@@ -131,7 +131,7 @@ START_TEST (recovered_after_a_crash)
   g_autofree char *old_file = g_strdup (old->file);
   ck_assert_str_eq (old->path, path);
   em_autosave_recover (application, found);
-  for (int i = 0; i < 200 && g_file_test (old_file, G_FILE_TEST_EXISTS); i++)
+  for (int i = 0; i < 3000 && g_file_test (old_file, G_FILE_TEST_EXISTS); i++)
     test_settle (20);
   ck_assert (!g_file_test (old_file, G_FILE_TEST_EXISTS));
   ck_assert_uint_eq (count_journals (), 1);   /* its own again, until it is saved */

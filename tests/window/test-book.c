@@ -336,7 +336,7 @@ START_TEST (closing_asks_and_keeps)
   ck_assert_ptr_nonnull (usual);
   ck_assert (!gtk_widget_has_css_class (usual, "destructive-action"));
   gtk_widget_activate (usual);   /* a button stays down for a moment */
-  for (int i = 0; i < 200 && book != NULL; i++)
+  for (int i = 0; i < 3000 && book != NULL; i++)
     test_settle (20);
   ck_assert_ptr_null (book);
   ck_assert_int_eq (em_basis_get_rates (em_application_get_basis (application))->bench_minor_per_h, 9000);
@@ -365,7 +365,7 @@ START_TEST (the_effect_is_of_the_quote_at_hand)
   g_object_unref (first);
   gtk_window_destroy (GTK_WINDOW (first_window));
   /* A thread that compares its wires may hold it a moment longer. */
-  for (int i = 0; i < 200 && first != NULL; i++)
+  for (int i = 0; i < 3000 && first != NULL; i++)
     test_settle (20);
   ck_assert_msg (first == NULL, "a closed quote stays open behind the book");
   ck_assert (!em_draft_get_effect (em_book_window_get_draft (book))->has_quote);

@@ -63,7 +63,7 @@ find_mapped (GtkWidget *in, GType type)
 static GtkWidget *
 wait_for (GType type)
 {
-  for (int i = 0; i < 100 && find_toplevel (type) == NULL; i++)
+  for (int i = 0; i < 3000 && find_toplevel (type) == NULL; i++)
     test_settle (40);
   test_settle (60);
   return find_toplevel (type);
@@ -108,7 +108,7 @@ ask_over_changed (Fixture *f)
   gsize length;
 
   em_window_save_to (f->window, path);
-  for (int i = 0; i < 100 && em_document_get_path (f->document) == NULL; i++)
+  for (int i = 0; i < 3000 && em_document_get_path (f->document) == NULL; i++)
     test_settle (40);
   ck_assert (g_file_get_contents (path, &bytes, &length, NULL));
   g_autofree char *longer = g_strconcat (bytes, "\n", NULL);

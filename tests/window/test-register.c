@@ -92,7 +92,7 @@ find_quote_window (EmApplication *application)
 static EmWindow *
 wait_for_quote (EmApplication *application)
 {
-  for (int i = 0; i < 100 && find_quote_window (application) == NULL; i++)
+  for (int i = 0; i < 3000 && find_quote_window (application) == NULL; i++)
     test_settle (20);
   ck_assert_ptr_nonnull (find_quote_window (application));
   return find_quote_window (application);
@@ -334,7 +334,7 @@ START_TEST (a_quote_that_is_open_elsewhere_is_left_alone)
   ck_assert (g_file_get_contents (path, &after, NULL, NULL));
   ck_assert_str_eq (before, after);
   /* Told by a thread, which may take its time. */
-  for (int i = 0; i < 250 && strstr (em_register_window_get_summary (window), "open") == NULL; i++)
+  for (int i = 0; i < 3000 && strstr (em_register_window_get_summary (window), "open") == NULL; i++)
     test_settle (20);
   ck_assert_msg (strstr (em_register_window_get_summary (window), "open") != NULL, "%s", em_register_window_get_summary (window));
   close_all (application);
@@ -411,7 +411,7 @@ START_TEST (a_revision_tells_what_changed)
   ck_assert_uint_eq (em_register_window_count (window), 2);
   em_register_window_select (window, 1);
   em_register_window_select (window, 0);
-  for (int i = 0; i < 100 && em_register_window_get_changes (window)[0] == '\0'; i++)
+  for (int i = 0; i < 3000 && em_register_window_get_changes (window)[0] == '\0'; i++)
     test_settle (20);
   const char *changes = em_register_window_get_changes (window);
   ck_assert_msg (strstr (changes, "Since D-1001 A:") != NULL, "%s", changes);
@@ -461,7 +461,7 @@ START_TEST (past_jobs_teach_the_rate_book)
   test_settle (50);
   g_signal_emit_by_name (find_button (GTK_WIDGET (book), "_Look through past jobs"), "clicked");
   GtkWidget *take = find_button (GTK_WIDGET (book), "_Take the ticked ones");
-  for (int i = 0; i < 100 && !gtk_widget_get_sensitive (take); i++)
+  for (int i = 0; i < 3000 && !gtk_widget_get_sensitive (take); i++)
     test_settle (20);
   ck_assert (gtk_widget_get_sensitive (take));
   ck_assert (!em_draft_is_changed (em_book_window_get_draft (book)));
@@ -522,7 +522,7 @@ START_TEST (a_quote_is_given_the_next_number)
   EmCatalogue catalogue;
 
   test_act (quote_window, "win.next-number");
-  for (int i = 0; i < 100 && em_window_get_said (quote_window) == NULL; i++)
+  for (int i = 0; i < 3000 && em_window_get_said (quote_window) == NULL; i++)
     test_settle (20);
   ck_assert_ptr_null (em_document_get_quote (document)->text[EM_QUOTE_NUMBER]);
   ck_assert (em_rates_copy (em_basis_get_rates (em_application_get_basis (application)), &rates) == EM_OK);
@@ -531,7 +531,7 @@ START_TEST (a_quote_is_given_the_next_number)
   g_autoptr (EmBasis) basis = em_basis_new_take (&rates, &catalogue);
   em_application_set_basis (application, basis);
   test_act (quote_window, "win.next-number");
-  for (int i = 0; i < 100 && em_document_get_quote (document)->text[EM_QUOTE_NUMBER] == NULL; i++)
+  for (int i = 0; i < 3000 && em_document_get_quote (document)->text[EM_QUOTE_NUMBER] == NULL; i++)
     test_settle (20);
   ck_assert_str_eq (em_document_get_quote (document)->text[EM_QUOTE_NUMBER], "D-1004");
   em_document_undo (document);

@@ -144,7 +144,7 @@ START_TEST (things_of_a_newer_version_are_told)
   g_autofree char *content = NULL;
 
   em_application_open_quote (application, file, NULL);
-  for (int i = 0; i < 200 && gtk_application_get_active_window (GTK_APPLICATION (application)) == NULL; i++)
+  for (int i = 0; i < 3000 && gtk_application_get_active_window (GTK_APPLICATION (application)) == NULL; i++)
     test_settle (20);
   EmWindow *window = EM_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   test_settle (100);
@@ -153,7 +153,7 @@ START_TEST (things_of_a_newer_version_are_told)
   test_act (window, "win.dismiss");
   ck_assert (is_shown (window, "12 things of a newer version are not in the price"));
   em_window_save_to (window, saved);
-  for (int i = 0; i < 200 && g_strcmp0 (em_document_get_path (em_window_get_document (window)), saved) != 0; i++)
+  for (int i = 0; i < 3000 && g_strcmp0 (em_document_get_path (em_window_get_document (window)), saved) != 0; i++)
     test_settle (20);
   ck_assert (g_file_get_contents (saved, &content, NULL, NULL));
   ck_assert_ptr_nonnull (strstr (content, "kind=\"dent\""));

@@ -15,7 +15,7 @@ wait_for_wires (EmWindow *window)
   EmOutlook *outlook = em_window_get_outlook (window);
 
   test_settle (50);
-  for (int i = 0; i < 200 && em_outlook_is_busy (outlook); i++)
+  for (int i = 0; i < 3000 && em_outlook_is_busy (outlook); i++)
     test_settle (20);
   ck_assert_msg (!em_outlook_is_busy (outlook), "the wires are compared for ever");
   ck_assert_ptr_nonnull (em_outlook_get_compare (outlook));

@@ -41,7 +41,7 @@ end (Fixture *f)
 static void
 settle_prices (Fixture *f)
 {
-  for (int i = 0; i < 200 && (em_outlook_is_busy (em_window_get_outlook (f->window)) || em_outlook_get_compare (em_window_get_outlook (f->window)) == NULL); i++)
+  for (int i = 0; i < 3000 && (em_outlook_is_busy (em_window_get_outlook (f->window)) || em_outlook_get_compare (em_window_get_outlook (f->window)) == NULL); i++)
     test_settle (20);
   test_settle (150);
 }
