@@ -330,6 +330,15 @@ is_number_word (const Governor *g, guint i)
   return glue != NULL && g_strcmp0 (glue->value, "number") == 0 && !is_glued_on (g, i);
 }
 
+/* "is" of "the tool number is 4471" */
+static gboolean
+is_is (const Governor *g, guint i)
+{
+  const EmSense *label = says (g, i, EM_SAYS_LABEL);
+
+  return label != NULL && label->roles == EM_ROLE_WORN && item (g, i)->length <= 3;
+}
+
 /* "MOLD 2 PINS", "DIE .030 LOW", "MOLD 4140": a count, a size, a metal. */
 static gboolean
 is_other (const Governor *g, guint i)
@@ -356,7 +365,7 @@ read_reference (Governor *g, guint i)
     return;
   while (from < g->c->end && from <= i + WINDOW &&
          (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') || em_item_is_sign (g->c->items, from, '.') ||
-          em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from)))
+          em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || is_is (g, from)))
     from++;
   if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from))
     return;

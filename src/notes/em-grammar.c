@@ -18,6 +18,7 @@ enum
   WEAK_HEAD = 4,         /* "area", "edge": may be the place of something else */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
+  WHOLE_WORD = 4,        /* letters of a word that is no abbreviation */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
@@ -626,6 +627,15 @@ ends_in_dia (const EmReader *r, const EmItem *item)
   return item->length > 4 && g_ascii_strncasecmp (r->items->text + item->start + item->length - 4, " dia", 4) == 0;
 }
 
+/* "deep": a label that stands behind its size only. */
+static gboolean
+is_label_behind (const EmReader *r, guint i)
+{
+  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+
+  return label != NULL && label->place == EM_LABEL_AFTER;
+}
+
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
 static gboolean
 ends_sentence (const EmReader *r, guint i)
@@ -654,6 +664,10 @@ ends_sentence (const EmReader *r, guint i)
   /* ".50 THRU. 2 TOOLS" */
   if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
       (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))
+    return TRUE;
+  /* "56 deep. moving half: …": a whole word is no abbreviation. */
+  if (before->length >= WHOLE_WORD && is_label_behind (r, i - 1) && (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) && next->sign == 0 &&
+      em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL)
     return TRUE;
   /* "1.25 long. 3 also have nicks" */
   if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&

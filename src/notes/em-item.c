@@ -331,7 +331,7 @@ read_limits (const Builder *b, guint at, EmSize *size)
     return at;
   if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
     return at;
-  if (is_dash && (ratio <= 1 || (second.n_decimals != size->n_decimals && second.n_decimals * size->n_decimals == 0)))
+  if (is_dash && (ratio <= 1 || (!is_named && second.n_decimals != size->n_decimals && second.n_decimals * size->n_decimals == 0)))
     return at;
   return set_limits (size, second.value) ? next : at;
 }

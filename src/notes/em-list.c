@@ -146,6 +146,28 @@ is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
   return is_letter (r, i) && em_item (r->items, i)->sign == 0 && em_list_is_bare_whole (r->items, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
 }
 
+/* The letter that a line begins with, before a word: "A  edge nick"; 0: none. */
+static char
+leading_letter (const EmReader *r, guint i)
+{
+  const EmItem *next = i + 1 < r->items->items->len ? em_item (r->items, i + 1) : NULL;
+
+  if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) || (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN))
+    return 0;
+  return g_ascii_toupper (r->items->text[em_item (r->items, i)->start]);
+}
+
+/* "A edge nick" heads a list when the next line begins with "B …", or goes on with it. */
+static gboolean
+is_bare_letter (EmReader *r, guint i, guint end)
+{
+  char letter = leading_letter (r, i);
+  gboolean is_list = letter != 0 && ((letter == 'A' && leading_letter (r, end + 1) == 'B') || (letter > 'A' && letter == r->bare_letter + 1));
+
+  r->bare_letter = is_list ? letter : 0;
+  return is_list;
+}
+
 /* "(2)", "2 face", "2  4  nick": the numbers of a list without marks. Returns the item after them, or i. */
 static guint
 skip_listed (EmReader *r, guint i, guint end)
@@ -162,7 +184,7 @@ skip_listed (EmReader *r, guint i, guint end)
       em_item_size (r->items, i + 1)->roles |= EM_ROLE_COUNT;
       after = i + 1;
     }
-  else if (is_bare_number (r, i, end))
+  else if (is_bare_number (r, i, end) || is_bare_letter (r, i, end))
     after = i + 1;
   if (after != i)
     em_item (r->items, number)->is_used = r->is_bullet = TRUE;
@@ -223,6 +245,13 @@ em_list_skip_head (EmReader *r, guint i, guint end)
   after = skip_hash (r, named, end);
   if (after == named)
     after = skip_marked (r, named, end, is_named);
+  /* "pt 3 bore" */
+  if (after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) == NULL && em_list_is_bare_whole (r->items, named) &&
+      em_item_says (r->items, named + 1, EM_SAYS_KIND) != NULL)
+    {
+      em_item (r->items, named)->is_used = r->is_bullet = TRUE;
+      return named + 1;
+    }
   /* "AREA 20 x 10": without its number the word is a repair's own. */
   return after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) != NULL ? i : after;
 }

@@ -113,6 +113,15 @@ is_singular (const EmClause *c, guint i)
   return g_ascii_tolower (c->items->text[item->start + item->length - 1]) != 's';
 }
 
+/* "item", "Pos" */
+static gboolean
+is_item_word (const EmClause *c, guint i)
+{
+  const EmSense *glue = i >= c->first && i < c->end ? em_item_says (c->items, i, EM_SAYS_GLUE) : NULL;
+
+  return glue != NULL && g_strcmp0 (glue->value, "item") == 0;
+}
+
 /* The number or letter that may be a name, and the word before it. */
 typedef struct
 {
@@ -214,12 +223,15 @@ is_one_of_several (const Name *n)
   if (!n->is_size || !n->is_next)
     return FALSE;
   /* One thing, so that the number is the slide's. */
-  if (n->prior == c->first && is_place && is_singular (c, next))
+  if (is_first (c, n->prior) && is_place && is_singular (c, next))
     return TRUE;
   /* What is counted has its count before it. */
   if (is_counted (c, n->prior) && is_free && !says (c, next, EM_SAYS_TIMES) && !says (c, next, EM_SAYS_KIND))
     return TRUE;
   if (says (c, n->prior, EM_SAYS_SAME) && is_free)
+    return TRUE;
+  /* "pt 3 bore" */
+  if (is_item_word (c, n->prior) && is_singular (c, next))
     return TRUE;
   if (is_place && !says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
     return TRUE;

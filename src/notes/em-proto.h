@@ -22,6 +22,7 @@ typedef struct
   guint      first, end;     /* the sentence */
   guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
   guint64    inline_number;  /* of "(1)" within a line */
+  char       bare_letter;    /* of "A edge nick" that began the line before; 0: none */
   guint64    bare_number;    /* the same of "2 face" */
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
   guint      mention_first, mention_end; /* a thing named without sizes; equal: none */

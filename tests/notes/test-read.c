@@ -198,6 +198,11 @@ static const Case cases[] = {
   /* "Cav." before its number ends no sentence; the one size of a pit beside its depth is across. */
   { "Cav. 3: poro de 0,6 mm, prof. 0,3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t0.6\tmm" },
   { "Bohrungen (6 x) von Ø 5,00 auf Ø 5,10 ausgeschlagen", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "A  edge nick   3.0 x 0.8 x 0.6 mm\nB  wall   20 x 8 mm, 0.3 mm thk", EM_UNITS_METRIC, "2\t2\tlength\t20\tmm" },
+  { "Item 3 nick 4 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
+  { "bore 42 H7, now 42.4 mm. 56 mm deep. moving half: crack 15 mm long", EM_UNITS_METRIC, "1\t1\tlength\t56\tmm" },
+  { "pits 0.5-1 mm dia and 0.3 mm deep", EM_UNITS_METRIC, "1\t1\tdiameter\t0.75\tmm" },
+  { "Hi, the tool number is 4471-B", EM_UNITS_METRIC, "1\t0\ttool_number\t4471-B\t" },
   /* A size far from the diameter that is called none is no diameter. */
   { "Core pin broken, 12 mm long, ⌀3 mm, should be 18 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t18\tmm" },
   /* What was told of one size stays there: few thou deep. */
