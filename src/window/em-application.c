@@ -11,6 +11,7 @@
 #include "em-book-window.h"
 #include "em-demo.h"
 #include "em-lock.h"
+#include "em-lock-release.h"
 #include "em-look.h"
 #include "em-manners.h"
 #include "em-picture.h"
@@ -419,6 +420,14 @@ em_application_finalize (GObject *object)
   G_OBJECT_CLASS (em_application_parent_class)->finalize (object);
 }
 
+/* No window is there any more to wait with. */
+static void
+em_application_shutdown (GApplication *application)
+{
+  G_APPLICATION_CLASS (em_application_parent_class)->shutdown (application);
+  em_lock_release_wait (EM_LOCK_PATIENCE_MS);
+}
+
 static void
 em_application_class_init (EmApplicationClass *class)
 {
@@ -426,6 +435,7 @@ em_application_class_init (EmApplicationClass *class)
 
   G_OBJECT_CLASS (class)->finalize = em_application_finalize;
   application_class->startup = em_application_startup;
+  application_class->shutdown = em_application_shutdown;
   application_class->activate = em_application_activate;
   application_class->open = em_application_open;
   application_class->handle_local_options = em_application_handle_local_options;
@@ -516,6 +526,7 @@ load_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
   loading->is_loaded = em_quote_file_load (loading->path, &loading->file, &error);
   if (loading->is_loaded)
     {
+      em_lock_release_wait (EM_LOCK_PATIENCE_MS);
       /* Where no lock can be put there is nobody to tell, or nothing to save. */
       loading->lock = em_lock_take (loading->path, &lock_error);
       if (g_error_matches (lock_error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED))

@@ -8,6 +8,7 @@
 #include "em-autosave.h"
 
 #include "em-lock.h"
+#include "em-lock-release.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -271,6 +272,7 @@ read_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
       found->is_read = em_recovery_read (found->recovered, &found->file, &found->error);
       if (!found->is_read || found->recovered->path == NULL)
         continue;
+      em_lock_release_wait (EM_LOCK_PATIENCE_MS);
       found->lock = em_lock_take (found->recovered->path, &lock_error);
       if (g_error_matches (lock_error, EM_FILE_ERROR, EM_FILE_ERROR_LOCKED))
         found->locked = g_strdup (lock_error->message);

@@ -6,6 +6,7 @@
 #include "em-document.h"
 
 #include "em-history.h"
+#include "em-lock-release.h"
 #include "em-notes.h"
 #include "em-save.h"
 
@@ -186,7 +187,7 @@ em_document_finalize (GObject *object)
   g_clear_pointer (&self->good_prices, g_hash_table_unref);
   g_clear_pointer (&self->problems, g_hash_table_unref);
   g_clear_pointer (&self->path, g_free);
-  g_clear_pointer (&self->lock, em_lock_free);
+  em_lock_release_take (self->lock);
   G_OBJECT_CLASS (em_document_parent_class)->finalize (object);
 }
 
@@ -731,7 +732,10 @@ save_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
       return;
     }
   if (saving->wants_lock)
-    saving->lock = em_lock_take (saving->path, NULL);
+    {
+      em_lock_release_wait (EM_LOCK_PATIENCE_MS);
+      saving->lock = em_lock_take (saving->path, NULL);
+    }
   g_task_return_boolean (task, TRUE);
 }
 
@@ -756,7 +760,7 @@ em_document_get_stamp (EmDocument *self)
 void
 em_document_set_lock_take (EmDocument *self, EmLock *lock)
 {
-  em_lock_free (self->lock);
+  em_lock_release_take (self->lock);
   self->lock = lock;
 }
 

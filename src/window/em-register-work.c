@@ -5,7 +5,7 @@
 
 #include "em-register-work.h"
 
-#include "em-lock.h"
+#include "em-lock-release.h"
 #include "em-save.h"
 
 #include <glib/gi18n.h>
@@ -103,6 +103,8 @@ state_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *canc
 {
   EmWork *work = data;
   GError *error = NULL;
+
+  em_lock_release_wait (EM_LOCK_PATIENCE_MS);
   g_autoptr (EmLock) lock = em_lock_take (work->path, &error);
 
   (void) source;

@@ -6,7 +6,7 @@
 #include "em-test-window.h"
 
 #include "em-autosave.h"
-#include "em-lock.h"
+#include "em-lock-release.h"
 #include "em-save.h"
 
 #include <glib/gstdio.h>
@@ -200,6 +200,7 @@ START_TEST (kept_when_it_cannot_be_saved)
   test_window (application, document);
   ck_assert_int_eq (save (document, path), 1);
   em_document_set_lock_take (document, NULL);
+  ck_assert (em_lock_release_wait (5000));
   ck_assert (g_remove (path) == 0 && g_rmdir (folder) == 0);
   em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody");
   ck_assert_int_eq (save (document, path), -1);
@@ -227,6 +228,7 @@ START_TEST (who_has_it_open)
   ck_assert_int_eq (save (document, path), 1);
   ck_assert (g_file_test (lock_path, G_FILE_TEST_EXISTS));
   em_document_set_lock_take (document, NULL);
+  ck_assert (em_lock_release_wait (5000));
   ck_assert (!g_file_test (lock_path, G_FILE_TEST_EXISTS));
   ck_assert (g_file_set_contents (lock_path, lock, -1, NULL));
   em_window_open_file (window, file);
