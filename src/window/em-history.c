@@ -6,6 +6,7 @@
 #include "em-history.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 typedef struct
 {
@@ -19,7 +20,15 @@ typedef struct
   EmMark    mark;      /* the other side's; of one that came: while the step is undone */
   EmQuote  *quote;
   EmBasis  *sent;      /* with quote; owned, or NULL */
+  gsize     n_bytes;   /* of quote, about */
 } EmStep;
+
+/* Steps that are never forgotten. */
+enum { LEAST_STEPS = 20 };
+#define MOST_BYTES ((gsize) 512 * 1024 * 1024)
+
+/* What a text or a mark's texts take with malloc's own. */
+enum { TEXT_BYTES = 32 };
 
 /* steps[0 … done − 1] can be undone, steps[done …] redone. saved is the value of done
  * when the quote was last on disk, −1 when that state can no longer be reached. */
@@ -29,6 +38,7 @@ struct EmHistory
   guint      done;
   gint64     saved;
   gboolean   is_broken;
+  gsize      n_bytes, most_bytes;   /* of all steps */
 };
 
 static void
@@ -63,7 +73,14 @@ em_history_new (void)
   EmHistory *history = g_new0 (EmHistory, 1);
 
   history->steps = g_ptr_array_new_with_free_func (free_step);
+  history->most_bytes = MOST_BYTES;
   return history;
+}
+
+void
+em_history_set_most (EmHistory *history, gsize n_bytes)
+{
+  history->most_bytes = n_bytes;
 }
 
 void
@@ -83,6 +100,29 @@ joins (const EmHistory *history, guint64 key)
   return ((EmStep *) g_ptr_array_index (history->steps, history->done - 1))->key == key;
 }
 
+static gsize
+size_of (const EmQuote *quote)
+{
+  gsize n = sizeof *quote + (gsize) quote->n_features * (sizeof *quote->feature + TEXT_BYTES) + (gsize) quote->n_marks * (sizeof *quote->mark + 2 * TEXT_BYTES);
+
+  for (int i = 0; i < EM_N_QUOTE_TEXT; i++)
+    n += quote->text[i] != NULL ? strlen (quote->text[i]) : 0;
+  return n;
+}
+
+/* A long quote's words are typed one by one, and each word is a step that holds all of it. */
+static void
+forget_oldest (EmHistory *history)
+{
+  while (history->n_bytes > history->most_bytes && history->done > LEAST_STEPS)
+    {
+      history->n_bytes -= ((EmStep *) g_ptr_array_index (history->steps, 0))->n_bytes;
+      g_ptr_array_remove_index (history->steps, 0);
+      history->done--;
+      history->saved = history->saved > 0 ? history->saved - 1 : -1;
+    }
+}
+
 static EmStep *
 add_step (EmHistory *history, guint64 key, guint what, int32_t index)
 {
@@ -93,6 +133,8 @@ add_step (EmHistory *history, guint64 key, guint what, int32_t index)
   step->index = index;
   if (history->saved > (gint64) history->done)
     history->saved = -1;
+  for (guint i = history->done; i < history->steps->len; i++)
+    history->n_bytes -= ((EmStep *) g_ptr_array_index (history->steps, i))->n_bytes;
   g_ptr_array_set_size (history->steps, (gint) history->done);
   g_ptr_array_add (history->steps, step);
   history->done++;
@@ -145,6 +187,9 @@ em_history_add_quote_take (EmHistory *history, guint64 key, guint what, EmQuote 
   step = add_step (history, key, what, -1);
   step->quote = g_memdup2 (old_quote, sizeof *old_quote);
   step->sent = old_sent != NULL ? em_basis_ref (old_sent) : NULL;
+  step->n_bytes = size_of (old_quote);
+  history->n_bytes += step->n_bytes;
+  forget_oldest (history);
 }
 
 void

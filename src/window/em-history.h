@@ -21,6 +21,9 @@ typedef struct EmHistory EmHistory;
 
 EmHistory *em_history_new  (void);
 void       em_history_free (EmHistory *history);
+/* Steps that hold whole quotes may come to about so many bytes; the oldest are forgotten then, down to a score of steps. Half a gigabyte
+ * unless it is set. */
+void       em_history_set_most (EmHistory *history, gsize n_bytes);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmHistory, em_history_free)
 
 /* Records the old side of a change just made and drops what had been undone. key names

@@ -8,6 +8,8 @@
 
 #include "em-test-window.h"
 
+#include "em-history.h"
+
 #include <glib/gstdio.h>
 
 typedef gboolean (*Edit) (EmDocument *document);
@@ -389,6 +391,45 @@ START_TEST (a_correction_touches_one_feature)
 }
 END_TEST
 
+/* Steps of a long quote are not kept without end: the oldest go, a score stays, and a saved state that went can't be come back to. */
+START_TEST (a_long_history_forgets_its_start)
+{
+  g_autoptr (EmHistory) history = em_history_new ();
+  const char *words = "Words that take some room, so that a few dozen of them are more than is to be kept";
+  EmQuote quote;
+  EmBasis *sent = NULL;
+  guint what;
+  int32_t index;
+  int n = 0;
+
+  em_quote_init (&quote);
+  em_history_set_most (history, 1);
+  em_history_mark_saved (history);
+  for (int i = 0; i < 50; i++)
+    {
+      EmQuote edited;
+      g_autofree char *text = g_strdup_printf ("%d %s", i, words);
+      ck_assert_int_eq (em_quote_copy (&quote, &edited), EM_OK);
+      em_quote_set_text (&edited, EM_QUOTE_CUSTOMER, text);
+      em_history_add_quote_take (history, 0, EM_CHANGE_DETAILS, &quote, NULL);
+      quote = edited;
+      if (i == 40)
+        em_history_mark_saved (history);
+    }
+  for (; em_history_undo (history, &quote, &sent, &what, &index); n++)
+    {
+      g_autofree char *text = g_strdup_printf ("%d %s", 48 - n, words);
+      ck_assert_str_eq (quote.text[EM_QUOTE_CUSTOMER], text);
+      ck_assert_int_eq (em_history_is_saved (history), 48 - n == 40);
+    }
+  ck_assert_int_eq (n, 20);
+  for (; em_history_redo (history, &quote, &sent, &what, &index); n--)
+    ;
+  ck_assert_int_eq (n, 0);
+  em_quote_clear (&quote);
+}
+END_TEST
+
 START_TEST (sent_quote_keeps_its_rates)
 {
   g_autoptr (EmDocument) document = test_demo (NULL);
@@ -500,6 +541,7 @@ main (void)
   tcase_add_test (tcase, units_change_no_value);
   tcase_add_loop_test (tcase, marks_follow_the_words, 0, 6);
   tcase_add_test (tcase, sent_quote_keeps_its_rates);
+  tcase_add_test (tcase, a_long_history_forgets_its_start);
   tcase_add_loop_test (tcase, a_correction_touches_one_feature, 0, 2);
   tcase_add_test (tcase, sent_rates_go_back_and_forth);
   tcase_add_test (tcase, saving_settles_what_may_be_lost);
