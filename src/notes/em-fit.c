@@ -3,14 +3,14 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-fit.h"
+#include "em-fit-parts.h"
 
 #include <math.h>
 #include <string.h>
 
 enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE_RATIO = 2 /* and where only one is called so, not even thus */ };
 
-enum { ROW_MAX = 8, BARE_MAX = 12, UNPLACED_MAX = 40 };
+enum { ROW_MAX = 8, UNPLACED_MAX = 40 };
 
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
 static const double build_max_mm = 2.5;
@@ -74,16 +74,6 @@ is_unusual (int kind, const char *field, double value_mm)
   return FALSE;
 }
 
-typedef struct
-{
-  const EmItems *items;
-  const EmProto *proto;
-  EmFit         *fit;
-  guint          n_bare;
-  guint          bare[BARE_MAX];  /* items of sizes without a label */
-  gboolean       has_add;         /* a size stands right beside a verb of building */
-} Fitter;
-
 const EmFitted *
 em_fit_find (const EmFit *fit, const char *field)
 {
@@ -93,8 +83,8 @@ em_fit_find (const EmFit *fit, const char *field)
   return NULL;
 }
 
-static double
-mm (const Fitter *f, guint item)
+double
+em_fitter_mm (const EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
 
@@ -103,7 +93,7 @@ mm (const Fitter *f, guint item)
 
 /* "NICK 14 X 2 X 2" among inches: an unusual size whose unit is only that of other repairs makes the units of this one a question. */
 static void
-ask_units (const Fitter *f, const EmSize *unusual_size)
+ask_units (const EmFitter *f, const EmSize *unusual_size)
 {
   for (guint i = 0; unusual_size->is_guessed && i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
     {
@@ -113,15 +103,15 @@ ask_units (const Fitter *f, const EmSize *unusual_size)
     }
 }
 
-static void
-put (Fitter *f, const char *field, guint item, double factor, const char *reason)
+void
+em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const char *reason)
 {
   const EmSize *size = em_item_size (f->items, item);
   EmFitted fitted = { .field = field, .factor = factor, .item = item, .words = EM_NO_ITEM, .reason = reason };
 
   if (f->fit->n_fitted == EM_FIT_MAX)
     return;
-  fitted.value = mm (f, item) * factor;
+  fitted.value = em_fitter_mm (f, item) * factor;
   fitted.low = em_fraction_in_mm (size->low, size->unit) * factor;
   fitted.high = em_fraction_in_mm (size->high, size->unit) * factor;
   if (fitted.reason == NULL)
@@ -138,8 +128,8 @@ put (Fitter *f, const char *field, guint item, double factor, const char *reason
   f->fit->fitted[f->fit->n_fitted++] = fitted;
 }
 
-static void
-put_text (Fitter *f, const char *field, const char *text, const char *reason)
+void
+em_fitter_put_text (EmFitter *f, const char *field, const char *text, const char *reason)
 {
   EmFitted fitted = { .field = field, .item = EM_NO_ITEM, .words = EM_NO_ITEM, .state = EM_READ_INFERRED, .reason = reason, .text = text,
                       .value = (double) NAN, .low = (double) NAN, .high = (double) NAN };
@@ -148,8 +138,8 @@ put_text (Fitter *f, const char *field, const char *text, const char *reason)
     f->fit->fitted[f->fit->n_fitted++] = fitted;
 }
 
-static void
-ask (Fitter *f, const char *code, guint item)
+void
+em_fitter_ask (EmFitter *f, const char *code, guint item)
 {
   EmFitQuestion question = { code, item };
 
@@ -157,29 +147,29 @@ ask (Fitter *f, const char *code, guint item)
     f->fit->question[f->fit->n_questions++] = question;
 }
 
-static gboolean
-is_near (double a, double b)
+gboolean
+em_fitter_is_near (double a, double b)
 {
   return fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
 }
 
 /* The field is free, or says the same already (then the size only repeats it). */
 static gboolean
-offer (Fitter *f, const char *field, guint item, double factor, const char *reason)
+offer (EmFitter *f, const char *field, guint item, double factor, const char *reason)
 {
   const EmFitted *there = em_fit_find (f->fit, field);
 
   if (there == NULL)
-    put (f, field, item, factor, reason);
-  else if (!is_near (there->value, mm (f, item) * factor))
+    em_fitter_put (f, field, item, factor, reason);
+  else if (!em_fitter_is_near (there->value, em_fitter_mm (f, item) * factor))
     return FALSE;
   else
     em_item (f->items, item)->is_used = TRUE;
   return TRUE;
 }
 
-static const char *
-given_text (const EmProto *proto, const char *field)
+const char *
+em_fitter_given_text (const EmProto *proto, const char *field)
 {
   for (guint i = 0; i < proto->given->len; i++)
     if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
@@ -194,7 +184,7 @@ is_round_form (const char *form)
 }
 
 static gboolean
-fit_slot (Fitter *f, guint item)
+fit_slot (EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
   gboolean is_row = size->chain != 0, is_named = (size->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0, has_width = em_fit_find (f->fit, "slot_width") != NULL;
@@ -216,7 +206,7 @@ build_field (int kind)
 }
 
 static gboolean
-fit_labelled (Fitter *f, guint item)
+fit_labelled (EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
   guint32 roles = size->roles;
@@ -226,12 +216,12 @@ fit_labelled (Fitter *f, guint item)
   if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     roles &= ~(guint32) EM_ROLE_WORN;
   /* "rib height should be 8.0, is 7.6": what it is now is no coat. */
-  if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN && mm (f, item) > build_max_mm)
+  if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN && em_fitter_mm (f, item) > build_max_mm)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
   /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
-  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && mm (f, item) <= build_max_mm)
+  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= build_max_mm)
     return offer (f, "thickness", item, 1, "from-words");
   /* "build up 2 mm high" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
@@ -240,12 +230,12 @@ fit_labelled (Fitter *f, guint item)
   if (f->fit->kind == RIB && f->proto->has_damage && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL)
     return offer (f, "coat", item, 1, "from-words");
   /* "COAT SIDES 5 DOWN" */
-  if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && mm (f, item) > build_max_mm)
+  if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
   /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
-  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 && is_round_form (given_text (f->proto, "form")))
+  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 && is_round_form (em_fitter_given_text (f->proto, "form")))
     roles = EM_ROLE_DIAMETER;
   /* "D=" may be a depth, "⌀" and "dia" never. */
   if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))
@@ -267,7 +257,7 @@ fit_labelled (Fitter *f, guint item)
         return TRUE;
     }
   /* "30 mm long, worn for 0.4 mm" */
-  if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL && mm (f, item) <= build_max_mm)
+  if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL && em_fitter_mm (f, item) <= build_max_mm)
     return offer (f, build_field (f->fit->kind), item, 1, "from-words");
   /* "IN SLOT 10 WIDE, 20 DEEP" */
   if ((roles & EM_ROLE_DEPTH) != 0 && em_fit_find (f->fit, "slot_width") != NULL && em_fit_find (f->fit, "slot_depth") == NULL)
@@ -278,7 +268,7 @@ fit_labelled (Fitter *f, guint item)
 /* ---- round things: two diameters are told apart by wear, which closes a pin and opens a bore ---- */
 
 static void
-fit_diameters (Fitter *f, const guint *items, guint n)
+fit_diameters (EmFitter *f, const guint *items, guint n)
 {
   gboolean is_bore = f->fit->kind == BORE, is_seat = f->fit->kind == SEAT;
   guint large = items[0], small = items[0];
@@ -286,39 +276,39 @@ fit_diameters (Fitter *f, const guint *items, guint n)
 
   for (guint i = 1; i < n; i++)
     {
-      large = mm (f, items[i]) > mm (f, large) ? items[i] : large;
-      small = mm (f, items[i]) < mm (f, small) ? items[i] : small;
+      large = em_fitter_mm (f, items[i]) > em_fitter_mm (f, large) ? items[i] : large;
+      small = em_fitter_mm (f, items[i]) < em_fitter_mm (f, small) ? items[i] : small;
     }
   has_role = ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
   /* ".5 dia +.004 dia": no two of one thing, but how much on the diameter. */
-  if (!is_seat && n == 2 && mm (f, small) <= build_max_mm && mm (f, large) > FAR_RATIO * mm (f, small) && em_fit_find (f->fit, "build") == NULL)
+  if (!is_seat && n == 2 && em_fitter_mm (f, small) <= build_max_mm && em_fitter_mm (f, large) > FAR_RATIO * em_fitter_mm (f, small) && em_fit_find (f->fit, "build") == NULL)
     {
-      put (f, "diameter", large, 1, "from-words");
-      put (f, "build", small, 0.5, "from-words");
+      em_fitter_put (f, "diameter", large, 1, "from-words");
+      em_fitter_put (f, "build", small, 0.5, "from-words");
     }
-  else if (is_near (mm (f, large), mm (f, small)))
+  else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
     {
       gboolean is_worn = !is_seat && (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
 
-      put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
+      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
     }
   else if (is_seat)
     {
-      put (f, "diameter", large, 1, NULL);
-      put (f, "diameter_small", small, 1, NULL);
+      em_fitter_put (f, "diameter", large, 1, NULL);
+      em_fitter_put (f, "diameter_small", small, 1, NULL);
     }
   else
     {
-      put (f, "diameter", is_bore ? small : large, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
-      put (f, "worn", is_bore ? large : small, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
+      em_fitter_put (f, "diameter", is_bore ? small : large, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
+      em_fitter_put (f, "worn", is_bore ? large : small, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
     }
   for (guint i = 0; i < n; i++)
-    if (is_near (mm (f, items[i]), mm (f, large)) || is_near (mm (f, items[i]), mm (f, small)))
+    if (em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, large)) || em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, small)))
       em_item (f->items, items[i])->is_used = TRUE;
 }
 
 static gboolean
-is_diameter (const Fitter *f, guint item)
+is_diameter (const EmFitter *f, guint item)
 {
   const guint32 elsewhere = EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_THICKNESS;
   const EmSize *size = em_item_size (f->items, item);
@@ -332,12 +322,12 @@ is_diameter (const Fitter *f, guint item)
 
 /* "WORN .004": how much, not to what, when another size is many times as large. */
 static gboolean
-is_wear (const Fitter *f, guint item)
+is_wear (const EmFitter *f, guint item)
 {
   if ((em_item_size (f->items, item)->roles & EM_ROLE_WORN) == 0)
     return FALSE;
-  for (guint i = 0; i < f->proto->sizes->len && i < BARE_MAX; i++)
-    if (mm (f, g_array_index (f->proto->sizes, guint, i)) > 5 * mm (f, item) &&
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    if (em_fitter_mm (f, g_array_index (f->proto->sizes, guint, i)) > 5 * em_fitter_mm (f, item) &&
         em_item_size (f->items, g_array_index (f->proto->sizes, guint, i))->unit != EM_UNIT_DEGREE)
       return TRUE;
   return FALSE;
@@ -345,7 +335,7 @@ is_wear (const Fitter *f, guint item)
 
 /* "LOW .007, ADD .015": what to add is told apart from what is worn, which then is only talk. */
 static gboolean
-is_outdone (const Fitter *f, guint item)
+is_outdone (const EmFitter *f, guint item)
 {
   guint32 roles = em_item_size (f->items, item)->roles;
 
@@ -357,7 +347,7 @@ is_outdone (const Fitter *f, guint item)
 
 /* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
 static gboolean
-fit_build (Fitter *f, guint item)
+fit_build (EmFitter *f, guint item)
 {
   guint32 roles = em_item_size (f->items, item)->roles;
 
@@ -369,13 +359,13 @@ fit_build (Fitter *f, guint item)
   if ((roles & EM_ROLE_ON_DIAMETER) != 0)
     return offer (f, "build", item, 0.5, "on-diameter");
   /* "1.000 OD worn .004 dia" */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && mm (f, item) <= build_max_mm)
+  if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= build_max_mm)
     return offer (f, "build", item, 0.5, "from-words");
   if ((roles & EM_ROLE_PER_SIDE) != 0)
     return offer (f, "build", item, 1, NULL);
-  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 && mm (f, item) <= build_max_mm)
+  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 && em_fitter_mm (f, item) <= build_max_mm)
     {
-      ask (f, "side-or-diameter", item);
+      em_fitter_ask (f, "side-or-diameter", item);
       em_item (f->items, item)->is_used = TRUE;
       return TRUE;
     }
@@ -384,7 +374,7 @@ fit_build (Fitter *f, guint item)
 
 /* "⌀3, should be 18": what is called no diameter and lies far from one that is may be a length. Returns how many are left. */
 static guint
-drop_foreign (const Fitter *f, guint *items, guint n)
+drop_foreign (const EmFitter *f, guint *items, guint n)
 {
   guint named = EM_NO_ITEM, n_left = 0;
 
@@ -393,7 +383,7 @@ drop_foreign (const Fitter *f, guint *items, guint n)
       named = items[i];
   for (guint i = 0; i < n; i++)
     {
-      double ratio = named != EM_NO_ITEM ? mm (f, items[i]) / mm (f, named) : 1;
+      double ratio = named != EM_NO_ITEM ? em_fitter_mm (f, items[i]) / em_fitter_mm (f, named) : 1;
 
       if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0 || (ratio < ALIKE_RATIO && ratio * ALIKE_RATIO > 1))
         items[n_left++] = items[i];
@@ -402,9 +392,9 @@ drop_foreign (const Fitter *f, guint *items, guint n)
 }
 
 static void
-fit_round (Fitter *f)
+fit_round (EmFitter *f)
 {
-  guint diameters[BARE_MAX], n = 0, taken = 0;
+  guint diameters[EM_BARE_MAX], n = 0, taken = 0;
   GArray *sizes = f->proto->sizes;
 
   for (guint i = 0; i < sizes->len; i++)
@@ -418,7 +408,7 @@ fit_round (Fitter *f)
       if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
           (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 && offer (f, "radius", item, 0.5, NULL))
         continue;
-      if (is_diameter (f, item) && n < BARE_MAX)
+      if (is_diameter (f, item) && n < EM_BARE_MAX)
         {
           diameters[n++] = item;
           continue;
@@ -426,23 +416,23 @@ fit_round (Fitter *f)
       if (fit_labelled (f, item))
         continue;
       is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0;
-      if (is_bare && f->n_bare < BARE_MAX)
+      if (is_bare && f->n_bare < EM_BARE_MAX)
         f->bare[f->n_bare++] = item;
     }
   if (f->fit->kind != SEAT && f->n_bare > 0 && f->proto->has_build && em_item_size (f->items, f->bare[0])->chain == 0 &&
-      mm (f, f->bare[0]) <= build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
+      em_fitter_mm (f, f->bare[0]) <= build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
     {
-      ask (f, "side-or-diameter", f->bare[0]);
+      em_fitter_ask (f, "side-or-diameter", f->bare[0]);
       em_item (f->items, f->bare[0])->is_used = TRUE;
       taken = 1;
     }
   /* A bare size first in the row is the diameter; a second one nearly as large is the other diameter. */
-  for (; taken < f->n_bare && n < BARE_MAX; taken++)
+  for (; taken < f->n_bare && n < EM_BARE_MAX; taken++)
     {
-      double first = n > 0 ? mm (f, diameters[0]) : 0, value = mm (f, f->bare[taken]);
+      double first = n > 0 ? em_fitter_mm (f, diameters[0]) : 0, value = em_fitter_mm (f, f->bare[taken]);
 
       /* Said once more: "BORE 32 MM: 32.00". */
-      if (n > 0 && is_near (value, first))
+      if (n > 0 && em_fitter_is_near (value, first))
         {
           em_item (f->items, f->bare[taken])->is_used = TRUE;
           continue;
@@ -461,7 +451,7 @@ fit_round (Fitter *f)
 /* ---- rows of bare sizes ---- */
 
 static const Row *
-row_at (const Fitter *f, int position)
+row_at (const EmFitter *f, int position)
 {
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
     if (row->position == position)
@@ -470,7 +460,7 @@ row_at (const Fitter *f, int position)
 }
 
 static guint
-free_positions (const Fitter *f, const Row **out_rows)
+free_positions (const EmFitter *f, const Row **out_rows)
 {
   guint n = 0;
 
@@ -488,7 +478,7 @@ free_positions (const Fitter *f, const Row **out_rows)
 }
 
 static void
-move_to (Fitter *f, guint from, guint to)
+move_to (EmFitter *f, guint from, guint to)
 {
   guint item = f->bare[from];
 
@@ -500,12 +490,12 @@ move_to (Fitter *f, guint from, guint to)
 }
 
 static guint
-extreme (const Fitter *f, gboolean is_largest)
+extreme (const EmFitter *f, gboolean is_largest)
 {
   guint at = 0;
 
   for (guint i = 1; i < f->n_bare; i++)
-    if (is_largest ? mm (f, f->bare[i]) > mm (f, f->bare[at]) : mm (f, f->bare[i]) < mm (f, f->bare[at]))
+    if (is_largest ? em_fitter_mm (f, f->bare[i]) > em_fitter_mm (f, f->bare[at]) : em_fitter_mm (f, f->bare[i]) < em_fitter_mm (f, f->bare[at]))
       at = i;
   return at;
 }
@@ -519,14 +509,14 @@ is_free (const Row **free_rows, guint n, guint at, const char *field)
 /* Brings the bare sizes into the order of the free fields where their sizes tell more than their places; returns why they have
  * the fields they get. */
 static const char *
-order_bare (Fitter *f, const Row **free_rows, guint n)
+order_bare (EmFitter *f, const Row **free_rows, guint n)
 {
   int kind = f->fit->kind;
   gboolean is_flat = kind == FACE || kind == SIDEWALL;
   const char *reason = "position";
 
   /* "pad face .015": no face is that long. */
-  if (is_flat && f->n_bare == 1 && n == 3 && mm (f, f->bare[0]) <= build_max_mm)
+  if (is_flat && f->n_bare == 1 && n == 3 && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
     {
       free_rows[0] = free_rows[2];
       return "smallest";
@@ -551,7 +541,7 @@ order_bare (Fitter *f, const Row **free_rows, guint n)
       reason = "smallest";
     }
   /* "rounded about 0.4 mm": no edge is that short. */
-  if (kind == WORN_CORNER && f->n_bare == 1 && n == 2 && mm (f, f->bare[0]) <= build_max_mm &&
+  if (kind == WORN_CORNER && f->n_bare == 1 && n == 2 && em_fitter_mm (f, f->bare[0]) <= build_max_mm &&
       (em_item_size (f->items, f->bare[0])->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0)
     {
       free_rows[0] = free_rows[1];
@@ -563,30 +553,30 @@ order_bare (Fitter *f, const Row **free_rows, guint n)
       move_to (f, extreme (f, TRUE), 0);
       reason = "largest";
     }
-  if (kind == RIB && f->n_bare == 3 && n == 3 && mm (f, f->bare[2]) < mm (f, f->bare[1]))
+  if (kind == RIB && f->n_bare == 3 && n == 3 && em_fitter_mm (f, f->bare[2]) < em_fitter_mm (f, f->bare[1]))
     {
       move_to (f, 2, 1);
       reason = "smallest";
     }
   /* "3 x 22": the longer one is the length. */
   if ((kind == FACE || kind == RECESS) && is_free (free_rows, n, 0, "length") && is_free (free_rows, n, 1, "width") &&
-      mm (f, f->bare[1]) > mm (f, f->bare[0]))
+      em_fitter_mm (f, f->bare[1]) > em_fitter_mm (f, f->bare[0]))
     move_to (f, 0, 1);
   return reason;
 }
 
 /* One bare size beside a verb, no row. */
 static gboolean
-is_to_add (const Fitter *f, guint item)
+is_to_add (const EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
   gboolean is_beside = f->fit->kind != SEAT && f->proto->has_build;
 
-  return size->chain == 0 && mm (f, item) <= build_max_mm && (is_beside || (size->roles & EM_ROLE_WELD) != 0);
+  return size->chain == 0 && em_fitter_mm (f, item) <= build_max_mm && (is_beside || (size->roles & EM_ROLE_WELD) != 0);
 }
 
 static void
-fit_bare (Fitter *f)
+fit_bare (EmFitter *f)
 {
   const Row *free_rows[4];
   const char *reason = "position";
@@ -598,207 +588,37 @@ fit_bare (Fitter *f)
     for (guint i = 0; i < f->n_bare; i++)
       if (is_to_add (f, f->bare[i]))
         {
-          put (f, build, f->bare[i], 1, "from-words");
+          em_fitter_put (f, build, f->bare[i], 1, "from-words");
           move_to (f, i, f->n_bare - 1);
           f->n_bare--;
           break;
         }
   n = free_positions (f, free_rows);
   /* "pit 0.6, 0.3 deep" */
-  if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && em_item_size (f->items, f->bare[0])->chain == 0 && is_round_form (given_text (f->proto, "form")))
+  if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && em_item_size (f->items, f->bare[0])->chain == 0 && is_round_form (em_fitter_given_text (f->proto, "form")))
     {
-      put (f, "diameter", f->bare[0], 1, "from-words");
+      em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
       return;
     }
   /* "the crest needs 0.4" */
-  if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 && em_fit_find (f->fit, "coat") == NULL && mm (f, f->bare[0]) <= build_max_mm)
+  if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 && em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
     {
-      put (f, "coat", f->bare[0], 1, "smallest");
+      em_fitter_put (f, "coat", f->bare[0], 1, "smallest");
       return;
     }
   if (f->fit->kind == EDGE_NICK && f->n_bare == 1 && n == 3)
     {
-      ask (f, "which-field", f->bare[0]);
+      em_fitter_ask (f, "which-field", f->bare[0]);
       em_item (f->items, f->bare[0])->is_used = TRUE;
       return;
     }
   reason = order_bare (f, free_rows, n);
   for (guint i = 0; i < f->n_bare && i < n; i++)
-    if (em_item_size (f->items, f->bare[i])->is_guessed || !is_unusual (f->fit->kind, free_rows[i]->field, mm (f, f->bare[i])))
-      put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
+    if (em_item_size (f->items, f->bare[i])->is_guessed || !is_unusual (f->fit->kind, free_rows[i]->field, em_fitter_mm (f, f->bare[i])))
+      em_fitter_put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
   /* A second row of sizes for one repair is another repair, or a change of mind: only the office can tell. */
   if (f->n_bare >= n + 2)
-    ask (f, "two-values", f->bare[n]);
-}
-
-/* ---- what follows from the sizes that were found ---- */
-
-static void
-finish_nick (Fitter *f)
-{
-  const EmFitted *leg = em_fit_find (f->fit, "leg_a");
-
-  if (leg == NULL || em_fit_find (f->fit, "leg_b") != NULL)
-    return;
-  if (f->proto->is_equal)
-    put (f, "leg_b", leg->item, 1, "equal-legs");
-  else
-    ask (f, "second-leg", leg->item);
-}
-
-static void
-finish_corner (Fitter *f)
-{
-  EmFitted *radius = (EmFitted *) em_fit_find (f->fit, "radius");
-
-  for (guint i = 0; radius != NULL && i < f->proto->sizes->len; i++)
-    {
-      guint item = g_array_index (f->proto->sizes, guint, i);
-      const EmSize *size = em_item_size (f->items, item);
-
-      if (item == radius->item || (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 || (size->roles & EM_ROLE_LENGTH) != 0 ||
-          is_near (mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
-        continue;
-      if (mm (f, item) < radius->value)
-        put (f, "radius_to", item, 1, NULL);
-      else
-        {
-          guint smaller = radius->item;
-
-          radius->item = item;
-          radius->value = mm (f, item);
-          put (f, "radius_to", smaller, 1, NULL);
-        }
-    }
-}
-
-/* "1.75 OD" runs round the outside, "ID" round a bore. */
-static gboolean
-finish_side (Fitter *f)
-{
-  guint label = em_item_size (f->items, em_fit_find (f->fit, "diameter")->item)->label_item;
-  const EmSense *noun = label != G_MAXUINT32 ? em_item_says (f->items, label, EM_SAYS_KIND) : NULL;
-
-  if (noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0))
-    return FALSE;
-  put_text (f, "side", noun->weight[PIN] > 0 ? "outer" : "bore", "from-words");
-  return TRUE;
-}
-
-static guint
-find_angle (const Fitter *f)
-{
-  for (guint i = 0; i < f->proto->sizes->len && i < BARE_MAX; i++)
-    {
-      guint item = g_array_index (f->proto->sizes, guint, i);
-
-      if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
-        return item;
-    }
-  return EM_NO_ITEM;
-}
-
-/* What a cone of half the angle makes of a seat that lacks its depth or its small diameter, as a share of the mouth: depth
- * = (D − d) / 2 / tan, d = D − 2 · depth · tan. field NULL: nothing possible. */
-static EmFitted
-cone (const Fitter *f, guint angle, double half_deg)
-{
-  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
-  double slope = tan (half_deg * G_PI / 180);
-  EmFitted fitted = { .item = mouth->item, .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED,
-                      .reason = "from-cone-angle" };
-
-  if (!(half_deg > 0 && half_deg < 90) || (small == NULL) == (depth == NULL))
-    return fitted;
-  fitted.value = depth == NULL ? (mouth->value - small->value) / 2 / slope : mouth->value - 2 * depth->value * slope;
-  fitted.factor = fitted.value / mouth->value * mouth->factor;
-  if (fitted.value > 0)
-    fitted.field = depth == NULL ? "depth" : "diameter_small";
-  return fitted;
-}
-
-/* "60° INCL" gives the cone's depth or its small end. An angle alone may be the whole cone's or that of one side (a valve seat's). */
-static void
-finish_seat (Fitter *f)
-{
-  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
-  guint angle = find_angle (f);
-  guint32 roles = angle != EM_NO_ITEM ? em_item_size (f->items, angle)->roles : 0;
-  double angle_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) : 0;
-  gboolean is_included = (roles & EM_ROLE_LARGE) != 0, is_side = (roles & EM_ROLE_PER_SIDE) != 0;
-
-  if (angle == EM_NO_ITEM || mouth == NULL || em_fit_find (f->fit, "radius") != NULL)
-    return;
-  if (small != NULL && depth != NULL)
-    {
-      double half_deg = atan ((mouth->value - small->value) / 2 / depth->value) * 180 / G_PI;
-
-      /* The angle repeats what the sizes say; 1.5° covers their rounding. */
-      em_item (f->items, angle)->is_used = fabs (half_deg - angle_deg) < 1.5 || fabs (half_deg - angle_deg / 2) < 1.5;
-      return;
-    }
-  f->fit->cone[0] = cone (f, angle, angle_deg / 2);
-  f->fit->cone[1] = cone (f, angle, angle_deg);
-  if (f->fit->cone[is_side].field == NULL || f->fit->n_fitted == EM_FIT_MAX)
-    return;
-  em_item (f->items, angle)->is_used = TRUE;
-  if (is_included || is_side)
-    f->fit->fitted[f->fit->n_fitted++] = f->fit->cone[is_side];
-  else
-    ask (f, "cone-angle", angle);
-}
-
-/* "C'SINK 90° ⌀.44": the cone runs to a point, depth = D / 2 / tan of half its angle, which is the included one (ASME Y14.5). */
-static void
-finish_cone (Fitter *f)
-{
-  const EmFitted *mouth = em_fit_find (f->fit, "diameter");
-  guint angle = find_angle (f);
-  double half_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) / 2 : 0;
-  EmFitted fitted = { .field = "depth", .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED, .reason = "from-cone-angle" };
-
-  if (!(half_deg > 0 && half_deg < 90) || mouth == NULL || em_fit_find (f->fit, "depth") != NULL || f->fit->n_fitted == EM_FIT_MAX ||
-      g_strcmp0 (given_text (f->proto, "form"), "cone") != 0)
-    return;
-  fitted.item = mouth->item;
-  fitted.factor = mouth->factor / 2 / tan (half_deg * G_PI / 180);
-  fitted.value = mouth->value / 2 / tan (half_deg * G_PI / 180);
-  em_item (f->items, angle)->is_used = TRUE;
-  f->fit->fitted[f->fit->n_fitted++] = fitted;
-}
-
-static void
-finish_form (Fitter *f)
-{
-  const char *word = given_text (f->proto, "form");
-  const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth = em_fit_find (f->fit, "depth");
-  gboolean has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
-  const char *form = NULL;
-
-  if (f->fit->kind == FACE)
-    form = diameter != NULL ? "disc" : em_fit_find (f->fit, "area") != NULL ? "area" : has_row ? "rectangle" : NULL;
-  else if (f->fit->kind == SEAT)
-    form = em_fit_find (f->fit, "radius") != NULL ? "sphere" : em_fit_find (f->fit, "diameter_small") != NULL ? "cone" : word;
-  else if (f->fit->kind == RECESS)
-    {
-      form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
-      if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0)
-        form = word;
-      /* "FILL HOLE, 22 DEEP" */
-      if (form == NULL && f->proto->has_fill && em_fit_find (f->fit, "depth") != NULL && f->proto->noun != EM_NO_ITEM &&
-          em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0)
-        form = "cylinder";
-      /* "a ball shape .125 dia" is a cap; a disc is no recess. */
-      if (g_strcmp0 (form, "sphere") == 0)
-        form = "cap";
-      if (g_strcmp0 (form, "disc") == 0)
-        form = "cylinder";
-      /* A cap can be no deeper than its mouth's radius; deeper is a half-ellipsoid. */
-      if (g_strcmp0 (form, "cap") == 0 && diameter != NULL && depth != NULL && depth->value > diameter->value / 2)
-        form = "ellipsoid";
-    }
-  if (form != NULL)
-    put_text (f, "form", form, g_strcmp0 (form, word) == 0 ? "shape-from-word" : "shape-from-sizes");
+    em_fitter_ask (f, "two-values", f->bare[n]);
 }
 
 guint
@@ -824,26 +644,9 @@ em_fit_missing (const EmFit *fit, const char **out_fields, guint max)
   return n;
 }
 
-/* "ADD .015 TO FACE": how thick, but neither which face nor how large. */
-static void
-finish_face (Fitter *f)
-{
-  static const char *const plan[] = { "length", "width", "diameter", "area", "height" };
-  const EmFitted *thickness = em_fit_find (f->fit, "thickness");
-
-  for (gsize i = 0; i < G_N_ELEMENTS (plan); i++)
-    if (em_fit_find (f->fit, plan[i]) != NULL)
-      return;
-  for (guint i = 0; i < f->proto->given->len; i++)
-    if (strcmp (g_array_index (f->proto->given, EmGiven, i).field.field, "label") == 0)
-      return;
-  if (thickness != NULL)
-    ask (f, "which-face", thickness->item);
-}
-
 /* When a size of the repair found no field, the others may have the wrong ones: none of them is plainly read. */
 static void
-mark_unplaced (Fitter *f)
+mark_unplaced (EmFitter *f)
 {
   gboolean is_unplaced = FALSE;
 
@@ -867,7 +670,7 @@ mark_unplaced (Fitter *f)
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
-  Fitter f = { items, proto, out_fit, 0, { 0 }, FALSE };
+  EmFitter f = { items, proto, out_fit, 0, { 0 }, FALSE };
   const char *missing[4];
 
   memset (out_fit, 0, sizeof *out_fit);
@@ -883,23 +686,23 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
 
         if (is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
           continue;
-        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER | EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < BARE_MAX)
+        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER | EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)
           f.bare[f.n_bare++] = item;
       }
   if (kind == WORN_CORNER)
-    finish_corner (&f);
+    em_fitter_finish_corner (&f);
   fit_bare (&f);
   if (kind == EDGE_NICK)
-    finish_nick (&f);
+    em_fitter_finish_nick (&f);
   if (kind == FACE || kind == SIDEWALL)
-    finish_face (&f);
+    em_fitter_finish_face (&f);
   if (kind == SEAT)
-    finish_seat (&f);
+    em_fitter_finish_seat (&f);
   if (kind == RECESS)
-    finish_cone (&f);
-  finish_form (&f);
-  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && given_text (proto, "side") == NULL && !finish_side (&f))
-    ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
+    em_fitter_finish_cone (&f);
+  em_fitter_finish_form (&f);
+  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL && !em_fitter_finish_side (&f))
+    em_fitter_ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
   mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;
 }

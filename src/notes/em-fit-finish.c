@@ -1,0 +1,194 @@
+/* em-fit-finish: what follows from the sizes of a proposal that found their fields.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-fit-parts.h"
+
+#include <math.h>
+#include <string.h>
+
+void
+em_fitter_finish_nick (EmFitter *f)
+{
+  const EmFitted *leg = em_fit_find (f->fit, "leg_a");
+
+  if (leg == NULL || em_fit_find (f->fit, "leg_b") != NULL)
+    return;
+  if (f->proto->is_equal)
+    em_fitter_put (f, "leg_b", leg->item, 1, "equal-legs");
+  else
+    em_fitter_ask (f, "second-leg", leg->item);
+}
+
+void
+em_fitter_finish_corner (EmFitter *f)
+{
+  EmFitted *radius = (EmFitted *) em_fit_find (f->fit, "radius");
+
+  for (guint i = 0; radius != NULL && i < f->proto->sizes->len; i++)
+    {
+      guint item = g_array_index (f->proto->sizes, guint, i);
+      const EmSize *size = em_item_size (f->items, item);
+
+      if (item == radius->item || (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 || (size->roles & EM_ROLE_LENGTH) != 0 ||
+          em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
+        continue;
+      if (em_fitter_mm (f, item) < radius->value)
+        em_fitter_put (f, "radius_to", item, 1, NULL);
+      else
+        {
+          guint smaller = radius->item;
+
+          radius->item = item;
+          radius->value = em_fitter_mm (f, item);
+          em_fitter_put (f, "radius_to", smaller, 1, NULL);
+        }
+    }
+}
+
+/* "1.75 OD" runs round the outside, "ID" round a bore. */
+gboolean
+em_fitter_finish_side (EmFitter *f)
+{
+  guint label = em_item_size (f->items, em_fit_find (f->fit, "diameter")->item)->label_item;
+  const EmSense *noun = label != G_MAXUINT32 ? em_item_says (f->items, label, EM_SAYS_KIND) : NULL;
+
+  if (noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0))
+    return FALSE;
+  em_fitter_put_text (f, "side", noun->weight[PIN] > 0 ? "outer" : "bore", "from-words");
+  return TRUE;
+}
+
+static guint
+find_angle (const EmFitter *f)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint item = g_array_index (f->proto->sizes, guint, i);
+
+      if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE)
+        return item;
+    }
+  return EM_NO_ITEM;
+}
+
+/* What a cone of half the angle makes of a seat that lacks its depth or its small diameter, as a share of the mouth: depth
+ * = (D − d) / 2 / tan, d = D − 2 · depth · tan. field NULL: nothing possible. */
+static EmFitted
+cone (const EmFitter *f, guint angle, double half_deg)
+{
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
+  double slope = tan (half_deg * G_PI / 180);
+  EmFitted fitted = { .item = mouth->item, .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED,
+                      .reason = "from-cone-angle" };
+
+  if (!(half_deg > 0 && half_deg < 90) || (small == NULL) == (depth == NULL))
+    return fitted;
+  fitted.value = depth == NULL ? (mouth->value - small->value) / 2 / slope : mouth->value - 2 * depth->value * slope;
+  fitted.factor = fitted.value / mouth->value * mouth->factor;
+  if (fitted.value > 0)
+    fitted.field = depth == NULL ? "depth" : "diameter_small";
+  return fitted;
+}
+
+/* "60° INCL" gives the cone's depth or its small end. An angle alone may be the whole cone's or that of one side (a valve seat's). */
+void
+em_fitter_finish_seat (EmFitter *f)
+{
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
+  guint angle = find_angle (f);
+  guint32 roles = angle != EM_NO_ITEM ? em_item_size (f->items, angle)->roles : 0;
+  double angle_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) : 0;
+  gboolean is_included = (roles & EM_ROLE_LARGE) != 0, is_side = (roles & EM_ROLE_PER_SIDE) != 0;
+
+  if (angle == EM_NO_ITEM || mouth == NULL || em_fit_find (f->fit, "radius") != NULL)
+    return;
+  if (small != NULL && depth != NULL)
+    {
+      double half_deg = atan ((mouth->value - small->value) / 2 / depth->value) * 180 / G_PI;
+
+      /* The angle repeats what the sizes say; 1.5° covers their rounding. */
+      em_item (f->items, angle)->is_used = fabs (half_deg - angle_deg) < 1.5 || fabs (half_deg - angle_deg / 2) < 1.5;
+      return;
+    }
+  f->fit->cone[0] = cone (f, angle, angle_deg / 2);
+  f->fit->cone[1] = cone (f, angle, angle_deg);
+  if (f->fit->cone[is_side].field == NULL || f->fit->n_fitted == EM_FIT_MAX)
+    return;
+  em_item (f->items, angle)->is_used = TRUE;
+  if (is_included || is_side)
+    f->fit->fitted[f->fit->n_fitted++] = f->fit->cone[is_side];
+  else
+    em_fitter_ask (f, "cone-angle", angle);
+}
+
+/* "C'SINK 90° ⌀.44": the cone runs to a point, depth = D / 2 / tan of half its angle, which is the included one (ASME Y14.5). */
+void
+em_fitter_finish_cone (EmFitter *f)
+{
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter");
+  guint angle = find_angle (f);
+  double half_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) / 2 : 0;
+  EmFitted fitted = { .field = "depth", .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED, .reason = "from-cone-angle" };
+
+  if (!(half_deg > 0 && half_deg < 90) || mouth == NULL || em_fit_find (f->fit, "depth") != NULL || f->fit->n_fitted == EM_FIT_MAX ||
+      g_strcmp0 (em_fitter_given_text (f->proto, "form"), "cone") != 0)
+    return;
+  fitted.item = mouth->item;
+  fitted.factor = mouth->factor / 2 / tan (half_deg * G_PI / 180);
+  fitted.value = mouth->value / 2 / tan (half_deg * G_PI / 180);
+  em_item (f->items, angle)->is_used = TRUE;
+  f->fit->fitted[f->fit->n_fitted++] = fitted;
+}
+
+void
+em_fitter_finish_form (EmFitter *f)
+{
+  const char *word = em_fitter_given_text (f->proto, "form");
+  const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth = em_fit_find (f->fit, "depth");
+  gboolean has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
+  const char *form = NULL;
+
+  if (f->fit->kind == FACE)
+    form = diameter != NULL ? "disc" : em_fit_find (f->fit, "area") != NULL ? "area" : has_row ? "rectangle" : NULL;
+  else if (f->fit->kind == SEAT)
+    form = em_fit_find (f->fit, "radius") != NULL ? "sphere" : em_fit_find (f->fit, "diameter_small") != NULL ? "cone" : word;
+  else if (f->fit->kind == RECESS)
+    {
+      form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
+      if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0)
+        form = word;
+      /* "FILL HOLE, 22 DEEP" */
+      if (form == NULL && f->proto->has_fill && em_fit_find (f->fit, "depth") != NULL && f->proto->noun != EM_NO_ITEM &&
+          em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0)
+        form = "cylinder";
+      /* "a ball shape .125 dia" is a cap; a disc is no recess. */
+      if (g_strcmp0 (form, "sphere") == 0)
+        form = "cap";
+      if (g_strcmp0 (form, "disc") == 0)
+        form = "cylinder";
+      /* A cap can be no deeper than its mouth's radius; deeper is a half-ellipsoid. */
+      if (g_strcmp0 (form, "cap") == 0 && diameter != NULL && depth != NULL && depth->value > diameter->value / 2)
+        form = "ellipsoid";
+    }
+  if (form != NULL)
+    em_fitter_put_text (f, "form", form, g_strcmp0 (form, word) == 0 ? "shape-from-word" : "shape-from-sizes");
+}
+
+/* "ADD .015 TO FACE": how thick, but neither which face nor how large. */
+void
+em_fitter_finish_face (EmFitter *f)
+{
+  static const char *const plan[] = { "length", "width", "diameter", "area", "height" };
+  const EmFitted *thickness = em_fit_find (f->fit, "thickness");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (plan); i++)
+    if (em_fit_find (f->fit, plan[i]) != NULL)
+      return;
+  for (guint i = 0; i < f->proto->given->len; i++)
+    if (strcmp (g_array_index (f->proto->given, EmGiven, i).field.field, "label") == 0)
+      return;
+  if (thickness != NULL)
+    em_fitter_ask (f, "which-face", thickness->item);
+}

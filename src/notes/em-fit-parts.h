@@ -1,0 +1,44 @@
+/* em-fit-parts: what the files of em-fit share.
+ *
+ * Private to em-fit.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-fit.h"
+
+G_BEGIN_DECLS
+
+enum { EM_BARE_MAX = 12 };
+
+typedef struct
+{
+  const EmItems *items;
+  const EmProto *proto;
+  EmFit         *fit;
+  guint          n_bare;
+  guint          bare[EM_BARE_MAX];  /* items of sizes without a label */
+  gboolean       has_add;         /* a size stands right beside a verb of building */
+} EmFitter;
+
+double      em_fitter_mm         (const EmFitter *f, guint item);
+gboolean    em_fitter_is_near    (double a, double b);
+/* A text given in words for the field, or NULL. */
+const char *em_fitter_given_text (const EmProto *proto, const char *field);
+/* Gives the size times factor to the field; reason NULL: the size's own. */
+void        em_fitter_put        (EmFitter *f, const char *field, guint item, double factor, const char *reason);
+void        em_fitter_put_text   (EmFitter *f, const char *field, const char *text, const char *reason);
+void        em_fitter_ask        (EmFitter *f, const char *code, guint item);
+
+/* What follows from the sizes that were found. */
+void        em_fitter_finish_nick    (EmFitter *f);
+void        em_fitter_finish_corner  (EmFitter *f);
+gboolean    em_fitter_finish_side    (EmFitter *f);
+void        em_fitter_finish_seat    (EmFitter *f);
+void        em_fitter_finish_cone    (EmFitter *f);
+void        em_fitter_finish_form    (EmFitter *f);
+void        em_fitter_finish_face    (EmFitter *f);
+
+G_END_DECLS
