@@ -11,6 +11,7 @@
 #include "em-field.h"
 #include "em-quantity-entry.h"
 #include "em-record-choice.h"
+#include "em-steady.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -523,7 +524,7 @@ em_details_init (EmDetails *self)
   gtk_label_set_wrap (GTK_LABEL (self->summary), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (self->summary), PANGO_WRAP_WORD_CHAR);
   gtk_widget_add_css_class (self->summary, "strong");
-  gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), self->summary);
+  gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), em_steady_new (self->summary));
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->summary, NULL, -1);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_set_margin_top (self->box, 6);

@@ -5,6 +5,7 @@
 
 #include "em-field.h"
 
+#include "em-steady.h"
 #include "em-words.h"
 
 #include <string.h>
@@ -274,7 +275,7 @@ em_fold_new (const char *name, GtkWidget *child)
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), fold);
-  gtk_expander_set_label_widget (GTK_EXPANDER (fold), label);
+  gtk_expander_set_label_widget (GTK_EXPANDER (fold), em_steady_new (label));
   gtk_widget_set_margin_top (child, 6);
   gtk_expander_set_child (GTK_EXPANDER (fold), child);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (fold), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL, -1);
@@ -284,7 +285,7 @@ em_fold_new (const char *name, GtkWidget *child)
 void
 em_fold_set_name (GtkWidget *fold, const char *name)
 {
-  GtkWidget *label = gtk_expander_get_label_widget (GTK_EXPANDER (fold));
+  GtkWidget *label = gtk_widget_get_first_child (gtk_expander_get_label_widget (GTK_EXPANDER (fold)));
 
   gtk_label_set_text (GTK_LABEL (label), name);
   gtk_widget_set_tooltip_text (label, name);

@@ -9,6 +9,7 @@
 #include "em-feature-row.h"
 #include "em-field.h"
 #include "em-kind-picker.h"
+#include "em-steady.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -341,9 +342,10 @@ em_metal_pane_class_init (EmMetalPaneClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
+  g_type_ensure (EM_TYPE_STEADY);
   g_type_ensure (EM_TYPE_FEATURE_EDITOR);
   G_OBJECT_CLASS (class)->dispose = em_metal_pane_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, EM_TYPE_STEADY_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/metal-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, summary);
   gtk_widget_class_bind_template_child (widget_class, EmMetalPane, add_button);

@@ -13,6 +13,7 @@
 #include "em-field.h"
 #include "em-money-bar.h"
 #include "em-settings.h"
+#include "em-steady.h"
 #include "em-words.h"
 #include "em-working.h"
 
@@ -538,11 +539,12 @@ em_money_pane_class_init (EmMoneyPaneClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
+  g_type_ensure (EM_TYPE_STEADY);
   g_type_ensure (EM_TYPE_EXTRAS);
   g_type_ensure (EM_TYPE_FEATURE_LINES);
   g_type_ensure (EM_TYPE_WIRE_TABLE);
   G_OBJECT_CLASS (class)->dispose = em_money_pane_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, EM_TYPE_STEADY_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/money-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, summary);
   gtk_widget_class_bind_template_child (widget_class, EmMoneyPane, price_button);

@@ -5,6 +5,7 @@
 
 #include "em-quantity-entry.h"
 
+#include "em-steady.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -188,7 +189,7 @@ em_quantity_entry_class_init (EmQuantityEntryClass *class)
   signals[READ] = g_signal_new ("read", EM_TYPE_QUANTITY_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
   signals[UNREAD] = g_signal_new ("unread", EM_TYPE_QUANTITY_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[DONE] = g_signal_new ("done", EM_TYPE_QUANTITY_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, EM_TYPE_STEADY_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "quantity");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
@@ -213,8 +214,7 @@ em_quantity_entry_init (EmQuantityEntry *self)
 {
   GtkEventController *focus = gtk_event_controller_focus_new ();
 
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))), GTK_ORIENTATION_VERTICAL);
-  gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (gtk_widget_get_layout_manager (GTK_WIDGET (self))), 2);
+  em_steady_layout_set_spacing (EM_STEADY_LAYOUT (gtk_widget_get_layout_manager (GTK_WIDGET (self))), 2);
   self->value = self->low = self->high = EM_ABSENT;
   self->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->label), 0);

@@ -9,6 +9,7 @@
 #include "em-look.h"
 #include "em-notes-marks.h"
 #include "em-questions.h"
+#include "em-steady.h"
 #include "em-window.h"
 #include "em-words.h"
 
@@ -296,11 +297,12 @@ em_words_pane_class_init (EmWordsPaneClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
+  g_type_ensure (EM_TYPE_STEADY);
   g_type_ensure (EM_TYPE_DETAILS);
   G_OBJECT_CLASS (class)->dispose = em_words_pane_dispose;
   G_OBJECT_CLASS (class)->finalize = em_words_pane_finalize;
   widget_class->css_changed = em_words_pane_css_changed;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, EM_TYPE_STEADY_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/words-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, EmWordsPane, summary);
   gtk_widget_class_bind_template_child (widget_class, EmWordsPane, details);

@@ -5,6 +5,7 @@
 
 #include "em-test-window.h"
 
+#include "em-steady.h"
 #include "em-feature-row.h"
 #include "em-record-choice.h"
 #include "em-wire-table.h"
@@ -287,6 +288,32 @@ START_TEST (shortcuts_are_shown_whenever_asked_for)
 }
 END_TEST
 
+/* A label asked for its width at a height tries widths until it fits; around it nobody does. Its height at a width is its own. */
+START_TEST (a_steady_child_is_as_wide_at_any_height)
+{
+  const char *words = "Some words that go on over several lines where there is little room";
+  g_autoptr (EmApplication) application = test_application ();
+  GtkWidget *label = gtk_label_new (words), *alone = gtk_label_new (words);
+  GtkWidget *steady = em_steady_new (label), *window = gtk_window_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  int least, usual, least_at, usual_at, high, high_alone;
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap (GTK_LABEL (alone), TRUE);
+  gtk_box_append (GTK_BOX (box), steady);
+  gtk_box_append (GTK_BOX (box), alone);
+  gtk_window_set_child (GTK_WINDOW (window), box);
+  gtk_widget_measure (steady, GTK_ORIENTATION_HORIZONTAL, -1, &least, &usual, NULL, NULL);
+  gtk_widget_measure (steady, GTK_ORIENTATION_HORIZONTAL, 400, &least_at, &usual_at, NULL, NULL);
+  ck_assert (least == least_at && usual == usual_at);
+  gtk_widget_measure (alone, GTK_ORIENTATION_HORIZONTAL, 400, &least_at, &usual_at, NULL, NULL);
+  ck_assert_msg (usual_at < usual, "a label no longer asks for less width where there is height: there is nothing to do");
+  gtk_widget_measure (steady, GTK_ORIENTATION_VERTICAL, usual / 3, &high, NULL, NULL, NULL);
+  gtk_widget_measure (alone, GTK_ORIENTATION_VERTICAL, usual / 3, &high_alone, NULL, NULL, NULL);
+  ck_assert_int_eq (high, high_alone);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 static gboolean
 has_dialog (void)
 {
@@ -537,7 +564,7 @@ END_TEST
 TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
            what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
-           pages_are_shown_in_the_window, shortcuts_are_shown_whenever_asked_for, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
+           a_steady_child_is_as_wide_at_any_height, pages_are_shown_in_the_window, shortcuts_are_shown_whenever_asked_for, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
            a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
            panes_share_the_window, a_wire_not_yet_chosen_is_no_mistake, wires_are_reached_by_a_key,
            limits_are_told_at_the_field_in_its_unit, sizes_never_given_are_asked_for_and_no_mistake)
