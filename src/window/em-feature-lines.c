@@ -115,11 +115,34 @@ em_feature_lines_dispose (GObject *object)
   G_OBJECT_CLASS (em_feature_lines_parent_class)->dispose (object);
 }
 
+/* As high as its lines, up to a limit: within what scrolls, nothing is given more than it needs at least. */
+static void
+em_feature_lines_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
+                          int *minimum_baseline, int *natural_baseline)
+{
+  EmFeatureLines *self = EM_FEATURE_LINES (widget);
+
+  gtk_widget_measure (self->scrolled, orientation, for_size, minimum, natural, NULL, NULL);
+  if (orientation == GTK_ORIENTATION_VERTICAL)
+    {
+      gtk_widget_measure (self->list, orientation, for_size, NULL, natural, NULL, NULL);
+      *minimum = *natural = MAX (*minimum, MIN (*natural, MOST_HEIGHT));
+    }
+  *minimum_baseline = *natural_baseline = -1;
+}
+
+static void
+em_feature_lines_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  gtk_widget_allocate (EM_FEATURE_LINES (widget)->scrolled, width, height, baseline, NULL);
+}
+
 static void
 em_feature_lines_class_init (EmFeatureLinesClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = em_feature_lines_dispose;
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
+  GTK_WIDGET_CLASS (class)->measure = em_feature_lines_measure;
+  GTK_WIDGET_CLASS (class)->size_allocate = em_feature_lines_size_allocate;
 }
 
 static void
@@ -138,8 +161,6 @@ em_feature_lines_init (EmFeatureLines *self)
   g_signal_connect (self->list, "activate", G_CALLBACK (on_activated), self);
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scrolled), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->scrolled), MOST_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->list);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
 }

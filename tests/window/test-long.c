@@ -217,6 +217,28 @@ START_TEST (a_price_follows_in_row_and_line)
 }
 END_TEST
 
+/* What is unfolded of a few lines is all to be seen; of many a part, which scrolls by itself. */
+START_TEST (unfolded_lines_are_in_sight)
+{
+  static const struct { int n, from_px, to_px; } rows[] = { { 6, 120, 320 }, { 300, 320, 320 } };
+  g_autoptr (EmApplication) application = test_application ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (EmDocument) document = make_long (rows[i].n);
+      while (em_document_get_quote (document)->n_features > rows[i].n)
+        em_document_remove (document, 0);
+      EmWindow *window = test_window (application, document);
+      GtkWidget *fold = find_of_class (GTK_WIDGET (em_window_get_money (window)), "features-fold");
+      gtk_widget_activate (fold);
+      test_settle (200);
+      int height = gtk_widget_get_height (gtk_expander_get_child (GTK_EXPANDER (fold)));
+      ck_assert_msg (height >= rows[i].from_px && height <= rows[i].to_px, "%d lines are %d pixels high", rows[i].n, height);
+      gtk_window_destroy (GTK_WINDOW (window));
+    }
+}
+END_TEST
+
 /* The customer's words */
 
 static void
@@ -390,5 +412,5 @@ START_TEST (the_model_tells_of_no_more_than_changed)
 END_TEST
 
 TEST_MAIN ("long quotes", few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
-           a_price_follows_in_row_and_line, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
+           a_price_follows_in_row_and_line, unfolded_lines_are_in_sight, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
            the_model_tells_of_no_more_than_changed)
