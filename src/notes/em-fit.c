@@ -595,7 +595,7 @@ fit_bare (EmFitter *f)
         }
   n = free_positions (f, free_rows);
   /* "pit 0.6, 0.3 deep" */
-  if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && em_item_size (f->items, f->bare[0])->chain == 0 && is_round_form (em_fitter_given_text (f->proto, "form")))
+  if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && is_round_form (em_fitter_given_text (f->proto, "form")))
     {
       em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
       return;

@@ -554,6 +554,13 @@ build_number (Builder *b, guint at)
   return next;
 }
 
+/* "long", but no "is" */
+static gboolean
+is_measuring (const EmPhrase *phrase)
+{
+  return em_phrase_find (phrase, EM_SAYS_LABEL) != NULL && em_phrase_find (phrase, EM_SAYS_GLUE) == NULL;
+}
+
 /* "by five eighths" */
 static gboolean
 is_after_times (const Builder *b)
@@ -581,7 +588,7 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
   size.unit = number->unit;
   next = size.unit == EM_UNIT_NONE ? read_unit (b, at + n, &size.unit) : at + n;
   if (em_unit_is_hardness (size.unit) ||
-      (size.unit == EM_UNIT_NONE && !(size.is_fraction && (em_phrase_find (match (b, next, &n_label), EM_SAYS_LABEL) != NULL ||
+      (size.unit == EM_UNIT_NONE && !(size.is_fraction && (is_measuring (match (b, next, &n_label)) ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL || is_after_times (b)))))
     return at;
   return add_size (b, at, next, &size);

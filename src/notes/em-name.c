@@ -291,6 +291,14 @@ is_glued_to_word (const EmClause *c, guint i)
   return em_item (c->items, word)->type == EM_ITEM_UNKNOWN && (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
 }
 
+/* Two numbers with a dash between them and no blanks. */
+static gboolean
+is_dashed (const EmClause *c, guint a, guint dash, guint b)
+{
+  return b < c->end && is_size (c, a) && is_size (c, b) && em_item_is_sign (c->items, dash, '-') && is_glued (c->items, dash) && is_glued (c->items, b) &&
+         em_item_size (c->items, b)->is_whole;
+}
+
 /* A metal and a word for material stand before it. */
 static gboolean
 is_beside_metal (const EmClause *c, guint i)
@@ -318,6 +326,10 @@ is_code (const EmClause *c, guint i)
     return TRUE;
   if (size->unit != EM_UNIT_NONE)
     return FALSE;
+  /* "core 88-2", "cavity 1-4" */
+  if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && i > c->first && says (c, i - 1, EM_SAYS_PLACE)) ||
+                         (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && says (c, i - 3, EM_SAYS_PLACE))))
+    return TRUE;
   /* "brass 2.0402", "Werkstoff 1.2343, Säule 1.7131" */
   if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
     return TRUE;

@@ -203,6 +203,8 @@ static const Case cases[] = {
   { "bore 42 H7, now 42.4 mm. 56 mm deep. moving half: crack 15 mm long", EM_UNITS_METRIC, "1\t1\tlength\t56\tmm" },
   { "pits 0.5-1 mm dia and 0.3 mm deep", EM_UNITS_METRIC, "1\t1\tdiameter\t0.75\tmm" },
   { "Hi, the tool number is 4471-B", EM_UNITS_METRIC, "1\t0\ttool_number\t4471-B\t" },
+  { "The bead on blow mold half is dented, 4 mm long", EM_UNITS_METRIC, "!1\t1\tlength\t12.7\tmm" },
+  { "core 88-2: nick 4 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t4\tmm" },
   /* A size far from the diameter that is called none is no diameter. */
   { "Core pin broken, 12 mm long, ⌀3 mm, should be 18 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t18\tmm" },
   /* What was told of one size stays there: few thou deep. */
