@@ -114,13 +114,15 @@ em_command_print (int argc, char **argv)
 
   EmJob job;
   em_job_init (&job);
-  if (em_job_load (&job, argv[1], NULL, NULL, NULL) && em_job_tell_faults (&job, argv[1]))
+  if (em_job_load (&job, argv[1], NULL, NULL, NULL))
     {
       g_autoptr (GError) error = NULL;
+      /* As in the window: the paper says itself what has no price yet. */
+      gboolean is_whole = em_job_tell_faults (&job, argv[1]);
 
       if (export_sheet (&job, is_bench ? EM_SHEET_BENCH : EM_SHEET_QUOTE, has_options, out,
                         date != NULL ? date : job.file.quote.text[EM_QUOTE_DATE], &error))
-        status = EM_EXIT_GOOD;
+        status = is_whole ? EM_EXIT_GOOD : EM_EXIT_INPUT;
       else
         g_printerr ("estimend: %s: %s\n", out, error->message);
     }

@@ -15,6 +15,7 @@ import pathlib
 import re
 import resource
 import shlex
+import shutil
 import signal
 import subprocess
 import sys
@@ -319,6 +320,15 @@ def check_no_price(folder):
         table = rows(out)
         expect(status == 1 and table["quote"]["not_priced"][0] == "1" and not {"price", "total", "subtotal"} & set(table["quote"]),
                f"{field}: no price for other programs either")
+    # Printed as the window prints it: the rest has its prices, what has none is said on the paper and on standard error.
+    for sheet in ("quote", "bench"):
+        pdf = folder / f"bad-{sheet}.pdf"
+        status, out, err = run("print", path, "--sheet", sheet, "-o", pdf)
+        expect(status == 1 and "2 · " in err and str(path) in err, f"{sheet}: what has no price is told: {status} {err}")
+        expect(pdf.exists() and pdf.read_bytes().startswith(b"%PDF"), f"{sheet} of a quote with a feature without a price is printed")
+    if shutil.which("pdftotext") and (folder / "bad-quote.pdf").exists():
+        words = " ".join(subprocess.run(["pdftotext", "-layout", folder / "bad-quote.pdf", "-"], capture_output=True).stdout.decode().split())
+        expect("1 feature has no price yet and is not in the total." in words, f"the paper says what is not in its total: {words}")
     empty = quote(folder / "empty.estimend", [])
     status, out, err = run("cost", empty)
     expect(status == 0 and "0.00" not in out and "nothing to price" in out, f"an empty quote has no price: {out}")
