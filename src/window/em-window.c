@@ -132,11 +132,15 @@ forget_document (EmWindow *self)
 static gboolean
 on_drop (GtkDropTarget *target, const GValue *value, double x, double y, EmWindow *self)
 {
-  GSList *files = g_value_get_boxed (value);
-
   (void) target;
   (void) x;
   (void) y;
+  if (G_VALUE_HOLDS_STRING (value))
+    {
+      em_words_pane_take_text (EM_WORDS_PANE (self->words), g_value_get_string (value), FALSE, EM_UNITS_METRIC);
+      return TRUE;
+    }
+  GSList *files = g_value_get_boxed (value);
   for (GSList *file = files; file != NULL; file = file->next)
     em_window_open_file (self, file->data);
   return files != NULL;
@@ -221,7 +225,8 @@ static void
 em_window_init (EmWindow *self)
 {
   GSettings *settings = em_settings_get ();
-  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_INVALID, GDK_ACTION_COPY);
+  GType types[] = { GDK_TYPE_FILE_LIST, G_TYPE_STRING };
 
   em_look_init ();
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -238,6 +243,8 @@ em_window_init (EmWindow *self)
   place_for_width (self, g_settings_get_int (settings, "window-width"));
   watch_handle (self, self->outer_paned);
   watch_handle (self, self->inner_paned);
+  /* What is offered as both is a file, with its name. */
+  gtk_drop_target_set_gtypes (target, types, G_N_ELEMENTS (types));
   g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }

@@ -263,6 +263,22 @@ on_scheme_changed (EmWordsPane *self)
     self->recolour = g_idle_add (recolour, self);
 }
 
+/* Before the text view takes a file for its name, which file managers offer as well. */
+static gboolean
+on_files_dropped (GtkDropTarget *target, const GValue *value, double x, double y, EmWordsPane *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  (void) target;
+  (void) x;
+  (void) y;
+  if (!EM_IS_WINDOW (root))
+    return FALSE;
+  for (GSList *file = g_value_get_boxed (value); file != NULL; file = file->next)
+    em_window_open_file (EM_WINDOW (root), file->data);
+  return TRUE;
+}
+
 static void
 em_words_pane_dispose (GObject *object)
 {
@@ -317,6 +333,8 @@ em_words_pane_class_init (EmWordsPaneClass *class)
 static void
 em_words_pane_init (EmWordsPane *self)
 {
+  GtkDropTarget *files = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+
   gtk_widget_init_template (GTK_WIDGET (self));
   self->buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->notes));
   /* The document keeps the steps. */
@@ -332,6 +350,9 @@ em_words_pane_init (EmWordsPane *self)
   g_signal_connect_swapped (self->buffer, "notify::cursor-position", G_CALLBACK (on_cursor_moved), self);
   g_signal_connect_object (gtk_settings_get_default (), "notify::gtk-application-prefer-dark-theme", G_CALLBACK (on_scheme_changed), self,
                            G_CONNECT_SWAPPED | G_CONNECT_AFTER);
+  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (files), GTK_PHASE_CAPTURE);
+  g_signal_connect (files, "drop", G_CALLBACK (on_files_dropped), self);
+  gtk_widget_add_controller (self->notes, GTK_EVENT_CONTROLLER (files));
   gtk_widget_set_has_tooltip (self->notes, TRUE);
   g_signal_connect (self->notes, "query-tooltip", G_CALLBACK (on_query_tooltip), self);
 }
@@ -457,12 +478,15 @@ em_words_pane_is_busy (EmWordsPane *self)
 void
 em_words_pane_take_text (EmWordsPane *self, const char *text, gboolean has_units, EmUnits units)
 {
+  const char *before = em_document_get_quote (self->document)->text[EM_QUOTE_NOTES];
   g_autofree char *valid = g_utf8_make_valid (text, -1);
 
   if (has_units)
     em_document_set_units (self->document, units);
   em_document_break (self->document);
-  em_document_set_notes (self->document, valid);
+  /* A second mail goes below the first. */
+  g_autofree char *both = before != NULL ? g_strdup_printf ("%s\n\n%s", before, valid) : NULL;
+  em_document_set_notes (self->document, both != NULL ? both : valid);
   em_document_break (self->document);
   if (em_document_get_quote (self->document)->n_features == 0)
     em_words_pane_read (self);

@@ -20,7 +20,7 @@ void em_words_pane_set_document (EmWordsPane *self, EmDocument *document, EmOutl
 void em_words_pane_read         (EmWordsPane *self);
 /* Reading goes on, or what was read is not all under the words yet. */
 gboolean em_words_pane_is_busy  (EmWordsPane *self);
-/* Text of a file dropped or opened; reads it at once when the quote has no features. */
+/* Text of a file dropped or opened, below what there is; reads it at once when the quote has no features. */
 void em_words_pane_take_text    (EmWordsPane *self, const char *text, gboolean has_units, EmUnits units);
 void em_words_pane_focus_notes  (EmWordsPane *self);
 GtkTextBuffer *em_words_pane_get_buffer (EmWordsPane *self);

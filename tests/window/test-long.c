@@ -246,6 +246,7 @@ take_words (EmWindow *window, const char *text)
 {
   EmWordsPane *words = em_window_get_words (window);
 
+  em_document_set_notes (em_window_get_document (window), NULL);
   em_words_pane_take_text (words, text, FALSE, EM_UNITS_METRIC);
   while (em_words_pane_is_busy (words))
     test_settle (20);

@@ -216,5 +216,75 @@ START_TEST (words_of_the_chosen_feature_stand_out)
 }
 END_TEST
 
+/* As GTK tells the first controller that takes such a value, those that see it before the widget itself ahead. */
+static gboolean
+drop (GtkWidget *at, const GValue *value)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (at);
+  gboolean is_taken = FALSE;
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers) && !is_taken; i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      if (!GTK_IS_DROP_TARGET (controller))
+        continue;
+      g_autoptr (GdkContentFormats) formats = gtk_drop_target_get_formats (GTK_DROP_TARGET (controller));
+      if (gdk_content_formats_contain_gtype (formats, G_VALUE_TYPE (value)))
+        g_signal_emit_by_name (controller, "drop", value, 5.0, 5.0, &is_taken);
+    }
+  return is_taken;
+}
+
+static GtkWidget *
+find_text_view (GtkWidget *in)
+{
+  if (GTK_IS_TEXT_VIEW (in))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_text_view (child);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static void
+drop_file (GtkWidget *at, const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GSList) files = g_slist_append (NULL, file);
+  g_auto (GValue) value = G_VALUE_INIT;
+
+  g_value_init (&value, GDK_TYPE_FILE_LIST);
+  g_value_take_boxed (&value, gdk_file_list_new_from_list (files));
+  ck_assert (drop (at, &value));
+  test_settle (200);
+}
+
+/* A file let go over the notes is read, not written into them by its name; the words that are there stay above it. Words let go
+ * anywhere else in the window are the customer's too. */
+START_TEST (files_and_words_are_dropped)
+{
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "mail.txt", NULL);
+  g_auto (GValue) words = G_VALUE_INIT;
+  Fixture f;
+
+  start (&f, NULL);
+  ck_assert (g_file_set_contents (path, "gate edge chipped, 12 mm long, 0.5 mm x 0.4 mm", -1, NULL));
+  drop_file (find_text_view (GTK_WIDGET (f.words)), path);
+  ck_assert_str_eq (em_document_get_quote (f.document)->text[EM_QUOTE_NOTES], "gate edge chipped, 12 mm long, 0.5 mm x 0.4 mm");
+  ck_assert_int_eq (em_document_get_quote (f.document)->n_features, 1);
+  g_value_init (&words, G_TYPE_STRING);
+  g_value_set_string (&words, "and a crack 20 mm long, 2 mm deep");
+  ck_assert (drop (GTK_WIDGET (f.window), &words));
+  ck_assert_str_eq (em_document_get_quote (f.document)->text[EM_QUOTE_NOTES],
+                    "gate edge chipped, 12 mm long, 0.5 mm x 0.4 mm\n\nand a crack 20 mm long, 2 mm deep");
+  em_document_undo (f.document);
+  ck_assert_ptr_null (strstr (em_document_get_quote (f.document)->text[EM_QUOTE_NOTES], "crack"));
+  end (&f);
+}
+END_TEST
+
 TEST_MAIN ("words", answers_are_priced_before_a_wire_is_chosen, prices_follow_the_quote, a_step_back_asks_again, questions_outlive_an_edit_and_a_save,
-           words_of_the_chosen_feature_stand_out)
+           words_of_the_chosen_feature_stand_out, files_and_words_are_dropped)
