@@ -57,6 +57,7 @@ static const EmAccel accels[] =
   { "win.add", { "<Control>plus", "<Control>equal" } },
   { "win.duplicate", { "<Control>d" } },
   { "win.remove", { "<Control><Shift>Delete" } },
+  { "win.accept", { "<Control>Return", "<Control>KP_Enter" } },
   { "win.move-up", { "<Alt>Up" } },
   { "win.move-down", { "<Alt>Down" } },
   { "win.copy-feature", { "<Control><Shift>c" } },

@@ -416,6 +416,29 @@ em_document_set_feature_text (EmDocument *self, int32_t index, EmFeatureText whi
 }
 
 static void
+put_accepted (EmFeature *feature, gconstpointer data)
+{
+  (void) data;
+  for (int i = 0; i < feature->kind->n_fields; i++)
+    feature->origin[i] = EM_ORIGIN_ENTERED;
+}
+
+gboolean
+em_document_accept (EmDocument *self, int32_t index)
+{
+  return em_document_edit_feature (self, index, 0, put_accepted, NULL);
+}
+
+gboolean
+em_feature_is_read (const EmFeature *feature)
+{
+  for (int i = 0; i < feature->kind->n_fields; i++)
+    if (feature->origin[i] != EM_ORIGIN_ENTERED)
+      return TRUE;
+  return FALSE;
+}
+
+static void
 put_wire (EmQuote *quote, gconstpointer data)
 {
   em_quote_set_text (quote, EM_QUOTE_FILLER, ((const EmEdit *) data)->text);

@@ -60,6 +60,10 @@ gboolean em_document_set_value    (EmDocument *self, int32_t index, int field, E
 gboolean em_document_set_reading  (EmDocument *self, int32_t index, int field, const EmReading *reading);
 gboolean em_document_set_feature_number (EmDocument *self, int32_t index, EmFeatureNumber which, double value);
 gboolean em_document_set_feature_text   (EmDocument *self, int32_t index, EmFeatureText which, const char *text);
+/* What the notes said of its sizes is right: they count as entered from now on, and later readings leave them alone. */
+gboolean em_document_accept (EmDocument *self, int32_t index);
+/* Whether there is a size from the notes that nobody accepted or corrected. */
+gboolean em_feature_is_read (const EmFeature *feature);
 /* index −1: for the whole quote, which sets the features' own wires aside, as a comparison over it prices it. Else for that
  * feature alone; the quote's own wire means none of its own. One step. */
 gboolean em_document_choose_wire  (EmDocument *self, int32_t index, const char *filler_id);

@@ -34,6 +34,16 @@ shift_mark (EmMark *mark, gsize from, gsize n_old, gsize n_new)
   return TRUE;
 }
 
+/* That the office corrected a field is known after its words went, should they come again. */
+static gboolean
+remembers (EmMark *mark)
+{
+  if (mark->state != EM_MARK_REJECTED || mark->field == NULL)
+    return FALSE;
+  mark->start = mark->length = 0;
+  return TRUE;
+}
+
 static void
 put_notes (EmQuote *quote, gconstpointer data)
 {
@@ -50,7 +60,7 @@ put_notes (EmQuote *quote, gconstpointer data)
 
   int32_t kept = 0;
   for (int32_t i = 0; i < quote->n_marks; i++)
-    if (shift_mark (&quote->mark[i], head, n_before - head - tail, n_now - head - tail))
+    if (shift_mark (&quote->mark[i], head, n_before - head - tail, n_now - head - tail) || remembers (&quote->mark[i]))
       {
         EmMark mark = quote->mark[i];
         quote->mark[i] = quote->mark[kept];

@@ -25,7 +25,7 @@ struct _EmFeatureEditor
 {
   GtkWidget parent_instance;
 
-  GtkWidget *views, *groups, *kind_name, *label_entry, *range_toggle, *fault_label,
+  GtkWidget *views, *groups, *kind_name, *label_entry, *range_toggle, *accept_button, *fault_label,
             *plan_button, *plan_label;  /* template */
 
   GtkWidget *section, *plan;
@@ -484,6 +484,7 @@ fill (EmFeatureEditor *self)
   self->feature_id = feature->id;
   gtk_label_set_text (GTK_LABEL (self->kind_name), em_words (feature->kind->name));
   em_field_put_text (self->label_entry, feature->text[EM_FEATURE_LABEL], self);
+  gtk_widget_set_visible (self->accept_button, em_feature_is_read (feature));
   fill_made (self, feature);
   gtk_widget_set_visible (self->expander[GROUP_AFTER], em_document_get_quote (self->document)->state == EM_STATE_WON);
   for (guint i = 0; i < self->kind_slots->len; i++)
@@ -557,6 +558,7 @@ em_feature_editor_class_init (EmFeatureEditorClass *class)
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, kind_name);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, label_entry);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, range_toggle);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, accept_button);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, fault_label);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, plan_button);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, plan_label);

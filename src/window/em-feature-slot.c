@@ -103,15 +103,6 @@ em_slot_is_shown (const EmSlot *slot, const EmFeature *feature)
     }
 }
 
-static gboolean
-has_remarks (const EmFeature *feature)
-{
-  for (int i = 0; i < feature->kind->n_fields; i++)
-    if (feature->origin[i] == EM_ORIGIN_READ || feature->origin[i] == EM_ORIGIN_INFERRED)
-      return TRUE;
-  return FALSE;
-}
-
 const char *
 em_slot_remark (const EmSlot *slot, const EmFeature *feature)
 {
@@ -125,5 +116,5 @@ em_slot_remark (const EmSlot *slot, const EmFeature *feature)
     }
   if (feature->kind->fields[slot->field].is_required && em_is_absent (feature->value[slot->field]))
     return _("still needed");
-  return has_remarks (feature) ? "" : NULL;
+  return em_feature_is_read (feature) ? "" : NULL;
 }

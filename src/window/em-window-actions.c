@@ -81,6 +81,25 @@ on_remove (GSimpleAction *action, GVariant *target, gpointer data)
   em_document_remove (self->document, selected (self));
 }
 
+/* Then the next one that still waits for it is looked at. */
+static void
+on_accept (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmWindow *self = data;
+  int32_t index = selected (self);
+
+  (void) action;
+  (void) target;
+  em_document_accept (self->document, index);
+  const EmQuote *quote = em_document_get_quote (self->document);
+  for (int32_t i = 1; i < quote->n_features; i++)
+    if (em_feature_is_read (&quote->feature[(index + i) % quote->n_features]))
+      {
+        em_document_set_selected (self->document, quote->feature[(index + i) % quote->n_features].id);
+        return;
+      }
+}
+
 static void
 on_move_up (GSimpleAction *action, GVariant *target, gpointer data)
 {
@@ -387,6 +406,7 @@ static const GActionEntry entries[] =
   { .name = "add-kind", .activate = on_add_kind, .parameter_type = "s" },
   { .name = "duplicate", .activate = on_duplicate },
   { .name = "remove", .activate = on_remove },
+  { .name = "accept", .activate = on_accept },
   { .name = "move-up", .activate = on_move_up },
   { .name = "move-down", .activate = on_move_down },
   { .name = "copy-feature", .activate = on_copy },
@@ -453,6 +473,7 @@ em_window_update_actions (EmWindow *self)
   enable (self, "duplicate", index >= 0);
   enable (self, "remove", index >= 0);
   enable (self, "copy-feature", index >= 0);
+  enable (self, "accept", index >= 0 && em_feature_is_read (&quote->feature[index]));
   enable (self, "move-up", index > 0);
   enable (self, "move-down", index >= 0 && index + 1 < quote->n_features);
   enable (self, "read-notes", quote->text[EM_QUOTE_NOTES] != NULL);

@@ -478,14 +478,14 @@ em_words_pane_is_busy (EmWordsPane *self)
 void
 em_words_pane_take_text (EmWordsPane *self, const char *text, gboolean has_units, EmUnits units)
 {
-  const char *before = em_document_get_quote (self->document)->text[EM_QUOTE_NOTES];
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  g_autofree char *valid = g_utf8_make_valid (text, -1), *both = NULL;
 
   if (has_units)
     em_document_set_units (self->document, units);
   em_document_break (self->document);
   /* A second mail goes below the first. */
-  g_autofree char *both = before != NULL ? g_strdup_printf ("%s\n\n%s", before, valid) : NULL;
+  const char *before = em_document_get_quote (self->document)->text[EM_QUOTE_NOTES];
+  both = before != NULL ? g_strdup_printf ("%s\n\n%s", before, valid) : NULL;
   em_document_set_notes (self->document, both != NULL ? both : valid);
   em_document_break (self->document);
   if (em_document_get_quote (self->document)->n_features == 0)
