@@ -237,10 +237,14 @@ on_about (GSimpleAction *action, GVariant *target, gpointer data)
 
   (void) action;
   (void) target;
-  gtk_show_about_dialog (gtk_application_get_active_window (GTK_APPLICATION (self)),
-                         "program-name", "Estimend", "version", EM_VERSION, "logo-icon-name", EM_APP_ID,
-                         "comments", _("Prices micro weld repairs of molds and dies from the customer’s words."),
-                         "copyright", "© 2026 The Estimend developers", "license-type", GTK_LICENSE_GPL_3_0, NULL);
+  GtkWidget *dialog
+    = g_object_new (GTK_TYPE_ABOUT_DIALOG, "transient-for", gtk_application_get_active_window (GTK_APPLICATION (self)), "modal", TRUE,
+                    "destroy-with-parent", TRUE, "program-name", "Estimend", "version", EM_VERSION, "logo-icon-name", EM_APP_ID,
+                    "comments", _("Prices micro weld repairs of molds and dies from the customer’s words."),
+                    "copyright", "© 2026 The Estimend developers", "license-type", GTK_LICENSE_GPL_3_0, NULL);
+  gtk_window_present (GTK_WINDOW (dialog));
+  /* GTK would select the program's name. */
+  gtk_window_set_focus (GTK_WINDOW (dialog), NULL);
 }
 
 static void

@@ -9,12 +9,23 @@
 #include "em-kind-picture.h"
 #include "em-words.h"
 
+/* Its name breaks between words, not at the hyphen of "build-up". */
+static char *
+dup_name (const EmKind *kind)
+{
+  g_autoptr (GString) name = g_string_new (em_words (kind->name));
+
+  g_string_replace (name, "-", "\342\200\221", 0);
+  return g_strdup (name->str);
+}
+
 static GtkWidget *
 card_new (const EmKind *kind)
 {
+  g_autofree char *name = dup_name (kind);
   GtkWidget *button = gtk_button_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
-  GtkWidget *label = gtk_label_new (em_words (kind->name));
+  GtkWidget *label = gtk_label_new (name);
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
