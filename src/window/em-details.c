@@ -507,6 +507,7 @@ make_fields (EmDetails *self)
   if (self->is_made)
     return;
   self->is_made = TRUE;
+  gtk_box_remove (GTK_BOX (self->box), gtk_widget_get_first_child (self->box));
   add_block (self, BLOCK_WHO, _("Who asks"));
   add_block (self, BLOCK_TOOL, _("The tool"));
   add_block (self, BLOCK_TERMS, _("Terms"));
@@ -523,11 +524,17 @@ em_details_init (EmDetails *self)
   gtk_label_set_xalign (GTK_LABEL (self->summary), 0);
   gtk_label_set_wrap (GTK_LABEL (self->summary), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (self->summary), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (self->summary), GTK_NATURAL_WRAP_NONE);
+  gtk_label_set_ellipsize (GTK_LABEL (self->summary), PANGO_ELLIPSIZE_END);
+  gtk_label_set_lines (GTK_LABEL (self->summary), 2);
+  gtk_widget_set_hexpand (self->summary, TRUE);
   gtk_widget_add_css_class (self->summary, "strong");
   gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), em_steady_new (self->summary));
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->summary, NULL, -1);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_set_margin_top (self->box, 6);
+  /* GTK's expander asks its child whether its height goes by its width, and would give a title of two lines the room of one. */
+  gtk_box_append (GTK_BOX (self->box), em_fields_new ());
   gtk_expander_set_child (GTK_EXPANDER (self->expander), self->box);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
 }

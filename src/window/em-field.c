@@ -274,6 +274,7 @@ em_fold_new (const char *name, GtkWidget *child)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), fold);
   gtk_expander_set_label_widget (GTK_EXPANDER (fold), em_steady_new (label));
   gtk_widget_set_margin_top (child, 6);

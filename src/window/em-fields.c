@@ -11,6 +11,8 @@ struct _EmFields
 
   int least, most;             /* columns */
   int column_gap, line_gap;    /* px */
+  int width;                   /* as last laid out; 0: not yet */
+  guint telling;               /* source id: others are to ask anew how high it is */
 };
 
 G_DEFINE_FINAL_TYPE (EmFields, em_fields, GTK_TYPE_WIDGET)
@@ -127,7 +129,8 @@ em_fields_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, 
 
   if (orientation == GTK_ORIENTATION_VERTICAL)
     {
-      *natural = lay_out (self, for_size >= 0 ? MAX (for_size, narrowest) : widest, FALSE);
+      /* A scrolled window asks without a width: it is the one it has. */
+      *natural = lay_out (self, for_size >= 0 ? MAX (for_size, narrowest) : self->width > 0 ? self->width : widest, FALSE);
       *minimum = *natural;
       return;
     }
@@ -135,12 +138,28 @@ em_fields_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, 
   *natural = widest;
 }
 
+static gboolean
+tell (gpointer data)
+{
+  EmFields *self = data;
+
+  self->telling = 0;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+  return G_SOURCE_REMOVE;
+}
+
 static void
 em_fields_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
+  EmFields *self = EM_FIELDS (widget);
+
   (void) height;
   (void) baseline;
-  lay_out (EM_FIELDS (widget), width, TRUE);
+  lay_out (self, width, TRUE);
+  /* Not while sizes are being worked out. */
+  if (width != self->width && self->telling == 0)
+    self->telling = g_idle_add (tell, self);
+  self->width = width;
 }
 
 static void
@@ -154,6 +173,7 @@ em_fields_compute_expand (GtkWidget *widget, gboolean *is_across, gboolean *is_d
 static void
 em_fields_dispose (GObject *object)
 {
+  g_clear_handle_id (&EM_FIELDS (object)->telling, g_source_remove);
   em_fields_clear (EM_FIELDS (object));
   G_OBJECT_CLASS (em_fields_parent_class)->dispose (object);
 }

@@ -371,6 +371,7 @@ make_picker (GtkMenuButton *button, gpointer data)
   scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 460);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), em_kind_picker_new (3, 3));
   gtk_popover_set_child (GTK_POPOVER (popover), scrolled);

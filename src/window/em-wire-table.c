@@ -195,6 +195,7 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   int at = 2;
 
   gtk_label_set_wrap (GTK_LABEL (name), TRUE);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (name), GTK_NATURAL_WRAP_NONE);
   gtk_widget_set_hexpand (name, TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 10);
   gtk_grid_attach (GTK_GRID (grid), name, 0, 0, 1, 1);

@@ -468,6 +468,27 @@ find_text (GtkWidget *in, const char *css_class, const char *part)
 }
 
 /* 5,000 mm, the longest any kind takes, is 196.85 in. */
+/* The title of a quote with a long customer and tool goes on on a second line, and what is below it begins below it. */
+START_TEST (a_long_title_has_its_room)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *words = GTK_WIDGET (em_window_get_words (window)), *title, *notes;
+  graphene_rect_t above, below;
+
+  test_settle (200);
+  title = find_text (words, "strong", em_document_get_quote (document)->text[EM_QUOTE_CUSTOMER]);
+  notes = find_text (words, "section-name", "notes");
+  ck_assert_ptr_nonnull (title);
+  ck_assert_ptr_nonnull (notes);
+  ck_assert_int_eq (pango_layout_get_line_count (gtk_label_get_layout (GTK_LABEL (title))), 2);
+  ck_assert (gtk_widget_compute_bounds (title, words, &above) && gtk_widget_compute_bounds (notes, words, &below));
+  ck_assert_float_ge (below.origin.y, above.origin.y + above.size.height);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (limits_are_told_at_the_field_in_its_unit)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -561,7 +582,7 @@ START_TEST (retired_metals_are_offered_to_those_who_have_them)
 }
 END_TEST
 
-TEST_MAIN ("window", price_follows_the_typing, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
+TEST_MAIN ("window", price_follows_the_typing, a_long_title_has_its_room, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
            what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            a_steady_child_is_as_wide_at_any_height, pages_are_shown_in_the_window, shortcuts_are_shown_whenever_asked_for, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
