@@ -59,7 +59,7 @@ find_mapped (GtkWidget *in, GType type)
   return NULL;
 }
 
-/* Up to four seconds: dialogs come once files were looked at. */
+/* Dialogs come once files were looked at. */
 static GtkWidget *
 wait_for (GType type)
 {
@@ -124,7 +124,7 @@ ask_to_recover (Fixture *f)
 {
   g_autofree char *recovery = g_build_filename (g_getenv ("ESTIMEND_STATE_DIR"), "recovery", NULL);
   g_autoptr (GBytes) bytes = em_document_to_bytes (f->document, NULL);
-  EmJournal *journal = em_journal_new ();
+  g_autoptr (EmJournal) journal = em_journal_new ();
   EmFileStamp none = { 0 };
   g_autoptr (GError) error = NULL;
 
@@ -289,6 +289,13 @@ start (Fixture *f, const char *language)
 }
 
 static void
+end (Fixture *f)
+{
+  g_object_unref (f->document);
+  g_free (f->folder);
+}
+
+static void
 check_place (const Place *place, const char *language)
 {
   g_autofree char *where = g_strdup_printf ("%s, %s", language, place->name);
@@ -305,8 +312,7 @@ check_place (const Place *place, const char *language)
   ck_assert_msg (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (opened)) == place->role, "%s: the role is %d", where,
                  gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (opened)));
   test_check_letters (opened, language, place->name);
-  g_object_unref (f.document);
-  g_free (f.folder);
+  end (&f);
 }
 
 START_TEST (named_and_lettered)
@@ -328,6 +334,7 @@ START_TEST (a_question_is_its_name)
   g_autofree char *description = gtk_test_accessible_check_property (GTK_ACCESSIBLE (dialog), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, more);
   ck_assert_msg (name == NULL, "named %s", name);
   ck_assert_msg (description == NULL, "described as %s", description);
+  end (&f);
 }
 END_TEST
 
