@@ -28,7 +28,7 @@ static const struct { const char *id, *title; int width; } columns[N_COLUMN] =
   [COLUMN_STATE] = { "state", N_("State"), 78 }, [COLUMN_NET] = { "net", N_("Net price"), 114 },
 };
 
-enum { NO_COLUMN = -1, WIDTH_MIN = 40, WIDTH_MAX = 2000 };
+enum { NO_COLUMN = -1, WIDTH_MIN = 40, WIDTH_MAX = 2000, CELL_EDGES = 18 };
 
 struct _EmRegisterTable
 {
@@ -361,6 +361,31 @@ em_register_table_remember (EmRegisterTable *self)
 
 /* ---- the table ---- */
 
+/* What the longest date of the year needs, in whatever language: "28 sept. 2026" in French. */
+static int
+date_width (EmRegisterTable *self)
+{
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (self->view, NULL);
+  int widest = 0, width;
+
+  for (int month = 1; month <= 12; month++)
+    {
+      g_autofree char *iso = g_strdup_printf ("2026-%02d-28", month), *date = em_words_date (iso);
+      pango_layout_set_text (layout, date, -1);
+      pango_layout_get_pixel_size (layout, &width, NULL);
+      widest = MAX (widest, width);
+    }
+  return widest + CELL_EDGES;
+}
+
+static int
+usual_width (EmRegisterTable *self, EmColumn column)
+{
+  int width = (int) (columns[column].width * text_scale ());
+
+  return column == COLUMN_DATE ? MAX (width, date_width (self)) : width;
+}
+
 static void
 add_column (EmRegisterTable *self, EmColumn column)
 {
@@ -379,7 +404,7 @@ add_column (EmRegisterTable *self, EmColumn column)
   gtk_column_view_column_set_expand (view_column, columns[column].width == 0);
   gtk_column_view_column_set_sorter (view_column, sorter);
   if (columns[column].width > 0)
-    gtk_column_view_column_set_fixed_width (view_column, (int) (columns[column].width * text_scale ()));
+    gtk_column_view_column_set_fixed_width (view_column, usual_width (self, column));
   if (column == COLUMN_NET)
     em_columns_set_figures (view_column);
   gtk_column_view_append_column (GTK_COLUMN_VIEW (self->view), view_column);
