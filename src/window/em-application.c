@@ -499,7 +499,7 @@ typedef struct
   EmWindow      *window;        /* owned or NULL */
   char          *path;
   EmQuoteFile    file;
-  gboolean       is_loaded;
+  gboolean       is_loaded, is_missing;
   EmLock        *lock;          /* owned or NULL */
   char          *locked;        /* who else has it open, in words; or NULL */
 } EmLoading;
@@ -539,7 +539,10 @@ load_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
       g_task_return_boolean (task, TRUE);
     }
   else
-    g_task_return_error (task, error);
+    {
+      loading->is_missing = !g_file_test (loading->path, G_FILE_TEST_EXISTS);
+      g_task_return_error (task, error);
+    }
 }
 
 static void
@@ -558,6 +561,8 @@ on_loaded (GObject *source, GAsyncResult *result, gpointer data)
     {
       if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
         return;
+      if (loading->is_missing)
+        em_settings_drop_recent (loading->path);
       g_autofree char *name = g_path_get_basename (loading->path);
       g_autofree char *sentence = g_strdup_printf (_("%s could not be opened. %s"), name, error->message);
       if (loading->window != NULL)

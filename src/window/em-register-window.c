@@ -155,6 +155,22 @@ on_query (EmRegisterWindow *self)
 }
 
 static void
+on_search_given_up (EmRegisterWindow *self)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+}
+
+/* From what is looked for to what was found. */
+static gboolean
+on_search_key (EmRegisterWindow *self, guint key)
+{
+  if (key != GDK_KEY_Down || em_register_table_count (EM_REGISTER_TABLE (self->table)) == 0)
+    return FALSE;
+  em_register_table_focus (EM_REGISTER_TABLE (self->table));
+  return TRUE;
+}
+
+static void
 on_show_all (EmRegisterWindow *self)
 {
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->states), 0);
@@ -639,6 +655,7 @@ static void
 em_register_window_init (EmRegisterWindow *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
   self->actions = g_simple_action_group_new ();
   g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
@@ -660,6 +677,10 @@ em_register_window_init (EmRegisterWindow *self)
   em_application_make_closable (GTK_WINDOW (self));
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
   show_progress (self);
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_search_key), self);
+  gtk_widget_add_controller (self->search, keys);
+  g_signal_connect_swapped (self->search, "stop-search", G_CALLBACK (on_search_given_up), self);
   g_signal_connect_swapped (self->search, "changed", G_CALLBACK (on_query), self);
   g_signal_connect_swapped (self->search, "activate", G_CALLBACK (em_register_window_open), self);
   g_signal_connect_swapped (self->states, "notify::selected", G_CALLBACK (on_query), self);

@@ -47,6 +47,19 @@ em_settings_add_recent (const char *path)
 }
 
 void
+em_settings_drop_recent (const char *path)
+{
+  g_auto (GStrv) old = g_settings_get_strv (em_settings_get (), "recent-files");
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+
+  for (char **other = old; *other != NULL; other++)
+    if (!g_str_equal (*other, path))
+      g_strv_builder_add (builder, *other);
+  g_auto (GStrv) recent = g_strv_builder_end (builder);
+  g_settings_set_strv (em_settings_get (), "recent-files", (const char *const *) recent);
+}
+
+void
 em_settings_put_size (GtkWindow *window, const char *width_key, const char *height_key)
 {
   gtk_window_set_default_size (window, g_settings_get_int (em_settings_get (), width_key), g_settings_get_int (em_settings_get (), height_key));

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 GSettings *em_settings_get (void);
 /* Puts path first of the recent files. */
 void       em_settings_add_recent (const char *path);
+/* One that is no longer there. */
+void       em_settings_drop_recent (const char *path);
 /* The size a window had when it was closed last. */
 void       em_settings_put_size  (GtkWindow *window, const char *width_key, const char *height_key);
 void       em_settings_keep_size (GtkWindow *window, const char *width_key, const char *height_key);

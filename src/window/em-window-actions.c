@@ -242,6 +242,7 @@ on_work (GSimpleAction *action, GVariant *target, gpointer data)
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), "work");
   g_settings_set_boolean (em_settings_get (), "is-first-start-done", TRUE);
   em_window_update_actions (self);
+  em_window_start_at_notes (self);
 }
 
 static void

@@ -47,6 +47,8 @@ void em_window_export_data_dialog (EmWindow *self, gboolean is_wires);
 void em_window_print          (EmWindow *self);
 /* TRUE when the window may close now; else asks, and closes by itself later. */
 gboolean em_window_may_close  (EmWindow *self);
+/* The keyboard goes to the notes of a quote that nothing was done in. */
+void em_window_start_at_notes (EmWindow *self);
 void em_window_fill_recent    (EmWindow *self);
 
 G_END_DECLS

@@ -233,6 +233,7 @@ em_window_init (EmWindow *self)
   em_window_add_actions (self);
   fill_demos (self);
   em_window_fill_recent (self);
+  g_signal_connect_object (settings, "changed::recent-files", G_CALLBACK (em_window_fill_recent), self, G_CONNECT_SWAPPED);
   em_menu_set_late (self->menu_button, self->main_menu);
   gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"), g_settings_get_int (settings, "window-height"));
   if (g_settings_get_boolean (settings, "is-maximized"))
@@ -264,6 +265,14 @@ em_window_get_document (EmWindow *self)
   return self->document;
 }
 
+/* What is copied from a mail can be pasted at once. */
+void
+em_window_start_at_notes (EmWindow *self)
+{
+  if (em_document_is_blank (self->document) && g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)), "work") == 0)
+    em_words_pane_focus_notes (EM_WORDS_PANE (self->words));
+}
+
 void
 em_window_set_document (EmWindow *self, EmDocument *document)
 {
@@ -277,6 +286,7 @@ em_window_set_document (EmWindow *self, EmDocument *document)
   em_money_pane_set_document (EM_MONEY_PANE (self->money), document, self->outlook);
   em_autosave_watch (document, self);
   on_document_changed (self);
+  em_window_start_at_notes (self);
 }
 
 EmOutlook *
@@ -369,7 +379,7 @@ em_window_end_work (EmWindow *self)
 void
 em_window_show_welcome (EmWindow *self)
 {
-  GtkWidget *welcome = gtk_stack_get_child_by_name (GTK_STACK (self->stack), "welcome");
+  GtkWidget *welcome = gtk_stack_get_child_by_name (GTK_STACK (self->stack), "welcome"), *focus;
 
   if (welcome == NULL)
     {
@@ -377,5 +387,8 @@ em_window_show_welcome (EmWindow *self)
       gtk_stack_add_named (GTK_STACK (self->stack), welcome, "welcome");
     }
   gtk_stack_set_visible_child (GTK_STACK (self->stack), welcome);
+  focus = gtk_root_get_focus (GTK_ROOT (self));
+  if (focus == NULL || !gtk_widget_is_ancestor (focus, welcome))
+    gtk_widget_child_focus (welcome, GTK_DIR_TAB_FORWARD);
   em_window_update_actions (self);
 }

@@ -106,6 +106,48 @@ close_all (EmApplication *application)
   test_settle (20);
 }
 
+static GtkWidget *
+find_search (GtkWidget *in)
+{
+  if (GTK_IS_SEARCH_ENTRY (in))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_search (child);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* Escape gives the search up; the arrow down goes on to what was found. */
+START_TEST (keys_of_the_search)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  GtkWidget *search = find_search (GTK_WIDGET (window));
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (search);
+  guint n_all = em_register_window_count (window);
+  gboolean is_taken = FALSE;
+
+  em_register_window_search (window, "D-1002");
+  ck_assert_uint_lt (em_register_window_count (window), n_all);
+  g_signal_emit_by_name (search, "stop-search");
+  ck_assert_uint_eq (em_register_window_count (window), n_all);
+  test_settle (100);
+  ck_assert (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (window)), search));
+  for (guint i = 0; i < g_list_model_get_n_items (controllers) && !is_taken; i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      if (GTK_IS_EVENT_CONTROLLER_KEY (controller))
+        g_signal_emit_by_name (controller, "key-pressed", GDK_KEY_Down, 0, 0, &is_taken);
+    }
+  ck_assert (is_taken);
+  ck_assert (!gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (window)), search));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (quotes_are_found_as_one_types)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -597,6 +639,7 @@ main (void)
   SRunner *runner;
 
   tcase_add_checked_fixture (tcase, make_shop, drop_shop);
+  tcase_add_test (tcase, keys_of_the_search);
   tcase_add_test (tcase, very_many_changes_are_counted);
   tcase_add_test (tcase, quotes_are_found_as_one_types);
   tcase_add_test (tcase, columns_sort_and_are_remembered);

@@ -127,6 +127,10 @@ START_TEST (the_questions_can_be_passed_over)
   test_settle (300);
   ck_assert (g_action_group_get_action_enabled (G_ACTION_GROUP (window), "save"));
   ck_assert (!g_file_test (path, G_FILE_TEST_EXISTS));
+  /* What was copied from a mail can be pasted at once. */
+  ck_assert_ptr_nonnull (gtk_root_get_focus (GTK_ROOT (window)));
+  ck_assert (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (window)), GTK_WIDGET (em_window_get_words (window))));
+  ck_assert (GTK_IS_TEXT_VIEW (gtk_root_get_focus (GTK_ROOT (window))));
   ck_assert (g_settings_get_boolean (em_settings_get (), "is-first-start-done"));
   int money = gtk_widget_get_width (GTK_WIDGET (em_window_get_money (window)));
   ck_assert_msg (money > 300 && money < 0.35 * gtk_widget_get_width (GTK_WIDGET (window)), "%d", money);

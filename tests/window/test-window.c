@@ -5,6 +5,7 @@
 
 #include "em-test-window.h"
 
+#include "em-settings.h"
 #include "em-steady.h"
 #include "em-feature-row.h"
 #include "em-record-choice.h"
@@ -314,6 +315,27 @@ START_TEST (a_steady_child_is_as_wide_at_any_height)
 }
 END_TEST
 
+/* Deleted or renamed meanwhile: it is said once, and not offered again. */
+START_TEST (a_recent_file_that_is_gone_is_forgotten)
+{
+  static const char *const recent[] = { "/no/such/folder/gone.estimend", "/no/such/folder/other.estimend", NULL };
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+
+  g_settings_set_strv (em_settings_get (), "recent-files", recent);
+  g_action_group_activate_action (G_ACTION_GROUP (application), "open-path", g_variant_new_string (recent[0]));
+  for (int i = 0; i < 200 && em_window_get_said (window) == NULL; i++)
+    test_settle (20);
+  ck_assert_ptr_nonnull (em_window_get_said (window));
+  ck_assert_ptr_nonnull (strstr (em_window_get_said (window), "gone.estimend could not be opened"));
+  g_auto (GStrv) left = g_settings_get_strv (em_settings_get (), "recent-files");
+  ck_assert_uint_eq (g_strv_length (left), 1);
+  ck_assert_str_eq (left[0], recent[1]);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 static gboolean
 has_dialog (void)
 {
@@ -583,7 +605,7 @@ START_TEST (retired_metals_are_offered_to_those_who_have_them)
 END_TEST
 
 TEST_MAIN ("window", price_follows_the_typing, a_long_title_has_its_room, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
-           what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_step_back_takes_what_cannot_be_read,
+           what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_recent_file_that_is_gone_is_forgotten, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            a_steady_child_is_as_wide_at_any_height, pages_are_shown_in_the_window, shortcuts_are_shown_whenever_asked_for, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
            a_quote_is_copied_and_revised, retired_metals_are_offered_to_those_who_have_them,
