@@ -404,7 +404,7 @@ show_cautions (EmMoneyPane *self)
         gtk_box_append (GTK_BOX (self->cautions), label);
         /* That local codes decide is said in full with the others; alone it is the only one. */
         if (i != EM_CAUTION_LOCAL_CODES || names->len == 0)
-          g_string_append_printf (names, "%s%s", names->len > 0 ? " · " : "", em_words_caution_name ((EmCaution) i));
+          g_string_append_printf (names, "%s%s", names->len > 0 ? "\302\240· " : "", em_words_caution_name ((EmCaution) i));
       }
   g_autofree char *spoken = g_strdup_printf (_("Cautions: %s"), names->str);
   gtk_label_set_text (GTK_LABEL (self->cautions_names), names->str);

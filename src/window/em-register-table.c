@@ -361,29 +361,30 @@ em_register_table_remember (EmRegisterTable *self)
 
 /* ---- the table ---- */
 
-/* What the longest date of the year needs, in whatever language: "28 sept. 2026" in French. */
 static int
-date_width (EmRegisterTable *self)
+text_width (EmRegisterTable *self, const char *text)
 {
-  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (self->view, NULL);
-  int widest = 0, width;
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (self->view, text);
+  int width;
 
-  for (int month = 1; month <= 12; month++)
-    {
-      g_autofree char *iso = g_strdup_printf ("2026-%02d-28", month), *date = em_words_date (iso);
-      pango_layout_set_text (layout, date, -1);
-      pango_layout_get_pixel_size (layout, &width, NULL);
-      widest = MAX (widest, width);
-    }
-  return widest + CELL_EDGES;
+  pango_layout_get_pixel_size (layout, &width, NULL);
+  return width + CELL_EDGES;
 }
 
+/* Of what is one of few, the longest fits in whatever language: "28 sept. 2026", "Auftrag erhalten". */
 static int
 usual_width (EmRegisterTable *self, EmColumn column)
 {
   int width = (int) (columns[column].width * text_scale ());
 
-  return column == COLUMN_DATE ? MAX (width, date_width (self)) : width;
+  for (int month = 1; month <= 12 && column == COLUMN_DATE; month++)
+    {
+      g_autofree char *iso = g_strdup_printf ("2026-%02d-28", month), *date = em_words_date (iso);
+      width = MAX (width, text_width (self, date));
+    }
+  for (int state = 0; state < EM_N_STATE && column == COLUMN_STATE; state++)
+    width = MAX (width, text_width (self, em_words_state ((EmState) state)));
+  return width;
 }
 
 static void

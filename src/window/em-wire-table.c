@@ -51,7 +51,7 @@ reasons_text (EmReasons reasons, const char *mark, int first, int end)
 
   for (int i = first; i < end; i++)
     if (reasons & EM_REASON_BIT (i))
-      g_string_append_printf (text, "%s%s", text->len > 0 ? " · " : mark, em_words_reason ((EmReason) i));
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "\302\240· " : mark, em_words_reason ((EmReason) i));
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
