@@ -296,6 +296,7 @@ START_TEST (what_is_too_long_to_be_read_is_told)
   ck_assert_uint_eq (text->len, 2099160);
   take_words (window, text->str);
   ck_assert_msg (find_label (words, "Only the first 2,097 kB of the notes were read; the last 3 kB were not."), "what was not read is not told");
+  em_document_set_notes (em_window_get_document (window), NULL);
   take_words (window, "Edge nick 12 x 0.8 x 0.6 mm");
   ck_assert (!find_label (words, "were not"));
   gtk_window_destroy (GTK_WINDOW (window));
