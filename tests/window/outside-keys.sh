@@ -59,4 +59,17 @@ key alt+n                               # past the first questions
 key F10 e Down Return
 key ctrl+n
 wait_for are_two || fail 'after an item of a submenu the window no longer hears the keyboard'
+
+# A share of the rate book typed over what stands there, as Tab selects it: the seventh entry is the overhead.
+key ctrl+b
+focus 'Rate book and metals'
+sleep 0.7
+key Tab Tab Tab Tab Tab Tab
+key 1 2
+key alt+k
+has_overhead ()
+{
+  grep -Eq 'overhead[^0-9]*120000[^0-9]' "$ESTIMEND_CONFIG_DIR/rates.xml" 2>/dev/null
+}
+wait_for has_overhead || fail "12 typed over an overhead is $(grep -Eo 'overhead[^0-9]*[0-9]*' "$ESTIMEND_CONFIG_DIR/rates.xml" 2>/dev/null)"
 exit 0
