@@ -593,6 +593,8 @@ put_features (EmQuote *quote, gconstpointer data)
       if (em_feature_copy (&from->feature[i], &feature) != EM_OK)
         return;
       feature.id = 0;
+      /* This quote has no words for it to come from. */
+      put_accepted (&feature, NULL);
       em_quote_insert_take (quote, edit->to + i, &feature);
     }
 }

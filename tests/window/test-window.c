@@ -224,6 +224,9 @@ START_TEST (features_travel_by_the_clipboard)
   ck_assert_int_eq (em_document_get_quote (document)->n_features, n + 1);
   ck_assert_mem_eq (em_document_get_quote (document)->feature[0].value, em_document_get_quote (document)->feature[1].value,
                     sizeof em_document_get_quote (document)->feature[0].value);
+  /* No words of this quote say so. */
+  ck_assert (em_feature_is_read (&em_document_get_quote (document)->feature[0]));
+  ck_assert (!em_feature_is_read (&em_document_get_quote (document)->feature[1]));
   gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (window)), "no feature at all");
   test_act (window, "win.paste-feature");
   test_settle (200);
