@@ -15,6 +15,7 @@
 #include "em-look.h"
 #include "em-manners.h"
 #include "em-picture.h"
+#include "em-place.h"
 #include "em-register-window.h"
 #include "em-save.h"
 #include "em-settings.h"
@@ -306,6 +307,11 @@ em_application_startup (GApplication *application)
   em_lock_set_teller (em_words_moment);
   em_look_init ();
   em_manners_init ();
+  if (em_place_is_build ())
+    {
+      g_autofree char *icons = g_build_filename (em_place_data_dir (), "icons", NULL);
+      gtk_icon_theme_add_search_path (gtk_icon_theme_get_for_display (gdk_display_get_default ()), icons);
+    }
   em_look_set_scheme ((EmScheme) g_settings_get_enum (em_settings_get (), "scheme"));
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "scheme")),
