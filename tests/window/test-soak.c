@@ -187,7 +187,7 @@ typedef struct
 static const EmDriven driven[] =
 {
   { "undo", 14 }, { "redo", 12 }, { "add", 1 }, { "add-kind", 10 }, { "duplicate", 6 }, { "remove", 14 },
-  { "move-up", 6 }, { "move-down", 6 }, { "copy-feature", 6 }, { "paste-feature", 8 }, { "units", 3 }, { "switch-units", 3 },
+  { "accept", 4 }, { "move-up", 6 }, { "move-down", 6 }, { "copy-feature", 6 }, { "paste-feature", 8 }, { "units", 3 }, { "switch-units", 3 },
   { "wires-for", 3 }, { "wires-first", 3 }, { "deposit", 2 }, { "read-notes", 5 }, { "paper", 2 }, { "work", 3 },
   { "focus-pane", 4 }, { "dismiss", 2 }, { "new-revision", 1 }, { "copy-quote", 1 }, { "next-number", 1 },
 };
