@@ -231,10 +231,30 @@ on_scheme (GSimpleAction *action, GVariant *state, gpointer data)
       }
 }
 
+/* The program's picture as it comes with it, installed or not; NULL where nothing here can draw it. */
+static GdkTexture *
+load_picture (void)
+{
+  g_autoptr (GBytes) bytes = g_resources_lookup_data ("/org/estimend/Estimend/icons/scalable/apps/" EM_APP_ID ".svg", G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+
+  return bytes != NULL ? gdk_texture_new_from_bytes (bytes, NULL) : NULL;
+}
+
+/* GTK lets the program's name be selected, gives it the keyboard first, and so selects it. */
+static void
+unselect_labels (GtkWidget *within)
+{
+  if (GTK_IS_LABEL (within))
+    gtk_label_select_region (GTK_LABEL (within), 0, 0);
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL; child = gtk_widget_get_next_sibling (child))
+    unselect_labels (child);
+}
+
 static void
 on_about (GSimpleAction *action, GVariant *target, gpointer data)
 {
   EmApplication *self = data;
+  g_autoptr (GdkTexture) picture = load_picture ();
 
   (void) action;
   (void) target;
@@ -243,9 +263,10 @@ on_about (GSimpleAction *action, GVariant *target, gpointer data)
                     "destroy-with-parent", TRUE, "program-name", "Estimend", "version", EM_VERSION, "logo-icon-name", EM_APP_ID,
                     "comments", _("Prices micro weld repairs of molds and dies from the customer’s words."),
                     "copyright", "© 2026 The Estimend developers", "license-type", GTK_LICENSE_GPL_3_0, NULL);
+  if (picture != NULL)
+    gtk_about_dialog_set_logo (GTK_ABOUT_DIALOG (dialog), GDK_PAINTABLE (picture));
   gtk_window_present (GTK_WINDOW (dialog));
-  /* GTK would select the program's name. */
-  gtk_window_set_focus (GTK_WINDOW (dialog), NULL);
+  unselect_labels (dialog);
 }
 
 static void
