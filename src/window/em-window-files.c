@@ -289,8 +289,12 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
     }
   em_settings_add_recent (em_document_get_path (EM_DOCUMENT (source)));
   em_window_fill_recent (self);
-  if (self->is_closing && !em_document_is_modified (self->document))
-    gtk_window_close (GTK_WINDOW (self));
+  /* What was changed meanwhile is asked about. */
+  if (self->is_closing)
+    {
+      self->is_closing = FALSE;
+      gtk_window_close (GTK_WINDOW (self));
+    }
 }
 
 void
@@ -691,6 +695,12 @@ on_close_answered (GtkDialog *dialog, int response, EmWindow *self)
 gboolean
 em_window_may_close (EmWindow *self)
 {
+  /* The work counts as saved, but is not yet on the disk: the window goes when it is, and stays when it can't be. */
+  if (self->document != NULL && em_document_is_saving (self->document))
+    {
+      self->is_closing = TRUE;
+      return FALSE;
+    }
   if (self->is_closing || self->document == NULL || !em_document_is_modified (self->document))
     return TRUE;
 

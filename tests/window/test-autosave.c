@@ -240,6 +240,108 @@ START_TEST (who_has_it_open)
 }
 END_TEST
 
+static GtkDialog *
+find_question (void)
+{
+  g_autoptr (GList) all = gtk_window_list_toplevels ();
+
+  for (GList *at = all; at != NULL; at = at->next)
+    if (GTK_IS_MESSAGE_DIALOG (at->data) && gtk_widget_get_visible (at->data))
+      return at->data;
+  return NULL;
+}
+
+static char *
+content_of (const char *path)
+{
+  char *text = NULL;
+
+  return g_file_get_contents (path, &text, NULL, NULL) ? text : NULL;
+}
+
+/* The window says so, the work stays changed and open, and is saved once it can be. */
+START_TEST (refused_and_saved_after)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.estimend", NULL);
+  EmWindow *window = test_window (application, document);
+
+  em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody");
+  ck_assert_int_eq (g_mkdir (path, 0700), 0);
+  em_window_save_to (window, path);
+  for (int i = 0; i < 3000 && (em_window_get_said (window) == NULL || strstr (em_window_get_said (window), "Not saved") == NULL); i++)
+    test_settle (20);
+  ck_assert_msg (strstr (em_window_get_said (window), "a folder has that name") != NULL, "%s", em_window_get_said (window));
+  ck_assert (em_document_is_modified (document));
+  ck_assert_int_eq (g_rmdir (path), 0);
+  em_window_save_to (window, path);
+  for (int i = 0; i < 3000 && em_document_is_saving (document); i++)
+    test_settle (20);
+  ck_assert (!em_document_is_modified (document) && g_file_test (path, G_FILE_TEST_IS_REGULAR));
+}
+END_TEST
+
+/* Somebody else's file stays when the question is put away, and goes only when that is answered. */
+START_TEST (asked_before_anothers_work_goes)
+{
+  enum { OVER = 1 };   /* its first answer */
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.estimend", NULL);
+  EmWindow *window = test_window (application, document);
+
+  ck_assert_int_eq (save (document, path), 1);
+  ck_assert (g_file_set_contents (path, "hers", -1, NULL));
+  em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody");
+  for (int answer = 0; answer < 2; answer++)
+    {
+      test_act (window, "win.save");
+      for (int i = 0; i < 3000 && find_question () == NULL; i++)
+        test_settle (20);
+      ck_assert_ptr_nonnull (find_question ());
+      gtk_dialog_response (find_question (), answer == 0 ? GTK_RESPONSE_CANCEL : OVER);
+      for (int i = 0; i < 3000 && (find_question () != NULL || em_document_is_saving (document)); i++)
+        test_settle (20);
+      g_autofree char *found = content_of (path);
+      ck_assert_msg (answer == 1 || g_strcmp0 (found, "hers") == 0, "put away, and yet hers is gone");
+      ck_assert_int_eq (em_document_is_modified (document), answer == 0);
+      ck_assert_msg (answer == 0 || strstr (found, "<customer>Somebody</customer>") != NULL, "not saved over");
+    }
+}
+END_TEST
+
+/* The window that is closed while it saves goes when the work is on the disk, and stays with it when it can't be. */
+START_TEST (closed_while_it_saves)
+{
+  for (int can_be_saved = 0; can_be_saved < 2; can_be_saved++)
+    {
+      g_autoptr (EmApplication) application = test_application ();
+      g_autoptr (EmDocument) document = test_demo (NULL);
+      g_autofree char *folder = g_dir_make_tmp ("estimend-test-XXXXXX", NULL), *path = g_build_filename (folder, "q.estimend", NULL), *found = NULL;
+      EmWindow *window = test_window (application, document);
+      g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
+      em_document_set_text (document, EM_QUOTE_CUSTOMER, "Somebody");
+      ck_assert (can_be_saved == 1 || g_mkdir (path, 0700) == 0);
+      em_window_save_to (window, path);
+      gtk_window_close (GTK_WINDOW (window));
+      for (int i = 0; i < 3000 && em_document_is_saving (document); i++)
+        test_settle (20);
+      test_settle (300);
+      ck_assert_int_eq (em_document_is_modified (document), can_be_saved == 0);
+      ck_assert_msg ((window == NULL) == (can_be_saved == 1), "the window %s", window == NULL ? "went with the work" : "stays for nothing");
+      found = content_of (path);
+      ck_assert_int_eq (found != NULL && strstr (found, "<customer>Somebody</customer>") != NULL, can_be_saved);
+      if (window != NULL)
+        {
+          ck_assert_msg (strstr (em_window_get_said (window), "Not saved") != NULL, "%s", em_window_get_said (window));
+          g_object_remove_weak_pointer (G_OBJECT (window), (gpointer *) &window);
+          gtk_window_destroy (GTK_WINDOW (window));
+        }
+    }
+}
+END_TEST
+
 int
 main (int argc, char **argv)
 {
@@ -247,6 +349,7 @@ main (int argc, char **argv)
   {
     kept_until_undone_or_saved, given_up_with_the_window, recovered_after_a_crash, never_over_anothers_work,
     kept_when_it_cannot_be_saved, a_snapshot_is_of_its_moment, who_has_it_open,
+    refused_and_saved_after, asked_before_anothers_work_goes, closed_while_it_saves,
   };
 
   return argc > 1 ? crash (argv[1]) : test_main ("autosave", tests, (int) G_N_ELEMENTS (tests), 60);
