@@ -36,10 +36,15 @@ name_of (const EmLine *line, const EmQuote *quote)
   return line->is_override ? g_strdup_printf (_("%s (stated)"), label) : g_strdup (label);
 }
 
+/* NULL: none. While they are folded away the lines are not kept up to date, and unfolding binds rows before they are. */
 static const EmLine *
 line_at (EmFeatureLines *self, guint position)
 {
-  return position < self->lines->len ? &em_document_get_cost (self->document)->line[g_array_index (self->lines, int32_t, position)] : NULL;
+  const EmCost *cost = em_document_get_cost (self->document);
+  int32_t at = position < self->lines->len ? g_array_index (self->lines, int32_t, position) : cost->n_lines;
+
+  return at < cost->n_lines && cost->line[at].type == EM_LINE_FEATURE && cost->line[at].row < em_document_get_quote (self->document)->n_features
+         ? &cost->line[at] : NULL;
 }
 
 static void

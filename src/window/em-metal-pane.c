@@ -147,8 +147,11 @@ on_setup (GtkSignalListItemFactory *factory, GtkListItem *item, EmMetalPane *sel
 static void
 on_bind (GtkSignalListItemFactory *factory, GtkListItem *item, EmMetalPane *self)
 {
+  int32_t index = (int32_t) gtk_list_item_get_position (item);
+
   (void) factory;
-  em_feature_row_show (EM_FEATURE_ROW (gtk_list_item_get_child (item)), self->document, (int32_t) gtk_list_item_get_position (item));
+  if (index < em_document_get_quote (self->document)->n_features)
+    em_feature_row_show (EM_FEATURE_ROW (gtk_list_item_get_child (item)), self->document, index);
 }
 
 static void
@@ -206,7 +209,7 @@ show_rows (EmMetalPane *self)
     {
       GtkWidget *row = gtk_widget_get_first_child (item);
       int32_t index = index_of_row (row);
-      if (index >= 0)
+      if (index >= 0 && index < quote->n_features)
         em_feature_row_show (EM_FEATURE_ROW (row), self->document, index);
     }
   if (quote->n_features == 0 && !self->has_pictures)

@@ -239,6 +239,30 @@ START_TEST (unfolded_lines_are_in_sight)
 }
 END_TEST
 
+/* Lines that were unfolded, folded away and became fewer meanwhile: three and less unfold by themselves. */
+START_TEST (lines_that_went_while_folded_are_gone)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (40);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *fold = find_of_class (GTK_WIDGET (em_window_get_money (window)), "features-fold");
+  EmFeatureLines *lines = EM_FEATURE_LINES (gtk_expander_get_child (GTK_EXPANDER (fold)));
+
+  gtk_expander_set_expanded (GTK_EXPANDER (fold), TRUE);
+  test_settle (50);
+  em_document_set_text (document, EM_QUOTE_FILLER, NULL);
+  gtk_expander_set_expanded (GTK_EXPANDER (fold), FALSE);
+  test_settle (50);
+  while (em_document_get_quote (document)->n_features > 2)
+    em_document_remove (document, 0);
+  em_document_set_text (document, EM_QUOTE_FILLER, "h13-wire");
+  test_settle (50);
+  ck_assert (gtk_expander_get_expanded (GTK_EXPANDER (fold)));
+  ck_assert_uint_eq (g_list_model_get_n_items (em_feature_lines_get_model (lines)), 2);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* The customer's words */
 
 static void
@@ -414,5 +438,5 @@ START_TEST (the_model_tells_of_no_more_than_changed)
 END_TEST
 
 TEST_MAIN ("long quotes", few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
-           a_price_follows_in_row_and_line, unfolded_lines_are_in_sight, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
+           a_price_follows_in_row_and_line, unfolded_lines_are_in_sight, lines_that_went_while_folded_are_gone, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
            the_model_tells_of_no_more_than_changed)
