@@ -192,7 +192,7 @@ is_of_tool (const Name *n)
     return TRUE;
   if (n->i == c->first && says (c, next, EM_SAYS_PLACE) && (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
     return TRUE;
-  return n->prior != c->end && is_counted (c, next) && next + 1 < c->end && !em_item_is_soft_break (c->items, next + 1);
+  return n->prior != c->end && next + 1 < c->end && is_counted (c, next) && !em_item_is_soft_break (c->items, next + 1);
 }
 
 /* "Stack 3: …", "Lifter #3", "slide no 2" */
