@@ -160,6 +160,9 @@ is_before_noun (const EmClause *c, guint i)
   if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && says (c, i + 1, EM_SAYS_PLACE) &&
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2)))
     return TRUE;
+  /* "on all 16 impressions" */
+  if (i > c->first && says (c, i - 1, EM_SAYS_ALL) && says (c, i + 1, EM_SAYS_PLACE))
+    return TRUE;
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
       const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
@@ -400,6 +403,9 @@ follows (const Labels *l, guint i, const EmSense *sense)
   /* "5 deep must go away" */
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
     return FALSE;
+  /* "turned down to 2.340 for cleanup": what it is now is no stock. */
+  if (sense->roles == EM_ROLE_STOCK && (size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0)
+    return FALSE;
   /* "1/2 long, few thou deep": the deep one is another, which could not be read. */
   if (sense->place == EM_LABEL_AFTER && (sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
       size->label_item != G_MAXUINT32 && size->label_item > l->open)
@@ -517,7 +523,7 @@ static void
 take_size (Labels *l, guint i)
 {
   EmSize *size = em_item_size (l->c->items, i);
-  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD : 0);
+  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD | EM_ROLE_PER_SIDE : 0);
   gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
   /* "crack at rib root 22 long" */

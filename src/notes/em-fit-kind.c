@@ -26,6 +26,9 @@ has_form (const EmProto *proto, const char *form)
 /* "0.3 mm welded over 45 mm, 6 mm wide" */
 static const guint32 flat = EM_ROLE_BUILD | EM_ROLE_LENGTH | EM_ROLE_WIDTH;
 
+/* Sizes that only what is broken out has beside its length. */
+static const guint32 legs = EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS;
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -106,6 +109,20 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && weight[FACE] > 0 &&
       (((roles & EM_ROLE_ADD) != 0 && n_row == 2 && proto->noun_weight < STRONG_EDGE) || (roles & flat) == flat))
     weight[FACE] += 3 * EVIDENCE;
+  /* "pin ⌀.625 peened, now .619, .30 long": round and in no row, so no edge, unless a leg of one is told. */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) && (roles & (EM_ROLE_RADIUS | legs)) == 0)
+    weight[EDGE_NICK] /= 4;
+  /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
+  if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
+    weight[EDGE_NICK] /= 4;
+  /* "land scored, .80 long x .012 deep": a length and a depth alone are a score's. */
+  if (weight[GROOVE] > 0 && weight[FACE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
+    weight[GROOVE] += EVIDENCE;
+  /* "side 1.00 long x .500 high, add .005" */
+  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) == 0)
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], 1);
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);

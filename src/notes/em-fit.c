@@ -15,6 +15,9 @@ enum { ROW_MAX = 8, UNPLACED_MAX = 40 };
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
 static const double build_max_mm = 2.5;
 
+/* A worn diameter is nearer to the finished one than this (common practice, no source). */
+static const double TWIN_LOW = 0.85;
+
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
 typedef struct
 {
@@ -320,11 +323,26 @@ is_diameter (const EmFitter *f, guint item)
          ((size->roles & elsewhere) == 0 || (size->roles & EM_ROLE_DIAMETER) != 0);
 }
 
+/* "⌀2.5 worn, now 2.46, 15 long": two diameters of one thing, told so. */
+static gboolean
+has_twin (const EmFitter *f, guint item)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+      double ratio = em_fitter_mm (f, other) / em_fitter_mm (f, item);
+
+      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && ratio > TWIN_LOW && ratio * TWIN_LOW < 1)
+        return ((em_item_size (f->items, item)->roles | em_item_size (f->items, other)->roles) & EM_ROLE_DIAMETER) != 0;
+    }
+  return FALSE;
+}
+
 /* "WORN .004": how much, not to what, when another size is many times as large. */
 static gboolean
 is_wear (const EmFitter *f, guint item)
 {
-  if ((em_item_size (f->items, item)->roles & EM_ROLE_WORN) == 0)
+  if ((em_item_size (f->items, item)->roles & EM_ROLE_WORN) == 0 || has_twin (f, item))
     return FALSE;
   for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
     if (em_fitter_mm (f, g_array_index (f->proto->sizes, guint, i)) > 5 * em_fitter_mm (f, item) &&

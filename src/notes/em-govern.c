@@ -111,6 +111,9 @@ read_units (Governor *g, guint i)
       g->grammar->has_units = TRUE;
       g->grammar->units = unit->unit == EM_UNIT_INCH ? EM_UNITS_INCH : EM_UNITS_METRIC;
       one = add (g, "units", unit->unit == EM_UNIT_INCH ? "in" : "mm", i, last);
+      /* "MM [INCH]": the other unit in brackets, as the sizes have it. */
+      if (last + 2 < g->c->end && em_item_is_sign (g->c->items, last + 1, '[') && says (g, last + 2, EM_SAYS_UNIT) != NULL)
+        item (g, last + 2)->is_used = TRUE;
       one->is_general = TRUE;
       /* A unit that only stands apart is taken to govern; "ALL DIMS MM" says so. */
       if (units == NULL)
@@ -270,9 +273,20 @@ read_simple (Governor *g, guint i)
     {
       const EmSense *sense = says (g, i, simple[k].says);
 
-      if (sense != NULL && !item (g, i)->is_used)
+      /* "0.3 for our milling" is a label, too. */
+      if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
         add (g, simple[k].field, sense->says == EM_SAYS_FINISH && is_customers (g, i) ? "customer" : sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
     }
+}
+
+/* "turning and lapping by us": the other work that the same hand does. */
+static void
+use_other_work (const Governor *g, guint i)
+{
+  if (i > g->c->first + 1 && em_item_is_soft_break (g->c->items, i - 1) && says (g, i - 2, EM_SAYS_MACHINING) != NULL)
+    item (g, i - 2)->is_used = TRUE;
+  if (i + 2 < g->c->end && em_item_is_soft_break (g->c->items, i + 1) && says (g, i + 2, EM_SAYS_MACHINING) != NULL)
+    item (g, i + 2)->is_used = TRUE;
 }
 
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
@@ -311,6 +325,7 @@ read_machining (Governor *g, guint i)
   one = add (g, "finish", says (g, agent, EM_SAYS_AGENT)->value, MIN (i, agent), MAX (i, agent));
   one->is_general = g->has_all;
   infer (one, "from-words");
+  use_other_work (g, i);
 }
 
 /* Something follows without a blank: "A-77" is one number though "a" is a little word. */
@@ -349,7 +364,7 @@ is_other (const Governor *g, guint i)
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 ||
-          (size->value.n < LONG_NUMBER && (says (g, i + 1, EM_SAYS_LABEL) != NULL || says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL)));
+          (size->value.n < LONG_NUMBER && ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL)));
 }
 
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
@@ -452,6 +467,9 @@ read_refusal (Governor *g, guint i)
         add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = TRUE;
         return;
       }
+  /* "don't weld on the engraving please" */
+  while (thing == NULL && last > i + 1 && says (g, last, EM_SAYS_AGENT) != NULL && says (g, last, EM_SAYS_GLUE) != NULL)
+    last--;
   /* "NO WELD ON POLISHED LENS AREA" */
   while (thing != NULL && last + 1 < g->c->end && (says (g, last + 1, EM_SAYS_THING) != NULL || says (g, last + 1, EM_SAYS_PLACE) != NULL))
     last++;
@@ -469,6 +487,23 @@ read_refusal (Governor *g, guint i)
     }
 }
 
+/* "before" or "beside": the cue leads to what it lies near. */
+static gboolean
+is_leading (const EmSense *near)
+{
+  return g_strcmp0 (near->value, "before") == 0 || g_strcmp0 (near->value, "beside") == 0;
+}
+
+/* "crack of 12 mm next to the hole": behind a noun of its own a size is no distance before "next to", as it is before "from". */
+static gboolean
+is_before_beside (const Governor *g, guint size, guint thing, guint cue)
+{
+  const EmSense *near = says (g, cue, EM_SAYS_NEAR);
+
+  return near != NULL && g_strcmp0 (near->value, "beside") == 0 && size < cue && size < thing &&
+         (says (g, size - 1, EM_SAYS_KIND) != NULL || (says (g, size - 1, EM_SAYS_PREPOSITION) != NULL && says (g, size - 2, EM_SAYS_KIND) != NULL));
+}
+
 /* A size that says how far: right before or after the thing, not naming a dimension. */
 static guint
 find_clearance (const Governor *g, guint thing, guint cue)
@@ -479,7 +514,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
   guint only = EM_NO_ITEM;
 
   for (guint k = thing > g->c->first + WINDOW ? thing - WINDOW : g->c->first; k < g->c->end && k <= thing + WINDOW; k++)
-    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 && !is_before_beside (g, k, thing, cue))
       {
         gboolean is_beside = FALSE;
 
@@ -492,7 +527,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
   for (guint k = g->c->first; k < g->c->end && g->n_nouns <= 1 && g->c->end - g->c->first <= SENTENCE_WINDOW; k++)
     if (is_size (g, k))
       {
-        if (only != EM_NO_ITEM || (em_item_size (g->c->items, k)->roles & named) != 0)
+        if (only != EM_NO_ITEM || (em_item_size (g->c->items, k)->roles & named) != 0 || is_before_beside (g, k, thing, cue))
           return EM_NO_ITEM;
         only = k;
       }
@@ -515,7 +550,7 @@ static guint
 find_cue (const Governor *g, guint thing)
 {
   for (guint k = thing + 1; k < g->c->end && k <= thing + 3; k++)
-    if (says (g, k, EM_SAYS_NEAR) != NULL && (g_strcmp0 (says (g, k, EM_SAYS_NEAR)->value, "before") != 0 || leads_to_repair (g, k)))
+    if (says (g, k, EM_SAYS_NEAR) != NULL && (!is_leading (says (g, k, EM_SAYS_NEAR)) || leads_to_repair (g, k)))
       return k;
   for (guint k = thing; k-- > g->c->first && k + WINDOW >= thing;)
     {

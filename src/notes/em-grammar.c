@@ -5,6 +5,7 @@
 
 #include "em-grammar.h"
 
+#include "em-fit.h"
 #include "em-govern.h"
 #include "em-list.h"
 #include "em-proto.h"
@@ -20,6 +21,7 @@ enum
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   WHOLE_WORD = 4,        /* letters of a word that is no abbreviation */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
+  STATE_SIZES = 8,       /* of a repair looked over for one in a row */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
 
@@ -33,6 +35,7 @@ typedef struct
 typedef struct
 {
   int      best;         /* strongest noun's weight */
+  int      best_thing;   /* the same of nouns that are no state of another */
   guint    n_sizes, n_labelled, n_other;
   guint32  roles;
   gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given;
@@ -71,7 +74,10 @@ weigh (const EmReader *r, guint first, guint end)
         {
           content.has_noun = TRUE;
           for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
-            content.best = MAX (content.best, noun->weight[k]);
+            {
+              content.best = MAX (content.best, noun->weight[k]);
+              content.best_thing = MAX (content.best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
+            }
         }
       content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
       content.has_verb |= em_reader_is_verb (r, i);
@@ -254,6 +260,27 @@ is_on_round (const Content *content, const EmProto *before)
          (content->roles & EM_ROLE_DIAMETER) == 0;
 }
 
+/* "pin hole .375 dia, now .3795, washed out 5/8 down", "cutting edge 60° included, blunted R.010": what became of the thing before,
+ * as long as no size of it is a place in a row and none is told anew. */
+static gboolean
+is_state_of (const EmReader *r, const Content *content, const EmProto *before)
+{
+  const EmSense *noun = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
+
+  if (noun == NULL || noun->value != NULL || content->best == 0 || content->best_thing > 0 || before->sizes->len == 0 ||
+      (before->roles & content->roles & (once | EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) != 0 ||
+      ((content->roles & EM_ROLE_RADIUS) != 0 && noun->weight[WORN_CORNER] == 0))
+    return FALSE;
+  for (guint i = 0; i < before->sizes->len && i < STATE_SIZES; i++)
+    {
+      const EmSize *size = em_item_size (r->items, g_array_index (before->sizes, guint, i));
+
+      if (size->chain != 0 || (size->roles == 0 && size->unit != EM_UNIT_DEGREE))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* "Repair order 4711": a bare whole number measures nothing by itself. */
 static gboolean
 measures (const EmReader *r, guint first, guint end)
@@ -322,7 +349,7 @@ read_segment (EmReader *r, guint first, guint end)
   /* "Mandrel plate, outside ⌀185": how large the part is. */
   gboolean is_only_part = content.best == 0 && content.has_noun && content.n_sizes == 1 && content.roles == EM_ROLE_DIAMETER && !content.has_verb && !content.has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content.best == 0 || is_on_round (&content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+  gboolean is_more = (content.best == 0 || is_on_round (&content, before) || is_state_of (r, &content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content.has_noun && !is_more && !is_only_part && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
                                             (content.best > 0 && !r->has_loose && (content.has_verb || content.has_worn || content.has_damage)));
@@ -685,6 +712,9 @@ ends_sentence (const EmReader *r, guint i)
                                                  em_item_says (r->items, i + 1, EM_SAYS_VERB) == NULL &&
                                                  em_item_says (r->items, i + 1, EM_SAYS_REFUSE) == NULL)))
     return FALSE;
+  /* "3 places. The bore …" */
+  if (before->length > WHOLE_WORD && em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL && next->type != EM_ITEM_SIZE && next->sign == 0)
+    return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
     if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&

@@ -312,7 +312,7 @@ roles_after (const Builder *b, guint at)
 static guint
 read_limits (const Builder *b, guint at, EmSize *size)
 {
-  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-'), is_named;
+  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-') || is_sign (b, at, '~'), is_named;
   EmSize second = { 0 };
   EmUnit unit;
   double ratio, ratio_max;
@@ -366,7 +366,8 @@ is_after_wear (const Builder *b, const EmSize *range)
 
   if (label != NULL && label->roles == EM_ROLE_DIAMETER)
     return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
-  return label != NULL && label->roles == EM_ROLE_BUILD;
+  /* "RC 46 to 48" */
+  return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS);
 }
 
 /* "1 to 3 mm deep", "wear 0.1 to 0.15": a range in words; "worn from 1.000 to 1.010" is none. Returns the token after it, or at. */
@@ -380,7 +381,7 @@ read_word_range (const Builder *b, guint at, EmSize *size)
   if (to == NULL || g_strcmp0 (to->value, "range") != 0)
     return at;
   next = read_second (b, at + n, &range);
-  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || is_after_wear (b, &range)))
+  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) || is_after_wear (b, &range)))
     return at;
   *size = range;
   return next;
@@ -589,7 +590,8 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
   next = size.unit == EM_UNIT_NONE ? read_unit (b, at + n, &size.unit) : at + n;
   if (em_unit_is_hardness (size.unit) ||
       (size.unit == EM_UNIT_NONE && !(size.is_fraction && (is_measuring (match (b, next, &n_label)) ||
-                                                            em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL || is_after_times (b)))))
+                                                            em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL ||
+                                                            em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL || is_after_times (b)))))
     return at;
   return add_size (b, at, next, &size);
 }

@@ -168,6 +168,32 @@ is_bare_letter (EmReader *r, guint i, guint end)
   return is_list;
 }
 
+/* The number behind the letter that a line begins with: "Z1 LAND"; 0: none. */
+static guint64
+leading_code (const EmReader *r, guint i)
+{
+  const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
+
+  if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) || !em_list_is_bare_whole (r->items, i + 1) || !is_glued (r, i + 1) ||
+      (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN) || em_item_says (r->items, i + 2, EM_SAYS_TIMES) != NULL)
+    return 0;
+  return em_item_size (r->items, i + 1)->value.n;
+}
+
+/* "Z1 LAND" heads a list when the next line begins with "Z2 …", or goes on with it. */
+static gboolean
+is_bare_code (EmReader *r, guint i, guint end)
+{
+  guint64 number = leading_code (r, i);
+  char letter = number != 0 ? r->items->text[em_item (r->items, i)->start] : 0;
+  gboolean is_next = number > 1 && letter == r->code_letter && number == r->code_number + 1;
+  gboolean is_list = is_next || (number == 1 && leading_code (r, end + 1) == 2 && r->items->text[em_item (r->items, end + 1)->start] == letter);
+
+  r->code_letter = is_list ? letter : 0;
+  r->code_number = is_list ? number : 0;
+  return is_list;
+}
+
 /* "(2)", "2 face", "2  4  nick": the numbers of a list without marks. Returns the item after them, or i. */
 static guint
 skip_listed (EmReader *r, guint i, guint end)
@@ -186,6 +212,11 @@ skip_listed (EmReader *r, guint i, guint end)
     }
   else if (is_bare_number (r, i, end) || is_bare_letter (r, i, end))
     after = i + 1;
+  else if (is_bare_code (r, i, end))
+    {
+      em_item (r->items, i + 1)->is_used = TRUE;
+      after = i + 2;
+    }
   if (after != i)
     em_item (r->items, number)->is_used = r->is_bullet = TRUE;
   return after;

@@ -150,10 +150,13 @@ is_letter_and_number (const Name *n)
 {
   const EmClause *c = n->c;
   guint i = n->i;
+  gboolean is_name;
 
   if (!n->is_size || i == c->first || !is_glued (c->items, i) || !is_letter (c, i - 1))
     return FALSE;
-  if (is_sign (c, i + 1, ':') || (i > c->first + 1 && em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN && says (c, i - 2, EM_SAYS_PLACE)))
+  /* "insert A3 left edge": a capital is no article. */
+  is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN || ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !says (c, i - 1, EM_SAYS_LABEL));
+  if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && says (c, i - 2, EM_SAYS_PLACE)))
     return TRUE;
   return i == c->first + 2 && (says (c, c->first, EM_SAYS_KIND) || says (c, c->first, EM_SAYS_PLACE)) &&
          (says (c, i + 1, EM_SAYS_KIND) || says (c, i + 1, EM_SAYS_SET) || says (c, i + 1, EM_SAYS_GLUE));

@@ -24,6 +24,8 @@ typedef struct
   guint64    inline_number;  /* of "(1)" within a line */
   char       bare_letter;    /* of "A edge nick" that began the line before; 0: none */
   guint64    bare_number;    /* the same of "2 face" */
+  char       code_letter;    /* the same of "Z2 face" */
+  guint64    code_number;
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
   guint      mention_first, mention_end; /* a thing named without sizes; equal: none */
   gboolean   has_loose;      /* the sentence holds notes that govern */

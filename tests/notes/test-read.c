@@ -228,6 +228,50 @@ static const Case cases[] = {
   { "una grieta, 14 mm de largo, 2,5 mm de profundidad", EM_UNITS_METRIC, "!1\t1\tcount\t1\t" },
   /* A word known only within phrases is read like the word it resembles. */
   { "Delle Ø3 mm, 0,8 mm tief, auf polierter Fläche", EM_UNITS_METRIC, "1\t1\tnear\tpolish\t" },
+  /* A diameter and the same one worn make a pin or a bore, whatever word of damage stands beside them: .218 in is 5.5372 mm. */
+  { "CORE PIN TIP PEENED .218 DIA -> .2155, .40 LG", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
+  { "RETURN PIN ⌀.625 MUSHROOMED, NOW .619, .30 LG", EM_UNITS_INCH, "1\t1\tdiameter\t15.875\tmm" },
+  { "PIN ⌀8 MM CHIPPED, 2 LONG, 1 WIDE, 1 DEEP", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "ejector sleeve i/d 8.0 mm opened up to 8.12, 25 mm deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "Stem: O/D 14.00 mm nominal, necked to 13.86, 40 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t13.86\tmm" },
+  { "pin Ø2.5 mm picked up, now 2.46, last 15 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t2.46\tmm" },
+  { "Auswerferstift Ø10 mm angelaufen, hat noch 9,94, 40 lang", EM_UNITS_METRIC, "1\t1\tworn\t9.94\tmm" },
+  { "expulsor Ø6 mm gripado, ha quedado en 5,93, 25 mm de largo", EM_UNITS_METRIC, "1\t1\tworn\t5.93\tmm" },
+  { "OD 2.375 SEIZED, TURNED DOWN TO 2.340 FOR CLEANUP, 1.25 WIDE", EM_UNITS_INCH, "1\t1\tworn\t59.436\tmm" },
+  /* What became of the thing before the comma is no other repair: 3/8 in is 9.525 mm, 5/8 in 15.875 mm. */
+  { "Pin hole .375 dia on the print, mic'd at .3795, washed out 5/8 down", EM_UNITS_INCH, "1\t1\tlength\t15.875\tmm" },
+  { "CUTTING EDGE 60° INCLUDED, BLUNTED R.010 X 3.00 LG", EM_UNITS_INCH, "1\t1\tradius\t0.254\tmm" },
+  { "Bohrung Ø12 auf 12,15 ausgeschlagen. Tauchkante verrundet, R0,2, 80 lang", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
+  /* What is broken out has no radius, a score no width, a wall a height. */
+  { "pinch edge knocked over .03 rad x 9 1/4 lg", EM_UNITS_INCH, "1\t1\tkind\tworn-corner\t" },
+  { "LAND SCORED, .80 LG X .012 DP", EM_UNITS_INCH, "1\t1\tkind\tgroove\t" },
+  { "INTERLOCK WIPED: SIDE 1.00 LG X .500 HT, ADD .005 THK", EM_UNITS_INCH, "1\t1\tkind\tsidewall\t" },
+  { "PINCH BLADE 0.5 MM THICK HAMMERED DOWN 0.4 MM OVER 92 MM", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  { "FEATHERED EDGE KNOCKED OFF 2.125 LG X .09 X .07", EM_UNITS_INCH, "!1\t1\tends\ttapered\t" },
+  /* No distance stands before "next to". */
+  { "crack of 12 mm next to the vent hole, 2 mm deep", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
+  { "chip 2 x 1 x 1 mm, 3 mm from the vent hole", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
+  { "Riss 12 mm direkt neben der Bohrung, 2 mm tief", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
+  { "Fisura de 12 mm junto al agujero, 2 mm de profundidad", EM_UNITS_METRIC, "!1\t1\tclearance\t12\tmm" },
+  /* Ranges of hardness in words and with a tilde. */
+  { "H-13, RC 46 TO 48", EM_UNITS_INCH, "1\t0\thardness\t47\tHRC" },
+  { "Stahl 1.2344, 46 bis 48 HRC", EM_UNITS_INCH, "1\t0\thardness\t47\tHRC" },
+  { "Material 1.2344 HRC48~50", EM_UNITS_METRIC, "1\t0\thardness\t49\tHRC" },
+  /* What must stay free, in whatever words. */
+  { "Please keep all weld off the mirror polish.", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
+  { "Las roscas no se sueldan", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
+  { "Don't weld on the engraving please.", EM_UNITS_METRIC, "1\t0\trefuse\tthe engraving\t" },
+  /* Counts of parts, and names that are none. */
+  { "split line gone round, 0.15 mm radius along 38 mm, on all 16 impressions", EM_UNITS_METRIC, "1\t1\tcount\t16\t" },
+  { "edge worn R0.5 mm x 20 mm long, 3 places. bore worn", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Insert A3 left edge wear R0.3 mm, length 65 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
+  { "Z1 CORNER R0.5 X 20 MM\nZ2 CORNER R0.5 X 30 MM", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
+  { "Der Kern aus Werkzeug 883 ist wieder da", EM_UNITS_METRIC, "1\t0\ttool_number\t883\t" },
+  /* Who does the rest. */
+  { "Leave 0.3 mm for our milling", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
+  { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
+  { "chip 3/8 long, a thirty-second both ways", EM_UNITS_INCH, "1\t1\tleg_b\t0.79375\tmm" },
   /* Text that means nothing stays visible. */
   { "Frobisher and nephews", EM_UNITS_METRIC, "1\t0\tunused\tFrobisher and nephews\t" },
   /* A greeting is no text that could not be used. */
