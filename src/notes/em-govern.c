@@ -10,7 +10,8 @@
 
 enum { LONG_NUMBER = 1000 /* longer than a size */ };
 
-enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */ };
+enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */,
+       HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
 enum { AGENT_WINDOW = 6 /* from what is done to who does it */, WINDOW = 4, REFERENCE_WINDOW = 12, SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
 
@@ -283,10 +284,10 @@ read_simple (Governor *g, guint i)
 static void
 use_other_work (const Governor *g, guint i)
 {
-  if (i > g->c->first + 1 && em_item_is_soft_break (g->c->items, i - 1) && says (g, i - 2, EM_SAYS_MACHINING) != NULL)
-    item (g, i - 2)->is_used = TRUE;
-  if (i + 2 < g->c->end && em_item_is_soft_break (g->c->items, i + 1) && says (g, i + 2, EM_SAYS_MACHINING) != NULL)
-    item (g, i + 2)->is_used = TRUE;
+  for (guint k = i; k > g->c->first + 1 && k + AGENT_WINDOW > i && em_item_is_soft_break (g->c->items, k - 1) && says (g, k - 2, EM_SAYS_MACHINING) != NULL; k -= 2)
+    item (g, k - 2)->is_used = TRUE;
+  for (guint k = i; k + 2 < g->c->end && k < i + AGENT_WINDOW && em_item_is_soft_break (g->c->items, k + 1) && says (g, k + 2, EM_SAYS_MACHINING) != NULL; k += 2)
+    item (g, k + 2)->is_used = TRUE;
 }
 
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
@@ -627,6 +628,8 @@ read_hardness (Governor *g, guint i)
     infer (one, "from-words");
   if (is_converted)
     infer (one, "converted-hardness");
+  else if (em_fraction_plain (size->value) < HRC_LEAST || em_fraction_plain (size->value) > HRC_MOST)
+    infer (one, "implausible");
 }
 
 static void

@@ -464,10 +464,26 @@ read_temperature (const Builder *b, guint at, const EmSize *size)
   return is_letter (b, letter, 'c') || is_letter (b, letter, 'f') ? letter + 1 : at;
 }
 
+/* "30/32 HRC": the bounds of a hardness, which has no fractions. Returns the token after the second, or at. */
+static guint
+read_hardness_bounds (const Builder *b, guint at, EmSize *size)
+{
+  EmUnit unit = EM_UNIT_NONE;
+
+  if (!is_slash_fraction (b, at) || read_unit (b, at + 3, &unit) == at + 3 || !em_unit_is_hardness (unit))
+    return at;
+  size->value = fraction_of (b, at);
+  size->flags = token_at (b, at)->flags;
+  return set_limits (size, fraction_of (b, at + 2)) ? at + 3 : at;
+}
+
 static guint
 read_size (Builder *b, guint at, EmSize *size)
 {
-  guint next = read_limits (b, read_number (b, at, size), size);
+  guint next = read_hardness_bounds (b, at, size);
+
+  if (next == at)
+    next = read_limits (b, read_number (b, at, size), size);
 
   size->label_item = G_MAXUINT32;
   if (is_thread (b, next, size))

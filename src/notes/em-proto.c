@@ -343,6 +343,13 @@ add_size (const EmReader *r, EmProto *proto, guint i)
   proto->roles |= size->roles;
 }
 
+/* "on all four cavities" */
+static gboolean
+is_all_of (const EmReader *r, guint number, guint part)
+{
+  return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL && em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
+}
+
 static void
 add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
@@ -353,10 +360,10 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
     return;
   for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k) &&
                         em_item (r->items, k)->type != EM_ITEM_SIZE; k++)
-    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL)
+    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || is_all_of (r, i, k))
       {
         /* "on the two faces": says where. */
-        if (em_item_says (r->items, k, EM_SAYS_PLACES) == NULL && em_reader_is_demoted (r, k))
+        if (em_item_says (r->items, k, EM_SAYS_PLACES) == NULL && !is_all_of (r, i, k) && em_reader_is_demoted (r, k))
           return;
         proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
         add_count (r, proto, i, g_ascii_strtod (number->value, NULL));

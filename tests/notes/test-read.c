@@ -233,6 +233,7 @@ static const Case cases[] = {
   { "RETURN PIN ⌀.625 MUSHROOMED, NOW .619, .30 LG", EM_UNITS_INCH, "1\t1\tdiameter\t15.875\tmm" },
   { "PIN ⌀8 MM CHIPPED, 2 LONG, 1 WIDE, 1 DEEP", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "ejector sleeve i/d 8.0 mm opened up to 8.12, 25 mm deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "the hole is ovalised to 10.1 mm, dia 10, depth 20", EM_UNITS_METRIC, "1\t1\tworn\t10.1\tmm" },
   { "Stem: O/D 14.00 mm nominal, necked to 13.86, 40 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t13.86\tmm" },
   { "pin Ø2.5 mm picked up, now 2.46, last 15 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t2.46\tmm" },
   { "Auswerferstift Ø10 mm angelaufen, hat noch 9,94, 40 lang", EM_UNITS_METRIC, "1\t1\tworn\t9.94\tmm" },
@@ -257,12 +258,19 @@ static const Case cases[] = {
   { "H-13, RC 46 TO 48", EM_UNITS_INCH, "1\t0\thardness\t47\tHRC" },
   { "Stahl 1.2344, 46 bis 48 HRC", EM_UNITS_INCH, "1\t0\thardness\t47\tHRC" },
   { "Material 1.2344 HRC48~50", EM_UNITS_METRIC, "1\t0\thardness\t49\tHRC" },
+  { "P20, 30/32 HRC", EM_UNITS_INCH, "1\t0\thardness\t31\tHRC" },
+  { "SLOT 9/32 WIDE X 1/8 DEEP X 1 LONG, FILL", EM_UNITS_INCH, "1\t1\twidth\t7.14375\tmm" },
   /* What must stay free, in whatever words. */
+  { "All weld is to be kept off the polish", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
+  { "No se puede soldar en la zona pulida", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "Please keep all weld off the mirror polish.", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "Las roscas no se sueldan", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
   { "Don't weld on the engraving please.", EM_UNITS_METRIC, "1\t0\trefuse\tthe engraving\t" },
   /* Counts of parts, and names that are none. */
   { "split line gone round, 0.15 mm radius along 38 mm, on all 16 impressions", EM_UNITS_METRIC, "1\t1\tcount\t16\t" },
+  { "Rounded edge R0.5 mm, 30 mm long, on all four cavities", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Trennkante verrundet R0,3, 20 lang, an allen 4 Kavitäten", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Arista redondeada R0,3 mm, 20 mm de largo, en todas las 4 cavidades", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "edge worn R0.5 mm x 20 mm long, 3 places. bore worn", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "Insert A3 left edge wear R0.3 mm, length 65 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
   { "Z1 CORNER R0.5 X 20 MM\nZ2 CORNER R0.5 X 30 MM", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
@@ -270,6 +278,7 @@ static const Case cases[] = {
   /* Who does the rest. */
   { "Leave 0.3 mm for our milling", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
+  { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
   { "chip 3/8 long, a thirty-second both ways", EM_UNITS_INCH, "1\t1\tleg_b\t0.79375\tmm" },
   /* Text that means nothing stays visible. */
@@ -342,6 +351,27 @@ START_TEST (test_fields_point_to_their_words)
 }
 END_TEST
 
+/* No steel of a tool has a hardness of 6 HRC (common practice, no source): what was read so is never plainly read. */
+START_TEST (test_unlikely_hardness_is_marked)
+{
+  const char *text = "H13, 6 HRC";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+  gboolean is_met = FALSE;
+
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (strcmp (field->field, "hardness") != 0)
+        continue;
+      is_met = TRUE;
+      ck_assert_int_eq (field->state, EM_READ_INFERRED);
+      ck_assert_str_eq (field->reason, "implausible");
+    }
+  ck_assert (is_met);
+}
+END_TEST
+
 START_TEST (test_lexicon_errors_name_the_line)
 {
   static const char *const bad[] = {
@@ -375,6 +405,7 @@ main (void)
   tcase_add_test (tcase, test_answers_set_fields);
   tcase_add_test (tcase, test_missing_fields_are_told);
   tcase_add_test (tcase, test_fields_point_to_their_words);
+  tcase_add_test (tcase, test_unlikely_hardness_is_marked);
   tcase_add_test (tcase, test_lexicon_errors_name_the_line);
   status = run_suite ("notes: read", tcase);
   em_lexicon_free (lexicon);
