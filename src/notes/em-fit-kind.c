@@ -5,11 +5,16 @@
 
 #include "em-fit.h"
 
+#include <math.h>
 #include <string.h>
+
+/* A worn diameter differs from the finished one by less (common practice, no source). */
+static const double TWIN_SHARE = 0.15;
 
 enum
 {
   EVIDENCE = 8,
+  LOOKED_OVER = 8, /* sizes of a repair compared with each other */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
 };
@@ -29,11 +34,47 @@ static const guint32 flat = EM_ROLE_BUILD | EM_ROLE_LENGTH | EM_ROLE_WIDTH;
 /* Sizes that only what is broken out has beside its length. */
 static const guint32 legs = EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS;
 
+/* "inside dia 6.00, now 6.08": wear opens a bore and thins a pin. The kind that two diameters tell of; -1: none. */
+static int
+told_by_wear (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    for (guint k = 0; k < proto->sizes->len && k < LOOKED_OVER; k++)
+      {
+        const EmSize *now = em_item_size (items, g_array_index (proto->sizes, guint, i)), *new = em_item_size (items, g_array_index (proto->sizes, guint, k));
+        double ratio = em_fraction_in_mm (now->value, now->unit) / em_fraction_in_mm (new->value, new->unit);
+
+        if (i != k && (now->roles & EM_ROLE_WORN) != 0 && (new->roles & EM_ROLE_WORN) == 0 && now->unit == new->unit && fabs (ratio - 1) < TWIN_SHARE && ratio != 1)
+          return ratio > 1 ? BORE : PIN;
+      }
+  return -1;
+}
+
+/* What the sizes beside a word of damage or wear tell of it. */
+static void
+weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
+{
+  /* "pin ⌀.625 peened, now .619, .30 long": round and in no row, so no edge, unless a leg of one is told. */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) && (roles & (EM_ROLE_RADIUS | legs)) == 0)
+    weight[EDGE_NICK] /= 4;
+  /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
+  if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
+    weight[EDGE_NICK] /= 4;
+  /* "land scored, .80 long x .012 deep": a length and a depth alone are a score's. */
+  if (weight[GROOVE] > 0 && weight[FACE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
+    weight[GROOVE] += EVIDENCE;
+  /* "side 1.00 long x .500 high, add .005" */
+  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) == 0)
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], 1);
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
 {
-  int weight[EM_N_NOTE_KINDS], best = -1, second = -1;
+  int weight[EM_N_NOTE_KINDS], best = -1, second = -1, by_wear;
   guint32 roles = 0;
   guint n_bare = 0, n_row = 0;
   /* "surface 45 x 30, missing 0.35": a thing that is no edge by name does not become one by its sizes. */
@@ -52,6 +93,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "Worn" alone is no edge. */
   if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
     weight[WORN_CORNER] = 0;
+  by_wear = weight[PIN] > 0 && weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
+  if (by_wear >= 0)
+    weight[by_wear] += 2 * EVIDENCE;
   /* "WELD PIN HOLE SHUT": nothing is left of the bore. */
   if (proto->has_fill && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
     {
@@ -109,20 +153,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && weight[FACE] > 0 &&
       (((roles & EM_ROLE_ADD) != 0 && n_row == 2 && proto->noun_weight < STRONG_EDGE) || (roles & flat) == flat))
     weight[FACE] += 3 * EVIDENCE;
-  /* "pin ⌀.625 peened, now .619, .30 long": round and in no row, so no edge, unless a leg of one is told. */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) && (roles & (EM_ROLE_RADIUS | legs)) == 0)
-    weight[EDGE_NICK] /= 4;
-  /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
-  if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
-    weight[EDGE_NICK] /= 4;
-  /* "land scored, .80 long x .012 deep": a length and a depth alone are a score's. */
-  if (weight[GROOVE] > 0 && weight[FACE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
-      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
-    weight[GROOVE] += EVIDENCE;
-  /* "side 1.00 long x .500 high, add .005" */
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
-      (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) == 0)
-    weight[SIDEWALL] = MAX (weight[SIDEWALL], 1);
+  weigh_damage (proto, roles, n_row, weight);
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);

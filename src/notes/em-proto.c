@@ -343,6 +343,20 @@ add_size (const EmReader *r, EmProto *proto, guint i)
   proto->roles |= size->roles;
 }
 
+/* "three of the six core pins": the number of those meant; *out_all: the number of all. */
+static gboolean
+is_share (const EmReader *r, guint i, guint *out_all)
+{
+  guint all = i + 2;
+
+  if (all + 1 >= r->end || (em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) == NULL && em_item_says (r->items, i + 1, EM_SAYS_TO) == NULL))
+    return FALSE;
+  all += em_item_says (r->items, all, EM_SAYS_GLUE) != NULL && em_item_says (r->items, all, EM_SAYS_NUMBER) == NULL;
+  *out_all = all;
+  return all + 1 < r->end && em_item_says (r->items, all, EM_SAYS_NUMBER) != NULL &&
+         (em_item_says (r->items, all + 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, all + 1, EM_SAYS_PLACE) != NULL);
+}
+
 /* "on all four cavities" */
 static gboolean
 is_all_of (const EmReader *r, guint number, guint part)
@@ -354,10 +368,18 @@ static void
 add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
   const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+  guint all;
 
   /* An article counts nothing. */
   if (strcmp (number->value, EM_ARTICLE) == 0)
     return;
+  if (strchr (number->value, '/') == NULL && is_share (r, i, &all))
+    {
+      proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
+      add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
+      em_item (r->items, all)->is_used = TRUE;
+      return;
+    }
   for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k) &&
                         em_item (r->items, k)->type != EM_ITEM_SIZE; k++)
     if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || is_all_of (r, i, k))

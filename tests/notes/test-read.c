@@ -234,6 +234,7 @@ static const Case cases[] = {
   { "PIN ⌀8 MM CHIPPED, 2 LONG, 1 WIDE, 1 DEEP", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "ejector sleeve i/d 8.0 mm opened up to 8.12, 25 mm deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
   { "the hole is ovalised to 10.1 mm, dia 10, depth 20", EM_UNITS_METRIC, "1\t1\tworn\t10.1\tmm" },
+  { "Ejector sleeve, inside dia 6.00 mm, now 6.08 for the first 20 mm", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
   { "Stem: O/D 14.00 mm nominal, necked to 13.86, 40 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t13.86\tmm" },
   { "pin Ø2.5 mm picked up, now 2.46, last 15 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t2.46\tmm" },
   { "Auswerferstift Ø10 mm angelaufen, hat noch 9,94, 40 lang", EM_UNITS_METRIC, "1\t1\tworn\t9.94\tmm" },
@@ -261,6 +262,7 @@ static const Case cases[] = {
   { "P20, 30/32 HRC", EM_UNITS_INCH, "1\t0\thardness\t31\tHRC" },
   { "SLOT 9/32 WIDE X 1/8 DEEP X 1 LONG, FILL", EM_UNITS_INCH, "1\t1\twidth\t7.14375\tmm" },
   /* What must stay free, in whatever words. */
+  { "Stay out of threads.", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
   { "All weld is to be kept off the polish", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "No se puede soldar en la zona pulida", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "Please keep all weld off the mirror polish.", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
@@ -268,6 +270,8 @@ static const Case cases[] = {
   { "Don't weld on the engraving please.", EM_UNITS_METRIC, "1\t0\trefuse\tthe engraving\t" },
   /* Counts of parts, and names that are none. */
   { "split line gone round, 0.15 mm radius along 38 mm, on all 16 impressions", EM_UNITS_METRIC, "1\t1\tcount\t16\t" },
+  { "Three of the six core pins are peened, .218 dia now .2155, .4 lg", EM_UNITS_INCH, "1\t1\tcount\t3\t" },
+  { "Drei der sechs Stifte verschlissen, Ø8 jetzt 7,95, 12 lang", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "Rounded edge R0.5 mm, 30 mm long, on all four cavities", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "Trennkante verrundet R0,3, 20 lang, an allen 4 Kavitäten", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "Arista redondeada R0,3 mm, 20 mm de largo, en todas las 4 cavidades", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
