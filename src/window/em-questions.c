@@ -279,7 +279,7 @@ told_new (const char *text, const char *css_class)
 static void
 tell_unread (EmQuestions *self)
 {
-  g_autofree char *read = em_words_number (EM_NOTES_READ_MAX / 1000, 0), *unread = em_words_number (ceil ((double) self->reading->n_unread / 1000), 0);
+  g_autofree char *read = em_words_number (floor ((double) EM_NOTES_READ_MAX / 1000), 0), *unread = em_words_number (ceil ((double) self->reading->n_unread / 1000), 0);
   g_autofree char *text = g_strdup_printf (_("Only the first %s kB of the notes were read; the last %s kB were not."), read, unread);
 
   gtk_box_append (GTK_BOX (self->box), told_new (text, "problem"));

@@ -43,9 +43,11 @@ em_steady_layout_get_request_mode (GtkLayoutManager *manager, GtkWidget *widget)
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
+/* NOLINTBEGIN(readability-non-const-parameter): GtkLayoutManager's own. */
 static void
 em_steady_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
                           int *minimum_baseline, int *natural_baseline)
+/* NOLINTEND(readability-non-const-parameter) */
 {
   gboolean is_width = orientation == GTK_ORIENTATION_HORIZONTAL;
   int spacing_px = 0, least, usual;
