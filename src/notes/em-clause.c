@@ -456,6 +456,16 @@ is_building (const EmClause *c, guint i)
   return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
 }
 
+/* "auf 3,42 abgenutzt": the little word led to what it is now, not to a length. */
+static void
+drop_weak_length (const Labels *l, const EmSense *after)
+{
+  EmSize *size = em_item_size (l->c->items, l->open);
+
+  if (after->roles == EM_ROLE_WORN && size->roles == EM_ROLE_LENGTH && size->label_item != G_MAXUINT32 && says (l->c, size->label_item, EM_SAYS_PREPOSITION))
+    size->roles = 0;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -469,6 +479,7 @@ take_label (Labels *l, guint i)
     after = NULL;
   if (after != NULL && follows (l, i, after))
     {
+      drop_weak_length (l, after);
       give (l, l->open, after->roles & ~(guint32) EM_ROLE_LEGS, i);
       if ((after->roles & EM_ROLE_LEGS) != 0)
         give_row (l, l->open, EM_ROLE_LEG);
@@ -610,6 +621,9 @@ em_clause_mark_labels (const EmClause *c)
           l.open = G_MAXUINT;
           l.pending = 0;
         }
+      /* "worn to 3.42 (length 6)" */
+      else if (em_item_is_sign (c->items, i, '(') && says (c, i + 1, EM_SAYS_LABEL) && is_size (c, i + 2))
+        l.open = G_MAXUINT;
       else if (says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1)
         l.open = G_MAXUINT;
       else if (says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))

@@ -50,6 +50,23 @@ told_by_wear (const EmItems *items, const EmProto *proto)
   return -1;
 }
 
+/* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
+static void
+weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
+{
+  gboolean is_over_row = (roles & EM_ROLE_ADD) != 0 && n_row == 2;
+  /* "face pitted, build .040 over 1.75 x 1.00": the pits are what is wrong with the face. */
+  gboolean is_flaw = is_over_row && noun != NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 && noun->weight[EDGE_NICK] == 0 && !proto->has_fill &&
+                     (roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) == 0;
+
+  if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) != 0 || weight[FACE] == 0 ||
+      !((is_over_row && (proto->noun_weight < STRONG_EDGE || is_flaw)) || (roles & flat) == flat))
+    return;
+  weight[FACE] += 3 * EVIDENCE;
+  weight[RECESS] /= is_flaw ? 2 : 1;
+  weight[GROOVE] /= is_flaw ? 2 : 1;
+}
+
 /* What the sizes beside a word of damage or wear tell of it. */
 static void
 weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -60,6 +77,9 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;
+  /* "parting line: one dent 3/16 long, .020 on each face": no dent has two faces. */
+  if (proto->is_equal && weight[EDGE_NICK] > 0 && has_form (proto, "cap") && (roles & EM_ROLE_LENGTH) != 0 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_WIDTH)) == 0)
+    weight[RECESS] = MIN (weight[RECESS], weight[EDGE_NICK] / 2);
   /* "land scored, .80 long x .012 deep": a length and a depth alone are a score's. */
   if (weight[GROOVE] > 0 && weight[FACE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
@@ -149,10 +169,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;
-  /* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
-  if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) == 0 && weight[FACE] > 0 &&
-      (((roles & EM_ROLE_ADD) != 0 && n_row == 2 && proto->noun_weight < STRONG_EDGE) || (roles & flat) == flat))
-    weight[FACE] += 3 * EVIDENCE;
+  weigh_build (proto, noun, roles, n_row, weight);
   weigh_damage (proto, roles, n_row, weight);
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)

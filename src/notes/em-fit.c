@@ -208,6 +208,13 @@ build_field (int kind)
   return kind == FACE || kind == SIDEWALL || kind == SEAT ? "thickness" : kind == RIB ? "coat" : NULL;
 }
 
+/* "that hole is 9/16 across and 3/4 deep, weld it shut": round as the bore it was. */
+static gboolean
+is_filled_hole (const EmFitter *f)
+{
+  return f->proto->has_fill && f->proto->noun != EM_NO_ITEM && em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0;
+}
+
 static gboolean
 fit_labelled (EmFitter *f, guint item)
 {
@@ -238,7 +245,7 @@ fit_labelled (EmFitter *f, guint item)
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
   /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
-  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 && is_round_form (em_fitter_given_text (f->proto, "form")))
+  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 && (is_round_form (em_fitter_given_text (f->proto, "form")) || is_filled_hole (f)))
     roles = EM_ROLE_DIAMETER;
   /* "D=" may be a depth, "⌀" and "dia" never. */
   if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))

@@ -355,6 +355,15 @@ is_is (const Governor *g, guint i)
   return label != NULL && label->roles == EM_ROLE_WORN && item (g, i)->length <= 3;
 }
 
+/* "mold 2 cav": how many of them the mold has. */
+static gboolean
+is_counted_place (const Governor *g, guint i)
+{
+  const EmSense *place = i < g->c->end ? says (g, i, EM_SAYS_PLACE) : NULL;
+
+  return place != NULL && g_strcmp0 (place->value, "counted") == 0;
+}
+
 /* "MOLD 2 PINS", "DIE .030 LOW", "MOLD 4140": a count, a size, a metal. */
 static gboolean
 is_other (const Governor *g, guint i)
@@ -365,7 +374,8 @@ is_other (const Governor *g, guint i)
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 ||
-          (size->value.n < LONG_NUMBER && ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL)));
+          (size->value.n < LONG_NUMBER && ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL ||
+                                            is_counted_place (g, i + 1))));
 }
 
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */

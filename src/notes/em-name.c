@@ -195,6 +195,9 @@ is_of_tool (const Name *n)
     return TRUE;
   if (n->i == c->first && says (c, next, EM_SAYS_PLACE) && (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
     return TRUE;
+  /* "blow mold 2 cav, …" */
+  if (n->is_next && says (c, n->prior, EM_SAYS_REFERENCE) && next < c->end && is_counted (c, next))
+    return TRUE;
   return n->prior != c->end && next + 1 < c->end && is_counted (c, next) && !em_item_is_soft_break (c->items, next + 1);
 }
 

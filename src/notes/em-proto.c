@@ -10,7 +10,7 @@
 
 enum
 {
-  PREPOSITION_WINDOW = 3,
+  ALONE_WINDOW = 4, PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
@@ -270,8 +270,10 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
 static void
 add_count (const EmReader *r, EmProto *proto, guint i, double count)
 {
-  if (proto->count_item != EM_NO_ITEM)
+  /* "1 off ring: two dents": one of the part, and two on it. */
+  if (proto->count_item != EM_NO_ITEM && (proto->count != 1 || count <= 1))
     return;
+  proto->is_count_loose |= proto->count_item != EM_NO_ITEM;
   proto->count = count;
   proto->count_item = i;
   em_item (r->items, i)->is_used = TRUE;
@@ -318,7 +320,7 @@ add_size (const EmReader *r, EmProto *proto, guint i)
   if ((size->roles & EM_ROLE_COUNT) != 0)
     {
       if (proto->count_item == EM_NO_ITEM)
-        proto->is_count_loose = !has_count_word (r, i);
+        proto->is_count_loose = !has_count_word (r, i) || size->value.n == 1;
       add_count (r, proto, i, (double) size->value.n);
       use_count_words (r, i);
       return;
@@ -364,6 +366,39 @@ is_all_of (const EmReader *r, guint number, guint part)
   return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL && em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
 }
 
+/* Ends a part that may hold nothing but a number. */
+static gboolean
+is_part_end (const EmReader *r, guint i)
+{
+  return i < r->first || i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '(') || em_item_is_sign (r->items, i, ')') ||
+         em_item_is_sign (r->items, i, '.');
+}
+
+/* Says nothing by itself beside a number that stands alone. */
+static gboolean
+is_beside_alone (const EmReader *r, guint i)
+{
+  static const EmSays little[] = { EM_SAYS_GLUE, EM_SAYS_TALK, EM_SAYS_APPROXIMATE, EM_SAYS_ALL };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (little); k++)
+    if (em_item_says (r->items, i, little[k]) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* "…, maybe a dozen, …", "(all four)", "…, son dos": a number word in a part of its own counts what the part before it named. */
+static gboolean
+stands_alone (const EmReader *r, const EmProto *proto, guint i)
+{
+  guint first = i, last = i;
+
+  while (first > r->first && i - first < ALONE_WINDOW && !is_part_end (r, first - 1) && is_beside_alone (r, first - 1))
+    first--;
+  while (last + 1 < r->end && last - i < ALONE_WINDOW && is_beside_alone (r, last + 1) && !is_part_end (r, last + 1))
+    last++;
+  return proto->kinds != 0 && first > r->first && is_part_end (r, first - 1) && is_part_end (r, last + 1);
+}
+
 static void
 add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
@@ -378,6 +413,12 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
       proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
       em_item (r->items, all)->is_used = TRUE;
+      return;
+    }
+  if (strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0 && proto->count_item == EM_NO_ITEM && stands_alone (r, proto, i))
+    {
+      proto->is_count_loose = TRUE;
+      add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
       return;
     }
   for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k) &&

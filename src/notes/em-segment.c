@@ -3,6 +3,7 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
+#include "em-fit.h"
 #include "em-proto.h"
 
 #include <stdlib.h>
@@ -101,12 +102,29 @@ is_size_of_noun (const EmReader *r, guint soft, const Group *group, guint size, 
   return em_item_says (r->items, soft, EM_SAYS_GLUE) != NULL && group->n == 1 && size > soft && size + 2 >= noun && soft > r->first && em_reader_is_sized (r, soft - 1);
 }
 
+/* "rib 2 wide, 26 long, top 0.5": the face of a rib that has one bare size is its crest, and no other repair. */
+static gboolean
+is_top_of_rib (const EmReader *r, guint head, guint noun)
+{
+  const EmSense *rib = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND) : NULL, *face = em_item_says (r->items, noun, EM_SAYS_KIND);
+  guint n = 0;
+
+  if (rib == NULL || rib->weight[RIB] < HEAD_NOUN || face->weight[FACE] == 0 || !em_item_is_soft_break (r->items, noun - 1))
+    return FALSE;
+  for (guint i = noun + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
+    if (em_reader_is_sized (r, i) && (em_item_size (r->items, i)->chain != 0 || (em_item_size (r->items, i)->roles & group_roles) != 0))
+      return FALSE;
+    else
+      n += em_reader_is_sized (r, i);
+  return n == 1;
+}
+
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
  * several that were named together. */
 guint
 em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of)
 {
-  guint soft = EM_NO_ITEM, last_size = EM_NO_ITEM;
+  guint soft = EM_NO_ITEM, last_size = EM_NO_ITEM, head = EM_NO_ITEM;
   gboolean has_noun = FALSE, has_verb = FALSE;
   Group group = { 0 };
 
@@ -129,11 +147,14 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
+          if (is_top_of_rib (r, head, i))
+            continue;
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))
             {
               *out_is_before_one_of = FALSE;
               return soft + 1;
             }
+          head = has_noun ? head : i;
           has_noun = TRUE;
         }
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= WEAK_NOUN && !em_reader_is_demoted (r, i))

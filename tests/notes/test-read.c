@@ -54,6 +54,37 @@ static const Case cases[] = {
   { "CRACK 1¼ LG", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
   { "FACE 2\" X 1\", ADD 20 THOU", EM_UNITS_METRIC, "1\t1\tthickness\t0.508\tmm" },
   { "FACE 2\" X 1\", ADD 10 MILS", EM_UNITS_METRIC, "1\t1\tthickness\t0.254\tmm" },
+  /* What is built up over a row is a face, pitted or not. */
+  { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
+  { "FACE PITTED, FILL PITS ⌀.04 X .02 DEEP", EM_UNITS_INCH, "1\t1\tkind\trecess\t" },
+  /* A dent has no two faces: what is told of each is an edge's leg. */
+  { "Parting line: one dent, 3/16\" long, .020\" on each face", EM_UNITS_INCH, "1\t1\tkind\tedge-nick\t" },
+  { "canto picado 1 mm x 0,4 x 0,4", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  /* A number word alone in its part counts what was named before it. */
+  { "pits on core face, maybe a dozen, .02 dia .01 deep", EM_UNITS_INCH, "1\t1\tcount\t12\t" },
+  { "bores (all four) 12 mm dia now 12.1, 20 deep", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Agujero del botador, nominal 5 mm, actual 5,15, profundidad 18 mm, son dos", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* One part with two dents on it. */
+  { "1 off ring - two dents 3 mm dia x 0.5 deep", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Broken edge of tooth 2 x 1 x 1 mm, 5 teeth", EM_UNITS_METRIC, "1\t1\tcount\t5\t" },
+  { "core pin 4 mm now 3.95, 20 mm long. how much for 4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "cracks, didn't count em, 12 mm long 1 mm deep", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  /* How many cavities a mold has is no number of it. */
+  { "BLOW MOLD 2 CAV, BE-CU", EM_UNITS_INCH, "!1\t0\ttool_number\t2\t" },
+  { "BLOW MOLD 2 CAV, PINCH INSERTS", EM_UNITS_INCH, "!1\t1\tlength\t50.8\tmm" },
+  { "MOLD 2205", EM_UNITS_INCH, "1\t0\ttool_number\t2205\t" },
+  /* The top of a rib is no face of its own. */
+  { "Rippe 2,0 breit 26 lang, Oberseite 0,5", EM_UNITS_METRIC, "1\t1\tcoat\t0.5\tmm" },
+  { "rib 2 wide 26 long, top face 18 x 5, add 0.3", EM_UNITS_METRIC, "1\t2\tkind\tface\t" },
+  /* What it is worn to, and a length in brackets. */
+  { "Kernstift Ø 3,5 mm, auf 3,42 abgenutzt (Länge 6 mm)", EM_UNITS_METRIC, "1\t1\tworn\t3.42\tmm" },
+  { "Kernstift Ø 3,5 mm, auf 3,42 abgenutzt (Länge 6 mm)", EM_UNITS_METRIC, "1\t1\tlength\t6\tmm" },
+  /* 9/16 in = 14.2875 mm; 1-1/8 in = 28.575 mm. */
+  { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "1\t1\tdiameter\t14.2875\tmm" },
+  { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "!1\t1\tfinish\tcustomer\t" },
+  { "crack inch and an eighth long, .1 deep", EM_UNITS_INCH, "1\t1\tlength\t28.575\tmm" },
+  { "BUILD UP ANGLED WALL 0.35 MM, 62 LG X 18 HIGH", EM_UNITS_METRIC, "1\t1\tthickness\t0.35\tmm" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
