@@ -51,9 +51,12 @@ em_fitter_finish_corner (EmFitter *f)
 gboolean
 em_fitter_finish_side (EmFitter *f)
 {
-  guint label = em_item_size (f->items, em_fit_find (f->fit, "diameter")->item)->label_item;
+  guint size = em_fit_find (f->fit, "diameter")->item, label = em_item_size (f->items, size)->label_item, next = size + 1;
   const EmSense *noun = label != G_MAXUINT32 ? em_item_says (f->items, label, EM_SAYS_KIND) : NULL;
 
+  /* "corner worn around ⌀.875 hole" */
+  if (noun == NULL && next < f->items->items->len)
+    noun = em_item_says (f->items, next, EM_SAYS_KIND);
   if (noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0))
     return FALSE;
   em_fitter_put_text (f, "side", noun->weight[PIN] > 0 ? "outer" : "bore", "from-words");

@@ -54,7 +54,7 @@ told_by_wear (const EmItems *items, const EmProto *proto)
 static void
 weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
 {
-  gboolean is_over_row = (roles & EM_ROLE_ADD) != 0 && n_row == 2;
+  gboolean is_over_row = (roles & (EM_ROLE_ADD | EM_ROLE_BUILD)) != 0 && n_row == 2;
   /* "face pitted, build .040 over 1.75 x 1.00": the pits are what is wrong with the face. */
   gboolean is_flaw = is_over_row && noun != NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 && noun->weight[EDGE_NICK] == 0 && !proto->has_fill &&
                      (roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) == 0;

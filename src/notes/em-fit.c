@@ -546,6 +546,12 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
       free_rows[0] = free_rows[2];
       return "smallest";
     }
+  /* "SR 16, 25 dia mouth, 0.4 mm all over": no seat is that shallow. */
+  if (kind == SEAT && f->n_bare == 1 && n == 2 && is_free (free_rows, n, 1, "thickness") && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
+    {
+      free_rows[0] = free_rows[1];
+      return "smallest";
+    }
   if (f->n_bare < 2 && kind != WORN_CORNER)
     return reason;
   if (kind == EDGE_NICK && n == 3 && f->n_bare == 3 && extreme (f, TRUE) != 0)

@@ -352,7 +352,7 @@ read_segment (EmReader *r, guint first, guint end)
   gboolean is_more = (content.best == 0 || is_on_round (&content, before) || is_state_of (r, &content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content.has_noun && !is_more && !is_only_part && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
-                                            (content.best > 0 && !r->has_loose && (content.has_verb || content.has_worn || content.has_damage)));
+                                            (content.best > 0 && (!r->has_loose || (content.has_verb && content.has_given)) && (content.has_verb || content.has_worn || content.has_damage)));
 
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
   is_repair |= content.has_damage && content.n_sizes > 0;
@@ -715,6 +715,10 @@ ends_sentence (const EmReader *r, guint i)
   /* "3 places. The bore …" */
   if (before->length > WHOLE_WORD && em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL && next->type != EM_ITEM_SIZE && next->sign == 0)
     return TRUE;
+  /* "drawing no. SK-2071" */
+  if (em_item_says (r->items, i - 1, EM_SAYS_REFERENCE) != NULL && i + 3 < r->items->items->len && em_item_is_sign (r->items, i + 2, '-') &&
+      (em_item (r->items, i + 2)->flags & EM_TOKEN_GLUED) != 0 && em_item (r->items, i + 3)->type == EM_ITEM_SIZE)
+    return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
     if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&

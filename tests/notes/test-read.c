@@ -85,6 +85,17 @@ static const Case cases[] = {
   { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "!1\t1\tfinish\tcustomer\t" },
   { "crack inch and an eighth long, .1 deep", EM_UNITS_INCH, "1\t1\tlength\t28.575\tmm" },
   { "BUILD UP ANGLED WALL 0.35 MM, 62 LG X 18 HIGH", EM_UNITS_METRIC, "1\t1\tthickness\t0.35\tmm" },
+  { "parting line low, .008 welded on, 2-1/2 x 5/16", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "Weld and re-machine (2) dowel holes. Finished size 0.5000\", present size 0.5035\", 1.00\" deep.", EM_UNITS_INCH, "1\t1\tkind\tbore\t" },
+  /* A number of letters and digits after "No." goes on past the full stop. */
+  { "slide core, drawing No. SK-2071", EM_UNITS_METRIC, "1\t0\tdrawing\tSK-2071\t" },
+  { "2-cavity cap mould, tool no. CM-118.", EM_UNITS_METRIC, "1\t0\ttool_number\tCM-118\t" },
+  { "an der Form 771 ist eine Kante 3 x 1 x 1 mm ausgebrochen", EM_UNITS_METRIC, "1\t0\ttool_number\t771\t" },
+  { "an der Form 2 Kanten verrundet R0,3, 20 mm lang", EM_UNITS_METRIC, "!1\t0\ttool_number\t2\t" },
+  { "seat SR 16 mm, 25 mm dia mouth, 0.4 mm all over", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "ENTRY CORNER ERODED R.040 AROUND ⌀.875 HOLE", EM_UNITS_INCH, "1\t1\tside\tbore\t" },
+  { "Bottom plate has 3 holes of corrosion, 2 mm diameter and 1 mm deep", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "edge worn radius 0.4 mm, 20 mm long. Make it live edge.", EM_UNITS_METRIC, "!1\t2\tkind\tworn-corner\t" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
