@@ -150,10 +150,13 @@ has_material_near (const Governor *g, guint i)
   return has_material;
 }
 
-/* "4140." or "4140, 30 HRC" and no more in the sentence. */
+/* "4140." or "4140, 30 HRC" and no more in the sentence; "2.125 dia x 1.5 long, 420." at its end. */
 static gboolean
 stands_alone (const Governor *g, guint i)
 {
+  if (i + 1 == g->c->end && i > g->c->first + 1 && em_item_is_sign (g->c->items, i - 1, ',') && is_size (g, i) && em_item_size (g->c->items, i)->unit == EM_UNIT_NONE &&
+      !is_size (g, i - 2))
+    return TRUE;
   for (guint k = g->c->first; k < g->c->end; k++)
     if (k != i && item (g, k)->type != EM_ITEM_SIGN && !(is_size (g, k) && em_unit_is_hardness (em_item_size (g->c->items, k)->unit)))
       return FALSE;

@@ -647,11 +647,16 @@ read_sentence (EmReader *r)
     }
 }
 
-/* "nominal dia": the one abbreviation (ASME Y14.38) that long labels end in. */
+/* "nominal dia", "punch diam": the one abbreviation (ASME Y14.38) that long labels end in. */
 static gboolean
 ends_in_dia (const EmReader *r, const EmItem *item)
 {
-  return item->length > 4 && g_ascii_strncasecmp (r->items->text + item->start + item->length - 4, " dia", 4) == 0;
+  static const char *const ends[] = { " dia", " diam" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (ends); i++)
+    if (item->length > strlen (ends[i]) && g_ascii_strncasecmp (r->items->text + item->start + item->length - strlen (ends[i]), ends[i], strlen (ends[i])) == 0)
+      return TRUE;
+  return FALSE;
 }
 
 /* "deep": a label that stands behind its size only. */

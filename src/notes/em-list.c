@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */ };
+enum { INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */, LONG_NUMERAL = 4 /* digits of an item's number that only a bracket tells */ };
 
 gboolean
 em_list_is_bullet (const EmItem *item)
@@ -222,6 +222,13 @@ skip_listed (EmReader *r, guint i, guint end)
   return after;
 }
 
+/* "1045) edge chipped": an item's number, though a metal has it too. */
+static gboolean
+is_long_numeral (const EmReader *r, guint i, guint mark)
+{
+  return em_list_is_bare_whole (r->items, i) && em_item (r->items, i)->length == LONG_NUMERAL && em_item_is_sign (r->items, mark, ')') && is_glued (r, mark);
+}
+
 /* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
 static guint
 skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
@@ -229,7 +236,7 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
   guint mark = i + 1;
   gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !is_glued (r, mark);
 
-  if (mark + 1 >= end || !em_list_is_numeral (r, i))
+  if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;
   /* "1 - core", but "12 - 3 mm" is a range. */
   if (!em_list_is_mark (r, mark) && !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))

@@ -96,6 +96,14 @@ static const Case cases[] = {
   { "ENTRY CORNER ERODED R.040 AROUND ⌀.875 HOLE", EM_UNITS_INCH, "1\t1\tside\tbore\t" },
   { "Bottom plate has 3 holes of corrosion, 2 mm diameter and 1 mm deep", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   { "edge worn radius 0.4 mm, 20 mm long. Make it live edge.", EM_UNITS_METRIC, "!1\t2\tkind\tworn-corner\t" },
+  { "- 1 punch diam. 18 mm, length 25 mm, missing 0,1 mm per side", EM_UNITS_METRIC, "1\t1\tdiameter\t18\tmm" },
+  { "12 ejector sleeves, ID worn, now 8.05, nominal 8 mm, 20 long", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "wall 40 mm long 12 high 0.2 thick, both sides of core", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* The number of an item in a long list, though a steel has it too. */
+  { "1045) edge 2 x 1 x 1 mm chipped", EM_UNITS_METRIC, "!1\t0\tbase\t1045\t" },
+  { "1995) nick 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t2\tmm" },
+  { "OD worn, .010 per side on 2.125 dia x 1.5 long, 420.", EM_UNITS_INCH, "1\t0\tbase\t420\t" },
+  { "pocket face 25 x 10, 420.", EM_UNITS_METRIC, "!1\t0\tbase\t420\t" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
