@@ -698,16 +698,45 @@ mark_unplaced (EmFitter *f)
       }
 }
 
+/* "should be .500 thick, measures .488", "height should be 8.0 but is 7.6": the difference is what to add to a flat thing. out_twins:
+ * the two sizes that tell it. */
+static void
+fit_difference (EmFitter *f, guint out_twins[2])
+{
+  GArray *sizes = f->proto->sizes;
+  const char *field = f->fit->kind == SEAT ? NULL : build_field (f->fit->kind);
+
+  for (guint i = 0; field != NULL && !f->has_add && i < sizes->len && i < EM_BARE_MAX; i++)
+    for (guint k = 0; k < sizes->len && k < EM_BARE_MAX; k++)
+      {
+        guint to_be = g_array_index (sizes, guint, i), now = g_array_index (sizes, guint, k);
+        const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
+        double share = em_fitter_mm (f, now) / em_fitter_mm (f, to_be);
+
+        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_WORN) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 || new->unit != old->unit ||
+            new->chain != 0 || old->chain != 0 || ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) != 0 || share <= TWIN_LOW || share >= 1 ||
+            em_fitter_mm (f, to_be) * (1 - share) > build_max_mm)
+          continue;
+        em_fitter_put (f, field, to_be, 1 - share, "from-words");
+        em_item (f->items, to_be)->is_used = em_item (f->items, now)->is_used = TRUE;
+        out_twins[0] = to_be;
+        out_twins[1] = now;
+        return;
+      }
+}
+
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
   EmFitter f = { items, proto, out_fit, 0, { 0 }, FALSE };
   const char *missing[4];
+  guint twins[2] = { EM_NO_ITEM, EM_NO_ITEM };
 
   memset (out_fit, 0, sizeof *out_fit);
   out_fit->kind = kind;
   for (guint i = 0; i < proto->sizes->len; i++)
     f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
+  fit_difference (&f, twins);
   if (kind == BORE || kind == PIN || kind == SEAT)
     fit_round (&f);
   else
@@ -715,7 +744,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
       {
         guint item = g_array_index (proto->sizes, guint, i);
 
-        if (is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
+        if (item == twins[0] || item == twins[1] || is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
           continue;
         if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER | EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)
           f.bare[f.n_bare++] = item;

@@ -104,6 +104,10 @@ static const Case cases[] = {
   { "1995) nick 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t2\tmm" },
   { "OD worn, .010 per side on 2.125 dia x 1.5 long, 420.", EM_UNITS_INCH, "1\t0\tbase\t420\t" },
   { "pocket face 25 x 10, 420.", EM_UNITS_METRIC, "!1\t0\tbase\t420\t" },
+  /* What is missing is what it should be less what it is: 0.500 − 0.488 = 0.012 in = 0.3048 mm; 8.0 − 7.6 = 0.4. */
+  { "wear plate face, should be 0.500\" thick, measures 0.488\", 3\" x 1.5\"", EM_UNITS_INCH, "1\t1\tthickness\t0.3048\tmm" },
+  { "wear plate face, should be 0.500\" thick, measures 0.488\", 3\" x 1.5\"", EM_UNITS_INCH, "1\t1\twidth\t38.1\tmm" },
+  { "Rib 1,5 mm thick 20 mm long, height should be 8,0 but is 7,6", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
