@@ -256,7 +256,9 @@ is_closed (const Name *n)
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
-         (is_first (c, n->prior) && says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':'));
+         (is_first (c, n->prior) && says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
+         /* "rib broke off on core 3." */
+         (next == c->end && n->is_size && n->is_next && says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first && says (c, n->prior - 1, EM_SAYS_PREPOSITION));
 }
 
 gboolean

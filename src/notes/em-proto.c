@@ -232,8 +232,10 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
       sense = item->phrase->sense[k];
       if (sense->set_field != NULL)
         {
-          give_text (r, proto, sense->set_field, sense->set_value, i, sense->says == EM_SAYS_SET ? EM_READ_READ : EM_READ_INFERRED,
-                     sense->says == EM_SAYS_SET ? NULL : "shape-from-word");
+          /* "outside" may only be the place. */
+          gboolean is_plain = sense->says == EM_SAYS_SET && strcmp (sense->set_field, "side") != 0;
+
+          give_text (r, proto, sense->set_field, sense->set_value, i, is_plain ? EM_READ_READ : EM_READ_INFERRED, is_plain ? NULL : "shape-from-word");
           item->is_used = TRUE;
         }
       if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little))

@@ -108,6 +108,8 @@ static const Case cases[] = {
   { "wear plate face, should be 0.500\" thick, measures 0.488\", 3\" x 1.5\"", EM_UNITS_INCH, "1\t1\tthickness\t0.3048\tmm" },
   { "wear plate face, should be 0.500\" thick, measures 0.488\", 3\" x 1.5\"", EM_UNITS_INCH, "1\t1\twidth\t38.1\tmm" },
   { "Rib 1,5 mm thick 20 mm long, height should be 8,0 but is 7,6", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  { "rib broke off on core 3. .045 thick 1.1 long", EM_UNITS_INCH, "!1\t1\tdepth\t76.2\tmm" },
+  { "shut-off edge rounded, R0.25, dia 64 outside", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
