@@ -144,6 +144,12 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
     settle (size, written, size->is_fraction ? "fraction-inch" : "leading-dot-inch");
   else if (written == EM_UNIT_MM)
     settle (size, written, "comma-decimal");
+  else if (r->all.n_plain_mm > 0 && one_side (own, is_loose) == EM_UNIT_INCH && em_fraction_plain (size->value) >= LARGE_IN)
+    {
+      /* "face 50 dia, ten thou low" beside "0.4 mm": no inches, whatever its company. */
+      settle (size, EM_UNIT_MM, "same-note");
+      size->is_asked = TRUE;
+    }
   else if (one_side (own, is_loose) != EM_UNIT_NONE)
     settle (size, one_side (own, is_loose), "same-feature");
   else if (one_side (&r->all, is_loose) != EM_UNIT_NONE)

@@ -110,6 +110,8 @@ static const Case cases[] = {
   { "Rib 1,5 mm thick 20 mm long, height should be 8,0 but is 7,6", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
   { "rib broke off on core 3. .045 thick 1.1 long", EM_UNITS_INCH, "!1\t1\tdepth\t76.2\tmm" },
   { "shut-off edge rounded, R0.25, dia 64 outside", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "Seat SR 16, 25 mm dia mouth, 0.4 mm.\nHead face 50 dia, ten thou low.", EM_UNITS_INCH, "2\t2\tdiameter\t50\tmm" },
+  { "Head face 2.5 dia, ten thou low.", EM_UNITS_INCH, "1\t1\tdiameter\t63.5\tmm" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
