@@ -714,7 +714,7 @@ fit_difference (EmFitter *f, guint out_twins[2])
         double share = em_fitter_mm (f, now) / em_fitter_mm (f, to_be);
 
         if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_WORN) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 || new->unit != old->unit ||
-            new->chain != 0 || old->chain != 0 || ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) != 0 || share <= TWIN_LOW || share >= 1 ||
+            new->chain != 0 || old->chain != 0 || ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 || share <= TWIN_LOW || share >= 1 ||
             em_fitter_mm (f, to_be) * (1 - share) > build_max_mm)
           continue;
         em_fitter_put (f, field, to_be, 1 - share, "from-words");

@@ -225,15 +225,16 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
 {
   EmItem *item = em_item (r->items, i);
   const EmSense *sense;
-  gboolean is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL; /* "is" */
+  gboolean is_behind, is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL; /* "is" */
 
   for (guint k = 0; k < item->phrase->n_senses; k++)
     {
       sense = item->phrase->sense[k];
-      if (sense->set_field != NULL)
+      /* "dia 64 outside": behind a diameter it says on which side an edge runs, and else only where. */
+      is_behind = g_strcmp0 (sense->value, "behind") == 0;
+      if (sense->set_field != NULL && !(is_behind && (proto->roles & EM_ROLE_DIAMETER) == 0))
         {
-          /* "outside" may only be the place. */
-          gboolean is_plain = sense->says == EM_SAYS_SET && strcmp (sense->set_field, "side") != 0;
+          gboolean is_plain = sense->says == EM_SAYS_SET && !is_behind;
 
           give_text (r, proto, sense->set_field, sense->set_value, i, is_plain ? EM_READ_READ : EM_READ_INFERRED, is_plain ? NULL : "shape-from-word");
           item->is_used = TRUE;

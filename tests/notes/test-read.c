@@ -112,6 +112,9 @@ static const Case cases[] = {
   { "shut-off edge rounded, R0.25, dia 64 outside", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
   { "Seat SR 16, 25 mm dia mouth, 0.4 mm.\nHead face 50 dia, ten thou low.", EM_UNITS_INCH, "2\t2\tdiameter\t50\tmm" },
   { "Head face 2.5 dia, ten thou low.", EM_UNITS_INCH, "1\t1\tdiameter\t63.5\tmm" },
+  { "wall should be 40 mm long, is 39.5, 12 high", EM_UNITS_METRIC, "!1\t1\tthickness\t0.5\tmm" },
+  { "worn edge R0.3 mm 20 long outside of pocket", EM_UNITS_METRIC, "!1\t1\tside\touter\t" },
+  { "2 place decimals +-.01, nick .1 x .05 x .05", EM_UNITS_INCH, "!1\t1\tcount\t2\t" },
   /* ISO 129-1: a decimal comma. */
   { "CRACK 12,5 LG", EM_UNITS_METRIC, "1\t1\tlength\t12.5\tmm" },
   /* Both units: the first stands, the other confirms it. */
