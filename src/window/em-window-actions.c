@@ -132,6 +132,14 @@ on_copy (GSimpleAction *action, GVariant *target, gpointer data)
 }
 
 static void
+say_no_feature (EmWindow *self, const GError *error)
+{
+  g_autofree char *sentence = g_strdup_printf (_("What was copied is no feature. %s"), error != NULL ? error->message : "");
+
+  em_window_say (self, sentence);
+}
+
+static void
 on_pasted (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (EmWindow) self = data;
@@ -141,20 +149,23 @@ on_pasted (GObject *source, GAsyncResult *result, gpointer data)
   if (self->document == NULL)
     return;
   if (text == NULL || !em_document_paste_xml (self->document, selected (self) + 1, text, &error))
-    {
-      g_autofree char *sentence = g_strdup_printf (_("What was copied is no feature. %s"), error != NULL ? error->message : "");
-      em_window_say (self, sentence);
-    }
+    say_no_feature (self, error);
 }
 
 static void
 on_paste (GSimpleAction *action, GVariant *target, gpointer data)
 {
   EmWindow *self = data;
+  GdkClipboard *clipboard = gtk_widget_get_clipboard (GTK_WIDGET (self));
+  g_autoptr (GdkContentFormats) formats = gdk_content_formats_union_deserialize_gtypes (gdk_content_formats_ref (gdk_clipboard_get_formats (clipboard)));
 
   (void) action;
   (void) target;
-  gdk_clipboard_read_text_async (gtk_widget_get_clipboard (GTK_WIDGET (self)), NULL, on_pasted, g_object_ref (self));
+  /* GTK 4.8 never lets go of a reading that finds no text. */
+  if (gdk_content_formats_contain_gtype (formats, G_TYPE_STRING))
+    gdk_clipboard_read_text_async (clipboard, NULL, on_pasted, g_object_ref (self));
+  else
+    say_no_feature (self, NULL);
 }
 
 static void
