@@ -64,18 +64,6 @@ em_clause_before (const EmClause *c, guint i)
   return c->end;
 }
 
-static gboolean
-says (const EmClause *c, guint i, EmSays what)
-{
-  return i >= c->first && i < c->end && em_item_says (c->items, i, what) != NULL;
-}
-
-static gboolean
-is_size (const EmClause *c, guint i)
-{
-  return i >= c->first && i < c->end && em_item (c->items, i)->type == EM_ITEM_SIZE;
-}
-
 /* "R0.25, 2 x 75 mm long": where a radius is given, a row needs no second size. */
 static gboolean
 is_times_edge (const EmClause *c, guint i)
@@ -102,19 +90,19 @@ is_times_count (const EmClause *c, guint i)
   guint x = i + 1, next = i + 2;
   gboolean is_tight, is_head;
 
-  if (!says (c, x, EM_SAYS_TIMES) || (i > c->first && says (c, i - 1, EM_SAYS_TIMES)))
+  if (!em_clause_says (c, x, EM_SAYS_TIMES) || (i > c->first && em_clause_says (c, i - 1, EM_SAYS_TIMES)))
     return FALSE;
   if (em_item (items, x)->length > 2)
     return FALSE;
   is_tight = is_glued (items, x);
   is_head = i == c->first || em_item_is_soft_break (items, i - 1) || em_item_is_sign (items, i - 1, ':') ||
-            says (c, i - 1, EM_SAYS_VERB);
+            em_clause_says (c, i - 1, EM_SAYS_VERB);
   if (next >= c->end)
     return is_tight;
   /* "edge 4 x damaged", "2 x ditto" */
-  if (says (c, next, EM_SAYS_SET) || says (c, next, EM_SAYS_SAME))
+  if (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_SAME))
     return TRUE;
-  if (is_size (c, next))
+  if (em_clause_is_size (c, next))
     return (is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE) || (is_head && is_times_edge (c, i));
   return is_tight || is_head;
 }
@@ -142,9 +130,9 @@ is_filler (const EmClause *c, guint i)
 {
   const EmSense *glue = em_item_says (c->items, i, EM_SAYS_GLUE);
 
-  if (says (c, i, EM_SAYS_NOISE))
+  if (em_clause_says (c, i, EM_SAYS_NOISE))
     return TRUE;
-  return (glue != NULL && (glue->value == NULL || g_strcmp0 (glue->value, "number") == 0) && !says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
+  return (glue != NULL && (glue->value == NULL || g_strcmp0 (glue->value, "number") == 0) && !em_clause_says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
 }
 
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
@@ -154,25 +142,25 @@ is_before_noun (const EmClause *c, guint i)
   guint prior = em_clause_before (c, i);
 
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
-      (says (c, prior, EM_SAYS_TIMES) || is_size (c, prior) || (says (c, prior, EM_SAYS_LABEL) && !says (c, prior, EM_SAYS_GLUE) && !says (c, prior, EM_SAYS_VERB))))
+      (em_clause_says (c, prior, EM_SAYS_TIMES) || em_clause_is_size (c, prior) || (em_clause_says (c, prior, EM_SAYS_LABEL) && !em_clause_says (c, prior, EM_SAYS_GLUE) && !em_clause_says (c, prior, EM_SAYS_VERB))))
     return FALSE;
   /* ", 4 cores." */
-  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && says (c, i + 1, EM_SAYS_PLACE) &&
+  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2)))
     return TRUE;
   /* "on all 16 impressions" */
-  if (i > c->first && says (c, i - 1, EM_SAYS_ALL) && says (c, i + 1, EM_SAYS_PLACE))
+  if (i > c->first && em_clause_says (c, i - 1, EM_SAYS_ALL) && em_clause_says (c, i + 1, EM_SAYS_PLACE))
     return TRUE;
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
       const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
 
       /* "12 ID" is the bore's size. */
-      if (k == i + 1 && says (c, k, EM_SAYS_KIND) && label_at (c, k, EM_LABEL_AFTER) != NULL)
+      if (k == i + 1 && em_clause_says (c, k, EM_SAYS_KIND) && label_at (c, k, EM_LABEL_AFTER) != NULL)
         return FALSE;
-      if (says (c, k, EM_SAYS_KIND) || says (c, k, EM_SAYS_TOOLS))
+      if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
         return TRUE;
-      if (says (c, k, EM_SAYS_THING) || says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
+      if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
         continue;
       if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k))
         return FALSE;
@@ -184,24 +172,24 @@ is_before_noun (const EmClause *c, guint i)
 static gboolean
 is_times_before (const EmClause *c, guint i)
 {
-  return i > c->first && says (c, i - 1, EM_SAYS_TIMES) && is_glued (c->items, i) &&
+  return i > c->first && em_clause_says (c, i - 1, EM_SAYS_TIMES) && is_glued (c->items, i) &&
          (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2) ||
-          (says (c, i - 2, EM_SAYS_KIND) && !is_glued (c->items, i - 1)) ||
-          (!is_size (c, i - 2) && !is_glued (c->items, i - 1) && (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
+          (em_clause_says (c, i - 2, EM_SAYS_KIND) && !is_glued (c->items, i - 1)) ||
+          (!em_clause_is_size (c, i - 2) && !is_glued (c->items, i - 1) && (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
 }
 
 /* "Stück: 2": the number follows the word, so the one before it is no count. */
 static gboolean
 is_before_its_number (const EmClause *c, guint i)
 {
-  return says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && is_size (c, i + 2);
+  return em_clause_says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && em_clause_is_size (c, i + 2);
 }
 
 /* "5 x 2 x 2 each": each of them measures so. */
 static gboolean
 is_row_each (const EmClause *c, guint i, guint next)
 {
-  return i > c->first + 1 && says (c, i - 1, EM_SAYS_TIMES) && is_size (c, i - 2) &&
+  return i > c->first + 1 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_clause_is_size (c, i - 2) &&
          g_ascii_strncasecmp (c->items->text + em_item (c->items, next)->start, "ea", 2) == 0;
 }
 
@@ -213,19 +201,19 @@ is_count (const EmClause *c, guint i)
   gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
   guint next = is_bracketed ? i + 2 : i + 1;
 
-  if ((says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) || (next < c->end && em_item_is_sign (c->items, next, '@')))
+  if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) || (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
-  if (prior != c->end && (says (c, prior, EM_SAYS_QUANTITY) || (says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (says (c, prior, EM_SAYS_TYPICAL) && !says (c, next, EM_SAYS_LABEL))))
+  if (prior != c->end && (em_clause_says (c, prior, EM_SAYS_QUANTITY) || (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i))
     return TRUE;
   /* "(6 x)" */
-  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && says (c, i + 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i + 2, ')'))
+  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i + 2, ')'))
     return TRUE;
   /* "No. of bores: 4" */
-  if (prior != c->end && prior > c->first && prior + 1 < i && (says (c, prior, EM_SAYS_KIND) || says (c, prior, EM_SAYS_PLACE)) && says (c, prior - 1, EM_SAYS_QUANTITY))
+  if (prior != c->end && prior > c->first && prior + 1 < i && (em_clause_says (c, prior, EM_SAYS_KIND) || em_clause_says (c, prior, EM_SAYS_PLACE)) && em_clause_says (c, prior - 1, EM_SAYS_QUANTITY))
     return TRUE;
-  if (says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !says (c, prior, EM_SAYS_LABEL)) && i == c->first)
+  if (em_clause_says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !em_clause_says (c, prior, EM_SAYS_LABEL)) && i == c->first)
     return TRUE;
   return is_times_count (c, i) || is_before_noun (c, i);
 }
@@ -259,10 +247,10 @@ mark_share (const EmClause *c, guint i)
   guint all = i + 2;
   const EmSize *part, *whole;
 
-  if (i + 3 >= c->end || !is_size (c, i) || !says (c, i + 1, EM_SAYS_PREPOSITION))
+  if (i + 3 >= c->end || !em_clause_is_size (c, i) || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION))
     return FALSE;
-  all += says (c, all, EM_SAYS_GLUE);
-  if (!is_size (c, all) || !(says (c, all + 1, EM_SAYS_PLACE) || says (c, all + 1, EM_SAYS_KIND)))
+  all += em_clause_says (c, all, EM_SAYS_GLUE);
+  if (!em_clause_is_size (c, all) || !(em_clause_says (c, all + 1, EM_SAYS_PLACE) || em_clause_says (c, all + 1, EM_SAYS_KIND)))
     return FALSE;
   part = em_item_size (c->items, i);
   whole = em_item_size (c->items, all);
@@ -291,7 +279,7 @@ em_clause_mark_counts (const EmClause *c)
           use_name (c, i);
         }
       /* "A=1.2" */
-      if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN && is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
+      if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN && em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
         em_item (c->items, i)->is_used = TRUE;
       if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
@@ -328,10 +316,10 @@ em_clause_mark_chains (const EmClause *c)
           last = i;
           times = G_MAXUINT;
         }
-      else if (says (c, i, EM_SAYS_TIMES) && last != G_MAXUINT && times == G_MAXUINT)
+      else if (em_clause_says (c, i, EM_SAYS_TIMES) && last != G_MAXUINT && times == G_MAXUINT)
         times = i;
-      else if (!says (c, i, EM_SAYS_LABEL) && !says (c, i, EM_SAYS_GLUE) && !says (c, i, EM_SAYS_APPROXIMATE) &&
-               !says (c, i, EM_SAYS_MINIMUM) && !says (c, i, EM_SAYS_MAXIMUM) && !em_item_is_sign (c->items, i, '.'))
+      else if (!em_clause_says (c, i, EM_SAYS_LABEL) && !em_clause_says (c, i, EM_SAYS_GLUE) && !em_clause_says (c, i, EM_SAYS_APPROXIMATE) &&
+               !em_clause_says (c, i, EM_SAYS_MINIMUM) && !em_clause_says (c, i, EM_SAYS_MAXIMUM) && !em_item_is_sign (c->items, i, '.'))
         last = times = G_MAXUINT;
       else if (em_item_is_soft_break (c->items, i))
         last = times = G_MAXUINT;
@@ -369,7 +357,7 @@ next_size (const EmClause *c, guint i)
     {
       if (em_item_is_measure (c->items, i))
         return i;
-      if (!says (c, i, EM_SAYS_GLUE) && !says (c, i, EM_SAYS_APPROXIMATE))
+      if (!em_clause_says (c, i, EM_SAYS_GLUE) && !em_clause_says (c, i, EM_SAYS_APPROXIMATE))
         return c->end;
     }
   return c->end;
@@ -462,7 +450,7 @@ drop_weak_length (const Labels *l, const EmSense *after)
 {
   EmSize *size = em_item_size (l->c->items, l->open);
 
-  if (after->roles == EM_ROLE_WORN && size->roles == EM_ROLE_LENGTH && size->label_item != G_MAXUINT32 && says (l->c, size->label_item, EM_SAYS_PREPOSITION))
+  if (after->roles == EM_ROLE_WORN && size->roles == EM_ROLE_LENGTH && size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
     size->roles = 0;
 }
 
@@ -486,16 +474,16 @@ take_label (Labels *l, guint i)
       return;
     }
   /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
-  if (prior != NULL && prior->roles == EM_ROLE_WORN && says (l->c, i, EM_SAYS_GLUE) && (!l->has_finished || next_size (l->c, i) != i + 1))
+  if (prior != NULL && prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) && (!l->has_finished || next_size (l->c, i) != i + 1))
     return;
   /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
-  if (prior != NULL && prior->roles == EM_ROLE_LENGTH && (prior->place == EM_LABEL_BEFORE || says (l->c, i, EM_SAYS_PREPOSITION)) &&
+  if (prior != NULL && prior->roles == EM_ROLE_LENGTH && (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
       next_size (l->c, i) == l->c->end)
     return;
   /* "a deep pit": a word that follows its size and has none. */
   if (prior == NULL && next_size (l->c, i) == l->c->end)
     {
-      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end && says (l->c, i + 1, EM_SAYS_KIND);
+      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end && em_clause_says (l->c, i + 1, EM_SAYS_KIND);
       return;
     }
   /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
@@ -517,7 +505,7 @@ is_weak (const Labels *l, guint i)
 {
   const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
 
-  return l->pending == EM_ROLE_LENGTH && says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL && (after->roles & em_dimension_roles) != 0;
+  return l->pending == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL && (after->roles & em_dimension_roles) != 0;
 }
 
 /* "RIB CREST LOW: 1.200 LG": a size that says itself that it is a length or a width is no build-up or wear, whatever stands
@@ -550,7 +538,7 @@ take_size (Labels *l, guint i)
   if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;
   /* "build up 20 x 10", but "low .018 x .062 wide" */
-  if (size->chain != 0 && !(says (l->c, i + 1, EM_SAYS_TIMES) && i + 3 < l->c->end && label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
+  if (size->chain != 0 && !(em_clause_says (l->c, i + 1, EM_SAYS_TIMES) && i + 3 < l->c->end && label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD);
 
   if (keeps_legs)
@@ -574,7 +562,7 @@ take_bound (Labels *l, guint i)
   guint next = next_size (l->c, i), at = l->open != G_MAXUINT ? l->open : next;
 
   for (gsize k = 0; k < G_N_ELEMENTS (bounds); k++)
-    if (says (l->c, i, bounds[k].says))
+    if (em_clause_says (l->c, i, bounds[k].says))
       {
         if (k == 0 && next != l->c->end)
           at = next;
@@ -591,7 +579,7 @@ take_weld (const EmClause *c, guint i)
   guint next = next_size (c, i);
 
   if (next != i + 1 || next == c->end || em_item_size (c->items, next)->chain != 0 || em_item_size (c->items, next)->unit == EM_UNIT_DEGREE ||
-      says (c, next + 1, EM_SAYS_LABEL) || says (c, next + 1, EM_SAYS_KIND) || says (c, next + 1, EM_SAYS_PLACE) || says (c, next + 1, EM_SAYS_THING))
+      em_clause_says (c, next + 1, EM_SAYS_LABEL) || em_clause_says (c, next + 1, EM_SAYS_KIND) || em_clause_says (c, next + 1, EM_SAYS_PLACE) || em_clause_says (c, next + 1, EM_SAYS_THING))
     return;
   em_item_size (c->items, next)->roles |= EM_ROLE_WELD;
 }
@@ -600,7 +588,7 @@ take_weld (const EmClause *c, guint i)
 static gboolean
 is_count_word (const EmClause *c, guint i)
 {
-  return says (c, i, EM_SAYS_PLACES) && i > c->first && is_size (c, i - 1) && (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
+  return em_clause_says (c, i, EM_SAYS_PLACES) && i > c->first && em_clause_is_size (c, i - 1) && (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
 }
 
 void
@@ -622,13 +610,13 @@ em_clause_mark_labels (const EmClause *c)
           l.pending = 0;
         }
       /* "worn to 3.42 (length 6)" */
-      else if (em_item_is_sign (c->items, i, '(') && says (c, i + 1, EM_SAYS_LABEL) && is_size (c, i + 2))
+      else if (em_item_is_sign (c->items, i, '(') && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2))
         l.open = G_MAXUINT;
-      else if (says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1)
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1)
         l.open = G_MAXUINT;
-      else if (says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
         take_label (&l, i);
-      else if (says (c, i, EM_SAYS_APPROXIMATE) || says (c, i, EM_SAYS_MINIMUM) || says (c, i, EM_SAYS_MAXIMUM))
+      else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) || em_clause_says (c, i, EM_SAYS_MAXIMUM))
         take_bound (&l, i);
       else if (is_building (c, i))
         {
@@ -646,9 +634,9 @@ em_clause_mark_labels (const EmClause *c)
           else
             l.open = G_MAXUINT;
         }
-      else if (says (c, i, EM_SAYS_VERB) && !says (c, i, EM_SAYS_PLACES))
+      else if (em_clause_says (c, i, EM_SAYS_VERB) && !em_clause_says (c, i, EM_SAYS_PLACES))
         take_weld (c, i);
-      else if (says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
+      else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {
           /* "⌀1.25 TO 1.00": two of the same, unless they are far apart: "Radius 0,2 auf 55 mm". */
           if (em_fraction_plain (em_item_size (c->items, i + 1)->value) < ALIKE_RATIO * em_fraction_plain (em_item_size (c->items, l.open)->value))
@@ -658,9 +646,9 @@ em_clause_mark_labels (const EmClause *c)
             }
           l.open = G_MAXUINT;
         }
-      else if (says (c, i, EM_SAYS_TIMES))
+      else if (em_clause_says (c, i, EM_SAYS_TIMES))
         l.open = G_MAXUINT;
-      else if (says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
+      else if (em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
         {
           l.open = G_MAXUINT;
           l.pending &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_STOCK);

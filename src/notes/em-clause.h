@@ -25,6 +25,19 @@ static const guint32 em_dimension_roles =
   EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
   EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE | EM_ROLE_SQUARE;
 
+/* Within the sentence only; any i. */
+static inline gboolean
+em_clause_says (const EmClause *clause, guint i, EmSays what)
+{
+  return i >= clause->first && i < clause->end && em_item_says (clause->items, i, what) != NULL;
+}
+
+static inline gboolean
+em_clause_is_size (const EmClause *clause, guint i)
+{
+  return i >= clause->first && i < clause->end && em_item (clause->items, i)->type == EM_ITEM_SIZE;
+}
+
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
 void em_clause_mark_labels (const EmClause *clause);

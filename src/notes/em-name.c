@@ -23,18 +23,6 @@ is_glued (const EmItems *items, guint index)
 }
 
 static gboolean
-says (const EmClause *c, guint i, EmSays what)
-{
-  return i >= c->first && i < c->end && em_item_says (c->items, i, what) != NULL;
-}
-
-static gboolean
-is_size (const EmClause *c, guint i)
-{
-  return i >= c->first && i < c->end && em_item (c->items, i)->type == EM_ITEM_SIZE;
-}
-
-static gboolean
 is_first (const EmClause *c, guint i)
 {
   return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') || em_item_is_sign (c->items, i - 1, ':');
@@ -58,7 +46,7 @@ has_diameter (const EmClause *c, guint i)
 static gboolean
 is_followed_by_place (const EmClause *c, guint i)
 {
-  return says (c, i, EM_SAYS_PREPOSITION) && !says (c, i, EM_SAYS_UNIT) && !says (c, i, EM_SAYS_LABEL);
+  return em_clause_says (c, i, EM_SAYS_PREPOSITION) && !em_clause_says (c, i, EM_SAYS_UNIT) && !em_clause_says (c, i, EM_SAYS_LABEL);
 }
 
 /* A part of the tool or of the repair whose number is followed by a little word or a colon. A bore's or a pin's may be its size. */
@@ -70,15 +58,15 @@ is_which (const EmClause *c, guint noun, guint next)
 
   if (kind != NULL && (kind->weight[BORE_KIND] > 0 || kind->weight[PIN_KIND] > 0) && !has_diameter (c, next))
     return FALSE;
-  if (kind == NULL && !says (c, noun, EM_SAYS_PLACE))
+  if (kind == NULL && !em_clause_says (c, noun, EM_SAYS_PLACE))
     return FALSE;
   if (is_followed_by_place (c, next))
     return TRUE;
   /* "step 1 - 15 x 3" */
-  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && is_size (c, next + 1) && !is_glued (c->items, next + 1))
+  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && em_clause_is_size (c, next + 1) && !is_glued (c->items, next + 1))
     return TRUE;
-  return (next < c->end && em_item_is_sign (c->items, next, ':')) || says (c, next, EM_SAYS_SAME) || says (c, next, EM_SAYS_NOISE) ||
-         (glue != NULL && glue->value == NULL && !says (c, next, EM_SAYS_UNIT));
+  return (next < c->end && em_item_is_sign (c->items, next, ':')) || em_clause_says (c, next, EM_SAYS_SAME) || em_clause_says (c, next, EM_SAYS_NOISE) ||
+         (glue != NULL && glue->value == NULL && !em_clause_says (c, next, EM_SAYS_UNIT));
 }
 
 static gboolean
@@ -96,7 +84,7 @@ is_any_word (const EmClause *c, guint i)
   static const EmSays other[] = { EM_SAYS_LABEL, EM_SAYS_QUANTITY, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_KIND, EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_TIMES };
 
   for (gsize k = 0; k < G_N_ELEMENTS (other); k++)
-    if (says (c, i, other[k]))
+    if (em_clause_says (c, i, other[k]))
       return FALSE;
   return em_item (c->items, i)->type == EM_ITEM_UNKNOWN || em_item (c->items, i)->type == EM_ITEM_PHRASE;
 }
@@ -107,7 +95,7 @@ is_singular (const EmClause *c, guint i)
 {
   const EmItem *item;
 
-  if (!says (c, i, EM_SAYS_KIND) || says (c, i, EM_SAYS_LABEL) || (em_item (c->items, i)->phrase->languages & ~1u) != 0)
+  if (!em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_LABEL) || (em_item (c->items, i)->phrase->languages & ~1u) != 0)
     return FALSE;
   item = em_item (c->items, i);
   return g_ascii_tolower (c->items->text[item->start + item->length - 1]) != 's';
@@ -155,18 +143,18 @@ is_letter_and_number (const Name *n)
   if (!n->is_size || i == c->first || !is_glued (c->items, i) || !is_letter (c, i - 1))
     return FALSE;
   /* "insert A3 left edge": a capital is no article. */
-  is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN || ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !says (c, i - 1, EM_SAYS_LABEL));
-  if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && says (c, i - 2, EM_SAYS_PLACE)))
+  is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN || ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, i - 1, EM_SAYS_LABEL));
+  if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_PLACE)))
     return TRUE;
-  return i == c->first + 2 && (says (c, c->first, EM_SAYS_KIND) || says (c, c->first, EM_SAYS_PLACE)) &&
-         (says (c, i + 1, EM_SAYS_KIND) || says (c, i + 1, EM_SAYS_SET) || says (c, i + 1, EM_SAYS_GLUE));
+  return i == c->first + 2 && (em_clause_says (c, c->first, EM_SAYS_KIND) || em_clause_says (c, c->first, EM_SAYS_PLACE)) &&
+         (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_SET) || em_clause_says (c, i + 1, EM_SAYS_GLUE));
 }
 
 /* "Core lifter 4R: …" */
 static gboolean
 is_number_and_letter (const Name *n)
 {
-  return n->is_size && n->is_next && says (n->c, n->prior, EM_SAYS_PLACE) && is_letter (n->c, n->i + 1) && is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
+  return n->is_size && n->is_next && em_clause_says (n->c, n->prior, EM_SAYS_PLACE) && is_letter (n->c, n->i + 1) && is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
 }
 
 /* "(B) NICK", "FACE C LOW" */
@@ -179,7 +167,7 @@ is_lone_letter (const Name *n)
     return FALSE;
   if (n->i > c->first && is_sign (c, n->i - 1, '(') && is_sign (c, n->i + 1, ')'))
     return TRUE;
-  return em_item (c->items, n->i)->type == EM_ITEM_UNKNOWN && n->is_next && (says (c, n->prior, EM_SAYS_KIND) || says (c, n->prior, EM_SAYS_PLACE));
+  return em_item (c->items, n->i)->type == EM_ITEM_UNKNOWN && n->is_next && (em_clause_says (c, n->prior, EM_SAYS_KIND) || em_clause_says (c, n->prior, EM_SAYS_PLACE));
 }
 
 /* "3 CAV MOLD: …", "8 cav tool", "on the 2-impression tool" */
@@ -191,12 +179,12 @@ is_of_tool (const Name *n)
 
   if (!n->is_size)
     return FALSE;
-  if (next + 1 < c->end && is_sign (c, next, '-') && is_glued (c->items, next) && is_glued (c->items, next + 1) && says (c, next + 1, EM_SAYS_PLACE))
+  if (next + 1 < c->end && is_sign (c, next, '-') && is_glued (c->items, next) && is_glued (c->items, next + 1) && em_clause_says (c, next + 1, EM_SAYS_PLACE))
     return TRUE;
-  if (n->i == c->first && says (c, next, EM_SAYS_PLACE) && (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
+  if (n->i == c->first && em_clause_says (c, next, EM_SAYS_PLACE) && (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
     return TRUE;
   /* "blow mold 2 cav, …" */
-  if (n->is_next && says (c, n->prior, EM_SAYS_REFERENCE) && next < c->end && is_counted (c, next))
+  if (n->is_next && em_clause_says (c, n->prior, EM_SAYS_REFERENCE) && next < c->end && is_counted (c, next))
     return TRUE;
   return n->prior != c->end && next + 1 < c->end && is_counted (c, next) && !em_item_is_soft_break (c->items, next + 1);
 }
@@ -210,12 +198,12 @@ is_numbered (const Name *n)
 
   if (!n->is_size || n->prior == c->end)
     return FALSE;
-  if (is_sign (c, n->i - 1, '#') && !says (c, n->prior, EM_SAYS_QUANTITY))
+  if (is_sign (c, n->i - 1, '#') && !em_clause_says (c, n->prior, EM_SAYS_QUANTITY))
     return TRUE;
   if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') && !(n->i + 2 < c->end && is_glued (c->items, n->i + 2)))
     return TRUE;
   return word != NULL && g_strcmp0 (word->value, "number") == 0 && n->prior > c->first &&
-         (says (c, n->prior - 1, EM_SAYS_PLACE) || says (c, n->prior - 1, EM_SAYS_KIND));
+         (em_clause_says (c, n->prior - 1, EM_SAYS_PLACE) || em_clause_says (c, n->prior - 1, EM_SAYS_KIND));
 }
 
 /* "SLIDE 2 WEAR PLATE", "on cav 5", "as core 9 but longer", "insert 14 of the mold", "Cavity 3 has a chip": which of several. */
@@ -224,7 +212,7 @@ is_one_of_several (const Name *n)
 {
   const EmClause *c = n->c;
   guint next = n->i + 1;
-  gboolean is_place = says (c, n->prior, EM_SAYS_PLACE), is_free = !says (c, next, EM_SAYS_PLACES) && !says (c, next, EM_SAYS_LABEL);
+  gboolean is_place = em_clause_says (c, n->prior, EM_SAYS_PLACE), is_free = !em_clause_says (c, next, EM_SAYS_PLACES) && !em_clause_says (c, next, EM_SAYS_LABEL);
 
   if (!n->is_size || !n->is_next)
     return FALSE;
@@ -232,16 +220,16 @@ is_one_of_several (const Name *n)
   if (is_first (c, n->prior) && is_place && is_singular (c, next))
     return TRUE;
   /* What is counted has its count before it. */
-  if (is_counted (c, n->prior) && is_free && !says (c, next, EM_SAYS_TIMES) && !says (c, next, EM_SAYS_KIND))
+  if (is_counted (c, n->prior) && is_free && !em_clause_says (c, next, EM_SAYS_TIMES) && !em_clause_says (c, next, EM_SAYS_KIND))
     return TRUE;
-  if (says (c, n->prior, EM_SAYS_SAME) && is_free)
+  if (em_clause_says (c, n->prior, EM_SAYS_SAME) && is_free)
     return TRUE;
   /* "pt 3 bore" */
   if (is_item_word (c, n->prior) && is_singular (c, next))
     return TRUE;
-  if (is_place && !says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
+  if (is_place && !em_clause_says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
     return TRUE;
-  return (is_first (c, n->prior) || says (c, n->prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, n->prior, next);
+  return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, n->prior, next);
 }
 
 /* "Slide 3:", "Cavity B:", "Pos. 2 -" */
@@ -252,13 +240,13 @@ is_closed (const Name *n)
   guint next = n->i + 1;
   const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
 
-  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || says (c, next, EM_SAYS_SOUND) || (is_sign (c, next, '-') && !is_glued (c->items, next)) ||
+  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || em_clause_says (c, next, EM_SAYS_SOUND) || (is_sign (c, next, '-') && !is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
-         (is_first (c, n->prior) && says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
+         (is_first (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
-         (next == c->end && n->is_size && n->is_next && says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first && says (c, n->prior - 1, EM_SAYS_PREPOSITION));
+         (next == c->end && n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION));
 }
 
 gboolean
@@ -291,7 +279,7 @@ is_glued_to_word (const EmClause *c, guint i)
   /* "A-12" */
   if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole && size->unit == EM_UNIT_NONE &&
       em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE && em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
-      (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !says (c, word - 1, EM_SAYS_LABEL))
+      (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, word - 1, EM_SAYS_LABEL))
     return TRUE;
   /* "5O-52": what is before the dash could not be read. */
   if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
@@ -303,7 +291,7 @@ is_glued_to_word (const EmClause *c, guint i)
 static gboolean
 is_dashed (const EmClause *c, guint a, guint dash, guint b)
 {
-  return b < c->end && is_size (c, a) && is_size (c, b) && em_item_is_sign (c->items, dash, '-') && is_glued (c->items, dash) && is_glued (c->items, b) &&
+  return b < c->end && em_clause_is_size (c, a) && em_clause_is_size (c, b) && em_item_is_sign (c->items, dash, '-') && is_glued (c->items, dash) && is_glued (c->items, b) &&
          em_item_size (c->items, b)->is_whole;
 }
 
@@ -315,8 +303,8 @@ is_beside_metal (const EmClause *c, guint i)
 
   for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
     {
-      has_base |= says (c, k, EM_SAYS_BASE);
-      has_material |= says (c, k, EM_SAYS_MATERIAL);
+      has_base |= em_clause_says (c, k, EM_SAYS_BASE);
+      has_material |= em_clause_says (c, k, EM_SAYS_MATERIAL);
     }
   return has_base && has_material;
 }
@@ -335,11 +323,11 @@ is_code (const EmClause *c, guint i)
   if (size->unit != EM_UNIT_NONE)
     return FALSE;
   /* "core 88-2", "cavity 1-4" */
-  if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && i > c->first && says (c, i - 1, EM_SAYS_PLACE)) ||
-                         (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && says (c, i - 3, EM_SAYS_PLACE))))
+  if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && i > c->first && em_clause_says (c, i - 1, EM_SAYS_PLACE)) ||
+                         (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && em_clause_says (c, i - 3, EM_SAYS_PLACE))))
     return TRUE;
   /* "brass 2.0402", "Werkstoff 1.2343, Säule 1.7131" */
-  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
+  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (em_clause_says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
     return TRUE;
   for (int side = -2; side <= 2; side += 4)
     {
