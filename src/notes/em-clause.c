@@ -363,6 +363,13 @@ next_size (const EmClause *c, guint i)
   return c->end;
 }
 
+/* More than is left to be machined, in whatever unit (common practice, no source). */
+static gboolean
+is_long (const EmSize *size)
+{
+  return em_fraction_plain (size->value) > (size->unit == EM_UNIT_INCH || (size->flags & EM_TOKEN_LEADING_DOT) != 0 ? 0.1 : 2);
+}
+
 /* Whether the label at i names the size before it rather than the one after. */
 static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
@@ -391,6 +398,9 @@ follows (const Labels *l, guint i, const EmSense *sense)
   /* "5 deep must go away" */
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
     return FALSE;
+  /* "weld over 0.1 for grinding": the little word led to no length. */
+  if (sense->roles == EM_ROLE_STOCK && size->roles == EM_ROLE_LENGTH && i == l->open + 1 && size->label_item + 1 == l->open && !is_long (size))
+    return TRUE;
   /* "turned down to 2.340 for cleanup": what it is now is no stock. */
   if (sense->roles == EM_ROLE_STOCK && (size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0)
     return FALSE;
@@ -450,7 +460,7 @@ drop_weak_length (const Labels *l, const EmSense *after)
 {
   EmSize *size = em_item_size (l->c->items, l->open);
 
-  if (after->roles == EM_ROLE_WORN && size->roles == EM_ROLE_LENGTH && size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
+  if ((after->roles == EM_ROLE_WORN || after->roles == EM_ROLE_STOCK) && size->roles == EM_ROLE_LENGTH && size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
     size->roles = 0;
 }
 
@@ -534,6 +544,9 @@ take_size (Labels *l, guint i)
     }
   if (is_weak (l, i))
     roles = 0;
+  /* "leave R.005": what radius is left, no stock. */
+  if ((roles & EM_ROLE_STOCK) != 0 && (roles & EM_ROLE_RADIUS) != 0)
+    roles = (roles & ~(guint32) EM_ROLE_STOCK) | EM_ROLE_FINISHED;
   /* "worn land 180 x 3": a row measures the thing, not its wear. */
   if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;

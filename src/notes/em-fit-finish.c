@@ -8,13 +8,32 @@
 #include <math.h>
 #include <string.h>
 
+/* ".060 on the face and .040 down the side": the legs come in the order they are told. */
+static void
+order_legs (EmFitted *a, EmFitted *b)
+{
+  EmFitted first = *a;
+
+  if (a->item < b->item)
+    return;
+  *a = *b;
+  *b = first;
+  b->field = a->field;
+  a->field = first.field;
+}
+
 void
 em_fitter_finish_nick (EmFitter *f)
 {
-  const EmFitted *leg = em_fit_find (f->fit, "leg_a");
+  EmFitted *leg = (EmFitted *) em_fit_find (f->fit, "leg_a"), *other = (EmFitted *) em_fit_find (f->fit, "leg_b");
 
-  if (leg == NULL || em_fit_find (f->fit, "leg_b") != NULL)
+  if (leg == NULL)
     return;
+  if (other != NULL)
+    {
+      order_legs (leg, other);
+      return;
+    }
   if (f->proto->is_equal)
     em_fitter_put (f, "leg_b", leg->item, 1, "equal-legs");
   else

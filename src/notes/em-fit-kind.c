@@ -90,6 +90,14 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], 1);
 }
 
+/* One diameter, a verb of welding, and nothing of wear or of another size. */
+static gboolean
+is_unworn_hole (const EmProto *proto, guint32 roles)
+{
+  return proto->has_verb && !proto->has_build && !proto->has_worn && !proto->has_damage && proto->sizes->len == 2 && (roles & EM_ROLE_DIAMETER) != 0 &&
+         (roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0;
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -116,8 +124,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   by_wear = weight[PIN] > 0 && weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
   if (by_wear >= 0)
     weight[by_wear] += 2 * EVIDENCE;
-  /* "WELD PIN HOLE SHUT": nothing is left of the bore. */
-  if (proto->has_fill && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
+  /* "WELD PIN HOLE SHUT": nothing is left of the bore. "Weld up 2 holes ⌀6, 18 deep": nor where no wear is told. */
+  if ((proto->has_fill || is_unworn_hole (proto, roles)) && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
     {
       weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
       weight[BORE] = 0;
@@ -173,6 +181,10 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_damage (proto, roles, n_row, weight);
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
+    weight[FACE] = MAX (weight[FACE], 1);
+  /* "ADD WELD TO SLIDE GIB, .010 THK X 4.00 X .375" */
+  if (proto->noun == EM_NO_ITEM && proto->has_build && n_row == 3 && proto->sizes->len == 3 && (roles & EM_ROLE_THICKNESS) != 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_HEIGHT | EM_ROLE_DEPTH)) == 0)
     weight[FACE] = MAX (weight[FACE], 1);
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_RADIUS) != 0 && ((roles & EM_ROLE_LENGTH) != 0 || proto->has_verb))
     weight[WORN_CORNER] = MAX (weight[WORN_CORNER], 1);

@@ -241,9 +241,12 @@ read_base (Governor *g, guint i)
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
   read_bare_hardness (g, i);
-  /* The first stands; another one stays visible as unused. */
+  /* The first stands; another one stays visible as unused, unless it is the same: "C17200 BECU". */
+  if (g_strcmp0 (g->grammar->base, base->value) == 0)
+    item (g, i)->is_used = TRUE;
   if (take_once (g, "base"))
     {
+      g->grammar->base = base->value;
       one = add (g, "base", base->value, i, i);
       one->is_general = TRUE;
       if (!has_material)
@@ -293,6 +296,16 @@ use_other_work (const Governor *g, guint i)
     item (g, k + 2)->is_used = TRUE;
 }
 
+/* "… and EDM back by cust" */
+static gboolean
+has_agent_behind (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end && k <= i + AGENT_WINDOW && !is_size (g, k) && !em_item_is_soft_break (g->c->items, k); k++)
+    if (says (g, k, EM_SAYS_AGENT) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
 static void
 read_machining (Governor *g, guint i)
@@ -302,7 +315,7 @@ read_machining (Governor *g, guint i)
 
   /* "weld and grind back" */
   if (says (g, i, EM_SAYS_MACHINING) != NULL && !item (g, i)->is_used && i > g->c->first + 1 && em_item_is_soft_break (g->c->items, i - 1) &&
-      !em_item_is_sign (g->c->items, i - 1, ',') && says (g, i - 2, EM_SAYS_VERB) != NULL)
+      !em_item_is_sign (g->c->items, i - 1, ',') && says (g, i - 2, EM_SAYS_VERB) != NULL && !has_agent_behind (g, i))
     {
       infer (add (g, "finish", "shop", i, i), "from-words");
       return;
@@ -554,9 +567,19 @@ leads_to_repair (const Governor *g, guint cue)
 {
   guint next = cue + 1;
 
+  /* "polish next to it" */
+  if (says (g, next, EM_SAYS_GLUE) != NULL && g_strcmp0 (says (g, next, EM_SAYS_GLUE)->value, "it") == 0)
+    return TRUE;
   while (next < g->c->end && next < cue + 3 && says (g, next, EM_SAYS_GLUE) != NULL)
     next++;
   return is_size (g, cue - 1) || says (g, next, EM_SAYS_KIND) != NULL;
+}
+
+/* "CRACK FROM WATERLINE": where the repair begins, no distance. */
+static gboolean
+is_origin (const Governor *g, guint cue)
+{
+  return says (g, cue, EM_SAYS_TO) != NULL && cue > g->c->first && says (g, cue - 1, EM_SAYS_KIND) != NULL;
 }
 
 /* The word that says "near" beside the thing: "adjacent", or "to" after a size. */
@@ -568,6 +591,8 @@ find_cue (const Governor *g, guint thing)
       return k;
   for (guint k = thing; k-- > g->c->first && k + WINDOW >= thing;)
     {
+      if (is_origin (g, k))
+        break;
       if (says (g, k, EM_SAYS_NEAR) != NULL || (says (g, k, EM_SAYS_REFUSE) != NULL && !item (g, k)->is_used))
         return k;
       if (says (g, k, EM_SAYS_TO) != NULL && k > g->c->first && is_size (g, k - 1))

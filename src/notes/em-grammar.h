@@ -53,6 +53,7 @@ typedef struct
   EmUnits    units;
   gboolean   has_written;     /* all sizes that tell their unit tell the same */
   EmUnits    written;
+  const char *base;           /* the metal that was met; NULL: none */
   guint32    taken;           /* general fields that stand once and were met */
   GPtrArray *protos;          /* EmProto */
   GArray    *general;         /* EmGiven, feature 0 */

@@ -697,8 +697,25 @@ is_content (const EmItem *item)
   return TRUE;
 }
 
-/* A word that no lexicon knows, alone among words that were read: it stands within what its repair shows. Names, which are
- * written with a capital, and whole stretches stay visible as unused. */
+/* "the radius", "first", "two": what such a word says without a size of its own, the words round it say, too. */
+static gboolean
+is_trade_word (const EmItem *item)
+{
+  static const EmSays trade[] = { EM_SAYS_KIND, EM_SAYS_LABEL, EM_SAYS_NUMBER, EM_SAYS_MACHINING, EM_SAYS_UNIT, EM_SAYS_UNITS, EM_SAYS_QUANTITY,
+                                  EM_SAYS_PLACES, EM_SAYS_TYPICAL, EM_SAYS_MATERIAL, EM_SAYS_THING };
+
+  if (item->type != EM_ITEM_PHRASE)
+    return FALSE;
+  if (em_phrase_find (item->phrase, EM_SAYS_ONE_OF) != NULL)
+    return TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (trade) && em_phrase_find (item->phrase, EM_SAYS_NOISE) == NULL; i++)
+    if (em_phrase_find (item->phrase, trade[i]) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* A word that no lexicon knows, or one of the trade, alone among words that were read: it stands within what its repair shows.
+ * Names, which are written with a capital, and whole stretches stay visible as unused. */
 static gboolean
 is_lone_word (const Writer *w, guint first, guint end)
 {
@@ -708,7 +725,8 @@ is_lone_word (const Writer *w, guint first, guint end)
   for (guint i = first + 1; i < end; i++)
     if (is_content (em_item (w->items, i)))
       return FALSE;
-  if (item->type != EM_ITEM_UNKNOWN || item->is_heading || (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) || !g_ascii_isalpha (w->text[item->start]))
+  if (!is_trade_word (item) && (item->type != EM_ITEM_UNKNOWN || item->is_heading || (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) ||
+                                !g_ascii_isalpha (w->text[item->start])))
     return FALSE;
   return (first > 0 && em_item (w->items, first - 1)->is_used) || (end < w->items->items->len && em_item (w->items, end)->is_used);
 }

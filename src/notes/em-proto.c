@@ -81,6 +81,17 @@ em_reader_is_sized (const EmReader *r, guint i)
          (em_item_size (r->items, i)->roles & apart) == 0 && !is_stray (r, i);
 }
 
+/* "two of the holes", "one of the pins": those that are meant, not where they are. */
+static gboolean
+is_some_of (const EmReader *r, guint preposition)
+{
+  const EmSense *number = preposition > r->first ? em_item_says (r->items, preposition - 1, EM_SAYS_NUMBER) : NULL;
+
+  return g_ascii_strncasecmp (r->items->text + em_item (r->items, preposition)->start, "of", 2) == 0 &&
+         ((number != NULL && strchr (number->value, '/') == NULL) || (preposition > r->first && em_item (r->items, preposition - 1)->type == EM_ITEM_SIZE &&
+                                                                      em_item_size (r->items, preposition - 1)->is_whole));
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -95,7 +106,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       const EmItem *item = em_item (r->items, k);
 
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
-        return TRUE;
+        return !is_some_of (r, k);
       /* "on end of ⌀.50 pin" */
       if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)
         continue;

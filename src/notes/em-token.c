@@ -273,6 +273,21 @@ split_compound (Splitter *s)
   return FALSE;
 }
 
+/* "58..60": points between digits mean what a dash does. */
+static gboolean
+split_points (Splitter *s)
+{
+  gsize start = s->at, n = 0;
+
+  while (start + n < s->length && s->text[start + n] == '.')
+    n++;
+  if (n < 2 || n > 3 || start == 0 || !g_ascii_isdigit (s->text[start - 1]) || count_digits (s, start + n) == 0)
+    return FALSE;
+  s->at += n;
+  add (s, EM_TOKEN_SIGN, start)->sign = '-';
+  return TRUE;
+}
+
 static void
 split_sign (Splitter *s, gunichar c)
 {
@@ -347,7 +362,7 @@ em_token_split (const char *text, gsize length)
         split_word (&s);
       else if (begins_number (&s))
         split_number (&s);
-      else if (!split_compound (&s))
+      else if (!split_points (&s) && !split_compound (&s))
         split_sign (&s, c);
     }
   return s.tokens;
