@@ -7,7 +7,14 @@
 
 #include "em-name.h"
 
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16,
+#include <math.h>
+
+#define MM_PER_INCH 25.4 /* NIST SP 811 */
+
+/* The size told once more is rounded. */
+static const double DUAL_SHARE = 0.03;
+
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4,
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles of sizes that no angle has. */
@@ -193,6 +200,14 @@ is_row_each (const EmClause *c, guint i, guint next)
          g_ascii_strncasecmp (c->items->text + em_item (c->items, next)->start, "ea", 2) == 0;
 }
 
+/* ", 2 of." for "2 off" */
+static gboolean
+is_misspelt_off (const EmClause *c, guint i)
+{
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item (c->items, i + 1)->length == 2 &&
+         g_ascii_strncasecmp (c->items->text + em_item (c->items, i + 1)->start, "of", 2) == 0;
+}
+
 static gboolean
 is_count (const EmClause *c, guint i)
 {
@@ -205,7 +220,7 @@ is_count (const EmClause *c, guint i)
     return TRUE;
   if (prior != c->end && (em_clause_says (c, prior, EM_SAYS_QUANTITY) || (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i))
+  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i + 2, ')'))
@@ -261,6 +276,46 @@ mark_share (const EmClause *c, guint i)
   return TRUE;
 }
 
+/* The size after it is the one at index once more, in the other unit and rounded. */
+static gboolean
+is_same_size (const EmClause *c, guint index, guint other)
+{
+  double ratio = em_fraction_plain (em_item_size (c->items, other)->value) / em_fraction_plain (em_item_size (c->items, index)->value);
+
+  return fabs (ratio / MM_PER_INCH - 1) < DUAL_SHARE || fabs (ratio * MM_PER_INCH - 1) < DUAL_SHARE;
+}
+
+/* ".200 LG [5.08], .040 X .040 [1.02 X 1.02]": sizes in brackets that say those before them once more, in the other unit. */
+static void
+mark_dual (const EmClause *c, guint open)
+{
+  guint inner[DUAL_MAX], outer[DUAL_MAX], n = 0, n_before = 0, close = open + 1;
+
+  for (; close < c->end && !em_item_is_sign (c->items, close, ']'); close++)
+    if (em_item (c->items, close)->type != EM_ITEM_SIZE && !em_clause_says (c, close, EM_SAYS_TIMES) && !em_clause_says (c, close, EM_SAYS_UNIT) && !em_clause_says (c, close, EM_SAYS_LABEL))
+      return;
+    else if (em_item (c->items, close)->type == EM_ITEM_SIZE && n < DUAL_MAX)
+      inner[n++] = close;
+  for (guint i = open; i-- > c->first && n_before < n && i + ROW_WINDOW > open;)
+    if (em_item_is_measure (c->items, i))
+      outer[n_before++] = i;
+  if (close == c->end || n == 0 || n_before != n)
+    return;
+  for (guint k = 0; k < n; k++)
+    if (!is_same_size (c, outer[n - 1 - k], inner[k]))
+      return;
+  for (guint i = open; i < close; i++)
+    use_name (c, i);
+}
+
+void
+em_clause_mark_dual (const EmClause *c)
+{
+  for (guint i = c->first; i < c->end; i++)
+    if (em_item_is_sign (c->items, i, '['))
+      mark_dual (c, i);
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -283,6 +338,8 @@ em_clause_mark_counts (const EmClause *c)
         em_item (c->items, i)->is_used = TRUE;
       if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
+      if (em_name_is_clock (c, i))
+        em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
       size = em_item_size (c->items, i);
       if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;

@@ -38,6 +38,8 @@ em_clause_is_size (const EmClause *clause, guint i)
   return i >= clause->first && i < clause->end && em_item (clause->items, i)->type == EM_ITEM_SIZE;
 }
 
+/* Uses up sizes that say the ones before them in the other unit. */
+void em_clause_mark_dual   (const EmClause *clause);
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
 void em_clause_mark_labels (const EmClause *clause);

@@ -298,7 +298,7 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
     }
   else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
     {
-      gboolean is_worn = !is_seat && (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
+      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL && (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
 
       em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
     }
@@ -326,6 +326,9 @@ is_diameter (const EmFitter *f, guint item)
 
   if (f->fit->kind != SEAT)
     is_round |= EM_ROLE_WORN | EM_ROLE_FINISHED;
+  /* "cone, 60 mm opening down to 52 mm" */
+  else if ((f->proto->roles & EM_ROLE_LARGE) != 0 && (f->proto->roles & EM_ROLE_SMALL) == 0 && size->unit != EM_UNIT_DEGREE)
+    is_round |= EM_ROLE_FINISHED;
   return size->unit != EM_UNIT_DEGREE && (size->roles & is_round) != 0 &&
          ((size->roles & elsewhere) == 0 || (size->roles & EM_ROLE_DIAMETER) != 0);
 }

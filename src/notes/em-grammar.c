@@ -38,7 +38,7 @@ typedef struct
   int      best_thing;   /* the same of nouns that are no state of another */
   guint    n_sizes, n_labelled, n_other;
   guint32  roles;
-  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given;
+  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count;
 } Content;
 
 /* "broken": a set phrase that speaks for a kind. */
@@ -88,7 +88,7 @@ weigh (const EmReader *r, guint first, guint end)
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL || em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_TYPICAL) != NULL;
       if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0)
-        content.has_given = TRUE;
+        content.has_given = content.has_count = TRUE;
       /* "Four of them." */
       if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL)
         content.has_given = TRUE;
@@ -205,10 +205,23 @@ has_letter_label (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
+/* "slide shutoff, 4 places:" */
+static gboolean
+is_count_heading (const EmReader *r, const Content *content, guint end)
+{
+  return content->has_count && content->n_sizes == 0 && em_item_is_sign (r->items, end - 1, ':') && end == r->end;
+}
+
 /* "Length: 40; radius: 0.5" before the noun waits for it, as long as nothing else comes first. */
 static void
 keep_early (EmReader *r, const Content *content, guint first, guint end)
 {
+  if (is_count_heading (r, content, end))
+    {
+      r->early_first = first;
+      r->early_end = end;
+      return;
+    }
   if (content->n_sizes == 0 || content->n_sizes > content->n_labelled || content->has_noun || has_letter_label (r, first, end))
     {
       r->early_first = r->early_end = 0;
@@ -445,14 +458,14 @@ read_segment (EmReader *r, guint first, guint end)
 /* "SHOP TO GRIND FACE FLUSH": the one repair of that kind read so far. When several or none are meant, the note governs all, with
  * its doubt marked. NULL: it governs. */
 static EmProto *
-named_repair (const EmReader *r, EmReadField *field)
+named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
 {
   const EmSense *noun = NULL;
   EmProto *named = NULL;
   guint n_named = 0;
   int kind = 0;
 
-  for (guint i = r->first; i < r->end && i < r->first + NAMED_WINDOW && noun == NULL; i++)
+  for (guint i = loose->is_near ? MAX (r->first, loose->item + 1) : r->first; i < r->end && i < r->first + NAMED_WINDOW && noun == NULL; i++)
     noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
   if (noun == NULL)
     return NULL;
@@ -483,8 +496,8 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
   if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && r->current != NULL &&
       field->line == em_reader_line_of (r, r->current->last))
     proto = r->current;
-  if (proto == NULL && !loose->is_general && strcmp (field->field, "finish") == 0)
-    proto = named_repair (r, field);
+  if (proto == NULL && !loose->is_general && (strcmp (field->field, "finish") == 0 || strcmp (field->field, "stock") == 0 || loose->is_near))
+    proto = named_repair (r, loose, field);
   if (loose->is_general || (proto == NULL && !loose->is_near))
     {
       if (!loose->is_general && field->reason == NULL && strcmp (field->field, "refuse") != 0 && strcmp (field->field, "finish") != 0)
@@ -549,12 +562,12 @@ use_names (const EmReader *r, guint first, guint end)
 
 /* "Surface is chrome plated": the words round a note that governs are used with it when no repair claims them. */
 static void
-use_governing_words (const EmReader *r, const GArray *loose, const GArray *parts)
+use_governing_words (const EmReader *r, const GArray *parts)
 {
   for (guint k = 0; k < parts->len; k++)
     if (g_array_index (parts, EmPart, k).proto != NULL)
       return;
-  for (guint i = r->first; loose->len > 0 && i < r->end; i++)
+  for (guint i = r->first; r->has_loose && i < r->end; i++)
     if (em_reader_is_noun (r, i) || em_reader_is_verb (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL)
       em_item (r->items, i)->is_used = TRUE;
 }
@@ -611,6 +624,7 @@ read_sentence (EmReader *r)
   g_autoptr (GArray) parts = g_array_new (FALSE, FALSE, sizeof (EmPart));
   guint k = 0;
 
+  em_clause_mark_dual (&clause);
   em_clause_mark_counts (&clause);
   r->is_bullet |= em_list_is_item_word (r, r->first) && em_item_says (r->items, r->first, EM_SAYS_KIND) == NULL;
   r->is_one_of = FALSE;
@@ -636,7 +650,7 @@ read_sentence (EmReader *r)
       first = end;
       r->is_bullet = r->is_line_start = FALSE;
     }
-  use_governing_words (r, loose, parts);
+  use_governing_words (r, parts);
   for (guint i = 0; i < loose->len; i++)
     {
       const EmLoose *one = &g_array_index (loose, EmLoose, i);
@@ -689,6 +703,10 @@ ends_sentence (const EmReader *r, guint i)
   /* "Pos. 2", "Nr. 7" */
   if (next->type == EM_ITEM_SIZE && (em_list_is_item_word (r, i - 1) || (em_item_says (r->items, i - 1, EM_SAYS_GLUE) != NULL &&
                                                                  g_strcmp0 (em_item_says (r->items, i - 1, EM_SAYS_GLUE)->value, "number") == 0)))
+    return FALSE;
+  /* "MACH. BY CUST." */
+  if (em_item_says (r->items, i - 1, EM_SAYS_MACHINING) != NULL && em_item_says (r->items, i + 1, EM_SAYS_TIMES) != NULL &&
+      next->type == EM_ITEM_PHRASE && g_ascii_strncasecmp (r->items->text + next->start, "by", 2) == 0)
     return FALSE;
   /* "Cav. 3" */
   if (em_list_is_bare_whole (r->items, i + 1) && before->length <= 4 && em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL)

@@ -56,6 +56,30 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* Takes over what next is, in the place of what proto only named. */
+static void
+become (EmProto *proto, EmProto *next)
+{
+  memcpy (proto->weight, next->weight, sizeof proto->weight);
+  proto->noun = next->noun;
+  proto->noun_weight = next->noun_weight;
+  proto->kinds = next->kinds;
+  proto->kind_reason = "from-words";
+  proto->has_verb |= next->has_verb;
+  proto->has_build |= next->has_build;
+  proto->has_worn |= next->has_worn;
+  proto->last = next->last;
+  next->is_merged = TRUE;
+}
+
+static void
+take_count (EmProto *proto, const EmProto *next)
+{
+  proto->count = next->count;
+  proto->count_item = next->count_item;
+  proto->is_count_loose = next->is_count_loose;
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
 try_slot (EmItems *items, EmProto *proto, EmProto *next)
@@ -92,19 +116,26 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
   append_uint (proto->sizes, next->sizes);
   g_array_set_size (proto->given, 0);
   append_uint (proto->given, next->given);
-  memcpy (proto->weight, next->weight, sizeof proto->weight);
-  proto->noun = next->noun;
-  proto->noun_weight = next->noun_weight;
-  proto->kinds = next->kinds;
-  proto->kind_reason = "from-words";
-  proto->has_verb |= next->has_verb;
-  proto->has_build |= next->has_build;
-  proto->has_worn |= next->has_worn;
-  proto->count = next->count;
-  proto->count_item = next->count_item;
-  proto->is_count_loose = next->is_count_loose;
-  proto->last = next->last;
-  next->is_merged = TRUE;
+  take_count (proto, next);
+  become (proto, next);
+  return TRUE;
+}
+
+/* "We cut a pocket too deep. Floor needs .060 back, 2.5 x 1.25": a pocket or slot without sizes is where the floor or the wall lies. */
+static gboolean
+try_part (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  int second, other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->set_value, "cap") == 0 || (other != SIDEWALL && other != FACE) || proto->sizes->len > 0 ||
+      next->sizes->len == 0 || proto->count_item != EM_NO_ITEM || em_item (items, proto->first)->line != em_item (items, next->first)->line)
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  g_array_set_size (proto->given, 0);
+  append_uint (proto->given, next->given);
+  take_count (proto, next);
+  become (proto, next);
   return TRUE;
 }
 
@@ -164,20 +195,9 @@ try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
   append_uint (proto->given, next->given);
   if (given_of (proto, "side") == NULL)
     g_array_append_val (proto->given, side);
-  memcpy (proto->weight, next->weight, sizeof proto->weight);
-  proto->noun = next->noun;
-  proto->noun_weight = next->noun_weight;
-  proto->kinds = next->kinds;
-  proto->kind_reason = "from-words";
-  proto->has_worn |= next->has_worn;
-  proto->has_verb |= next->has_verb;
   if (proto->count_item == EM_NO_ITEM)
-    {
-      proto->count = next->count;
-      proto->count_item = next->count_item;
-    }
-  proto->last = next->last;
-  next->is_merged = TRUE;
+    take_count (proto, next);
+  become (proto, next);
   return TRUE;
 }
 
@@ -202,6 +222,6 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) || try_bore_edge (items, proto, next) ||
+  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) || try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next);
 }

@@ -12,6 +12,7 @@ enum
   DIGITS_MAX = 3,        /* digits of "Slide 12" */
   CODE_MAX = 3,        /* letters of "A-12" */
   ALLOY_DECIMALS = 4,  /* "2.0402" */
+  HOURS = 24,
   TOO_LONG = 10000,    /* a whole number that is no size */
   ROW_WINDOW = 16
 };
@@ -232,6 +233,20 @@ is_one_of_several (const Name *n)
   return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, n->prior, next);
 }
 
+/* "INSERT 3 OF 8": which, and of how many. */
+static gboolean
+is_of_how_many (const Name *n)
+{
+  const EmClause *c = n->c;
+  gboolean is_first = n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) && em_clause_says (c, n->i + 1, EM_SAYS_PREPOSITION) &&
+                      em_clause_is_size (c, n->i + 2);
+  gboolean is_last = n->is_size && n->i > c->first + 2 && em_clause_says (c, n->i - 1, EM_SAYS_PREPOSITION) && em_clause_is_size (c, n->i - 2) &&
+                     em_clause_says (c, n->i - 3, EM_SAYS_PLACE);
+  guint of = is_first ? n->i + 1 : n->i - 1;
+
+  return (is_first || is_last) && g_ascii_strncasecmp (c->items->text + em_item (c->items, of)->start, "of", 2) == 0;
+}
+
 /* "Slide 3:", "Cavity B:", "Pos. 2 -" */
 static gboolean
 is_closed (const Name *n)
@@ -252,7 +267,7 @@ is_closed (const Name *n)
 gboolean
 em_name_is (const EmClause *c, guint i)
 {
-  static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool, is_numbered, is_one_of_several, is_closed };
+  static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool, is_numbered, is_one_of_several, is_of_how_many, is_closed };
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
 
@@ -350,6 +365,16 @@ is_time (const EmClause *c, guint i)
   const EmSense *noise = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_NOISE) : NULL;
 
   return noise != NULL && g_strcmp0 (noise->value, "time") == 0 && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
+}
+
+/* "9:40" */
+gboolean
+em_name_is_clock (const EmClause *c, guint i)
+{
+  const EmItem *hour = em_item (c->items, i), *minute = i + 2 < c->end ? em_item (c->items, i + 2) : NULL;
+
+  return minute != NULL && em_item_is_sign (c->items, i + 1, ':') && is_glued (c->items, i + 1) && is_glued (c->items, i + 2) && minute->type == EM_ITEM_SIZE &&
+         minute->length == 2 && hour->length <= 2 && em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->value.n < HOURS;
 }
 
 gboolean

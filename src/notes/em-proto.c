@@ -107,6 +107,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
 
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k);
+      /* "mirror polish near the pit" */
+      if (em_item_says (r->items, k, EM_SAYS_NEAR) != NULL && em_item_says (r->items, k, EM_SAYS_LABEL) == NULL)
+        return TRUE;
       /* "on end of ⌀.50 pin" */
       if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)
         continue;
@@ -327,6 +330,13 @@ is_chamfer (const EmReader *r, guint i)
   return next->unit == EM_UNIT_DEGREE && (em_item (r->items, i + 1)->flags & EM_TOKEN_GLUED) == 0;
 }
 
+/* "3 OFF PLATES": as many parts may have more than one repair each. */
+static gboolean
+is_of_parts (const EmReader *r, guint count)
+{
+  return count + 2 < r->end && em_item_says (r->items, count + 2, EM_SAYS_PLACE) != NULL && em_item_says (r->items, count + 2, EM_SAYS_KIND) == NULL;
+}
+
 static void
 add_size (const EmReader *r, EmProto *proto, guint i)
 {
@@ -335,7 +345,7 @@ add_size (const EmReader *r, EmProto *proto, guint i)
   if ((size->roles & EM_ROLE_COUNT) != 0)
     {
       if (proto->count_item == EM_NO_ITEM)
-        proto->is_count_loose = !has_count_word (r, i) || size->value.n == 1;
+        proto->is_count_loose = !has_count_word (r, i) || size->value.n == 1 || is_of_parts (r, i);
       add_count (r, proto, i, (double) size->value.n);
       use_count_words (r, i);
       return;
@@ -372,6 +382,19 @@ is_share (const EmReader *r, guint i, guint *out_all)
   *out_all = all;
   return all + 1 < r->end && em_item_says (r->items, all, EM_SAYS_NUMBER) != NULL &&
          (em_item_says (r->items, all + 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, all + 1, EM_SAYS_PLACE) != NULL);
+}
+
+/* "on both sliders", "is beat up on both:" */
+static gboolean
+is_both (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+  gboolean is_word = item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "both", 4) == 0;
+
+  if (!is_word || i == r->first || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) == NULL)
+    return FALSE;
+  return i + 1 == r->end || em_item_is_sign (r->items, i + 1, ':') || em_item_is_soft_break (r->items, i + 1) ||
+         (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL);
 }
 
 /* "on all four cavities" */
@@ -430,7 +453,7 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
       em_item (r->items, all)->is_used = TRUE;
       return;
     }
-  if (strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0 && proto->count_item == EM_NO_ITEM && stands_alone (r, proto, i))
+  if (strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0 && proto->count_item == EM_NO_ITEM && (stands_alone (r, proto, i) || is_both (r, i)))
     {
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));

@@ -10,6 +10,7 @@ enum { FINEST_DECIMALS = 4 };
 
 /* A bare size of this many inches is large for a repair (common practice, no source). */
 static const double LARGE_IN = 20;
+static const double HUGE_IN = 15;
 
 typedef struct
 {
@@ -19,6 +20,7 @@ typedef struct
   guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5); "3.1496" */
   guint n_point;           /* of n_inch, those that tell it only by a leading point */
   guint n_fine;            /* ".015": of the leading points, those with more than one decimal */
+  guint n_huge;            /* "⌀39.80": to the hundredth and beyond any tool in inches */
   guint n_large;           /* bare sizes that would be large in inches */
 } Votes;
 
@@ -80,6 +82,7 @@ vote (Votes *votes, const EmSize *size)
   votes->n_trailing += unit == EM_UNIT_NONE && ((size->n_decimals >= 3 && size->value.n % 10 == 0) || size->n_decimals >= FINEST_DECIMALS);
   votes->n_point += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && !size->is_fraction;
   votes->n_fine += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && size->n_decimals > 1;
+  votes->n_huge += unit == EM_UNIT_NONE && size->n_decimals == 2 && (size->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 && em_fraction_plain (size->value) >= HUGE_IN;
   votes->n_large += unit == EM_UNIT_NONE && em_fraction_plain (size->value) >= LARGE_IN;
   votes->n_zero += unit == EM_UNIT_NONE && (size->flags & EM_TOKEN_LEADING_ZERO) != 0 && size->n_decimals <= 2;
 }
@@ -161,6 +164,8 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
     settle (size, unit_of (r->language), "same-language");
   else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_trailing > 0 && r->all.n_large == 0)
     settle (size, EM_UNIT_INCH, "trailing-zero-inch");
+  else if (r->all.n_inch == 0 && r->all.n_trailing == 0 && r->all.n_huge > 0)
+    settle (size, EM_UNIT_MM, "same-note");
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->all.n_zero > 0 && r->fallback == EM_UNITS_METRIC)
     settle (size, EM_UNIT_MM, "leading-zero-mm");
   else

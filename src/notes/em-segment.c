@@ -109,7 +109,7 @@ is_top_of_rib (const EmReader *r, guint head, guint noun)
   const EmSense *rib = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND) : NULL, *face = em_item_says (r->items, noun, EM_SAYS_KIND);
   guint n = 0;
 
-  if (rib == NULL || rib->weight[RIB] < HEAD_NOUN || face->weight[FACE] == 0 || !em_item_is_soft_break (r->items, noun - 1))
+  if (rib == NULL || rib->weight[RIB] < HEAD_NOUN || (face->weight[FACE] == 0 && noun_weight (r, noun) > HEAD_NOUN) || !em_item_is_soft_break (r->items, noun - 1))
     return FALSE;
   for (guint i = noun + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
     if (em_reader_is_sized (r, i) && (em_item_size (r->items, i)->chain != 0 || (em_item_size (r->items, i)->roles & group_roles) != 0))

@@ -163,6 +163,7 @@ static const Case cases[] = {
   { "CRACK 1/8 TO 1/4 DEEP", EM_UNITS_INCH, "1\t1\tdepth\t4.7625\tmm" },                /* 3/16 in */
   { "FACE 2 X 1, LOW .010 TO .020", EM_UNITS_INCH, "1\t1\tthickness\t0.381\tmm" },       /* .015 in */
   { "BORE ⌀1.000 WORN TO 1.010", EM_UNITS_INCH, "1\t1\tworn\t25.654\tmm" },              /* no range */
+  { "MATL H13, 58..60 HRC", EM_UNITS_INCH, "1\t0\thardness\t59\tHRC" },
   /* Hardness of other scales, ASTM E140 table 1: 353 HBW is 38 HRC, 513 HV is 50 HRC. Below the table nothing is invented. */
   { "MATL P20, 353 HB", EM_UNITS_INCH, "1\t0\thardness\t38\tHRC" },
   { "HARDNESS HB 353", EM_UNITS_INCH, "1\t0\thardness\t38\tHRC" },

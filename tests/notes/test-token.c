@@ -13,6 +13,8 @@ static const struct { const char *text, *types; } splits[] = {
   { "R.03", "wn" },
   { "4X ⌀.500", "nwsn" },
   { "12x1.5", "nwn" },
+  { "58..60", "nsn" },
+  { "58...60", "nsn" },
   { "a\r\nb\rc\nd", "wlwlwlw" },
   { "+/-.002", "sn" },
   { "%%c12", "sn" },
