@@ -43,6 +43,7 @@ em_item_is_soft_break (const EmItems *items, guint index)
            em_item (items, index + 1)->length == 1 && em_item_is_sign (items, index + 2, ')');
   if (item->type == EM_ITEM_SIGN)
     return item->sign == ',' || (item->sign == '-' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == '&' ||
+           (item->sign == '+' && index + 1 < items->items->len && em_item (items, index + 1)->type != EM_ITEM_SIZE) ||
            (item->sign == '/' && (item->flags & EM_TOKEN_GLUED) == 0) || item->sign == 0x2022;
   glue = em_item_says (items, index, EM_SAYS_GLUE);
   return glue != NULL && g_strcmp0 (glue->value, "and") == 0;

@@ -130,6 +130,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
       weight[BORE] = 0;
     }
+  /* "⌀8 TO BE CLOSED 0.15 PER SIDE": closed only by so much. */
+  else if (proto->has_fill && weight[BORE] > 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
+    weight[BORE] += 2 * EVIDENCE;
   /* "blind hole ⌀3.00, now ⌀3.07": what has a size now and a size to be is no hole to fill. */
   if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_DIAMETER) != 0)
     {
@@ -165,6 +168,13 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       weight[RECESS] += EVIDENCE;
       weight[EDGE_NICK] /= 4;
     }
+  /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP" */
+  if (proto->has_fill && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0)
+    weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + 2 * EVIDENCE);
+  /* "plate edge: dent 3 mm long, 1 x 0.6 mm": three sizes and an edge, so two legs. */
+  if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && has_form (proto, "cap") && proto->sizes->len == 3 && n_row >= 2 &&
+      (roles & (EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_RADIUS)) == 0)
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + EVIDENCE);
   /* "burn mark, fill it, 6 x 4, 1.5 deep" */
   if (proto->has_fill && weight[GROOVE] > 0 && n_row == 2 && (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + EVIDENCE);

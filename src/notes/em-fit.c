@@ -250,6 +250,9 @@ fit_labelled (EmFitter *f, guint item)
   /* "D=" may be a depth, "⌀" and "dia" never. */
   if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))
     roles &= ~(guint32) EM_ROLE_DIAMETER;
+  /* "only 120° of it": how far round, which an edge has no field for. */
+  if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
+    return FALSE;
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)

@@ -102,6 +102,7 @@ read_units (Governor *g, guint i)
         last = k;
       }
   else if (unit != NULL && i > g->c->first && (i + 1 < g->c->end || says (g, i, EM_SAYS_PREPOSITION) != NULL) && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
+           !em_item_is_sign (g->c->items, i - 1, ':') &&
            !em_item_is_sign (g->c->items, i - 1, '['))
     return;
   if (unit == NULL || (unit->unit != EM_UNIT_MM && unit->unit != EM_UNIT_INCH) ||
@@ -638,13 +639,14 @@ read_near (Governor *g, guint i)
     EmLoose *one = add (g, "near", thing->value, i, i);
 
     one->is_near = TRUE;
-    if (cue == EM_NO_ITEM)
+    clearance = cue != EM_NO_ITEM ? find_clearance (g, i, cue) : EM_NO_ITEM;
+    /* How near is not told: it may only say where. */
+    if (clearance == EM_NO_ITEM)
       infer (one, "from-words");
   }
   if (cue == EM_NO_ITEM)
     return;
   item (g, cue)->is_used |= !is_size (g, cue);
-  clearance = find_clearance (g, i, cue);
   if (clearance != EM_NO_ITEM)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
 }

@@ -21,6 +21,7 @@ enum
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   WHOLE_WORD = 4,        /* letters of a word that is no abbreviation */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
+  ANOTHER_WINDOW = 24,   /* items of a sentence looked back over for its noun */
   STATE_SIZES = 8,       /* of a repair looked over for one in a row */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
@@ -38,7 +39,7 @@ typedef struct
   int      best_thing;   /* the same of nouns that are no state of another */
   guint    n_sizes, n_labelled, n_other;
   guint32  roles;
-  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count;
+  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count, has_hurt;
 } Content;
 
 /* "broken": a set phrase that speaks for a kind. */
@@ -60,6 +61,19 @@ names_part (const EmReader *r, guint i, guint end)
   return i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
 }
 
+/* "no cracks", "without pits": none of them is there. */
+static gboolean
+is_none (const EmReader *r, guint i, guint first)
+{
+  const EmItem *before = i > first ? em_item (r->items, i - 1) : NULL;
+  static const char *const none[] = { "no", "any", "without", "keine", "ohne", "sin", "ningún" };
+
+  for (gsize k = 0; before != NULL && k < G_N_ELEMENTS (none); k++)
+    if (before->length == strlen (none[k]) && g_ascii_strncasecmp (r->items->text + before->start, none[k], before->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 static Content
 weigh (const EmReader *r, guint first, guint end)
 {
@@ -70,6 +84,9 @@ weigh (const EmReader *r, guint first, guint end)
       const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
       const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
 
+      /* "NO CRACKS OR POROSITY ALLOWED" */
+      if (noun != NULL && is_none (r, i, first))
+        noun = NULL;
       if (noun != NULL)
         {
           content.has_noun = TRUE;
@@ -82,6 +99,7 @@ weigh (const EmReader *r, guint first, guint end)
       content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
       content.has_verb |= em_reader_is_verb (r, i);
       content.has_damage |= is_damage (r, i);
+      content.has_hurt |= em_item_says (r->items, i, EM_SAYS_SET) != NULL && em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
       content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) || em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
@@ -347,8 +365,12 @@ is_only_count (const EmReader *r, guint first, guint end)
   const EmSense *number = em_item_says (r->items, first, EM_SAYS_NUMBER);
   gboolean has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
                        (em_item (r->items, first)->type == EM_ITEM_SIZE && (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
+  gboolean is_whole = end == r->end;
 
-  return has_count && first == r->first && end == r->end && end == first + 2 &&
+  /* "Three holes like this." */
+  while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL || em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL))
+    end--;
+  return has_count && first == r->first && is_whole && end == first + 2 &&
          (em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
           em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
 }
@@ -433,6 +455,7 @@ read_segment (EmReader *r, guint first, guint end)
   else if (continues (r, &content, first))
     proto = r->current;
   else if (content.n_sizes > 0 && measures (r, first, end) && (content.has_verb || ((content.has_worn || (content.roles & EM_ROLE_ON_DIAMETER) != 0) && content.n_sizes > 1) ||
+                                   (content.has_hurt && content.n_labelled == content.n_sizes) ||
                                    (r->mention_first < r->mention_end && (content.has_worn || content.n_labelled > 0))))
     {
       proto = start_proto (r);
@@ -487,6 +510,14 @@ named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
 }
 
 static void
+doubt (EmReadField *field)
+{
+  if (field->reason == NULL)
+    field->reason = "from-words";
+  field->state = EM_READ_INFERRED;
+}
+
+static void
 hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
 {
   EmGiven given = loose->given;
@@ -505,6 +536,9 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
           field->state = EM_READ_INFERRED;
           field->reason = "own-line";
         }
+      /* Behind a repair on its line it may be that one's alone. */
+      if (!loose->is_general && strcmp (field->field, "finish") == 0 && r->current != NULL && field->line == em_reader_line_of (r, r->current->last))
+        doubt (field);
       g_array_append_val (r->grammar->general, given);
       return;
     }
@@ -517,6 +551,9 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
         g_array_append_val (r->waiting, given);
       return;
     }
+  /* Said beside one repair it may be meant for all. */
+  if (proto != NULL && strcmp (field->field, "finish") == 0)
+    doubt (field);
   if (proto != NULL)
     g_array_append_val (proto->given, given);
 }
@@ -682,6 +719,26 @@ is_label_behind (const EmReader *r, guint i)
   return label != NULL && label->place == EM_LABEL_AFTER;
 }
 
+/* "... .900 DP. WORN SHUTOFF EDGE R.020", "... .60 LG. UNDERCUT FACE LOW .004": behind a label that closes the sizes of one noun comes another
+ * noun, and no size before it. */
+static gboolean
+begins_another (const EmReader *r, guint stop)
+{
+  gboolean has_noun = FALSE;
+  guint n = r->items->items->len;
+
+  if (stop < 2 || !em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL || em_item_says (r->items, stop - 1, EM_SAYS_KIND) != NULL)
+    return FALSE;
+  for (guint i = stop; i-- > 0 && i + ANOTHER_WINDOW > stop && em_item (r->items, i)->type != EM_ITEM_LINE && !em_item_is_sign (r->items, i, ';') && !has_noun;)
+    has_noun = em_reader_is_noun (r, i);
+  for (guint i = stop + 1; has_noun && i < n && i <= stop + 3; i++)
+    if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL)
+      return i + 1 < n && (em_item (r->items, i + 1)->type == EM_ITEM_SIZE || em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL || i > stop + 1);
+    else if (em_item (r->items, i)->type != EM_ITEM_PHRASE && em_item (r->items, i)->type != EM_ITEM_UNKNOWN)
+      return FALSE;
+  return FALSE;
+}
+
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
 static gboolean
 ends_sentence (const EmReader *r, guint i)
@@ -742,6 +799,8 @@ ends_sentence (const EmReader *r, guint i)
   if (em_item_says (r->items, i - 1, EM_SAYS_REFERENCE) != NULL && i + 3 < r->items->items->len && em_item_is_sign (r->items, i + 2, '-') &&
       (em_item (r->items, i + 2)->flags & EM_TOKEN_GLUED) != 0 && em_item (r->items, i + 3)->type == EM_ITEM_SIZE)
     return FALSE;
+  if (begins_another (r, i))
+    return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
     if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&

@@ -301,15 +301,39 @@ is_bracketed_letter (const EmReader *r, guint i, guint end)
   return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, ')');
 }
 
-/* "… up. (1) the corner is round. (2) a hole …": numbers of a list that runs on in the line. Returns the item after it. */
+/* The number of "2. BORE" or "2) bore" at item i; 0 when there is none. */
+static guint64
+dotted_number (const EmReader *r, guint i)
+{
+  const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
+
+  if (next == NULL || !em_list_is_bare_whole (r->items, i) || em_item (r->items, i)->length > 2 || !em_list_is_mark (r, i + 1) || em_item_is_sign (r->items, i + 1, ':') ||
+      (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN))
+    return 0;
+  return em_item_size (r->items, i)->value.n;
+}
+
+/* "(2)" or "2." at item i: the number of a list within a line, how many items it takes and which of them is the number. */
+static guint64
+inline_number (const EmReader *r, guint i, guint *out_length, guint *out_at)
+{
+  guint64 number = bracketed_number (r->items, i);
+
+  *out_length = number != 0 ? 3 : 2;
+  *out_at = number != 0 ? i + 1 : i;
+  return number != 0 ? number : dotted_number (r, i);
+}
+
+/* "… up. (1) the corner is round. (2) a hole …", "Notes: 1. … 2. …": numbers of a list that runs on in the line. Returns the item after it. */
 guint
 em_list_skip_number (EmReader *r, guint first, guint end)
 {
-  guint64 number = bracketed_number (r->items, first);
+  guint length, at, other_length, other_at;
+  guint64 number = inline_number (r, first, &length, &at);
   gboolean has_next = number > 1 && (number == r->inline_number + 1 || number == r->inline_number);
 
   for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
-    has_next = bracketed_number (r->items, i) == 2;
+    has_next = inline_number (r, i, &other_length, &other_at) == 2 && other_length == length;
   if (is_bracketed_letter (r, first, end))
     {
       em_item (r->items, first + 1)->is_used = r->is_bullet = TRUE;
@@ -319,15 +343,16 @@ em_list_skip_number (EmReader *r, guint first, guint end)
     return first;
   r->inline_number = number;
   r->is_bullet = TRUE;
-  em_item (r->items, first + 1)->is_used = TRUE;
-  return first + 3;
+  em_item (r->items, at)->is_used = TRUE;
+  return first + length;
 }
 
 /* "Please: (1) fill hole, (2) build up": a colon or comma before the next number of a list ends what stands before it. */
 gboolean
 em_list_precedes_number (EmReader *r, guint i, guint end)
 {
-  guint64 number = i + 3 < end ? bracketed_number (r->items, i + 1) : 0;
+  guint length, at;
+  guint64 number = i + 3 < end ? inline_number (r, i + 1, &length, &at) : 0;
 
   if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') && !em_item_is_soft_break (r->items, i)))
     return FALSE;

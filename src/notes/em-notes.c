@@ -678,6 +678,15 @@ is_quiet (const EmPhrase *phrase)
 }
 
 static gboolean
+is_only_talk (const EmPhrase *phrase)
+{
+  for (guint i = 0; phrase != NULL && i < phrase->n_senses; i++)
+    if (phrase->sense[i]->says != EM_SAYS_GLUE && phrase->sense[i]->says != EM_SAYS_TALK && phrase->sense[i]->says != EM_SAYS_NOISE)
+      return FALSE;
+  return phrase != NULL;
+}
+
+static gboolean
 is_content (const EmItem *item)
 {
   const EmSense *number = item->type == EM_ITEM_PHRASE ? em_phrase_find (item->phrase, EM_SAYS_NUMBER) : NULL;
@@ -685,7 +694,12 @@ is_content (const EmItem *item)
                                   EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE,
                                   EM_SAYS_VERB, EM_SAYS_PLACE };
 
-  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0 || item->is_talk)
+  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
+    return FALSE;
+  /* "Gruß, Liese": a word with a capital that is only like one of talk is a name. */
+  if ((item->flags & EM_TOKEN_SLIP) != 0 && (item->flags & EM_TOKEN_CAPITAL) != 0 && (item->flags & EM_TOKEN_UPPER) == 0 && (item->is_talk || is_only_talk (item->phrase)))
+    return TRUE;
+  if (item->is_talk)
     return FALSE;
   if (item->type == EM_ITEM_PHRASE && is_quiet (item->phrase))
     return FALSE;

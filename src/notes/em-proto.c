@@ -234,6 +234,13 @@ add_said (EmProto *proto, const EmSense *sense)
     }
 }
 
+static gboolean
+is_all_parts (const EmReader *r, guint i)
+{
+  return i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
+         g_ascii_tolower (r->items->text[em_item (r->items, i + 1)->start + em_item (r->items, i + 1)->length - 1]) == 's';
+}
+
 static void
 add_phrase (const EmReader *r, EmProto *proto, guint i)
 {
@@ -277,7 +284,8 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
           proto->has_build |= g_strcmp0 (sense->value, "build") == 0;
           proto->has_fill |= g_strcmp0 (sense->value, "fill") == 0;
         }
-      if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY) && proto->typical_item == EM_NO_ITEM)
+      /* "ON ALL INSERTS" */
+      if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY || (sense->says == EM_SAYS_ALL && is_all_parts (r, i))) && proto->typical_item == EM_NO_ITEM)
         {
           proto->typical_item = i;
           item->is_used = TRUE;

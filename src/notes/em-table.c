@@ -121,12 +121,14 @@ use_headings (const EmItems *items, const Line *line)
 }
 
 static void
-read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean is_first)
+read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean is_first, guint row)
 {
   gboolean is_alone = cell->end == cell->first + 1 && em_item (items, cell->first)->type == EM_ITEM_SIZE;
   EmSize *size = is_alone ? em_item_size (items, cell->first) : NULL;
 
-  if (heading->type == COLUMN_NUMBER && is_first)
+  gboolean is_row_number = size != NULL && size->is_whole && size->value.n == row && heading->type != COLUMN_COUNT;
+
+  if (is_first && (heading->type == COLUMN_NUMBER || is_row_number))
     for (guint i = cell->first; i < cell->end; i++)
       {
         em_item (items, i)->is_used = TRUE;
@@ -143,10 +145,10 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
 }
 
 static void
-read_row (const EmItems *items, const Line *headings, const Line *row)
+read_row (const EmItems *items, const Line *headings, const Line *row, guint number)
 {
   for (guint c = 0; c < row->n; c++)
-    read_cell (items, &headings->cell[c], &row->cell[c], c == 0);
+    read_cell (items, &headings->cell[c], &row->cell[c], c == 0, number);
   em_item (items, row->cell[0].first)->is_row = TRUE;
 }
 
@@ -154,7 +156,7 @@ void
 em_table_read (EmItems *items)
 {
   Line headings = { 0 }, line;
-  guint first = 0, n = items->items->len;
+  guint first = 0, n = items->items->len, n_rows = 0;
 
   for (guint i = 0; i <= n; i++)
     {
@@ -162,13 +164,14 @@ em_table_read (EmItems *items)
         continue;
       split_line (items, first, i, &line);
       if (headings.n > 0 && line.n == headings.n)
-        read_row (items, &headings, &line);
+        read_row (items, &headings, &line, ++n_rows);
       else
         headings.n = 0;
       if (headings.n == 0 && read_headings (items, &line))
         {
           use_headings (items, &line);
           headings = line;
+          n_rows = 0;
         }
       first = i + 1;
     }
