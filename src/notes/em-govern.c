@@ -604,6 +604,15 @@ find_cue (const Governor *g, guint thing)
   return EM_NO_ITEM;
 }
 
+/* "no texture near" */
+static gboolean
+is_none (const Governor *g, guint i)
+{
+  const EmItem *before = i > g->c->first ? item (g, i - 1) : NULL;
+
+  return before != NULL && before->length == 2 && g_ascii_strncasecmp (g->c->items->text + before->start, "no", 2) == 0;
+}
+
 static void
 read_near (Governor *g, guint i)
 {
@@ -611,7 +620,7 @@ read_near (Governor *g, guint i)
   gboolean is_surface;
   guint cue, clearance;
 
-  if (thing == NULL || item (g, i)->is_used)
+  if (thing == NULL || item (g, i)->is_used || is_none (g, i))
     return;
   is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);

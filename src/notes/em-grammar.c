@@ -731,6 +731,8 @@ begins_another (const EmReader *r, guint stop)
     return FALSE;
   for (guint i = stop; i-- > 0 && i + ANOTHER_WINDOW > stop && em_item (r->items, i)->type != EM_ITEM_LINE && !em_item_is_sign (r->items, i, ';') && !has_noun;)
     has_noun = em_reader_is_noun (r, i);
+  if (has_noun && (em_item_says (r->items, stop + 1, EM_SAYS_MATERIAL) != NULL || em_item_says (r->items, stop + 1, EM_SAYS_REFERENCE) != NULL))
+    return TRUE;
   for (guint i = stop + 1; has_noun && i < n && i <= stop + 3; i++)
     if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL)
       return i + 1 < n && (em_item (r->items, i + 1)->type == EM_ITEM_SIZE || em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL || i > stop + 1);

@@ -267,7 +267,7 @@ read_fit (const Builder *b, guint at)
   if (letter->type != EM_TOKEN_WORD || letter->length > 2 || !is_whole (b, at + 1) || !is_glued (b, at + 1) ||
       token_at (b, at + 1)->numerator < 4 || token_at (b, at + 1)->numerator > 10)
     return at;
-  return em_phrase_find (match (b, at, &n), EM_SAYS_FIT) != NULL && n == 1 ? at + 2 : at;
+  return em_phrase_find (em_lexicon_match (b->items->lexicon, letter, 1, &n), EM_SAYS_FIT) != NULL ? at + 2 : at;
 }
 
 static gboolean
@@ -679,6 +679,16 @@ build_phrase (Builder *b, guint at, guint n, const EmPhrase *phrase)
   return at + n;
 }
 
+/* The first token is a word that joins nothing, and what begins behind it is a noun that reaches further than the phrase of n tokens. */
+static gboolean
+is_before_longer (const Builder *b, guint at, guint n)
+{
+  guint alone, further;
+  const EmPhrase *first = em_lexicon_match (b->items->lexicon, token_at (b, at), 1, &alone), *next = match (b, at + 1, &further);
+
+  return em_phrase_find (first, EM_SAYS_GLUE) != NULL && em_phrase_find (next, EM_SAYS_KIND) != NULL && 1 + further > n;
+}
+
 static guint
 build_next (Builder *b, guint at)
 {
@@ -694,6 +704,9 @@ build_next (Builder *b, guint at)
   if (token->type == EM_TOKEN_NUMBER)
     return build_number (b, at);
   phrase = match (b, at, &n);
+  /* "the top of the lifter": behind its article a longer phrase begins. */
+  if (phrase != NULL && n > 1 && is_before_longer (b, at, n))
+    phrase = em_lexicon_match (b->items->lexicon, token, 1, &n);
   if (phrase != NULL && phrase->n_senses == 1 && phrase->sense[0]->says == EM_SAYS_TALK)
     {
       add_item (b, EM_ITEM_UNKNOWN, at, at + n)->is_talk = TRUE;

@@ -70,7 +70,7 @@ leading_number (const EmItems *items, guint i)
 {
   if (i + 1 >= items->items->len || em_item (items, i)->type != EM_ITEM_SIZE || !em_item_size (items, i)->is_whole ||
       em_item_size (items, i)->unit != EM_UNIT_NONE || em_item (items, i + 1)->type == EM_ITEM_SIZE || em_item (items, i + 1)->type == EM_ITEM_LINE ||
-      em_item (items, i + 1)->type == EM_ITEM_SIGN || em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
+      (em_item (items, i + 1)->type == EM_ITEM_SIGN && em_item (items, i + 1)->sign != '|') || em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
     return 0;
   return em_item_size (items, i)->value.n;
 }

@@ -230,7 +230,7 @@ is_one_of_several (const Name *n)
     return TRUE;
   if (is_place && !em_clause_says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
     return TRUE;
-  return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION)) && is_which (c, n->prior, next);
+  return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, n->prior - 1, EM_SAYS_NEAR)) && is_which (c, n->prior, next);
 }
 
 /* "INSERT 3 OF 8": which, and of how many. */

@@ -113,6 +113,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
       /* "on end of ⌀.50 pin" */
       if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)
         continue;
+      /* "wall of rib slot" */
+      if (k + 1 == i && em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
+        continue;
       if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) ||
           (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && em_item_says (r->items, k, EM_SAYS_PLACE) == NULL))
         return FALSE;

@@ -33,14 +33,29 @@ is_wide_gap (const EmItems *items, guint i)
   return to >= from + 2 || (to == from + 1 && items->text[from] == '\t');
 }
 
+static guint
+n_bars (const EmItems *items, guint first, guint end)
+{
+  guint n = 0;
+
+  for (guint i = first; i < end; i++)
+    n += em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == '|';
+  return n;
+}
+
 /* The cells of the line from first to end; n 0 when there are more than a table has. */
 static void
 split_line (const EmItems *items, guint first, guint end, Line *line)
 {
   memset (line, 0, sizeof *line);
+  gboolean has_bars = n_bars (items, first, end) >= COLUMN_MIN - 1;
+
   for (guint i = first, start = first; i < end; i++)
     {
-      if (i + 1 < end && !is_wide_gap (items, i))
+      /* "1 | NICK | .12": bars part the cells. */
+      if (has_bars && em_item (items, i)->sign == '|')
+        start = i + 1;
+      if (has_bars ? i < start || (i + 1 < end && em_item (items, i + 1)->sign != '|') : i + 1 < end && !is_wide_gap (items, i))
         continue;
       if (line->n == COLUMN_MAX)
         {

@@ -1,6 +1,6 @@
 /* em-table: rows under a line of headings.
  *
- * A line of three columns and more, parted by tabs or by two blanks and more, whose words name sizes or counts, gives its names
+ * A line of three columns and more, parted by tabs, bars or two blanks and more, whose words name sizes or counts, gives its names
  * to the numbers that stand alone in the columns below it, until a line has other columns.
  *
  * Copyright (C) 2026 The Estimend developers
