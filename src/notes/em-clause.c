@@ -244,6 +244,9 @@ is_area (EmUnit unit)
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
+  /* "texture right beside (1.5 mm)" */
+  if (i > c->first + 1 && em_item_size (c->items, i)->unit != EM_UNIT_NONE && (em_clause_says (c, i - 2, EM_SAYS_NEAR) || em_clause_says (c, i - 2, EM_SAYS_THING)))
+    return FALSE;
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
          !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !is_area (em_item_size (c->items, i)->unit);
 }

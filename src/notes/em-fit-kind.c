@@ -123,7 +123,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     weight[WORN_CORNER] = 0;
   by_wear = weight[PIN] > 0 || weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
   if (by_wear >= 0 && weight[by_wear] > 0)
-    weight[by_wear] += 2 * EVIDENCE;
+    weight[by_wear] += (weight[PIN] > 0 && weight[BORE] > 0 ? 4 : 2) * EVIDENCE;
   /* "WELD PIN HOLE SHUT": nothing is left of the bore. "Weld up 2 holes ⌀6, 18 deep": nor where no wear is told. */
   if ((proto->has_fill || is_unworn_hole (proto, roles)) && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
     {

@@ -177,7 +177,8 @@ is_alloy_number (const Governor *g, guint i)
 static gboolean
 is_bare_behind (const Governor *g, guint base, guint i)
 {
-  const EmSize *size = i == base + 1 && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+  gboolean is_behind = i == base + 1 || (i == base + 2 && says (g, base + 1, EM_SAYS_PREPOSITION) != NULL); /* "D2 at 60" */
+  const EmSize *size = is_behind && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
   return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 && size->value.n >= HRC_MIN && size->value.n <= HRC_MAX &&
          (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));

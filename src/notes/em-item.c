@@ -192,6 +192,15 @@ skip_load (const Builder *b, guint at)
 }
 
 /* The unit at at, if any: returns the token after it. */
+/* "1.5 mm. 2x blade": a count that begins what is next. */
+static gboolean
+is_times_count (const Builder *b, guint at)
+{
+  guint n;
+
+  return is_whole (b, at) && is_glued (b, at + 1) && em_phrase_find (match (b, at + 1, &n), EM_SAYS_TIMES) != NULL && !is_glued (b, at + 1 + n);
+}
+
 static guint
 read_unit (const Builder *b, guint at, EmUnit *out_unit)
 {
@@ -226,7 +235,7 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
     return skip_load (b, at);
   /* "in." and "mm.": the point belongs to the unit unless a sentence ends there. */
   if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE && !em_unit_is_hardness (sense->unit) &&
-      sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0)
+      sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0 && !is_times_count (b, at + 1))
     at++;
   return at;
 }

@@ -119,6 +119,17 @@ is_top_of_rib (const EmReader *r, guint head, guint noun)
   return n == 1;
 }
 
+/* "shut-off worn 0.05, area 25 x 8": how large what was told before is, and no other repair. */
+static gboolean
+is_area_of (const EmReader *r, guint i, guint last_size, gboolean has_noun)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return has_noun && item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "area", 4) == 0 && last_size != EM_NO_ITEM && em_reader_is_sized (r, last_size) &&
+         em_item_size (r->items, last_size)->chain == 0 && em_item_is_soft_break (r->items, i - 1) && i + 1 < r->end && em_reader_is_sized (r, i + 1) &&
+         em_item_size (r->items, i + 1)->chain != 0;
+}
+
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
  * several that were named together. */
 guint
@@ -147,7 +158,7 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
-          if (is_top_of_rib (r, head, i))
+          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun))
             continue;
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))
             {
