@@ -18,7 +18,8 @@ enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles of sizes that no angle has. */
-static const guint32 lengths = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
+static const guint32 lengths = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
+                               EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
 
 /* Roles of what a repair measures across, as against how much is added. */
 static const guint32 plan_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER;
@@ -67,7 +68,8 @@ em_clause_before (const EmClause *c, guint i)
 {
   for (guint limit = i; i-- > c->first && i + GLUE_WINDOW > limit;)
     if (!em_item_is_sign (c->items, i, ':') && !em_item_is_sign (c->items, i, '=') && !em_item_is_sign (c->items, i, '.') &&
-        !em_item_is_sign (c->items, i, '#') && !(em_item_is_sign (c->items, i, '-') && is_glued (c->items, i) && i + 1 < c->end && is_glued (c->items, i + 1)))
+        !em_item_is_sign (c->items, i, '#') &&
+          !(em_item_is_sign (c->items, i, '-') && is_glued (c->items, i) && i + 1 < c->end && is_glued (c->items, i + 1)))
       return i;
   return c->end;
 }
@@ -111,7 +113,8 @@ is_times_count (const EmClause *c, guint i)
   if (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_SAME))
     return TRUE;
   if (em_clause_is_size (c, next))
-    return (is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE) || (is_head && is_times_edge (c, i));
+    return (is_tight && !is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE) ||
+           (is_head && is_times_edge (c, i));
   return is_tight || is_head;
 }
 
@@ -140,7 +143,8 @@ is_filler (const EmClause *c, guint i)
 
   if (em_clause_says (c, i, EM_SAYS_NOISE))
     return TRUE;
-  return (glue != NULL && (glue->value == NULL || g_strcmp0 (glue->value, "number") == 0) && !em_clause_says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
+  return (glue != NULL && (glue->value == NULL || g_strcmp0 (glue->value, "number") == 0) &&
+          !em_clause_says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
 }
 
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
@@ -148,12 +152,20 @@ static gboolean
 is_before_noun (const EmClause *c, guint i)
 {
   guint prior = em_clause_before (c, i);
+  const EmSense *before = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_LABEL) : NULL;
 
+  /* "EJ SIDE: 3 PIN HOLES" */
+  if (before != NULL && (before->roles & em_dimension_roles) == 0 && em_item_is_sign (c->items, i - 1, ':') &&
+      em_clause_says (c, i + 1, EM_SAYS_KIND))
+    return TRUE;
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
-      (em_clause_says (c, prior, EM_SAYS_TIMES) || em_clause_is_size (c, prior) || (em_clause_says (c, prior, EM_SAYS_LABEL) && !em_clause_says (c, prior, EM_SAYS_GLUE) && !em_clause_says (c, prior, EM_SAYS_VERB))))
+      (em_clause_says (c, prior, EM_SAYS_TIMES) || em_clause_is_size (c, prior) ||
+       (em_clause_says (c, prior, EM_SAYS_LABEL) && !em_clause_says (c, prior, EM_SAYS_GLUE) &&
+        !em_clause_says (c, prior, EM_SAYS_VERB))))
     return FALSE;
   /* ", 4 cores." */
-  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) && em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
+  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) &&
+      em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2)))
     return TRUE;
   /* "on all 16 impressions" */
@@ -168,7 +180,8 @@ is_before_noun (const EmClause *c, guint i)
         return FALSE;
       if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
         return TRUE;
-      if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) || (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
+      if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||
+          (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
         continue;
       if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k))
         return FALSE;
@@ -183,14 +196,16 @@ is_times_before (const EmClause *c, guint i)
   return i > c->first && em_clause_says (c, i - 1, EM_SAYS_TIMES) && is_glued (c->items, i) &&
          (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2) ||
           (em_clause_says (c, i - 2, EM_SAYS_KIND) && !is_glued (c->items, i - 1)) ||
-          (!em_clause_is_size (c, i - 2) && !is_glued (c->items, i - 1) && (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
+          (!em_clause_is_size (c, i - 2) && !is_glued (c->items, i - 1) &&
+           (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
 }
 
 /* "Stück: 2": the number follows the word, so the one before it is no count. */
 static gboolean
 is_before_its_number (const EmClause *c, guint i)
 {
-  return em_clause_says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end && (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && em_clause_is_size (c, i + 2);
+  return em_clause_says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end &&
+         (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && em_clause_is_size (c, i + 2);
 }
 
 /* "5 x 2 x 2 each": each of them measures so. */
@@ -214,22 +229,35 @@ is_count (const EmClause *c, guint i)
 {
   const EmItems *items = c->items;
   guint prior = em_clause_before (c, i);
-  gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') && em_item_is_sign (items, i + 1, ')');
+  gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') &&
+                          em_item_is_sign (items, i + 1, ')');
   guint next = is_bracketed ? i + 2 : i + 1;
+  const EmSense *label = i > c->first && is_glued (items, i) ? em_item_says (items, i - 1, EM_SAYS_LABEL) : NULL;
 
-  if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) || (next < c->end && em_item_is_sign (c->items, next, '@')))
+  /* "Ø6 mal taladrado" */
+  if (label != NULL && (label->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
+    return FALSE;
+
+  if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) ||
+      (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
-  if (prior != c->end && (em_clause_says (c, prior, EM_SAYS_QUANTITY) || (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) || (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
+  if (prior != c->end && (em_clause_says (c, prior, EM_SAYS_QUANTITY) ||
+                          (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
+                            (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i))
     return TRUE;
   /* "(6 x)" */
-  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i + 2, ')'))
+  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
+      em_item_is_sign (c->items, i + 2, ')'))
     return TRUE;
   /* "No. of bores: 4" */
-  if (prior != c->end && prior > c->first && prior + 1 < i && (em_clause_says (c, prior, EM_SAYS_KIND) || em_clause_says (c, prior, EM_SAYS_PLACE)) && em_clause_says (c, prior - 1, EM_SAYS_QUANTITY))
+  if (prior != c->end && prior > c->first && prior + 1 < i &&
+      (em_clause_says (c, prior, EM_SAYS_KIND) || em_clause_says (c, prior, EM_SAYS_PLACE)) &&
+        em_clause_says (c, prior - 1, EM_SAYS_QUANTITY))
     return TRUE;
-  if (em_clause_says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !em_clause_says (c, prior, EM_SAYS_LABEL)) && i == c->first)
+  if (em_clause_says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !em_clause_says (c, prior, EM_SAYS_LABEL)) &&
+      i == c->first)
     return TRUE;
   return is_times_count (c, i) || is_before_noun (c, i);
 }
@@ -245,7 +273,8 @@ static gboolean
 is_reference (const EmClause *c, guint i)
 {
   /* "texture right beside (1.5 mm)" */
-  if (i > c->first + 1 && em_item_size (c->items, i)->unit != EM_UNIT_NONE && (em_clause_says (c, i - 2, EM_SAYS_NEAR) || em_clause_says (c, i - 2, EM_SAYS_THING)))
+  if (i > c->first + 1 && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
+      (em_clause_says (c, i - 2, EM_SAYS_NEAR) || em_clause_says (c, i - 2, EM_SAYS_THING)))
     return FALSE;
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
          !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !is_area (em_item_size (c->items, i)->unit);
@@ -273,7 +302,8 @@ mark_share (const EmClause *c, guint i)
     return FALSE;
   part = em_item_size (c->items, i);
   whole = em_item_size (c->items, all);
-  if (!part->is_whole || !whole->is_whole || part->value.n >= whole->value.n || part->unit != EM_UNIT_NONE || whole->unit != EM_UNIT_NONE)
+  if (!part->is_whole || !whole->is_whole || part->value.n >= whole->value.n || part->unit != EM_UNIT_NONE ||
+      whole->unit != EM_UNIT_NONE)
     return FALSE;
   em_item_size (c->items, i)->roles |= EM_ROLE_COUNT;
   use_name (c, all);
@@ -284,7 +314,8 @@ mark_share (const EmClause *c, guint i)
 static gboolean
 is_same_size (const EmClause *c, guint index, guint other)
 {
-  double ratio = em_fraction_plain (em_item_size (c->items, other)->value) / em_fraction_plain (em_item_size (c->items, index)->value);
+  const EmSize *first = em_item_size (c->items, index), *second = em_item_size (c->items, other);
+  double ratio = em_fraction_plain (second->value) / em_fraction_plain (first->value);
 
   return fabs (ratio / MM_PER_INCH - 1) < DUAL_SHARE || fabs (ratio * MM_PER_INCH - 1) < DUAL_SHARE;
 }
@@ -296,7 +327,8 @@ mark_dual (const EmClause *c, guint open)
   guint inner[DUAL_MAX], outer[DUAL_MAX], n = 0, n_before = 0, close = open + 1;
 
   for (; close < c->end && !em_item_is_sign (c->items, close, ']'); close++)
-    if (em_item (c->items, close)->type != EM_ITEM_SIZE && !em_clause_says (c, close, EM_SAYS_TIMES) && !em_clause_says (c, close, EM_SAYS_UNIT) && !em_clause_says (c, close, EM_SAYS_LABEL))
+    if (em_item (c->items, close)->type != EM_ITEM_SIZE && !em_clause_says (c, close, EM_SAYS_TIMES) &&
+        !em_clause_says (c, close, EM_SAYS_UNIT) && !em_clause_says (c, close, EM_SAYS_LABEL))
       return;
     else if (em_item (c->items, close)->type == EM_ITEM_SIZE && n < DUAL_MAX)
       inner[n++] = close;
@@ -330,7 +362,8 @@ em_clause_mark_counts (const EmClause *c)
       if (em_name_is (c, i))
         {
           /* "4R:" */
-          if (i + 2 < c->end && is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 && em_item_is_sign (c->items, i + 2, ':'))
+          if (i + 2 < c->end && is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 &&
+              em_item_is_sign (c->items, i + 2, ':'))
             em_item (c->items, i + 1)->is_used = TRUE;
           /* "R4:" */
           if (i > c->first && is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1)
@@ -338,7 +371,8 @@ em_clause_mark_counts (const EmClause *c)
           use_name (c, i);
         }
       /* "A=1.2" */
-      if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN && em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
+      if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN &&
+          em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
         em_item (c->items, i)->is_used = TRUE;
       if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
@@ -379,8 +413,10 @@ em_clause_mark_chains (const EmClause *c)
         }
       else if (em_clause_says (c, i, EM_SAYS_TIMES) && last != G_MAXUINT && times == G_MAXUINT)
         times = i;
-      else if (!em_clause_says (c, i, EM_SAYS_LABEL) && !em_clause_says (c, i, EM_SAYS_GLUE) && !em_clause_says (c, i, EM_SAYS_APPROXIMATE) &&
-               !em_clause_says (c, i, EM_SAYS_MINIMUM) && !em_clause_says (c, i, EM_SAYS_MAXIMUM) && !em_item_is_sign (c->items, i, '.'))
+      else if (!em_clause_says (c, i, EM_SAYS_LABEL) && !em_clause_says (c, i, EM_SAYS_GLUE) &&
+               !em_clause_says (c, i, EM_SAYS_APPROXIMATE) &&
+               !em_clause_says (c, i, EM_SAYS_MINIMUM) && !em_clause_says (c, i, EM_SAYS_MAXIMUM) &&
+                 !em_item_is_sign (c->items, i, '.'))
         last = times = G_MAXUINT;
       else if (em_item_is_soft_break (c->items, i))
         last = times = G_MAXUINT;
@@ -408,6 +444,23 @@ give (Labels *l, guint i, guint32 roles, guint label)
       size->label_item = size->label_item == G_MAXUINT32 ? label : size->label_item;
       em_item (l->c->items, label)->is_used = TRUE;
     }
+}
+
+/* "R0.4 OR R0.6": two sizes of which one is meant. */
+static void
+mark_either (const EmClause *c, guint or)
+{
+  guint first = or - 1, second = or + 1 + em_clause_says (c, or + 1, EM_SAYS_LABEL);
+  EmSize *a, *b;
+
+  if (or == c->first || em_item (c->items, or)->length != 2 ||
+      g_ascii_strncasecmp (c->items->text + em_item (c->items, or)->start, "or", 2) != 0 ||
+      !em_clause_is_size (c, first) || !em_clause_is_size (c, second))
+    return;
+  a = em_item_size (c->items, first);
+  b = em_item_size (c->items, second);
+  if (a->chain == 0 && b->chain == 0 && !em_unit_is_hardness (b->unit) && b->unit != EM_UNIT_DEGREE)
+    a->is_either = b->is_either = TRUE;
 }
 
 /* The next size when only glue stands between; the clause's end otherwise. */
@@ -460,13 +513,15 @@ follows (const Labels *l, guint i, const EmSense *sense)
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
     return FALSE;
   /* "weld over 0.1 for grinding": the little word led to no length. */
-  if (sense->roles == EM_ROLE_STOCK && size->roles == EM_ROLE_LENGTH && i == l->open + 1 && size->label_item + 1 == l->open && !is_long (size))
+  if (sense->roles == EM_ROLE_STOCK && size->roles == EM_ROLE_LENGTH && i == l->open + 1 && size->label_item + 1 == l->open &&
+      !is_long (size))
     return TRUE;
   /* "turned down to 2.340 for cleanup": what it is now is no stock. */
   if (sense->roles == EM_ROLE_STOCK && (size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0)
     return FALSE;
   /* "1/2 long, few thou deep": the deep one is another, which could not be read. */
-  if (sense->place == EM_LABEL_AFTER && (sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
+  if (sense->place == EM_LABEL_AFTER && (sense->roles & em_dimension_roles) != 0 &&
+      (size->roles & em_dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
       size->label_item != G_MAXUINT32 && size->label_item > l->open)
     return FALSE;
   if (sense->place == EM_LABEL_AFTER)
@@ -521,7 +576,8 @@ drop_weak_length (const Labels *l, const EmSense *after)
 {
   EmSize *size = em_item_size (l->c->items, l->open);
 
-  if ((after->roles == EM_ROLE_WORN || after->roles == EM_ROLE_STOCK) && size->roles == EM_ROLE_LENGTH && size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
+  if ((after->roles == EM_ROLE_WORN || after->roles == EM_ROLE_STOCK) && size->roles == EM_ROLE_LENGTH &&
+      size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
     size->roles = 0;
 }
 
@@ -531,6 +587,10 @@ take_label (Labels *l, guint i)
   const EmSense *after = label_at (l->c, i, EM_LABEL_AFTER);
   const EmSense *prior = label_at (l->c, i, EM_LABEL_BEFORE);
 
+  /* "EJ SIDE:" */
+  if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') &&
+      ((prior != NULL ? prior : after)->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0)
+    return;
   l->has_finished |= prior != NULL && (prior->roles & EM_ROLE_FINISHED) != 0;
   /* "R.03": glued to the size after it. */
   if (prior != NULL && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
@@ -545,20 +605,24 @@ take_label (Labels *l, guint i)
       return;
     }
   /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
-  if (prior != NULL && prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) && (!l->has_finished || next_size (l->c, i) != i + 1))
+  if (prior != NULL && prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) &&
+      (!l->has_finished || next_size (l->c, i) != i + 1))
     return;
   /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
-  if (prior != NULL && prior->roles == EM_ROLE_LENGTH && (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
+  if (prior != NULL && prior->roles == EM_ROLE_LENGTH &&
+      (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
       next_size (l->c, i) == l->c->end)
     return;
   /* "a deep pit": a word that follows its size and has none. */
   if (prior == NULL && next_size (l->c, i) == l->c->end)
     {
-      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end && em_clause_says (l->c, i + 1, EM_SAYS_KIND);
+      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end &&
+        em_clause_says (l->c, i + 1, EM_SAYS_KIND);
       return;
     }
   /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
-  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE || (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER))
+  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE ||
+                        (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER))
     return;
   if (prior == NULL)
     prior = after;
@@ -576,7 +640,8 @@ is_weak (const Labels *l, guint i)
 {
   const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
 
-  return l->pending == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL && (after->roles & em_dimension_roles) != 0;
+  return l->pending == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL &&
+         (after->roles & em_dimension_roles) != 0;
 }
 
 /* "RIB CREST LOW: 1.200 LG": a size that says itself that it is a length or a width is no build-up or wear, whatever stands
@@ -593,7 +658,8 @@ static void
 take_size (Labels *l, guint i)
 {
   EmSize *size = em_item_size (l->c->items, i);
-  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD | EM_ROLE_PER_SIDE : 0);
+  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD | EM_ROLE_PER_SIDE
+                                           : 0);
   gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
   /* "crack at rib root 22 long" */
@@ -612,7 +678,8 @@ take_size (Labels *l, guint i)
   if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;
   /* "build up 20 x 10", but "low .018 x .062 wide" */
-  if (size->chain != 0 && !(em_clause_says (l->c, i + 1, EM_SAYS_TIMES) && i + 3 < l->c->end && label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
+  if (size->chain != 0 && !(em_clause_says (l->c, i + 1, EM_SAYS_TIMES) && i + 3 < l->c->end &&
+                            label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD);
 
   if (keeps_legs)
@@ -652,8 +719,10 @@ take_weld (const EmClause *c, guint i)
 {
   guint next = next_size (c, i);
 
-  if (next != i + 1 || next == c->end || em_item_size (c->items, next)->chain != 0 || em_item_size (c->items, next)->unit == EM_UNIT_DEGREE ||
-      em_clause_says (c, next + 1, EM_SAYS_LABEL) || em_clause_says (c, next + 1, EM_SAYS_KIND) || em_clause_says (c, next + 1, EM_SAYS_PLACE) || em_clause_says (c, next + 1, EM_SAYS_THING))
+  if (next != i + 1 || next == c->end || em_item_size (c->items, next)->chain != 0 ||
+      em_item_size (c->items, next)->unit == EM_UNIT_DEGREE ||
+      em_clause_says (c, next + 1, EM_SAYS_LABEL) || em_clause_says (c, next + 1, EM_SAYS_KIND) ||
+        em_clause_says (c, next + 1, EM_SAYS_PLACE) || em_clause_says (c, next + 1, EM_SAYS_THING))
     return;
   em_item_size (c->items, next)->roles |= EM_ROLE_WELD;
 }
@@ -662,7 +731,8 @@ take_weld (const EmClause *c, guint i)
 static gboolean
 is_count_word (const EmClause *c, guint i)
 {
-  return em_clause_says (c, i, EM_SAYS_PLACES) && i > c->first && em_clause_is_size (c, i - 1) && (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
+  return em_clause_says (c, i, EM_SAYS_PLACES) && i > c->first && em_clause_is_size (c, i - 1) &&
+         (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
 }
 
 void
@@ -674,6 +744,7 @@ em_clause_mark_labels (const EmClause *c)
     {
       const EmItem *item = em_item (c->items, i);
 
+      mark_either (c, i);
       if (em_item_is_measure (c->items, i))
         take_size (&l, i);
       else if (item->type == EM_ITEM_SIZE)
@@ -690,7 +761,8 @@ em_clause_mark_labels (const EmClause *c)
         l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
         take_label (&l, i);
-      else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) || em_clause_says (c, i, EM_SAYS_MAXIMUM))
+      else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) ||
+               em_clause_says (c, i, EM_SAYS_MAXIMUM))
         take_bound (&l, i);
       else if (is_building (c, i))
         {
@@ -713,13 +785,18 @@ em_clause_mark_labels (const EmClause *c)
       else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {
           /* "⌀1.25 TO 1.00": two of the same, unless they are far apart: "Radius 0,2 auf 55 mm". */
-          if (em_fraction_plain (em_item_size (c->items, i + 1)->value) < ALIKE_RATIO * em_fraction_plain (em_item_size (c->items, l.open)->value))
+          if (em_fraction_plain (em_item_size (c->items, i + 1)->value) <
+              ALIKE_RATIO * em_fraction_plain (em_item_size (c->items, l.open)->value))
             {
               l.pending |= em_item_size (c->items, l.open)->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);
               l.pending_item = i;
             }
           l.open = G_MAXUINT;
         }
+      /* "dia 20 to dia 16" */
+      else if (em_clause_says (c, i, EM_SAYS_TO) && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2) &&
+               l.open != G_MAXUINT && em_clause_says (c, l.open - 1, EM_SAYS_LABEL))
+        l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_TIMES))
         l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)

@@ -13,7 +13,8 @@
 #include <math.h>
 #include <string.h>
 
-enum { FILE_BYTES_MAX = 256 * 1024 * 1024, TEXT_BYTES_MAX = 4 * 1024 * 1024, CODE_MIN = -5, CODE_MAX = 1071, CODE_BYTES_MAX = 256 };
+enum { FILE_BYTES_MAX = 256 * 1024 * 1024, TEXT_BYTES_MAX = 4 * 1024 * 1024, CODE_MIN = -5, CODE_MAX = 1071,
+      CODE_BYTES_MAX = 256 };
 
 typedef enum { ENTITY_OTHER, ENTITY_TEXT, ENTITY_MTEXT, ENTITY_DIMENSION } Entity;
 
@@ -321,7 +322,8 @@ read_group (Reader *r)
       end_entity (r);
       r->has_section |= is_value (r, "SECTION");
       r->has_eof |= is_value (r, "EOF");
-      r->entity = is_value (r, "TEXT") ? ENTITY_TEXT : is_value (r, "MTEXT") ? ENTITY_MTEXT : is_value (r, "DIMENSION") ? ENTITY_DIMENSION : ENTITY_OTHER;
+      r->entity = is_value (r, "TEXT") ? ENTITY_TEXT : is_value (r, "MTEXT") ? ENTITY_MTEXT : is_value (r, "DIMENSION")
+                  ? ENTITY_DIMENSION : ENTITY_OTHER;
     }
   else if (r->code == 9)
     r->is_insunits = is_value (r, "$INSUNITS");
@@ -362,7 +364,8 @@ read_all (Reader *r, GError **error)
 char *
 em_dxf_text (const char *bytes, gsize length, EmUnits *out_units, gboolean *out_has_units, GError **error)
 {
-  Reader r = { .at = bytes, .end = bytes + length, .text = g_string_new (NULL), .words = g_string_new (NULL), .measure = (double) NAN };
+  Reader r = { .at = bytes, .end = bytes + length, .text = g_string_new (NULL), .words = g_string_new (NULL),
+              .measure = (double) NAN };
   gboolean is_good;
 
   if (length > FILE_BYTES_MAX)

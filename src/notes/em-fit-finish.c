@@ -50,7 +50,8 @@ em_fitter_finish_corner (EmFitter *f)
       guint item = g_array_index (f->proto->sizes, guint, i);
       const EmSize *size = em_item_size (f->items, item);
 
-      if (item == radius->item || (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 || (size->roles & EM_ROLE_LENGTH) != 0 ||
+      if (item == radius->item || (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 ||
+          (size->roles & EM_ROLE_LENGTH) != 0 ||
           em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
         continue;
       if (em_fitter_mm (f, item) < radius->value)
@@ -100,7 +101,8 @@ find_angle (const EmFitter *f)
 static EmFitted
 cone (const EmFitter *f, guint angle, double half_deg)
 {
-  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small");
+  const EmFitted *depth = em_fit_find (f->fit, "depth");
   double slope = tan (half_deg * G_PI / 180);
   EmFitted fitted = { .item = mouth->item, .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED,
                       .reason = "from-cone-angle" };
@@ -118,7 +120,8 @@ cone (const EmFitter *f, guint angle, double half_deg)
 void
 em_fitter_finish_seat (EmFitter *f)
 {
-  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small"), *depth = em_fit_find (f->fit, "depth");
+  const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small");
+  const EmFitted *depth = em_fit_find (f->fit, "depth");
   guint angle = find_angle (f);
   guint32 roles = angle != EM_NO_ITEM ? em_item_size (f->items, angle)->roles : 0;
   double angle_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) : 0;
@@ -152,9 +155,11 @@ em_fitter_finish_cone (EmFitter *f)
   const EmFitted *mouth = em_fit_find (f->fit, "diameter");
   guint angle = find_angle (f);
   double half_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) / 2 : 0;
-  EmFitted fitted = { .field = "depth", .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED, .reason = "from-cone-angle" };
+  EmFitted fitted = { .field = "depth", .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED,
+                     .reason = "from-cone-angle" };
 
-  if (!(half_deg > 0 && half_deg < 90) || mouth == NULL || em_fit_find (f->fit, "depth") != NULL || f->fit->n_fitted == EM_FIT_MAX ||
+  if (!(half_deg > 0 && half_deg < 90) || mouth == NULL || em_fit_find (f->fit, "depth") != NULL ||
+      f->fit->n_fitted == EM_FIT_MAX ||
       g_strcmp0 (em_fitter_given_text (f->proto, "form"), "cone") != 0)
     return;
   fitted.item = mouth->item;

@@ -23,7 +23,8 @@ static gboolean
 has_form (const EmProto *proto, const char *form)
 {
   for (guint i = 0; i < proto->given->len; i++)
-    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, "form") == 0 && g_strcmp0 (g_array_index (proto->given, EmGiven, i).field.text, form) == 0)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, "form") == 0 &&
+        g_strcmp0 (g_array_index (proto->given, EmGiven, i).field.text, form) == 0)
       return TRUE;
   return FALSE;
 }
@@ -41,10 +42,12 @@ told_by_wear (const EmItems *items, const EmProto *proto)
   for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
     for (guint k = 0; k < proto->sizes->len && k < LOOKED_OVER; k++)
       {
-        const EmSize *now = em_item_size (items, g_array_index (proto->sizes, guint, i)), *new = em_item_size (items, g_array_index (proto->sizes, guint, k));
+        const EmSize *now = em_item_size (items, g_array_index (proto->sizes, guint, i));
+        const EmSize *new = em_item_size (items, g_array_index (proto->sizes, guint, k));
         double ratio = em_fraction_in_mm (now->value, now->unit) / em_fraction_in_mm (new->value, new->unit);
 
-        if (i != k && (now->roles & EM_ROLE_WORN) != 0 && (new->roles & EM_ROLE_WORN) == 0 && now->unit == new->unit && fabs (ratio - 1) < TWIN_SHARE && ratio != 1)
+        if (i != k && (now->roles & EM_ROLE_WORN) != 0 && (new->roles & EM_ROLE_WORN) == 0 && now->unit == new->unit &&
+            fabs (ratio - 1) < TWIN_SHARE && ratio != 1)
           return ratio > 1 ? BORE : PIN;
       }
   return -1;
@@ -56,7 +59,8 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
 {
   gboolean is_over_row = (roles & (EM_ROLE_ADD | EM_ROLE_BUILD)) != 0 && n_row == 2;
   /* "face pitted, build .040 over 1.75 x 1.00": the pits are what is wrong with the face. */
-  gboolean is_flaw = is_over_row && noun != NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 && noun->weight[EDGE_NICK] == 0 && !proto->has_fill &&
+  gboolean is_flaw = is_over_row && noun != NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 &&
+                     noun->weight[EDGE_NICK] == 0 && !proto->has_fill &&
                      (roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) == 0;
 
   if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) != 0 || weight[FACE] == 0 ||
@@ -72,20 +76,24 @@ static void
 weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
 {
   /* "pin ⌀.625 peened, now .619, .30 long": round and in no row, so no edge, unless a leg of one is told. */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) && (roles & (EM_ROLE_RADIUS | legs)) == 0)
+  if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) &&
+      (roles & (EM_ROLE_RADIUS | legs)) == 0)
     weight[EDGE_NICK] /= 4;
   /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;
   /* "parting line: one dent 3/16 long, .020 on each face": no dent has two faces. */
-  if (proto->is_equal && weight[EDGE_NICK] > 0 && has_form (proto, "cap") && (roles & EM_ROLE_LENGTH) != 0 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_WIDTH)) == 0)
+  if (proto->is_equal && weight[EDGE_NICK] > 0 && has_form (proto, "cap") && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & (EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_WIDTH)) == 0)
     weight[RECESS] = MIN (weight[RECESS], weight[EDGE_NICK] / 2);
   /* "land scored, .80 long x .012 deep": a length and a depth alone are a score's. */
-  if (weight[GROOVE] > 0 && weight[FACE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
+  if (weight[GROOVE] > 0 && weight[FACE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & EM_ROLE_DEPTH) != 0 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
     weight[GROOVE] += EVIDENCE;
   /* "side 1.00 long x .500 high, add .005" */
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) == 0)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], 1);
 }
@@ -94,7 +102,8 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
 static gboolean
 is_unworn_hole (const EmProto *proto, guint32 roles)
 {
-  return proto->has_verb && !proto->has_build && !proto->has_worn && !proto->has_damage && proto->sizes->len == 2 && (roles & EM_ROLE_DIAMETER) != 0 &&
+  return proto->has_verb && !proto->has_build && !proto->has_worn && !proto->has_damage && proto->sizes->len == 2 &&
+         (roles & EM_ROLE_DIAMETER) != 0 &&
          (roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0;
 }
 
@@ -125,7 +134,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   if (by_wear >= 0 && weight[by_wear] > 0)
     weight[by_wear] += (weight[PIN] > 0 && weight[BORE] > 0 ? 4 : 2) * EVIDENCE;
   /* "WELD PIN HOLE SHUT": nothing is left of the bore. "Weld up 2 holes ⌀6, 18 deep": nor where no wear is told. */
-  if ((proto->has_fill || is_unworn_hole (proto, roles)) && weight[BORE] > 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
+  if ((proto->has_fill || is_unworn_hole (proto, roles)) && weight[BORE] > 0 &&
+      (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
     {
       weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
       weight[BORE] = 0;
@@ -141,7 +151,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     }
   /* "scored on the ID, should be 2.375, now 2.381" */
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
-    if ((k == BORE || k == PIN) && weight[k] > 0 && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_FINISHED) != 0 && (roles & EM_ROLE_RADIUS) == 0)
+    if ((k == BORE || k == PIN) && weight[k] > 0 && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_FINISHED) != 0 &&
+        (roles & EM_ROLE_RADIUS) == 0)
       weight[k] += 3 * EVIDENCE;
   /* "lost a bit of its edge, 8 long, 1.2 deep": a worn edge has no depth beside its length. */
   if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && (roles & EM_ROLE_RADIUS) == 0 && (roles & EM_ROLE_LENGTH) != 0 &&
@@ -151,7 +162,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       weight[WORN_CORNER] /= 3;
     }
   /* "tip broken off, ⌀2.5 x 6": what is round and no edge by name has none. */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && proto->noun != EM_NO_ITEM && em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[EDGE_NICK] == 0)
+  if ((roles & EM_ROLE_DIAMETER) != 0 && proto->noun != EM_NO_ITEM &&
+      em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[EDGE_NICK] == 0)
     weight[EDGE_NICK] /= 4;
   /* "a ding 3 dia": round, so no edge. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
@@ -162,14 +174,16 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
         weight[WORN_CORNER] /= 4;
     }
   /* "a ding 2.5 across, 0.9 deep" */
-  if ((roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 && (roles & (EM_ROLE_LENGTH | EM_ROLE_LEG | EM_ROLE_HEIGHT)) == 0 && proto->sizes->len == 2 &&
+  if ((roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_LEG | EM_ROLE_HEIGHT)) == 0 && proto->sizes->len == 2 &&
       weight[RECESS] > 0 && has_form (proto, "cap"))
     {
       weight[RECESS] += EVIDENCE;
       weight[EDGE_NICK] /= 4;
     }
   /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP" */
-  if (proto->has_fill && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0)
+  if (proto->has_fill && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 &&
+      (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + 2 * EVIDENCE);
   /* "plate edge: dent 3 mm long, 1 x 0.6 mm": three sizes and an edge, so two legs. */
   if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && has_form (proto, "cap") && proto->sizes->len == 3 && n_row >= 2 &&
@@ -192,8 +206,14 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* No noun at all: an area is a face's, a worn radius an edge's. */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
+  /* "PUNCH BODY ⌀.750 GALLED .002 PER SIDE" */
+  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
+      n_row == 0 && (roles & EM_ROLE_RADIUS) == 0)
+    weight[PIN] = MAX (weight[PIN], 1);
   /* "ADD WELD TO SLIDE GIB, .010 THK X 4.00 X .375" */
-  if (proto->noun == EM_NO_ITEM && proto->has_build && n_row == 3 && proto->sizes->len == 3 && (roles & EM_ROLE_THICKNESS) != 0 &&
+  if (proto->noun == EM_NO_ITEM && proto->sizes->len == 3 &&
+      ((proto->has_build && n_row == 3 && (roles & EM_ROLE_THICKNESS) != 0) ||
+       (n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_HEIGHT | EM_ROLE_DEPTH)) == 0)
     weight[FACE] = MAX (weight[FACE], 1);
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_RADIUS) != 0 && ((roles & EM_ROLE_LENGTH) != 0 || proto->has_verb))
@@ -213,7 +233,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       if (k == SEAT)
         weight[k] += (roles & EM_ROLE_SPHERE) != 0 ? EVIDENCE * 2 : 0;
       if (k == EDGE_NICK)
-        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 && is_edge ? 2 * EVIDENCE : 0);
+        weight[k] += ((roles & EM_ROLE_LEG) != 0 ? EVIDENCE : 0) + (n_bare >= 2 && (roles & EM_ROLE_RADIUS) == 0 &&
+                                                                    is_edge ? 2 * EVIDENCE : 0);
       if (k == BORE || k == PIN)
         weight[k] += (roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? EVIDENCE / 2 : 0;
       if (k == RECESS)

@@ -8,7 +8,8 @@
 #include <math.h>
 #include <string.h>
 
-enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE_RATIO = 2 /* and where only one is called so, not even thus */ };
+enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE_RATIO = 2 /* and where only one is called so,
+      not even thus */ };
 
 enum { ROW_MAX = 8, UNPLACED_MAX = 40 };
 
@@ -42,11 +43,13 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
                  { "length", EM_ROLE_LENGTH, 1, TRUE }, { "height", EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_DEPTH, 2, TRUE },
                  { "thickness", EM_ROLE_DEPTH, 0, FALSE, "from-words" } },
   [FACE] = { { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
-             { "area", EM_ROLE_AREA, 0, FALSE }, { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
-             { "width", EM_ROLE_WIDTH, 2, TRUE }, { "thickness", EM_ROLE_HEIGHT | EM_ROLE_DEPTH, 0, FALSE } },
+             { "area", EM_ROLE_AREA, 0, FALSE }, { "diameter", EM_ROLE_DIAMETER, 0, FALSE },
+             { "length", EM_ROLE_LENGTH, 1, TRUE }, { "width", EM_ROLE_WIDTH, 2, TRUE },
+             { "thickness", EM_ROLE_HEIGHT | EM_ROLE_DEPTH, 0, FALSE } },
   [RIB] = { { "coat", EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 0, TRUE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
             { "thickness", EM_ROLE_THICKNESS | EM_ROLE_WIDTH, 2, TRUE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT, 3, FALSE } },
-  [BORE] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_WIDTH | EM_ROLE_THICKNESS, 2, TRUE }, { "arc", EM_ROLE_ARC | EM_ROLE_ANGLE, 0, FALSE } },
+  [BORE] = { { "length", EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_WIDTH |
+              EM_ROLE_THICKNESS, 2, TRUE }, { "arc", EM_ROLE_ARC | EM_ROLE_ANGLE, 0, FALSE } },
   [SEAT] = { { "radius", EM_ROLE_RADIUS | EM_ROLE_SPHERE, 0, FALSE },
              { "thickness", EM_ROLE_BUILD | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WORN, 3, TRUE },
              { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_LENGTH, 2, FALSE } },
@@ -54,7 +57,8 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
   [DAM] = { { "draft", EM_ROLE_DRAFT | EM_ROLE_ANGLE, 0, FALSE }, { "length", EM_ROLE_LENGTH, 1, TRUE },
             { "width", EM_ROLE_WIDTH | EM_ROLE_THICKNESS | EM_ROLE_GAP, 2, TRUE },
             { "height", EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_BUILD, 3, TRUE } },
-  [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS, 3, TRUE },
+  [RECESS] = { { "diameter", EM_ROLE_DIAMETER, 0, FALSE }, { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT |
+                                                            EM_ROLE_THICKNESS, 3, TRUE },
                { "length", EM_ROLE_LENGTH, 1, TRUE }, { "width", EM_ROLE_WIDTH, 2, TRUE } },
   [GROOVE] = { { "angle", EM_ROLE_ANGLE, 0, FALSE }, { "gap", EM_ROLE_GAP | EM_ROLE_WIDTH, 3, FALSE },
                { "depth", EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER /* "D=" */, 2, TRUE },
@@ -63,8 +67,9 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
 
 /* More than micro welding is asked for (common practice, no source): read, but never without a mark, and never by place alone. */
 static const struct { int kind; const char *field; double high_mm; } unusual[] = {
-  { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 10 }, { SIDEWALL, "thickness", 10 },
-  { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 }, { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
+  { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 10 },
+  { SIDEWALL, "thickness", 10 }, { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 }, { GROOVE, "depth", 40 },
+  { GROOVE, "gap", 40 },
   { SEAT, "diameter", 200 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
 };
 
@@ -106,6 +111,17 @@ ask_units (const EmFitter *f, const EmSize *unusual_size)
     }
 }
 
+/* "R0.4 OR R0.6": none of them is taken. */
+static void
+ask_either (EmFitter *f, guint item)
+{
+  em_item (f->items, item)->is_used = TRUE;
+  for (guint i = 0; i < f->fit->n_questions; i++)
+    if (strcmp (f->fit->question[i].code, "two-values") == 0)
+      return;
+  em_fitter_ask (f, "two-values", item);
+}
+
 void
 em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const char *reason)
 {
@@ -114,6 +130,11 @@ em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const 
 
   if (f->fit->n_fitted == EM_FIT_MAX)
     return;
+  if (size->is_either)
+    {
+      ask_either (f, item);
+      return;
+    }
   fitted.value = em_fitter_mm (f, item) * factor;
   fitted.low = em_fraction_in_mm (size->low, size->unit) * factor;
   fitted.high = em_fraction_in_mm (size->high, size->unit) * factor;
@@ -134,7 +155,8 @@ em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const 
 void
 em_fitter_put_text (EmFitter *f, const char *field, const char *text, const char *reason)
 {
-  EmFitted fitted = { .field = field, .item = EM_NO_ITEM, .words = EM_NO_ITEM, .state = EM_READ_INFERRED, .reason = reason, .text = text,
+  EmFitted fitted = { .field = field, .item = EM_NO_ITEM, .words = EM_NO_ITEM, .state = EM_READ_INFERRED, .reason = reason,
+                     .text = text,
                       .value = (double) NAN, .low = (double) NAN, .high = (double) NAN };
 
   if (f->fit->n_fitted < EM_FIT_MAX)
@@ -190,7 +212,8 @@ static gboolean
 fit_slot (EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
-  gboolean is_row = size->chain != 0, is_named = (size->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0, has_width = em_fit_find (f->fit, "slot_width") != NULL;
+  gboolean is_row = size->chain != 0, has_width = em_fit_find (f->fit, "slot_width") != NULL;
+  gboolean is_named = (size->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
 
   if ((size->roles & EM_ROLE_SLOT) == 0 || size->unit == EM_UNIT_DEGREE)
     return FALSE;
@@ -212,7 +235,8 @@ build_field (int kind)
 static gboolean
 is_filled_hole (const EmFitter *f)
 {
-  return f->proto->has_fill && f->proto->noun != EM_NO_ITEM && em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0;
+  return f->proto->has_fill && f->proto->noun != EM_NO_ITEM &&
+         em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0;
 }
 
 static gboolean
@@ -226,7 +250,8 @@ fit_labelled (EmFitter *f, guint item)
   if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     roles &= ~(guint32) EM_ROLE_WORN;
   /* "rib height should be 8.0, is 7.6": what it is now is no coat. */
-  if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN && em_fitter_mm (f, item) > build_max_mm)
+  if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN &&
+      em_fitter_mm (f, item) > build_max_mm)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
@@ -245,14 +270,18 @@ fit_labelled (EmFitter *f, guint item)
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
   /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
-  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 && (is_round_form (em_fitter_given_text (f->proto, "form")) || is_filled_hole (f)))
+  if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 &&
+      (is_round_form (em_fitter_given_text (f->proto, "form")) || is_filled_hole (f)))
     roles = EM_ROLE_DIAMETER;
   /* "D=" may be a depth, "⌀" and "dia" never. */
-  if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 && (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))
+  if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 &&
+      (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))
     roles &= ~(guint32) EM_ROLE_DIAMETER;
   /* "only 120° of it": how far round, which an edge has no field for. */
   if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
     return FALSE;
+  if (is_angle && f->fit->kind == WORN_CORNER && size->label_item == G_MAXUINT32)
+    return offer (f, "angle", item, 1, "from-words");
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
@@ -270,7 +299,8 @@ fit_labelled (EmFitter *f, guint item)
         return TRUE;
     }
   /* "30 mm long, worn for 0.4 mm" */
-  if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL && em_fitter_mm (f, item) <= build_max_mm)
+  if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL &&
+      em_fitter_mm (f, item) <= build_max_mm)
     return offer (f, build_field (f->fit->kind), item, 1, "from-words");
   /* "IN SLOT 10 WIDE, 20 DEEP" */
   if ((roles & EM_ROLE_DEPTH) != 0 && em_fit_find (f->fit, "slot_width") != NULL && em_fit_find (f->fit, "slot_depth") == NULL)
@@ -292,16 +322,19 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
       large = em_fitter_mm (f, items[i]) > em_fitter_mm (f, large) ? items[i] : large;
       small = em_fitter_mm (f, items[i]) < em_fitter_mm (f, small) ? items[i] : small;
     }
-  has_role = ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
+  has_role = ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) &
+              (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
   /* ".5 dia +.004 dia": no two of one thing, but how much on the diameter. */
-  if (!is_seat && n == 2 && em_fitter_mm (f, small) <= build_max_mm && em_fitter_mm (f, large) > FAR_RATIO * em_fitter_mm (f, small) && em_fit_find (f->fit, "build") == NULL)
+  if (!is_seat && n == 2 && em_fitter_mm (f, small) <= build_max_mm &&
+      em_fitter_mm (f, large) > FAR_RATIO * em_fitter_mm (f, small) && em_fit_find (f->fit, "build") == NULL)
     {
       em_fitter_put (f, "diameter", large, 1, "from-words");
       em_fitter_put (f, "build", small, 0.5, "from-words");
     }
   else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
     {
-      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL && (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
+      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL &&
+                         (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
 
       em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
     }
@@ -316,7 +349,8 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
       em_fitter_put (f, "worn", is_bore ? large : small, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
     }
   for (guint i = 0; i < n; i++)
-    if (em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, large)) || em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, small)))
+    if (em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, large)) ||
+        em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, small)))
       em_item (f->items, items[i])->is_used = TRUE;
 }
 
@@ -345,7 +379,9 @@ has_twin (const EmFitter *f, guint item)
       guint other = g_array_index (f->proto->sizes, guint, i);
       double ratio = em_fitter_mm (f, other) / em_fitter_mm (f, item);
 
-      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && ratio > TWIN_LOW && ratio * TWIN_LOW < 1)
+      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN |
+                                                                     EM_ROLE_FINISHED)) != 0 && ratio > TWIN_LOW &&
+                                                                       ratio * TWIN_LOW < 1)
         return ((em_item_size (f->items, item)->roles | em_item_size (f->items, other)->roles) & EM_ROLE_DIAMETER) != 0;
     }
   return FALSE;
@@ -394,7 +430,8 @@ fit_build (EmFitter *f, guint item)
     return offer (f, "build", item, 0.5, "from-words");
   if ((roles & EM_ROLE_PER_SIDE) != 0)
     return offer (f, "build", item, 1, NULL);
-  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 && em_fitter_mm (f, item) <= build_max_mm)
+  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 &&
+      em_fitter_mm (f, item) <= build_max_mm)
     {
       em_fitter_ask (f, "side-or-diameter", item);
       em_item (f->items, item)->is_used = TRUE;
@@ -526,7 +563,8 @@ extreme (const EmFitter *f, gboolean is_largest)
   guint at = 0;
 
   for (guint i = 1; i < f->n_bare; i++)
-    if (is_largest ? em_fitter_mm (f, f->bare[i]) > em_fitter_mm (f, f->bare[at]) : em_fitter_mm (f, f->bare[i]) < em_fitter_mm (f, f->bare[at]))
+    if (is_largest ? em_fitter_mm (f, f->bare[i]) > em_fitter_mm (f, f->bare[at])
+        : em_fitter_mm (f, f->bare[i]) < em_fitter_mm (f, f->bare[at]))
       at = i;
   return at;
 }
@@ -553,7 +591,8 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
       return "smallest";
     }
   /* "SR 16, 25 dia mouth, 0.4 mm all over": no seat is that shallow. */
-  if (kind == SEAT && f->n_bare == 1 && n == 2 && is_free (free_rows, n, 1, "thickness") && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
+  if (kind == SEAT && f->n_bare == 1 && n == 2 && is_free (free_rows, n, 1, "thickness") &&
+      em_fitter_mm (f, f->bare[0]) <= build_max_mm)
     {
       free_rows[0] = free_rows[1];
       return "smallest";
@@ -565,14 +604,16 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
       move_to (f, extreme (f, TRUE), 0);
       reason = "largest";
     }
-  if (is_flat && n == 3 && f->n_bare == 3 && em_item_size (f->items, f->bare[0])->chain == 0 && em_item_size (f->items, f->bare[1])->chain != 0)
+  if (is_flat && n == 3 && f->n_bare == 3 && em_item_size (f->items, f->bare[0])->chain == 0 &&
+      em_item_size (f->items, f->bare[1])->chain != 0)
     {
       /* ".015 on the wall, 1.75 x .6": the one outside the row is the thickness. */
       move_to (f, 0, 2);
       reason = "from-words";
     }
   /* ".015 x 1.75 x .6", "0.2 over 22 x 9": the smallest is what to add; of a recess it is the depth. */
-  if ((is_flat || kind == RECESS) && f->n_bare == n && is_free (free_rows, n, n - 1, is_flat ? "thickness" : "depth") && extreme (f, FALSE) != n - 1)
+  if ((is_flat || kind == RECESS) && f->n_bare == n && is_free (free_rows, n, n - 1, is_flat ? "thickness" : "depth") &&
+      extreme (f, FALSE) != n - 1)
     {
       move_to (f, extreme (f, FALSE), n - 1);
       reason = "smallest";
@@ -638,7 +679,8 @@ fit_bare (EmFitter *f)
       return;
     }
   /* "the crest needs 0.4" */
-  if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 && em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
+  if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 &&
+      em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
     {
       em_fitter_put (f, "coat", f->bare[0], 1, "smallest");
       return;
@@ -651,7 +693,8 @@ fit_bare (EmFitter *f)
     }
   reason = order_bare (f, free_rows, n);
   for (guint i = 0; i < f->n_bare && i < n; i++)
-    if (em_item_size (f->items, f->bare[i])->is_guessed || !is_unusual (f->fit->kind, free_rows[i]->field, em_fitter_mm (f, f->bare[i])))
+    if (em_item_size (f->items, f->bare[i])->is_guessed ||
+        !is_unusual (f->fit->kind, free_rows[i]->field, em_fitter_mm (f, f->bare[i])))
       em_fitter_put (f, free_rows[i]->field, f->bare[i], 1, n == 1 ? "last-free" : reason);
   /* A second row of sizes for one repair is another repair, or a change of mind: only the office can tell. */
   if (f->n_bare >= n + 2)
@@ -676,7 +719,8 @@ em_fit_missing (const EmFit *fit, const char **out_fields, guint max)
     }
   if ((fit->kind == BORE || fit->kind == PIN || fit->kind == SEAT) && em_fit_find (fit, "diameter") == NULL && n < max)
     out_fields[n++] = "diameter";
-  if ((fit->kind == BORE || fit->kind == PIN) && em_fit_find (fit, "worn") == NULL && em_fit_find (fit, "build") == NULL && n < max)
+  if ((fit->kind == BORE || fit->kind == PIN) && em_fit_find (fit, "worn") == NULL && em_fit_find (fit, "build") == NULL &&
+      n < max)
     out_fields[n++] = "build";
   return n;
 }
@@ -719,8 +763,11 @@ fit_difference (EmFitter *f, guint out_twins[2])
         const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
         double share = em_fitter_mm (f, now) / em_fitter_mm (f, to_be);
 
-        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_WORN) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 || new->unit != old->unit ||
-            new->chain != 0 || old->chain != 0 || ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 || share <= TWIN_LOW || share >= 1 ||
+        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_WORN) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 ||
+            new->unit != old->unit ||
+            new->chain != 0 || old->chain != 0 ||
+              ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||
+                share <= TWIN_LOW || share >= 1 ||
             em_fitter_mm (f, to_be) * (1 - share) > build_max_mm)
           continue;
         em_fitter_put (f, field, to_be, 1 - share, "from-words");
@@ -752,7 +799,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
 
         if (item == twins[0] || item == twins[1] || is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
           continue;
-        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER | EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)
+        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER |
+                                                   EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)
           f.bare[f.n_bare++] = item;
       }
   if (kind == WORN_CORNER)
@@ -767,7 +815,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   if (kind == RECESS)
     em_fitter_finish_cone (&f);
   em_fitter_finish_form (&f);
-  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL && !em_fitter_finish_side (&f))
+  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL &&
+      !em_fitter_finish_side (&f))
     em_fitter_ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
   mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;

@@ -13,7 +13,8 @@ enum { LONG_NUMBER = 1000 /* longer than a size */ };
 enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */,
        HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
-enum { AGENT_WINDOW = 6 /* from what is done to who does it */, WINDOW = 4, REFERENCE_WINDOW = 12, SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
+enum { AGENT_WINDOW = 6 /* from what is done to who does it */, WINDOW = 4, REFERENCE_WINDOW = 12,
+      SENTENCE_WINDOW = 40 /* items of a sentence that may be looked over whole */ };
 
 typedef struct
 {
@@ -101,12 +102,14 @@ read_units (Governor *g, guint i)
           unit = NULL;
         last = k;
       }
-  else if (unit != NULL && i > g->c->first && (i + 1 < g->c->end || says (g, i, EM_SAYS_PREPOSITION) != NULL) && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
+  else if (unit != NULL && i > g->c->first && (i + 1 < g->c->end || says (g, i, EM_SAYS_PREPOSITION) != NULL) &&
+           !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
            !em_item_is_sign (g->c->items, i - 1, ':') &&
            !em_item_is_sign (g->c->items, i - 1, '['))
     return;
   if (unit == NULL || (unit->unit != EM_UNIT_MM && unit->unit != EM_UNIT_INCH) ||
-      (units == NULL && says (g, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < g->c->end && !em_item_is_sign (g->c->items, i + 1, ')')))
+      (units == NULL && says (g, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < g->c->end &&
+       !em_item_is_sign (g->c->items, i + 1, ')')))
     return;
   if (!g->grammar->has_units)
     {
@@ -155,11 +158,13 @@ has_material_near (const Governor *g, guint i)
 static gboolean
 stands_alone (const Governor *g, guint i)
 {
-  if (i + 1 == g->c->end && i > g->c->first + 1 && em_item_is_sign (g->c->items, i - 1, ',') && is_size (g, i) && em_item_size (g->c->items, i)->unit == EM_UNIT_NONE &&
+  if (i + 1 == g->c->end && i > g->c->first + 1 && em_item_is_sign (g->c->items, i - 1, ',') && is_size (g, i) &&
+      em_item_size (g->c->items, i)->unit == EM_UNIT_NONE &&
       !is_size (g, i - 2))
     return TRUE;
   for (guint k = g->c->first; k < g->c->end; k++)
-    if (k != i && item (g, k)->type != EM_ITEM_SIGN && !(is_size (g, k) && em_unit_is_hardness (em_item_size (g->c->items, k)->unit)))
+    if (k != i && item (g, k)->type != EM_ITEM_SIGN &&
+        !(is_size (g, k) && em_unit_is_hardness (em_item_size (g->c->items, k)->unit)))
       return FALSE;
   return TRUE;
 }
@@ -170,7 +175,8 @@ is_alloy_number (const Governor *g, guint i)
 {
   const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  return size != NULL && size->is_whole && size->value.n >= 1000 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->label_item == G_MAXUINT32;
+  return size != NULL && size->is_whole && size->value.n >= 1000 && size->unit == EM_UNIT_NONE && size->chain == 0 &&
+         size->label_item == G_MAXUINT32;
 }
 
 /* "H13 46.": a whole number right behind a metal and alone there. */
@@ -180,7 +186,8 @@ is_bare_behind (const Governor *g, guint base, guint i)
   gboolean is_behind = i == base + 1 || (i == base + 2 && says (g, base + 1, EM_SAYS_PREPOSITION) != NULL); /* "D2 at 60" */
   const EmSize *size = is_behind && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 && size->value.n >= HRC_MIN && size->value.n <= HRC_MAX &&
+  return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 &&
+         size->value.n >= HRC_MIN && size->value.n <= HRC_MAX &&
          (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));
 }
 
@@ -190,7 +197,8 @@ is_bare_range (const Governor *g, guint i)
 {
   const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  return size != NULL && size->low.d != 0 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 && size->n_decimals == 0 &&
+  return size != NULL && size->low.d != 0 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 &&
+         size->n_decimals == 0 &&
          em_fraction_plain (size->low) >= HRC_MIN && em_fraction_plain (size->high) <= HRC_MAX;
 }
 
@@ -284,7 +292,8 @@ read_simple (Governor *g, guint i)
 
       /* "0.3 for our milling" is a label, too. */
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
-        add (g, simple[k].field, sense->says == EM_SAYS_FINISH && is_customers (g, i) ? "customer" : sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
+        add (g, simple[k].field, sense->says == EM_SAYS_FINISH &&
+             is_customers (g, i) ? "customer" : sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
     }
 }
 
@@ -292,9 +301,11 @@ read_simple (Governor *g, guint i)
 static void
 use_other_work (const Governor *g, guint i)
 {
-  for (guint k = i; k > g->c->first + 1 && k + AGENT_WINDOW > i && em_item_is_soft_break (g->c->items, k - 1) && says (g, k - 2, EM_SAYS_MACHINING) != NULL; k -= 2)
+  for (guint k = i; k > g->c->first + 1 && k + AGENT_WINDOW > i && em_item_is_soft_break (g->c->items, k - 1) &&
+       says (g, k - 2, EM_SAYS_MACHINING) != NULL; k -= 2)
     item (g, k - 2)->is_used = TRUE;
-  for (guint k = i; k + 2 < g->c->end && k < i + AGENT_WINDOW && em_item_is_soft_break (g->c->items, k + 1) && says (g, k + 2, EM_SAYS_MACHINING) != NULL; k += 2)
+  for (guint k = i; k + 2 < g->c->end && k < i + AGENT_WINDOW && em_item_is_soft_break (g->c->items, k + 1) &&
+       says (g, k + 2, EM_SAYS_MACHINING) != NULL; k += 2)
     item (g, k + 2)->is_used = TRUE;
 }
 
@@ -316,7 +327,8 @@ read_machining (Governor *g, guint i)
   EmLoose *one;
 
   /* "weld and grind back" */
-  if (says (g, i, EM_SAYS_MACHINING) != NULL && !item (g, i)->is_used && i > g->c->first + 1 && em_item_is_soft_break (g->c->items, i - 1) &&
+  if (says (g, i, EM_SAYS_MACHINING) != NULL && !item (g, i)->is_used && i > g->c->first + 1 &&
+      em_item_is_soft_break (g->c->items, i - 1) &&
       !em_item_is_sign (g->c->items, i - 1, ',') && says (g, i - 2, EM_SAYS_VERB) != NULL && !has_agent_behind (g, i))
     {
       infer (add (g, "finish", "shop", i, i), "from-words");
@@ -337,7 +349,8 @@ read_machining (Governor *g, guint i)
   if (agent != EM_NO_ITEM && agent + 1 == i && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "past") == 0)
     return;
   /* "grind all flush" */
-  if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 && says (g, i - 1, EM_SAYS_SET) == NULL)
+  if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 &&
+      says (g, i - 1, EM_SAYS_SET) == NULL)
     infer (add (g, "finish", "shop", i, i), "from-words");
   if (agent == EM_NO_ITEM)
     return;
@@ -352,7 +365,8 @@ static gboolean
 is_glued_on (const Governor *g, guint i)
 {
   return i + 1 < g->c->end && (item (g, i + 1)->flags & EM_TOKEN_GLUED) != 0 && !em_item_is_sign (g->c->items, i + 1, ':') &&
-         !em_item_is_sign (g->c->items, i + 1, '.');
+         !em_item_is_sign (g->c->items, i + 1, '.') && !em_item_is_sign (g->c->items, i + 1, ',') &&
+           !em_item_is_sign (g->c->items, i + 1, ')');
 }
 
 /* "NO", "number" */
@@ -370,7 +384,8 @@ is_is (const Governor *g, guint i)
 {
   const EmSense *label = says (g, i, EM_SAYS_LABEL);
 
-  return label != NULL && label->roles == EM_ROLE_WORN && item (g, i)->length <= 3;
+  return label != NULL && label->roles == EM_ROLE_WORN && item (g, i)->length <= 3 &&
+         g_ascii_tolower (g->c->items->text[item (g, i)->start]) != 'h' /* "has" */;
 }
 
 /* "mold 2 cav": how many of them the mold has. */
@@ -392,7 +407,9 @@ is_other (const Governor *g, guint i)
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 ||
-          (size->value.n < LONG_NUMBER && ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_KIND) != NULL ||
+          (size->value.n < LONG_NUMBER &&
+           ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL ||
+            says (g, i + 1, EM_SAYS_KIND) != NULL ||
                                             is_counted_place (g, i + 1))));
 }
 
@@ -408,7 +425,8 @@ read_reference (Governor *g, guint i)
   if (sense == NULL)
     return;
   while (from < g->c->end && from <= i + WINDOW &&
-         (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') || em_item_is_sign (g->c->items, from, '.') ||
+         (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') ||
+          em_item_is_sign (g->c->items, from, '.') ||
           em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || is_is (g, from)))
     from++;
   if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from))
@@ -420,7 +438,8 @@ read_reference (Governor *g, guint i)
       for (guint32 b = 0; b < item (g, to)->length; b++)
         has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
     }
-  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') || em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
+  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
+                           em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
     to--;
   if (!has_digit)
     return;
@@ -450,12 +469,14 @@ read_tools (Governor *g, guint i)
   if (!is_count (g, i) && (number == NULL || strchr (number->value, '/') != NULL))
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
-    if (says (g, k, EM_SAYS_TOOLS) != NULL && (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1)))
+    if (says (g, k, EM_SAYS_TOOLS) != NULL &&
+        (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1)))
       {
         if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)
           item (g, i - 1)->is_used = TRUE;
         one = add (g, "tools", NULL, i, k);
-        one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL) : em_fraction_plain (em_item_size (g->c->items, i)->value);
+        one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL)
+                                 : em_fraction_plain (em_item_size (g->c->items, i)->value);
         one->is_general = TRUE;
         if (says (g, k, EM_SAYS_TOOLS)->value != NULL)
           infer (one, "from-words");
@@ -500,7 +521,8 @@ read_refusal (Governor *g, guint i)
   while (thing == NULL && last > i + 1 && says (g, last, EM_SAYS_AGENT) != NULL && says (g, last, EM_SAYS_GLUE) != NULL)
     last--;
   /* "NO WELD ON POLISHED LENS AREA" */
-  while (thing != NULL && last + 1 < g->c->end && (says (g, last + 1, EM_SAYS_THING) != NULL || says (g, last + 1, EM_SAYS_PLACE) != NULL))
+  while (thing != NULL && last + 1 < g->c->end &&
+         (says (g, last + 1, EM_SAYS_THING) != NULL || says (g, last + 1, EM_SAYS_PLACE) != NULL))
     last++;
   if (thing != NULL && is_apart (g, last))
     return;
@@ -530,7 +552,8 @@ is_before_beside (const Governor *g, guint size, guint thing, guint cue)
   const EmSense *near = says (g, cue, EM_SAYS_NEAR);
 
   return near != NULL && g_strcmp0 (near->value, "beside") == 0 && size < cue && size < thing &&
-         (says (g, size - 1, EM_SAYS_KIND) != NULL || (says (g, size - 1, EM_SAYS_PREPOSITION) != NULL && says (g, size - 2, EM_SAYS_KIND) != NULL));
+         (says (g, size - 1, EM_SAYS_KIND) != NULL ||
+          (says (g, size - 1, EM_SAYS_PREPOSITION) != NULL && says (g, size - 2, EM_SAYS_KIND) != NULL));
 }
 
 /* A size that says how far: right before or after the thing, not naming a dimension. */
@@ -543,7 +566,8 @@ find_clearance (const Governor *g, guint thing, guint cue)
   guint only = EM_NO_ITEM;
 
   for (guint k = thing > g->c->first + WINDOW ? thing - WINDOW : g->c->first; k < g->c->end && k <= thing + WINDOW; k++)
-    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 && !is_before_beside (g, k, thing, cue))
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 &&
+        !is_before_beside (g, k, thing, cue))
       {
         gboolean is_beside = FALSE;
 

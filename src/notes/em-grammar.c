@@ -58,7 +58,8 @@ is_damage (const EmReader *r, guint i)
 static gboolean
 names_part (const EmReader *r, guint i, guint end)
 {
-  return i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
+  return i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
 }
 
 /* "no cracks", "without pits": none of them is there. */
@@ -96,25 +97,31 @@ weigh (const EmReader *r, guint first, guint end)
               content.best_thing = MAX (content.best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
             }
         }
-      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
+      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 &&
+        em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
       content.has_verb |= em_reader_is_verb (r, i);
       content.has_damage |= is_damage (r, i);
-      content.has_hurt |= em_item_says (r->items, i, EM_SAYS_SET) != NULL && em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
+      content.has_hurt |= em_item_says (r->items, i, EM_SAYS_SET) != NULL &&
+        em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
-      content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) || em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
-                           em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL || em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
+      content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) ||
+        em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
+                           em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL ||
+                             em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_TYPICAL) != NULL;
       if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0)
         content.has_given = content.has_count = TRUE;
       /* "Four of them." */
-      if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL)
+      if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && i + 1 < end &&
+          em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL)
         content.has_given = TRUE;
       if (em_reader_is_sized (r, i))
         {
           content.n_sizes++;
           content.roles |= em_item_size (r->items, i)->roles;
-          content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32 || (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
+          content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32 ||
+            (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
         }
     }
   return content;
@@ -156,7 +163,7 @@ continues (const EmReader *r, const Content *content, guint first)
     return FALSE;
   line = em_reader_line_of (r, r->current->last);
   if (em_reader_line_of (r, first) == line)
-    return TRUE;
+    return !(r->is_bullet && content->n_sizes > 1);
   /* A line that names a size again tells of something else. */
   if (content->n_sizes == 0 && content->n_other > 0)
     return FALSE;
@@ -174,9 +181,11 @@ is_heading_line (const EmReader *r, guint end)
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, ':'))
     return TRUE;
-  if (end + 3 < n && em_item_is_sign (r->items, end + 1, '#') && em_list_is_numeral (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+  if (end + 3 < n && em_item_is_sign (r->items, end + 1, '#') && em_list_is_numeral (r, end + 2) &&
+      em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
     return TRUE;
-  if (end + 3 < n && em_list_is_numeral (r, end + 1) && em_list_is_mark (r, end + 2) && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+  if (end + 3 < n && em_list_is_numeral (r, end + 1) && em_list_is_mark (r, end + 2) &&
+      em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
     return TRUE;
   return end + 2 < n && em_list_is_bullet (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
 }
@@ -200,7 +209,8 @@ read_one_of (EmReader *r, EmProto *before, guint first, guint end)
   EmProto *proto = before;
 
   for (guint i = first; i < end; i++)
-    em_item (r->items, i)->is_used |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL;
+    em_item (r->items, i)->is_used |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL ||
+      em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL;
   if (before->sizes->len == 0)
     {
       before->count_item = EM_NO_ITEM;
@@ -209,6 +219,7 @@ read_one_of (EmReader *r, EmProto *before, guint first, guint end)
     }
   else
     borrow_kind (proto = start_proto (r), before, "heading");
+  em_reader_count_those (r, proto, first, end);
   return proto;
 }
 
@@ -286,7 +297,8 @@ take_early (EmReader *r, EmProto *proto, const Content *content)
 static gboolean
 is_on_round (const Content *content, const EmProto *before)
 {
-  return ((content->roles & EM_ROLE_ON_DIAMETER) != 0 || ((content->roles & EM_ROLE_PER_SIDE) != 0 && content->best <= WEAK_HEAD)) &&
+  return ((content->roles & EM_ROLE_ON_DIAMETER) != 0 ||
+          ((content->roles & EM_ROLE_PER_SIDE) != 0 && content->best <= WEAK_HEAD)) &&
          content->best < STRONG_NOUN && before != NULL && (before->roles & EM_ROLE_DIAMETER) != 0 &&
          (content->roles & EM_ROLE_DIAMETER) == 0;
 }
@@ -364,11 +376,13 @@ is_only_count (const EmReader *r, guint first, guint end)
 {
   const EmSense *number = em_item_says (r->items, first, EM_SAYS_NUMBER);
   gboolean has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
-                       (em_item (r->items, first)->type == EM_ITEM_SIZE && (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
+                       (em_item (r->items, first)->type == EM_ITEM_SIZE &&
+                        (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
   gboolean is_whole = end == r->end;
 
   /* "Three holes like this." */
-  while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL || em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL))
+  while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL ||
+                             em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL))
     end--;
   return has_count && first == r->first && is_whole && end == first + 2 &&
          (em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
@@ -382,12 +396,15 @@ read_segment (EmReader *r, guint first, guint end)
   Content content = weigh (r, first, end);
   EmProto *proto, *before = r->current;
   /* "Mandrel plate, outside ⌀185": how large the part is. */
-  gboolean is_only_part = content.best == 0 && content.has_noun && content.n_sizes == 1 && content.roles == EM_ROLE_DIAMETER && !content.has_verb && !content.has_damage;
+  gboolean is_only_part = content.best == 0 && content.has_noun && content.n_sizes == 1 && content.roles == EM_ROLE_DIAMETER &&
+                          !content.has_verb && !content.has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content.best == 0 || is_on_round (&content, before) || is_state_of (r, &content, before)) && !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+  gboolean is_more = (content.best == 0 || is_on_round (&content, before) || is_state_of (r, &content, before)) &&
+                     !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content.has_noun && !is_more && !is_only_part && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
-                                            (content.best > 0 && (!r->has_loose || (content.has_verb && content.has_given)) && (content.has_verb || content.has_worn || content.has_damage)));
+                                            (content.best > 0 && (!r->has_loose || (content.has_verb && content.has_given)) &&
+                                             (content.has_verb || content.has_worn || content.has_damage)));
 
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
   is_repair |= content.has_damage && content.n_sizes > 0;
@@ -399,12 +416,14 @@ read_segment (EmReader *r, guint first, guint end)
       return before;
     }
   /* "a polished area 3 mm from the nick": the one told before. */
-  if (is_repair && content.n_sizes == 0 && r->has_loose && !content.has_verb && !content.has_damage && !r->is_bullet && names_current (r, first, end))
+  if (is_repair && content.n_sizes == 0 && r->has_loose && !content.has_verb && !content.has_damage && !r->is_bullet &&
+      names_current (r, first, end))
     {
       em_reader_take_aside (r, before, first, end, FALSE);
       return before;
     }
-  if (!is_repair && content.has_noun && content.n_sizes == 0 && before != NULL && em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
+  if (!is_repair && content.has_noun && content.n_sizes == 0 && before != NULL &&
+      em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
     {
       /* ", corner of slide": says where the repair before it is. */
       for (guint i = first; i < end; i++)
@@ -441,9 +460,11 @@ read_segment (EmReader *r, guint first, guint end)
       /* "RIB R7: DITTO BUT 22 LG" */
       proto->is_same = content.has_same && before != NULL;
       proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
-                                            (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 && !r->is_bullet));
+                                            (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 &&
+                                             !r->is_bullet));
     }
-  else if (before != NULL && content.n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) && r->is_one_of)
+  else if (before != NULL && content.n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
+           r->is_one_of)
     proto = read_one_of (r, before, first, end);
   else if (content.has_same && before != NULL)
     {
@@ -454,8 +475,10 @@ read_segment (EmReader *r, guint first, guint end)
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (continues (r, &content, first))
     proto = r->current;
-  else if (content.n_sizes > 0 && measures (r, first, end) && (content.has_verb || ((content.has_worn || (content.roles & EM_ROLE_ON_DIAMETER) != 0) && content.n_sizes > 1) ||
-                                   (content.has_hurt && content.n_labelled == content.n_sizes) ||
+  else if (content.n_sizes > 0 && measures (r, first, end) &&
+           (content.has_verb || ((content.has_worn || (content.roles & EM_ROLE_ON_DIAMETER) != 0) && content.n_sizes > 1) ||
+                                   ((content.has_hurt || (content.has_noun && content.n_sizes > 1)) &&
+                                    content.n_labelled == content.n_sizes) ||
                                    (r->mention_first < r->mention_end && (content.has_worn || content.n_labelled > 0))))
     {
       proto = start_proto (r);
@@ -488,7 +511,8 @@ named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
   guint n_named = 0;
   int kind = 0;
 
-  for (guint i = loose->is_near ? MAX (r->first, loose->item + 1) : r->first; i < r->end && i < r->first + NAMED_WINDOW && noun == NULL; i++)
+  for (guint i = loose->is_near ? MAX (r->first, loose->item + 1) : r->first; i < r->end && i < r->first + NAMED_WINDOW &&
+       noun == NULL; i++)
     noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
   if (noun == NULL)
     return NULL;
@@ -527,17 +551,20 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
   if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && r->current != NULL &&
       field->line == em_reader_line_of (r, r->current->last))
     proto = r->current;
-  if (proto == NULL && !loose->is_general && (strcmp (field->field, "finish") == 0 || strcmp (field->field, "stock") == 0 || loose->is_near))
+  if (proto == NULL && !loose->is_general &&
+      (strcmp (field->field, "finish") == 0 || strcmp (field->field, "stock") == 0 || loose->is_near))
     proto = named_repair (r, loose, field);
   if (loose->is_general || (proto == NULL && !loose->is_near))
     {
-      if (!loose->is_general && field->reason == NULL && strcmp (field->field, "refuse") != 0 && strcmp (field->field, "finish") != 0)
+      if (!loose->is_general && field->reason == NULL && strcmp (field->field, "refuse") != 0 &&
+          strcmp (field->field, "finish") != 0)
         {
           field->state = EM_READ_INFERRED;
           field->reason = "own-line";
         }
       /* Behind a repair on its line it may be that one's alone. */
-      if (!loose->is_general && strcmp (field->field, "finish") == 0 && r->current != NULL && field->line == em_reader_line_of (r, r->current->last))
+      if (!loose->is_general && strcmp (field->field, "finish") == 0 && r->current != NULL &&
+          field->line == em_reader_line_of (r, r->current->last))
         doubt (field);
       g_array_append_val (r->grammar->general, given);
       return;
@@ -664,7 +691,7 @@ read_sentence (EmReader *r)
   em_clause_mark_dual (&clause);
   em_clause_mark_counts (&clause);
   r->is_bullet |= em_list_is_item_word (r, r->first) && em_item_says (r->items, r->first, EM_SAYS_KIND) == NULL;
-  r->is_one_of = FALSE;
+  r->is_one_of = !r->is_line_start && em_reader_begins_one_of (r, r->first);
   em_clause_mark_chains (&clause);
   em_clause_mark_labels (&clause);
   mark_slots (r);
@@ -705,7 +732,8 @@ ends_in_dia (const EmReader *r, const EmItem *item)
   static const char *const ends[] = { " dia", " diam" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (ends); i++)
-    if (item->length > strlen (ends[i]) && g_ascii_strncasecmp (r->items->text + item->start + item->length - strlen (ends[i]), ends[i], strlen (ends[i])) == 0)
+    if (item->length > strlen (ends[i]) &&
+        g_ascii_strncasecmp (r->items->text + item->start + item->length - strlen (ends[i]), ends[i], strlen (ends[i])) == 0)
       return TRUE;
   return FALSE;
 }
@@ -727,18 +755,31 @@ begins_another (const EmReader *r, guint stop)
   gboolean has_noun = FALSE;
   guint n = r->items->items->len;
 
-  if (stop < 2 || !em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL || em_item_says (r->items, stop - 1, EM_SAYS_KIND) != NULL)
+  if (stop < 2 || !em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL ||
+      em_item_says (r->items, stop - 1, EM_SAYS_KIND) != NULL)
     return FALSE;
-  for (guint i = stop; i-- > 0 && i + ANOTHER_WINDOW > stop && em_item (r->items, i)->type != EM_ITEM_LINE && !em_item_is_sign (r->items, i, ';') && !has_noun;)
+  for (guint i = stop; i-- > 0 && i + ANOTHER_WINDOW > stop && em_item (r->items, i)->type != EM_ITEM_LINE &&
+       !em_item_is_sign (r->items, i, ';') && !has_noun;)
     has_noun = em_reader_is_noun (r, i);
-  if (has_noun && (em_item_says (r->items, stop + 1, EM_SAYS_MATERIAL) != NULL || em_item_says (r->items, stop + 1, EM_SAYS_REFERENCE) != NULL))
+  if (has_noun && (em_item_says (r->items, stop + 1, EM_SAYS_MATERIAL) != NULL ||
+                   em_item_says (r->items, stop + 1, EM_SAYS_REFERENCE) != NULL))
     return TRUE;
   for (guint i = stop + 1; has_noun && i < n && i <= stop + 3; i++)
     if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL)
-      return i + 1 < n && (em_item (r->items, i + 1)->type == EM_ITEM_SIZE || em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL || i > stop + 1);
+      return i + 1 < n && (em_item (r->items, i + 1)->type == EM_ITEM_SIZE ||
+                           em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL || i > stop + 1);
     else if (em_item (r->items, i)->type != EM_ITEM_PHRASE && em_item (r->items, i)->type != EM_ITEM_UNKNOWN)
       return FALSE;
   return FALSE;
+}
+
+/* "NO", "Nr" */
+static gboolean
+is_number_word (const EmReader *r, guint i)
+{
+  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
+
+  return word != NULL && g_strcmp0 (word->value, "number") == 0;
 }
 
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
@@ -760,8 +801,7 @@ ends_sentence (const EmReader *r, guint i)
   if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
     return FALSE;
   /* "Pos. 2", "Nr. 7" */
-  if (next->type == EM_ITEM_SIZE && (em_list_is_item_word (r, i - 1) || (em_item_says (r->items, i - 1, EM_SAYS_GLUE) != NULL &&
-                                                                 g_strcmp0 (em_item_says (r->items, i - 1, EM_SAYS_GLUE)->value, "number") == 0)))
+  if (next->type == EM_ITEM_SIZE && (em_list_is_item_word (r, i - 1) || is_number_word (r, i - 1)))
     return FALSE;
   /* "MACH. BY CUST." */
   if (em_item_says (r->items, i - 1, EM_SAYS_MACHINING) != NULL && em_item_says (r->items, i + 1, EM_SAYS_TIMES) != NULL &&
@@ -771,21 +811,25 @@ ends_sentence (const EmReader *r, guint i)
   if (em_list_is_bare_whole (r->items, i + 1) && before->length <= 4 && em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL)
     return FALSE;
   /* ".50 THRU. 2 TOOLS" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
+  if ((em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL || em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL) &&
+      em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
       (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))
     return TRUE;
   /* "56 deep. moving half: …": a whole word is no abbreviation. */
-  if (before->length >= WHOLE_WORD && is_label_behind (r, i - 1) && (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) && next->sign == 0 &&
+  if (before->length >= WHOLE_WORD && is_label_behind (r, i - 1) &&
+      (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) && next->sign == 0 &&
       em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL)
     return TRUE;
   /* "1.25 long. 3 also have nicks" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
+  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) &&
+      i + 2 < r->items->items->len &&
       (em_item (r->items, i + 2)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL) &&
       em_item_says (r->items, i + 2, EM_SAYS_UNIT) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL)
     return TRUE;
   /* "25 wide. 4140." */
   if (next->type == EM_ITEM_SIZE && em_phrase_find (next->phrase, EM_SAYS_BASE) != NULL &&
-      (i + 2 == r->items->items->len || em_item (r->items, i + 2)->type == EM_ITEM_LINE || em_item_is_sign (r->items, i + 2, '.') ||
+      (i + 2 == r->items->items->len || em_item (r->items, i + 2)->type == EM_ITEM_LINE ||
+       em_item_is_sign (r->items, i + 2, '.') ||
        em_item_is_sign (r->items, i + 2, ',')))
     return TRUE;
   /* "o.d. worn"; where all is in capitals, "PIN O.D. UNDERSIZE", a capital tells nothing. */
@@ -795,21 +839,37 @@ ends_sentence (const EmReader *r, guint i)
                                                  em_item_says (r->items, i + 1, EM_SAYS_REFUSE) == NULL)))
     return FALSE;
   /* "3 places. The bore …" */
-  if (before->length > WHOLE_WORD && em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL && next->type != EM_ITEM_SIZE && next->sign == 0)
+  if (before->length > WHOLE_WORD && em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL && next->type != EM_ITEM_SIZE &&
+      next->sign == 0)
     return TRUE;
   /* "drawing no. SK-2071" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_REFERENCE) != NULL && i + 3 < r->items->items->len && em_item_is_sign (r->items, i + 2, '-') &&
+  if (em_item_says (r->items, i - 1, EM_SAYS_REFERENCE) != NULL && i + 3 < r->items->items->len &&
+      em_item_is_sign (r->items, i + 2, '-') &&
       (em_item (r->items, i + 2)->flags & EM_TOKEN_GLUED) != 0 && em_item (r->items, i + 3)->type == EM_ITEM_SIZE)
     return FALSE;
   if (begins_another (r, i))
     return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
-    if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) && em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
+    if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) &&
+        em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&
              ((before->flags & EM_TOKEN_UPPER) == 0 || em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
               em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL ||
               em_item_says (r->items, i + 1, EM_SAYS_MACHINING) != NULL || em_item_says (r->items, i + 1, EM_SAYS_AGENT) != NULL);
   return TRUE;
+}
+
+/* "10 long ea. 2 corners: R.8": the point of the abbreviation ends the sentence, too. */
+static gboolean
+is_behind_point (const EmReader *r, guint i)
+{
+  const EmItem *before = em_item (r->items, i - 1);
+
+  return before->type == EM_ITEM_PHRASE && before->length > 2 && r->items->text[before->start + before->length - 1] == '.' &&
+         em_list_is_bare_whole (r->items, i) &&
+         i + 1 < r->items->items->len && em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL &&
+           em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL &&
+         em_item_says (r->items, i - 1, EM_SAYS_QUANTITY) == NULL && em_item_says (r->items, i - 1, EM_SAYS_KIND) == NULL;
 }
 
 /* "Screw hole stripped, leave it": what stands alone after the comma is said of the part before it, when no size does. */
@@ -864,7 +924,13 @@ read_line (EmReader *r, guint first, guint end)
   else
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   for (guint i = first; i <= end; i++)
-    if (i == end || ends_sentence (r, i) || em_list_precedes_number (r, i, end))
+    if (i > first && i < end && is_behind_point (r, i))
+      {
+        read_parts (r, first, i);
+        first = i;
+        r->is_line_start = FALSE;
+      }
+    else if (i == end || ends_sentence (r, i) || em_list_precedes_number (r, i, end))
       {
         if (i > first)
           read_parts (r, first, i);

@@ -26,7 +26,8 @@ static const EmFraction unit_scale[EM_N_UNIT] = {
 };
 
 /* Roles of a size that can be given as a range: "1 to 3 deep". */
-static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_GAP;
+static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
+                                    EM_ROLE_GAP;
 
 /* A worn diameter is nearer to the finished one than this. */
 static const double far_ratio = 1.3;
@@ -198,7 +199,8 @@ is_times_count (const Builder *b, guint at)
 {
   guint n;
 
-  return is_whole (b, at) && is_glued (b, at + 1) && em_phrase_find (match (b, at + 1, &n), EM_SAYS_TIMES) != NULL && !is_glued (b, at + 1 + n);
+  return is_whole (b, at) && is_glued (b, at + 1) && em_phrase_find (match (b, at + 1, &n), EM_SAYS_TIMES) != NULL &&
+         !is_glued (b, at + 1 + n);
 }
 
 static guint
@@ -234,7 +236,8 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
   if (sense->unit == EM_UNIT_HB || sense->unit == EM_UNIT_HV)
     return skip_load (b, at);
   /* "in." and "mm.": the point belongs to the unit unless a sentence ends there. */
-  if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE && !em_unit_is_hardness (sense->unit) &&
+  if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
+      !em_unit_is_hardness (sense->unit) &&
       sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0 && !is_times_count (b, at + 1))
     at++;
   return at;
@@ -340,7 +343,8 @@ read_limits (const Builder *b, guint at, EmSize *size)
     return at;
   if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
     return at;
-  if (is_dash && (ratio <= 1 || (!is_named && second.n_decimals != size->n_decimals && second.n_decimals * size->n_decimals == 0)))
+  if (is_dash && (ratio <= 1 || (!is_named && second.n_decimals != size->n_decimals &&
+                                 second.n_decimals * size->n_decimals == 0)))
     return at;
   return set_limits (size, second.value) ? next : at;
 }
@@ -390,7 +394,8 @@ read_word_range (const Builder *b, guint at, EmSize *size)
   if (to == NULL || g_strcmp0 (to->value, "range") != 0)
     return at;
   next = read_second (b, at + n, &range);
-  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) || is_after_wear (b, &range)))
+  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) ||
+                          is_after_wear (b, &range)))
     return at;
   *size = range;
   return next;
@@ -616,7 +621,8 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
   if (em_unit_is_hardness (size.unit) ||
       (size.unit == EM_UNIT_NONE && !(size.is_fraction && (is_measuring (match (b, next, &n_label)) ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL ||
-                                                            em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL || is_after_times (b)))))
+                                                            em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL ||
+                                                              is_after_times (b)))))
     return at;
   return add_size (b, at, next, &size);
 }

@@ -39,6 +39,7 @@ typedef struct
   guint32     roles;         /* EmRole bits */
   guint32     chain;         /* sizes joined by × share a number; 0: alone */
   guint32     label_item;    /* item of the label that named it; G_MAXUINT32: none */
+  gboolean    is_either;     /* one of two that the words leave open */
   gboolean    is_guessed;    /* its unit is only that of other sizes */
   gboolean    is_asked;      /* its unit is not sure enough: a question asks */
   const char *reason;        /* why it is less than plainly read, or NULL */

@@ -357,7 +357,8 @@ static gboolean
 read_xml (EmLexicon *lexicon, const char *xml, gsize length, const char *name, GError **error)
 {
   xmlParserCtxt *context = xmlNewParserCtxt ();
-  xmlDoc *doc = xmlCtxtReadMemory (context, xml, (int) length, name, NULL, XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING);
+  xmlDoc *doc = xmlCtxtReadMemory (context, xml, (int) length, name, NULL, XML_PARSE_NONET | XML_PARSE_NOERROR |
+                                   XML_PARSE_NOWARNING);
   gboolean is_good;
 
   if (doc == NULL)

@@ -7,7 +7,8 @@
 
 #include <string.h>
 
-enum { INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */, LONG_NUMERAL = 4 /* digits of an item's number that only a bracket tells */ };
+enum { INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */,
+      LONG_NUMERAL = 4 /* digits of an item's number that only a bracket tells */ };
 
 gboolean
 em_list_is_bullet (const EmItem *item)
@@ -30,7 +31,8 @@ em_list_is_numeral (const EmReader *r, guint i)
 {
   const EmItem *item = em_item (r->items, i);
 
-  return item->type == EM_ITEM_SIZE ? em_item_size (r->items, i)->is_whole && item->length <= 3 : item->type != EM_ITEM_SIGN && item->length == 1;
+  return item->type == EM_ITEM_SIZE ? em_item_size (r->items, i)->is_whole && item->length <= 3 : item->type != EM_ITEM_SIGN &&
+         item->length == 1;
 }
 
 /* "ITEM", "Pos" */
@@ -69,8 +71,10 @@ static guint64
 leading_number (const EmItems *items, guint i)
 {
   if (i + 1 >= items->items->len || em_item (items, i)->type != EM_ITEM_SIZE || !em_item_size (items, i)->is_whole ||
-      em_item_size (items, i)->unit != EM_UNIT_NONE || em_item (items, i + 1)->type == EM_ITEM_SIZE || em_item (items, i + 1)->type == EM_ITEM_LINE ||
-      (em_item (items, i + 1)->type == EM_ITEM_SIGN && em_item (items, i + 1)->sign != '|') || em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
+      em_item_size (items, i)->unit != EM_UNIT_NONE || em_item (items, i + 1)->type == EM_ITEM_SIZE ||
+        em_item (items, i + 1)->type == EM_ITEM_LINE ||
+      (em_item (items, i + 1)->type == EM_ITEM_SIGN && em_item (items, i + 1)->sign != '|') ||
+        em_item_says (items, i + 1, EM_SAYS_TIMES) != NULL || em_item_says (items, i + 1, EM_SAYS_PLACES) != NULL)
     return 0;
   return em_item_size (items, i)->value.n;
 }
@@ -81,7 +85,8 @@ is_one_and_many (const EmItems *items, guint one, guint many)
 {
   const EmItem *a = em_item (items, one), *b = em_item (items, many);
 
-  return b->length > a->length && b->length <= a->length + 2 && g_ascii_strncasecmp (items->text + a->start, items->text + b->start, a->length) == 0;
+  return b->length > a->length && b->length <= a->length + 2 &&
+         g_ascii_strncasecmp (items->text + a->start, items->text + b->start, a->length) == 0;
 }
 
 /* "1 face …" heads a list when the next line begins with "2 …", or goes on with it; else it is a count. */
@@ -89,7 +94,9 @@ static gboolean
 is_bare_number (EmReader *r, guint i, guint end)
 {
   guint64 number = leading_number (r->items, i);
-  gboolean is_list = number != 0 && ((number == 1 && leading_number (r->items, end + 1) == 2 && !is_one_and_many (r->items, i + 1, end + 2)) || (number > 1 && number == r->bare_number + 1));
+  gboolean is_list = number != 0 && ((number == 1 && leading_number (r->items, end + 1) == 2 &&
+                                      !is_one_and_many (r->items, i + 1, end + 2)) ||
+                                        (number > 1 && number == r->bare_number + 1));
 
   r->bare_number = is_list ? number : 0;
   return is_list;
@@ -98,14 +105,16 @@ is_bare_number (EmReader *r, guint i, guint end)
 gboolean
 em_list_is_bare_whole (const EmItems *items, guint i)
 {
-  return em_item (items, i)->type == EM_ITEM_SIZE && em_item_size (items, i)->is_whole && em_item_size (items, i)->unit == EM_UNIT_NONE;
+  return em_item (items, i)->type == EM_ITEM_SIZE && em_item_size (items, i)->is_whole &&
+         em_item_size (items, i)->unit == EM_UNIT_NONE;
 }
 
 /* "1   2   NICK": a row of a table, item and quantity before the words. */
 static gboolean
 is_table_row (const EmReader *r, guint i, guint end)
 {
-  return i + 3 < end && em_list_is_bare_whole (r->items, i) && em_list_is_bare_whole (r->items, i + 1) && em_item (r->items, i + 2)->type == EM_ITEM_PHRASE &&
+  return i + 3 < end && em_list_is_bare_whole (r->items, i) && em_list_is_bare_whole (r->items, i + 1) &&
+         em_item (r->items, i + 2)->type == EM_ITEM_PHRASE &&
          em_item_says (r->items, i + 2, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL;
 }
 
@@ -123,7 +132,8 @@ is_roman (const EmReader *r, guint i)
 static gboolean
 is_letter (const EmReader *r, guint i)
 {
-  return em_item (r->items, i)->type != EM_ITEM_SIGN && em_item (r->items, i)->type != EM_ITEM_SIZE && em_item (r->items, i)->length == 1;
+  return em_item (r->items, i)->type != EM_ITEM_SIGN && em_item (r->items, i)->type != EM_ITEM_SIZE &&
+         em_item (r->items, i)->length == 1;
 }
 
 static gboolean
@@ -139,11 +149,13 @@ is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
   *out_end = i + 3;
   if (i + 3 >= end)
     return FALSE;
-  if (em_item_is_sign (r->items, i, '-') && is_letter (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && is_glued (r, i + 1) && is_glued (r, i + 2))
+  if (em_item_is_sign (r->items, i, '-') && is_letter (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') &&
+      is_glued (r, i + 1) && is_glued (r, i + 2))
     return TRUE;
   if (em_item_is_sign (r->items, i, '(') && is_roman (r, i + 1) && em_item_is_sign (r->items, i + 2, ')'))
     return TRUE;
-  return is_letter (r, i) && em_item (r->items, i)->sign == 0 && em_list_is_bare_whole (r->items, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
+  return is_letter (r, i) && em_item (r->items, i)->sign == 0 && em_list_is_bare_whole (r->items, i + 1) &&
+         is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
 }
 
 /* The letter that a line begins with, before a word: "A  edge nick"; 0: none. */
@@ -152,7 +164,8 @@ leading_letter (const EmReader *r, guint i)
 {
   const EmItem *next = i + 1 < r->items->items->len ? em_item (r->items, i + 1) : NULL;
 
-  if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) || (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN))
+  if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) || (next->flags & EM_TOKEN_GLUED) != 0 ||
+      (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN))
     return 0;
   return g_ascii_toupper (r->items->text[em_item (r->items, i)->start]);
 }
@@ -162,7 +175,8 @@ static gboolean
 is_bare_letter (EmReader *r, guint i, guint end)
 {
   char letter = leading_letter (r, i);
-  gboolean is_list = letter != 0 && ((letter == 'A' && leading_letter (r, end + 1) == 'B') || (letter > 'A' && letter == r->bare_letter + 1));
+  gboolean is_list = letter != 0 && ((letter == 'A' && leading_letter (r, end + 1) == 'B') ||
+                                     (letter > 'A' && letter == r->bare_letter + 1));
 
   r->bare_letter = is_list ? letter : 0;
   return is_list;
@@ -174,8 +188,10 @@ leading_code (const EmReader *r, guint i)
 {
   const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
 
-  if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) || !em_list_is_bare_whole (r->items, i + 1) || !is_glued (r, i + 1) ||
-      (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN) || em_item_says (r->items, i + 2, EM_SAYS_TIMES) != NULL)
+  if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) ||
+      !em_list_is_bare_whole (r->items, i + 1) || !is_glued (r, i + 1) ||
+      (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN) ||
+        em_item_says (r->items, i + 2, EM_SAYS_TIMES) != NULL)
     return 0;
   return em_item_size (r->items, i + 1)->value.n;
 }
@@ -187,7 +203,8 @@ is_bare_code (EmReader *r, guint i, guint end)
   guint64 number = leading_code (r, i);
   char letter = number != 0 ? r->items->text[em_item (r->items, i)->start] : 0;
   gboolean is_next = number > 1 && letter == r->code_letter && number == r->code_number + 1;
-  gboolean is_list = is_next || (number == 1 && leading_code (r, end + 1) == 2 && r->items->text[em_item (r->items, end + 1)->start] == letter);
+  gboolean is_list = is_next || (number == 1 && leading_code (r, end + 1) == 2 &&
+                                 r->items->text[em_item (r->items, end + 1)->start] == letter);
 
   r->code_letter = is_list ? letter : 0;
   r->code_number = is_list ? number : 0;
@@ -226,7 +243,8 @@ skip_listed (EmReader *r, guint i, guint end)
 static gboolean
 is_long_numeral (const EmReader *r, guint i, guint mark)
 {
-  return em_list_is_bare_whole (r->items, i) && em_item (r->items, i)->length == LONG_NUMERAL && em_item_is_sign (r->items, mark, ')') && is_glued (r, mark);
+  return em_list_is_bare_whole (r->items, i) && em_item (r->items, i)->length == LONG_NUMERAL &&
+         em_item_is_sign (r->items, mark, ')') && is_glued (r, mark);
 }
 
 /* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
@@ -251,7 +269,8 @@ skip_hash (EmReader *r, guint i, guint end)
 {
   guint mark = i + 2;
 
-  if (!em_item_is_sign (r->items, i, '#') || mark >= end || !em_list_is_numeral (r, i + 1) || em_item_says (r->items, mark, EM_SAYS_TIMES) != NULL)
+  if (!em_item_is_sign (r->items, i, '#') || mark >= end || !em_list_is_numeral (r, i + 1) ||
+      em_item_says (r->items, mark, EM_SAYS_TIMES) != NULL)
     return i;
   em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
   return em_list_is_mark (r, mark) && mark + 1 < end ? mark + 1 : mark;
@@ -298,16 +317,20 @@ em_list_skip_head (EmReader *r, guint i, guint end)
 static gboolean
 is_bracketed_letter (const EmReader *r, guint i, guint end)
 {
-  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, ')');
+  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) &&
+         em_item_is_sign (r->items, i + 2, ')');
 }
 
-/* The number of "2. BORE" or "2) bore" at item i; 0 when there is none. */
+/* The number of "2. BORE", "2) bore" or "2 - bore" at item i; 0 when there is none. */
 static guint64
 dotted_number (const EmReader *r, guint i)
 {
   const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
 
-  if (next == NULL || !em_list_is_bare_whole (r->items, i) || em_item (r->items, i)->length > 2 || !em_list_is_mark (r, i + 1) || em_item_is_sign (r->items, i + 1, ':') ||
+  gboolean is_dash = next != NULL && em_item_is_sign (r->items, i + 1, '-') && !is_glued (r, i + 1);
+
+  if (next == NULL || !em_list_is_bare_whole (r->items, i) || em_item (r->items, i)->length > 2 ||
+      !(em_list_is_mark (r, i + 1) || is_dash) || em_item_is_sign (r->items, i + 1, ':') ||
       (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN))
     return 0;
   return em_item_size (r->items, i)->value.n;
@@ -354,7 +377,8 @@ em_list_precedes_number (EmReader *r, guint i, guint end)
   guint length, at;
   guint64 number = i + 3 < end ? inline_number (r, i + 1, &length, &at) : 0;
 
-  if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') && !em_item_is_soft_break (r->items, i)))
+  if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') &&
+                      !em_item_is_soft_break (r->items, i)))
     return FALSE;
   return number == r->inline_number + 1 && em_list_skip_number (r, i + 1, end) != i + 1;
 }

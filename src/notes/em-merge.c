@@ -108,7 +108,8 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
   int second, other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || proto->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || other != SIDEWALL || proto->sizes->len == 0 ||
+  if (!next->may_merge || proto->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || other != SIDEWALL ||
+      proto->sizes->len == 0 ||
       proto->sizes->len > 2 || (proto->roles & (EM_ROLE_LENGTH | EM_ROLE_BUILD)) != 0 || proto->count_item != EM_NO_ITEM)
     return FALSE;
   for (guint i = 0; i < proto->sizes->len; i++)
@@ -128,8 +129,10 @@ try_part (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
   int second, other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->set_value, "cap") == 0 || (other != SIDEWALL && other != FACE) || proto->sizes->len > 0 ||
-      next->sizes->len == 0 || proto->count_item != EM_NO_ITEM || em_item (items, proto->first)->line != em_item (items, next->first)->line)
+  if (!next->may_merge || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->set_value, "cap") == 0 ||
+      (other != SIDEWALL && other != FACE) || proto->sizes->len > 0 ||
+      next->sizes->len == 0 || proto->count_item != EM_NO_ITEM ||
+        em_item (items, proto->first)->line != em_item (items, next->first)->line)
     return FALSE;
   append_uint (proto->sizes, next->sizes);
   g_array_set_size (proto->given, 0);
@@ -154,8 +157,10 @@ is_only_named (EmItems *items, const EmProto *proto, int kind)
 {
   guint32 roles = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles : 0;
 
-  return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb && !proto->has_worn &&
-         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER && roles != 0;
+  return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb &&
+         !proto->has_worn &&
+         !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER &&
+           roles != 0;
 }
 
 /* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. */
@@ -164,7 +169,8 @@ try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || kind < 0 || other < 0 || strcmp (em_note_kinds[kind], "worn-corner") != 0 || !is_only_named (items, next, other) ||
+  if (!next->may_merge || kind < 0 || other < 0 || strcmp (em_note_kinds[kind], "worn-corner") != 0 ||
+      !is_only_named (items, next, other) ||
       given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
     return FALSE;
   append_uint (proto->sizes, next->sizes);
@@ -186,7 +192,8 @@ try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   EmGiven side = em_given_new ("side", "bore", em_item (items, proto->noun != EM_NO_ITEM ? proto->noun : proto->first));
 
-  if (!next->may_merge || kind != BORE || other != WORN_CORNER || !is_only_named (items, proto, kind) || (next->roles & EM_ROLE_DIAMETER) != 0 ||
+  if (!next->may_merge || kind != BORE || other != WORN_CORNER || !is_only_named (items, proto, kind) ||
+      (next->roles & EM_ROLE_DIAMETER) != 0 ||
       em_item (items, proto->first)->line != em_item (items, next->first)->line)
     return FALSE;
   side.field.state = EM_READ_INFERRED;
@@ -222,6 +229,7 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) || try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
+  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
+         try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next);
 }

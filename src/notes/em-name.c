@@ -26,7 +26,8 @@ is_glued (const EmItems *items, guint index)
 static gboolean
 is_first (const EmClause *c, guint i)
 {
-  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') || em_item_is_sign (c->items, i - 1, ':');
+  return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
+         em_item_is_sign (c->items, i - 1, ':');
 }
 
 /* A diameter is told further on. */
@@ -47,7 +48,8 @@ has_diameter (const EmClause *c, guint i)
 static gboolean
 is_followed_by_place (const EmClause *c, guint i)
 {
-  return em_clause_says (c, i, EM_SAYS_PREPOSITION) && !em_clause_says (c, i, EM_SAYS_UNIT) && !em_clause_says (c, i, EM_SAYS_LABEL);
+  return em_clause_says (c, i, EM_SAYS_PREPOSITION) && !em_clause_says (c, i, EM_SAYS_UNIT) &&
+         !em_clause_says (c, i, EM_SAYS_LABEL);
 }
 
 /* A part of the tool or of the repair whose number is followed by a little word or a colon. A bore's or a pin's may be its size. */
@@ -64,9 +66,11 @@ is_which (const EmClause *c, guint noun, guint next)
   if (is_followed_by_place (c, next))
     return TRUE;
   /* "step 1 - 15 x 3" */
-  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) && em_clause_is_size (c, next + 1) && !is_glued (c->items, next + 1))
+  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) &&
+      em_clause_is_size (c, next + 1) && !is_glued (c->items, next + 1))
     return TRUE;
-  return (next < c->end && em_item_is_sign (c->items, next, ':')) || em_clause_says (c, next, EM_SAYS_SAME) || em_clause_says (c, next, EM_SAYS_NOISE) ||
+  return (next < c->end && em_item_is_sign (c->items, next, ':')) || em_clause_says (c, next, EM_SAYS_SAME) ||
+         em_clause_says (c, next, EM_SAYS_NOISE) ||
          (glue != NULL && glue->value == NULL && !em_clause_says (c, next, EM_SAYS_UNIT));
 }
 
@@ -82,7 +86,8 @@ is_counted (const EmClause *c, guint i)
 static gboolean
 is_any_word (const EmClause *c, guint i)
 {
-  static const EmSays other[] = { EM_SAYS_LABEL, EM_SAYS_QUANTITY, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_KIND, EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_TIMES };
+  static const EmSays other[] = { EM_SAYS_LABEL, EM_SAYS_QUANTITY, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_KIND,
+                                 EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_TIMES };
 
   for (gsize k = 0; k < G_N_ELEMENTS (other); k++)
     if (em_clause_says (c, i, other[k]))
@@ -96,7 +101,8 @@ is_singular (const EmClause *c, guint i)
 {
   const EmItem *item;
 
-  if (!em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_LABEL) || (em_item (c->items, i)->phrase->languages & ~1u) != 0)
+  if (!em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_LABEL) ||
+      (em_item (c->items, i)->phrase->languages & ~1u) != 0)
     return FALSE;
   item = em_item (c->items, i);
   return g_ascii_tolower (c->items->text[item->start + item->length - 1]) != 's';
@@ -123,7 +129,8 @@ typedef struct
 static gboolean
 is_letter (const EmClause *c, guint i)
 {
-  return i >= c->first && i < c->end && em_item (c->items, i)->length == 1 && em_item (c->items, i)->type != EM_ITEM_SIGN && em_item (c->items, i)->type != EM_ITEM_SIZE &&
+  return i >= c->first && i < c->end && em_item (c->items, i)->length == 1 && em_item (c->items, i)->type != EM_ITEM_SIGN &&
+         em_item (c->items, i)->type != EM_ITEM_SIZE &&
          em_item (c->items, i)->sign == 0;
 }
 
@@ -144,18 +151,21 @@ is_letter_and_number (const Name *n)
   if (!n->is_size || i == c->first || !is_glued (c->items, i) || !is_letter (c, i - 1))
     return FALSE;
   /* "insert A3 left edge": a capital is no article. */
-  is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN || ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, i - 1, EM_SAYS_LABEL));
+  is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN ||
+            ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, i - 1, EM_SAYS_LABEL));
   if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_PLACE)))
     return TRUE;
   return i == c->first + 2 && (em_clause_says (c, c->first, EM_SAYS_KIND) || em_clause_says (c, c->first, EM_SAYS_PLACE)) &&
-         (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_SET) || em_clause_says (c, i + 1, EM_SAYS_GLUE));
+         (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_SET) ||
+          em_clause_says (c, i + 1, EM_SAYS_GLUE));
 }
 
 /* "Core lifter 4R: …" */
 static gboolean
 is_number_and_letter (const Name *n)
 {
-  return n->is_size && n->is_next && em_clause_says (n->c, n->prior, EM_SAYS_PLACE) && is_letter (n->c, n->i + 1) && is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
+  return n->is_size && n->is_next && em_clause_says (n->c, n->prior, EM_SAYS_PLACE) && is_letter (n->c, n->i + 1) &&
+         is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
 }
 
 /* "(B) NICK", "FACE C LOW" */
@@ -168,7 +178,8 @@ is_lone_letter (const Name *n)
     return FALSE;
   if (n->i > c->first && is_sign (c, n->i - 1, '(') && is_sign (c, n->i + 1, ')'))
     return TRUE;
-  return em_item (c->items, n->i)->type == EM_ITEM_UNKNOWN && n->is_next && (em_clause_says (c, n->prior, EM_SAYS_KIND) || em_clause_says (c, n->prior, EM_SAYS_PLACE));
+  return em_item (c->items, n->i)->type == EM_ITEM_UNKNOWN && n->is_next &&
+         (em_clause_says (c, n->prior, EM_SAYS_KIND) || em_clause_says (c, n->prior, EM_SAYS_PLACE));
 }
 
 /* "3 CAV MOLD: …", "8 cav tool", "on the 2-impression tool" */
@@ -180,9 +191,11 @@ is_of_tool (const Name *n)
 
   if (!n->is_size)
     return FALSE;
-  if (next + 1 < c->end && is_sign (c, next, '-') && is_glued (c->items, next) && is_glued (c->items, next + 1) && em_clause_says (c, next + 1, EM_SAYS_PLACE))
+  if (next + 1 < c->end && is_sign (c, next, '-') && is_glued (c->items, next) && is_glued (c->items, next + 1) &&
+      em_clause_says (c, next + 1, EM_SAYS_PLACE))
     return TRUE;
-  if (n->i == c->first && em_clause_says (c, next, EM_SAYS_PLACE) && (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
+  if (n->i == c->first && em_clause_says (c, next, EM_SAYS_PLACE) &&
+      (is_sign (c, MIN (next + 1, c->end - 1), ':') || is_sign (c, MIN (next + 2, c->end - 1), ':')))
     return TRUE;
   /* "blow mold 2 cav, …" */
   if (n->is_next && em_clause_says (c, n->prior, EM_SAYS_REFERENCE) && next < c->end && is_counted (c, next))
@@ -201,7 +214,8 @@ is_numbered (const Name *n)
     return FALSE;
   if (is_sign (c, n->i - 1, '#') && !em_clause_says (c, n->prior, EM_SAYS_QUANTITY))
     return TRUE;
-  if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') && !(n->i + 2 < c->end && is_glued (c->items, n->i + 2)))
+  if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') &&
+      !(n->i + 2 < c->end && is_glued (c->items, n->i + 2)))
     return TRUE;
   return word != NULL && g_strcmp0 (word->value, "number") == 0 && n->prior > c->first &&
          (em_clause_says (c, n->prior - 1, EM_SAYS_PLACE) || em_clause_says (c, n->prior - 1, EM_SAYS_KIND));
@@ -213,7 +227,8 @@ is_one_of_several (const Name *n)
 {
   const EmClause *c = n->c;
   guint next = n->i + 1;
-  gboolean is_place = em_clause_says (c, n->prior, EM_SAYS_PLACE), is_free = !em_clause_says (c, next, EM_SAYS_PLACES) && !em_clause_says (c, next, EM_SAYS_LABEL);
+  gboolean is_place = em_clause_says (c, n->prior, EM_SAYS_PLACE), is_free = !em_clause_says (c, next, EM_SAYS_PLACES) &&
+                      !em_clause_says (c, next, EM_SAYS_LABEL);
 
   if (!n->is_size || !n->is_next)
     return FALSE;
@@ -230,7 +245,11 @@ is_one_of_several (const Name *n)
     return TRUE;
   if (is_place && !em_clause_says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
     return TRUE;
-  return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, n->prior - 1, EM_SAYS_NEAR)) && is_which (c, n->prior, next);
+  /* "am Einsatz 4 ausgebrochen" */
+  if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) && em_clause_says (c, next, EM_SAYS_SET))
+    return TRUE;
+  return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) ||
+          em_clause_says (c, n->prior - 1, EM_SAYS_NEAR)) && is_which (c, n->prior, next);
 }
 
 /* "INSERT 3 OF 8": which, and of how many. */
@@ -238,9 +257,11 @@ static gboolean
 is_of_how_many (const Name *n)
 {
   const EmClause *c = n->c;
-  gboolean is_first = n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) && em_clause_says (c, n->i + 1, EM_SAYS_PREPOSITION) &&
+  gboolean is_first = n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) &&
+                      em_clause_says (c, n->i + 1, EM_SAYS_PREPOSITION) &&
                       em_clause_is_size (c, n->i + 2);
-  gboolean is_last = n->is_size && n->i > c->first + 2 && em_clause_says (c, n->i - 1, EM_SAYS_PREPOSITION) && em_clause_is_size (c, n->i - 2) &&
+  gboolean is_last = n->is_size && n->i > c->first + 2 && em_clause_says (c, n->i - 1, EM_SAYS_PREPOSITION) &&
+                     em_clause_is_size (c, n->i - 2) &&
                      em_clause_says (c, n->i - 3, EM_SAYS_PLACE);
   guint of = is_first ? n->i + 1 : n->i - 1;
 
@@ -255,25 +276,30 @@ is_closed (const Name *n)
   guint next = n->i + 1;
   const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
 
-  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || em_clause_says (c, next, EM_SAYS_SOUND) || (is_sign (c, next, '-') && !is_glued (c->items, next)) ||
+  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || em_clause_says (c, next, EM_SAYS_SOUND) ||
+                              (is_sign (c, next, '-') && !is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
          (is_first (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
-         (next == c->end && n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION));
+         (next == c->end && n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first &&
+          em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION));
 }
 
 gboolean
 em_name_is (const EmClause *c, guint i)
 {
-  static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool, is_numbered, is_one_of_several, is_of_how_many, is_closed };
+  static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool,
+                                                      is_numbered, is_one_of_several, is_of_how_many, is_closed };
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
 
   /* "Cav. 3" */
-  n.is_next = n.prior != c->end && (n.prior + 1 == i || (n.prior + 2 == i && is_sign (c, i - 1, '.') && is_glued (c->items, i - 1)));
-  if (n.is_size ? !em_item_size (c->items, i)->is_whole || em_item_size (c->items, i)->unit != EM_UNIT_NONE || item->length > DIGITS_MAX
+  n.is_next = n.prior != c->end && (n.prior + 1 == i ||
+                                    (n.prior + 2 == i && is_sign (c, i - 1, '.') && is_glued (c->items, i - 1)));
+  if (n.is_size ? !em_item_size (c->items, i)->is_whole || em_item_size (c->items, i)->unit != EM_UNIT_NONE ||
+      item->length > DIGITS_MAX
                 : item->type == EM_ITEM_SIGN || item->length != 1)
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (names); k++)
@@ -292,21 +318,25 @@ is_glued_to_word (const EmClause *c, guint i)
   if (i == c->first || !is_glued (c->items, i))
     return FALSE;
   /* "A-12" */
-  if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole && size->unit == EM_UNIT_NONE &&
-      em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE && em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
+  if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole &&
+      size->unit == EM_UNIT_NONE &&
+      em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE &&
+        em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
       (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, word - 1, EM_SAYS_LABEL))
     return TRUE;
   /* "5O-52": what is before the dash could not be read. */
   if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
     word--;
-  return em_item (c->items, word)->type == EM_ITEM_UNKNOWN && (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
+  return em_item (c->items, word)->type == EM_ITEM_UNKNOWN &&
+         (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
 }
 
 /* Two numbers with a dash between them and no blanks. */
 static gboolean
 is_dashed (const EmClause *c, guint a, guint dash, guint b)
 {
-  return b < c->end && em_clause_is_size (c, a) && em_clause_is_size (c, b) && em_item_is_sign (c->items, dash, '-') && is_glued (c->items, dash) && is_glued (c->items, b) &&
+  return b < c->end && em_clause_is_size (c, a) && em_clause_is_size (c, b) && em_item_is_sign (c->items, dash, '-') &&
+         is_glued (c->items, dash) && is_glued (c->items, b) &&
          em_item_size (c->items, b)->is_whole;
 }
 
@@ -331,7 +361,8 @@ is_code (const EmClause *c, guint i)
   const EmItem *item = em_item (c->items, i);
   const EmSize *size = em_item_size (c->items, i);
   const char *text = c->items->text + item->start;
-  gboolean is_long = size->is_whole && size->unit == EM_UNIT_NONE && (size->value.n >= TOO_LONG || (item->length >= 3 && text[0] == '0' && g_ascii_isdigit (text[1])));
+  gboolean is_long = size->is_whole && size->unit == EM_UNIT_NONE &&
+                     (size->value.n >= TOO_LONG || (item->length >= 3 && text[0] == '0' && g_ascii_isdigit (text[1])));
 
   if (is_long && (size->roles & em_dimension_roles) == 0)
     return TRUE;
@@ -342,17 +373,20 @@ is_code (const EmClause *c, guint i)
                          (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && em_clause_says (c, i - 3, EM_SAYS_PLACE))))
     return TRUE;
   /* "brass 2.0402", "Werkstoff 1.2343, Säule 1.7131" */
-  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first && (em_clause_says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
+  if (size->n_decimals == ALLOY_DECIMALS && size->value.n >= size->value.d && i > c->first &&
+      (em_clause_says (c, i - 1, EM_SAYS_MATERIAL) || is_beside_metal (c, i)))
     return TRUE;
   for (int side = -2; side <= 2; side += 4)
     {
       guint other = i + (guint) side, sign = side < 0 ? i - 1 : i + 1;
 
-      if ((side < 0 && i < c->first + 2) || other >= c->end || em_item (c->items, other)->type != EM_ITEM_SIZE || !is_glued (c->items, MAX (i, other)) ||
+      if ((side < 0 && i < c->first + 2) || other >= c->end || em_item (c->items, other)->type != EM_ITEM_SIZE ||
+          !is_glued (c->items, MAX (i, other)) ||
           !is_glued (c->items, sign))
         continue;
       if (em_item_is_sign (c->items, sign, ':') || em_item_is_sign (c->items, sign, '.') ||
-          (em_item_is_sign (c->items, sign, '-') && item->length >= 3 && em_item (c->items, other)->length >= 3 && size->is_whole))
+          (em_item_is_sign (c->items, sign, '-') && item->length >= 3 && em_item (c->items, other)->length >= 3 &&
+           size->is_whole))
         return TRUE;
     }
   return FALSE;
@@ -373,8 +407,10 @@ em_name_is_clock (const EmClause *c, guint i)
 {
   const EmItem *hour = em_item (c->items, i), *minute = i + 2 < c->end ? em_item (c->items, i + 2) : NULL;
 
-  return minute != NULL && em_item_is_sign (c->items, i + 1, ':') && is_glued (c->items, i + 1) && is_glued (c->items, i + 2) && minute->type == EM_ITEM_SIZE &&
-         minute->length == 2 && hour->length <= 2 && em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->value.n < HOURS;
+  return minute != NULL && em_item_is_sign (c->items, i + 1, ':') && is_glued (c->items, i + 1) && is_glued (c->items, i + 2) &&
+         minute->type == EM_ITEM_SIZE &&
+         minute->length == 2 && hour->length <= 2 && em_item_size (c->items, i)->is_whole &&
+           em_item_size (c->items, i)->value.n < HOURS;
 }
 
 gboolean

@@ -28,7 +28,8 @@ typedef struct
 static void
 add_mark (EmQuote *quote, guint32 start, guint32 length, guint32 id, EmMarkState state, const char *field, const char *reason)
 {
-  EmMark mark = { .start = start, .length = length, .feature_id = id, .state = state, .field = em_text_dup (field), .reason = em_text_dup (reason) };
+  EmMark mark = { .start = start, .length = length, .feature_id = id, .state = state, .field = em_text_dup (field),
+                 .reason = em_text_dup (reason) };
 
   em_quote_add_mark_take (quote, &mark);
 }
@@ -62,7 +63,8 @@ is_answered (const Applier *a, const EmReadQuestion *question)
           const EmReadField *set = &g_array_index (a->result->sets, EmReadField, question->first_set[k] + i);
 
           if (set->feature < 1 || (!em_earlier_is_rejected (a->earlier, set->feature) &&
-                                   !em_earlier_is_corrected (a->earlier, em_earlier_match_of (a->earlier, set->feature), set->field)))
+                                   !em_earlier_is_corrected (a->earlier, em_earlier_match_of (a->earlier, set->feature),
+                                                             set->field)))
             break;
         }
       if (i > 0 && i == question->n_sets[k])
@@ -150,7 +152,8 @@ fill_feature (Applier *a, EmFeature *feature, int number)
   guint first, last;
 
   for (int i = 0; i < feature->kind->n_fields; i++)
-    if (feature->origin[i] != EM_ORIGIN_ENTERED && !em_earlier_is_corrected (a->earlier, feature->id, feature->kind->fields[i].id))
+    if (feature->origin[i] != EM_ORIGIN_ENTERED &&
+        !em_earlier_is_corrected (a->earlier, feature->id, feature->kind->fields[i].id))
       {
         feature->value[i] = feature->low[i] = feature->high[i] = EM_ABSENT;
         feature->origin[i] = EM_ORIGIN_ENTERED;
@@ -178,7 +181,8 @@ reset_shared (Applier *a, EmFeature *feature, int number)
   static const char *const shared[] = { "count", "stock", "clearance", "near", "slot_width", "slot_depth", "access", "finish" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (shared); i++)
-    if (find_field (a->result, number, shared[i]) == NULL && em_earlier_had_field (a->earlier, feature->id, shared[i]) && !em_earlier_is_corrected (a->earlier, feature->id, shared[i]))
+    if (find_field (a->result, number, shared[i]) == NULL && em_earlier_had_field (a->earlier, feature->id, shared[i]) &&
+        !em_earlier_is_corrected (a->earlier, feature->id, shared[i]))
       em_feature_reset_shared (feature, shared[i]);
 }
 
@@ -187,7 +191,8 @@ apply_general_stock (Applier *a, EmFeature *feature, int number)
 {
   const EmReadField *stock = a->stock;
 
-  if (stock != NULL && find_field (a->result, number, "stock") == NULL && !em_earlier_is_corrected (a->earlier, feature->id, "stock") &&
+  if (stock != NULL && find_field (a->result, number, "stock") == NULL &&
+      !em_earlier_is_corrected (a->earlier, feature->id, "stock") &&
       (em_is_absent (feature->stock_mm) || em_earlier_had_field (a->earlier, feature->id, "stock")))
     feature->stock_mm = stock->value;
 }
@@ -246,7 +251,8 @@ apply_feature (Applier *a, int number, int32_t at)
       gboolean is_rejected = em_earlier_is_rejected (a->earlier, number);
 
       g_array_index (a->result->ids, guint32, number - 1) = 0;
-      add_mark (a->quote, span->start, span->length, 0, is_rejected ? EM_MARK_REJECTED : EM_MARK_QUESTION, NULL, is_rejected ? NULL : "which-kind");
+      add_mark (a->quote, span->start, span->length, 0, is_rejected ? EM_MARK_REJECTED : EM_MARK_QUESTION, NULL, is_rejected
+                ? NULL : "which-kind");
       return at;
     }
   if (index < 0)
@@ -286,7 +292,8 @@ apply_general (Applier *a)
   guint first, last;
 
   for (gsize i = 0; em_general_fields[i] != NULL; i++)
-    if (em_earlier_had_field (a->earlier, 0, em_general_fields[i]) && !em_earlier_is_corrected (a->earlier, 0, em_general_fields[i]) &&
+    if (em_earlier_had_field (a->earlier, 0, em_general_fields[i]) &&
+        !em_earlier_is_corrected (a->earlier, 0, em_general_fields[i]) &&
         find_field (a->result, 0, em_general_fields[i]) == NULL)
       em_quote_reset_general (a->quote, em_general_fields[i]);
   em_read_result_range (a->result, 0, &first, &last);
@@ -364,7 +371,8 @@ feature_of (const EmReadResult *result, int number, EmQuote *quote, int32_t fall
 static gboolean
 asks (const EmMark *mark, guint32 id, const EmReadQuestion *question)
 {
-  return mark->state == EM_MARK_QUESTION && mark->feature_id == id && mark->reason != NULL && strcmp (mark->reason, question->code) == 0 &&
+  return mark->state == EM_MARK_QUESTION && mark->feature_id == id && mark->reason != NULL &&
+         strcmp (mark->reason, question->code) == 0 &&
          question->start >= mark->start && question->start <= mark->start + mark->length;
 }
 
@@ -419,12 +427,14 @@ em_notes_open_questions (const EmReadResult *result, const EmQuote *quote, int *
 static void
 note_assumption (EmFeature *feature, const EmReadQuestion *question, int answer)
 {
-  g_autofree char *taken = g_strdup_printf (_("%s Taken as: %s."), em_notes_question_text (question->code), em_notes_answer_text (question->answer[answer]));
+  g_autofree char *taken = g_strdup_printf (_("%s Taken as: %s."), em_notes_question_text (question->code),
+                                            em_notes_answer_text (question->answer[answer]));
   g_autofree char *all = NULL;
 
   if (feature->text[EM_FEATURE_ASSUMPTION] != NULL && strstr (feature->text[EM_FEATURE_ASSUMPTION], taken) != NULL)
     return;
-  all = feature->text[EM_FEATURE_ASSUMPTION] != NULL ? g_strconcat (feature->text[EM_FEATURE_ASSUMPTION], " ", taken, NULL) : g_strdup (taken);
+  all = feature->text[EM_FEATURE_ASSUMPTION] != NULL ? g_strconcat (feature->text[EM_FEATURE_ASSUMPTION], " ", taken, NULL)
+        : g_strdup (taken);
   em_feature_set_text (feature, EM_FEATURE_ASSUMPTION, all);
 }
 
@@ -458,7 +468,8 @@ static gboolean
 is_own (const EmQuote *quote, int32_t index, const char *field)
 {
   for (int32_t i = 0; index >= 0 && i < quote->n_marks; i++)
-    if (quote->mark[i].feature_id == quote->feature[index].id && quote->mark[i].state == EM_MARK_REJECTED && quote->mark[i].field != NULL &&
+    if (quote->mark[i].feature_id == quote->feature[index].id && quote->mark[i].state == EM_MARK_REJECTED &&
+        quote->mark[i].field != NULL &&
         strcmp (quote->mark[i].field, field) == 0)
       return TRUE;
   return FALSE;

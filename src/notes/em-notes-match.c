@@ -88,7 +88,8 @@ take_mark (EmEarlier *earlier, const EmMark *mark, const char *notes, gsize size
 
   if (mark->field != NULL)
     {
-      g_hash_table_insert (earlier->fields, key (mark->feature_id, mark->field), normalise (notes, size, mark->start, mark->length));
+      g_hash_table_insert (earlier->fields, key (mark->feature_id, mark->field),
+                           normalise (notes, size, mark->start, mark->length));
       if (mark->state == EM_MARK_REJECTED)
         {
           g_hash_table_add (earlier->corrected, key (mark->feature_id, mark->field));
@@ -158,7 +159,8 @@ match_rejected (EmEarlier *earlier)
 {
   for (guint i = 0; i < earlier->rejected->len; i++)
     for (guint n = 0; n < earlier->n_news; n++)
-      if (earlier->match[n] == 0 && !earlier->is_rejected[n] && strcmp (earlier->words[n], g_ptr_array_index (earlier->rejected, i)) == 0)
+      if (earlier->match[n] == 0 && !earlier->is_rejected[n] &&
+          strcmp (earlier->words[n], g_ptr_array_index (earlier->rejected, i)) == 0)
         {
           earlier->is_rejected[n] = TRUE;
           break;
@@ -295,7 +297,8 @@ em_earlier_had_field (const EmEarlier *earlier, guint32 id, const char *field)
 }
 
 gboolean
-em_earlier_says_the_same (const EmEarlier *earlier, guint32 id, const char *field, const char *text, guint32 start, guint32 length)
+em_earlier_says_the_same (const EmEarlier *earlier, guint32 id, const char *field, const char *text, guint32 start,
+                          guint32 length)
 {
   g_autofree char *name = key (id, field);
   g_autofree char *words = normalise (text, strlen (text), start, length);

@@ -175,7 +175,8 @@ em_quote_set_general (EmQuote *quote, const EmReadField *field)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (quote_texts); i++)
     if (is (field, quote_texts[i].field))
-      em_quote_set_text (quote, quote_texts[i].text, is (field, "coating") && index_of (coatings, G_N_ELEMENTS (coatings), field->text) >= 0 ? _(field->text) : field->text);
+      em_quote_set_text (quote, quote_texts[i].text, is (field, "coating") &&
+                         index_of (coatings, G_N_ELEMENTS (coatings), field->text) >= 0 ? _(field->text) : field->text);
   if (is (field, "units"))
     quote->units = g_strcmp0 (field->text, "in") == 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
   else if (is (field, "hardness"))

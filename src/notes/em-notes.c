@@ -82,7 +82,8 @@ static EmReadQuestion
 new_question (const Writer *w, int feature, const char *code, const char *field, guint item)
 {
   EmReadField at = field_at (w, feature, field, item);
-  EmReadQuestion question = { .feature = feature, .code = code, .field = field, .start = at.start, .length = at.length, .line = at.line };
+  EmReadQuestion question = { .feature = feature, .code = code, .field = field, .start = at.start, .length = at.length,
+                             .line = at.line };
 
   return question;
 }
@@ -421,7 +422,10 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
-  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip ? ((em_item (w->items, proto->noun)->flags & EM_TOKEN_SLIP) != 0 ? "spelling" : "compound") : proto->noun_weight < 5 || proto->is_part || is_close || (proto->kinds & (proto->kinds - 1)) != 0 ? "from-words"
+  field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip
+                 ? ((em_item (w->items, proto->noun)->flags & EM_TOKEN_SLIP) != 0 ? "spelling" : "compound")
+                   : proto->noun_weight < 5 || proto->is_part || is_close ||
+                     (proto->kinds & (proto->kinds - 1)) != 0 ? "from-words"
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);
@@ -506,7 +510,8 @@ lacks_work (const EmFit *fit)
   for (guint i = 0; i < fit->n_questions; i++)
     if (strcmp (fit->question[i].code, "side-or-diameter") == 0)
       return FALSE;
-  return (strcmp (kind, "bore") == 0 || strcmp (kind, "pin") == 0) && em_fit_find (fit, "worn") == NULL && em_fit_find (fit, "build") == NULL;
+  return (strcmp (kind, "bore") == 0 || strcmp (kind, "pin") == 0) && em_fit_find (fit, "worn") == NULL &&
+         em_fit_find (fit, "build") == NULL;
 }
 
 static void
@@ -681,7 +686,8 @@ static gboolean
 is_only_talk (const EmPhrase *phrase)
 {
   for (guint i = 0; phrase != NULL && i < phrase->n_senses; i++)
-    if (phrase->sense[i]->says != EM_SAYS_GLUE && phrase->sense[i]->says != EM_SAYS_TALK && phrase->sense[i]->says != EM_SAYS_NOISE)
+    if (phrase->sense[i]->says != EM_SAYS_GLUE && phrase->sense[i]->says != EM_SAYS_TALK &&
+        phrase->sense[i]->says != EM_SAYS_NOISE)
       return FALSE;
   return phrase != NULL;
 }
@@ -697,7 +703,8 @@ is_content (const EmItem *item)
   if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
     return FALSE;
   /* "Gruß, Liese": a word with a capital that is only like one of talk is a name. */
-  if ((item->flags & EM_TOKEN_SLIP) != 0 && (item->flags & EM_TOKEN_CAPITAL) != 0 && (item->flags & EM_TOKEN_UPPER) == 0 && (item->is_talk || is_only_talk (item->phrase)))
+  if ((item->flags & EM_TOKEN_SLIP) != 0 && (item->flags & EM_TOKEN_CAPITAL) != 0 && (item->flags & EM_TOKEN_UPPER) == 0 &&
+      (item->is_talk || is_only_talk (item->phrase)))
     return TRUE;
   if (item->is_talk)
     return FALSE;
@@ -715,7 +722,8 @@ is_content (const EmItem *item)
 static gboolean
 is_trade_word (const EmItem *item)
 {
-  static const EmSays trade[] = { EM_SAYS_KIND, EM_SAYS_LABEL, EM_SAYS_NUMBER, EM_SAYS_MACHINING, EM_SAYS_UNIT, EM_SAYS_UNITS, EM_SAYS_QUANTITY,
+  static const EmSays trade[] = { EM_SAYS_KIND, EM_SAYS_LABEL, EM_SAYS_NUMBER, EM_SAYS_MACHINING, EM_SAYS_UNIT, EM_SAYS_UNITS,
+                                 EM_SAYS_QUANTITY,
                                   EM_SAYS_PLACES, EM_SAYS_TYPICAL, EM_SAYS_MATERIAL, EM_SAYS_THING };
 
   if (item->type != EM_ITEM_PHRASE)
@@ -739,10 +747,12 @@ is_lone_word (const Writer *w, guint first, guint end)
   for (guint i = first + 1; i < end; i++)
     if (is_content (em_item (w->items, i)))
       return FALSE;
-  if (!is_trade_word (item) && (item->type != EM_ITEM_UNKNOWN || item->is_heading || (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) ||
+  if (!is_trade_word (item) && (item->type != EM_ITEM_UNKNOWN || item->is_heading ||
+                                (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) ||
                                 !g_ascii_isalpha (w->text[item->start])))
     return FALSE;
-  return (first > 0 && em_item (w->items, first - 1)->is_used) || (end < w->items->items->len && em_item (w->items, end)->is_used);
+  return (first > 0 && em_item (w->items, first - 1)->is_used) ||
+         (end < w->items->items->len && em_item (w->items, end)->is_used);
 }
 
 static void
@@ -809,7 +819,8 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
   write_unused (&w);
   if (read < length)
     {
-      EmReadSpan rest = { (guint32) read, (guint32) MIN (length - read, G_MAXUINT32), w.items->items->len > 0 ? em_item (w.items, w.items->items->len - 1)->line : 1 };
+      EmReadSpan rest = { (guint32) read, (guint32) MIN (length - read, G_MAXUINT32), w.items->items->len > 0
+                         ? em_item (w.items, w.items->items->len - 1)->line : 1 };
 
       w.result->n_unread = length - read;
       g_array_append_val (w.result->unused, rest);

@@ -18,7 +18,8 @@ enum
 };
 
 /* Sizes that are no slot's, even where a slot was just named. */
-static const guint32 never_slot = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_COUNT;
+static const guint32 never_slot = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE | EM_ROLE_STOCK | EM_ROLE_CLEARANCE |
+                                  EM_ROLE_COUNT;
 
 EmGiven
 em_given_new (const char *field, const char *text, const EmItem *item)
@@ -68,7 +69,8 @@ is_stray (const EmReader *r, guint i)
     return FALSE;
   if (i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
     return TRUE;
-  return i > r->first && (em_item (r->items, i - 1)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i - 1, EM_SAYS_NOISE) != NULL) &&
+  return i > r->first && (em_item (r->items, i - 1)->type == EM_ITEM_UNKNOWN ||
+                          em_item_says (r->items, i - 1, EM_SAYS_NOISE) != NULL) &&
          (i + 1 >= r->end || em_item_is_soft_break (r->items, i + 1));
 }
 
@@ -88,7 +90,8 @@ is_some_of (const EmReader *r, guint preposition)
   const EmSense *number = preposition > r->first ? em_item_says (r->items, preposition - 1, EM_SAYS_NUMBER) : NULL;
 
   return g_ascii_strncasecmp (r->items->text + em_item (r->items, preposition)->start, "of", 2) == 0 &&
-         ((number != NULL && strchr (number->value, '/') == NULL) || (preposition > r->first && em_item (r->items, preposition - 1)->type == EM_ITEM_SIZE &&
+         ((number != NULL && strchr (number->value, '/') == NULL) ||
+          (preposition > r->first && em_item (r->items, preposition - 1)->type == EM_ITEM_SIZE &&
                                                                       em_item_size (r->items, preposition - 1)->is_whole));
 }
 
@@ -151,8 +154,10 @@ em_reader_is_noun (const EmReader *r, guint i)
   if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i))
     return FALSE;
   /* "flanks 10°": the draft of what was told before. */
-  if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE && em_item_size (r->items, i + 1)->unit == EM_UNIT_DEGREE &&
-      em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && (em_item_says (r->items, i, EM_SAYS_LABEL)->roles & EM_ROLE_DRAFT) != 0)
+  if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&
+      em_item_size (r->items, i + 1)->unit == EM_UNIT_DEGREE &&
+      em_item_says (r->items, i, EM_SAYS_LABEL) != NULL &&
+        (em_item_says (r->items, i, EM_SAYS_LABEL)->roles & EM_ROLE_DRAFT) != 0)
     return FALSE;
   /* "ID 62" names the bore and its size. */
   if (em_item (r->items, i)->is_used && em_item_says (r->items, i, EM_SAYS_LABEL) == NULL)
@@ -164,7 +169,8 @@ em_reader_is_noun (const EmReader *r, guint i)
 gboolean
 em_reader_is_verb (const EmReader *r, guint i)
 {
-  return em_item_says (r->items, i, EM_SAYS_VERB) != NULL && (!em_item (r->items, i)->is_used || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL);
+  return em_item_says (r->items, i, EM_SAYS_VERB) != NULL &&
+         (!em_item (r->items, i)->is_used || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL);
 }
 
 /* "PIN BORE": the last noun of a row is the thing, those before it say which. */
@@ -173,9 +179,11 @@ is_compound (const EmReader *r, guint i)
 {
   guint next = i + 1;
 
-  while (next + 1 < r->end && next <= i + 2 && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL && em_item_says (r->items, next, EM_SAYS_KIND) == NULL)
+  while (next + 1 < r->end && next <= i + 2 && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, next, EM_SAYS_KIND) == NULL)
     next++;
-  return next < r->end && em_reader_is_noun (r, next) && g_strcmp0 (em_item_says (r->items, next, EM_SAYS_KIND)->value, "state") != 0;
+  return next < r->end && em_reader_is_noun (r, next) &&
+         g_strcmp0 (em_item_says (r->items, next, EM_SAYS_KIND)->value, "state") != 0;
 }
 
 static void
@@ -184,7 +192,8 @@ add_noun (const EmReader *r, EmProto *proto, guint i)
   const EmSense *sense = em_item_says (r->items, i, EM_SAYS_KIND);
   gboolean is_state = g_strcmp0 (sense->value, "state") == 0;
   /* "bore washed out": what became of the bore. */
-  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i) || (is_state && proto->noun_weight >= STATE_NOUN);
+  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i) ||
+                     (is_state && proto->noun_weight >= STATE_NOUN);
   int best = 0, kind = 0;
 
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
@@ -244,7 +253,8 @@ add_said (EmProto *proto, const EmSense *sense)
 static gboolean
 is_all_parts (const EmReader *r, guint i)
 {
-  return i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
+  return i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
          g_ascii_tolower (r->items->text[em_item (r->items, i + 1)->start + em_item (r->items, i + 1)->length - 1]) == 's';
 }
 
@@ -264,10 +274,12 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
         {
           gboolean is_plain = sense->says == EM_SAYS_SET && !is_behind;
 
-          give_text (r, proto, sense->set_field, sense->set_value, i, is_plain ? EM_READ_READ : EM_READ_INFERRED, is_plain ? NULL : "shape-from-word");
+          give_text (r, proto, sense->set_field, sense->set_value, i, is_plain ? EM_READ_READ : EM_READ_INFERRED, is_plain
+                     ? NULL : "shape-from-word");
           item->is_used = TRUE;
         }
-      if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little))
+      if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET ||
+          (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little))
         {
           add_said (proto, sense);
           item->is_used = TRUE;
@@ -292,7 +304,8 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
           proto->has_fill |= g_strcmp0 (sense->value, "fill") == 0;
         }
       /* "ON ALL INSERTS" */
-      if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY || (sense->says == EM_SAYS_ALL && is_all_parts (r, i))) && proto->typical_item == EM_NO_ITEM)
+      if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY ||
+           (sense->says == EM_SAYS_ALL && is_all_parts (r, i))) && proto->typical_item == EM_NO_ITEM)
         {
           proto->typical_item = i;
           item->is_used = TRUE;
@@ -349,7 +362,8 @@ is_chamfer (const EmReader *r, guint i)
 static gboolean
 is_of_parts (const EmReader *r, guint count)
 {
-  return count + 2 < r->end && em_item_says (r->items, count + 2, EM_SAYS_PLACE) != NULL && em_item_says (r->items, count + 2, EM_SAYS_KIND) == NULL;
+  return count + 2 < r->end && em_item_says (r->items, count + 2, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, count + 2, EM_SAYS_KIND) == NULL;
 }
 
 static void
@@ -391,7 +405,8 @@ is_share (const EmReader *r, guint i, guint *out_all)
 {
   guint all = i + 2;
 
-  if (all + 1 >= r->end || (em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) == NULL && em_item_says (r->items, i + 1, EM_SAYS_TO) == NULL))
+  if (all + 1 >= r->end || (em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) == NULL &&
+                            em_item_says (r->items, i + 1, EM_SAYS_TO) == NULL))
     return FALSE;
   all += em_item_says (r->items, all, EM_SAYS_GLUE) != NULL && em_item_says (r->items, all, EM_SAYS_NUMBER) == NULL;
   *out_all = all;
@@ -416,14 +431,16 @@ is_both (const EmReader *r, guint i)
 static gboolean
 is_all_of (const EmReader *r, guint number, guint part)
 {
-  return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL && em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
+  return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL &&
+         em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
 }
 
 /* Ends a part that may hold nothing but a number. */
 static gboolean
 is_part_end (const EmReader *r, guint i)
 {
-  return i < r->first || i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '(') || em_item_is_sign (r->items, i, ')') ||
+  return i < r->first || i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '(') ||
+         em_item_is_sign (r->items, i, ')') ||
          em_item_is_sign (r->items, i, '.');
 }
 
@@ -468,7 +485,8 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
       em_item (r->items, all)->is_used = TRUE;
       return;
     }
-  if (strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0 && proto->count_item == EM_NO_ITEM && (stands_alone (r, proto, i) || is_both (r, i)))
+  if (strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0 && proto->count_item == EM_NO_ITEM &&
+      (stands_alone (r, proto, i) || is_both (r, i)))
     {
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
@@ -476,7 +494,8 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
     }
   for (guint k = i + 1; strchr (number->value, '/') == NULL && k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k) &&
                         em_item (r->items, k)->type != EM_ITEM_SIZE; k++)
-    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || is_all_of (r, i, k))
+    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL || em_item_says (r->items, k, EM_SAYS_PLACES) != NULL ||
+        is_all_of (r, i, k))
       {
         /* "on the two faces": says where. */
         if (em_item_says (r->items, k, EM_SAYS_PLACES) == NULL && !is_all_of (r, i, k) && em_reader_is_demoted (r, k))
@@ -505,7 +524,8 @@ aside_count (const EmReader *r, guint i, gboolean words_too)
 
   if (em_item (r->items, i)->type == EM_ITEM_SIZE)
     return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
-  return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 && strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
+  return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 &&
+         strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
 }
 
 void
@@ -521,9 +541,25 @@ em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end,
           give_text (r, proto, "access", access->value, i, EM_READ_READ, NULL);
           em_item (r->items, i)->is_used = TRUE;
         }
-      if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_KIND)->set_field, "side") == 0)
+      if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL &&
+          g_strcmp0 (em_item_says (r->items, i, EM_SAYS_KIND)->set_field, "side") == 0)
         give_text (r, proto, "side", em_item_says (r->items, i, EM_SAYS_KIND)->set_value, i, EM_READ_INFERRED, "shape-from-word");
       if (isnan (count) || proto->count_item != EM_NO_ITEM)
+        continue;
+      proto->is_count_loose = TRUE;
+      add_count (r, proto, i, count);
+    }
+}
+
+/* "two of them are 3 x 1 x 1, the other two …": how many, told before the first size. */
+void
+em_reader_count_those (const EmReader *r, EmProto *proto, guint first, guint end)
+{
+  for (guint i = first; i < end && !em_reader_is_sized (r, i) && proto->count_item == EM_NO_ITEM; i++)
+    {
+      double count = aside_count (r, i, TRUE);
+
+      if (!(count > 1))
         continue;
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, count);
@@ -545,7 +581,8 @@ em_reader_add_same (const EmReader *r, EmProto *proto, guint first, guint end)
 static void
 raise_only_noun (const EmReader *r, EmProto *proto)
 {
-  const EmSense *sense = proto->noun != EM_NO_ITEM && proto->kinds == 0 ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
+  const EmSense *sense = proto->noun != EM_NO_ITEM &&
+                         proto->kinds == 0 ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
 
   for (int k = 0; sense != NULL && sense->value == NULL && k < EM_N_NOTE_KINDS; k++)
     if (sense->weight[k] >= STRONG_ONLY)

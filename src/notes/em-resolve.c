@@ -39,7 +39,8 @@ typedef struct
 static gboolean
 is_witness (const EmSize *size)
 {
-  return (size->roles & EM_ROLE_REFERENCE) != 0 && size->unit == EM_UNIT_NONE && !size->is_fraction && (size->flags & EM_TOKEN_LEADING_DOT) != 0;
+  return (size->roles & EM_ROLE_REFERENCE) != 0 && size->unit == EM_UNIT_NONE && !size->is_fraction &&
+         (size->flags & EM_TOKEN_LEADING_DOT) != 0;
 }
 
 static gboolean
@@ -79,10 +80,12 @@ vote (Votes *votes, const EmSize *size)
   votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
   votes->n_inch += unit == EM_UNIT_INCH;
   votes->n_mm += unit == EM_UNIT_MM;
-  votes->n_trailing += unit == EM_UNIT_NONE && ((size->n_decimals >= 3 && size->value.n % 10 == 0) || size->n_decimals >= FINEST_DECIMALS);
+  votes->n_trailing += unit == EM_UNIT_NONE &&
+    ((size->n_decimals >= 3 && size->value.n % 10 == 0) || size->n_decimals >= FINEST_DECIMALS);
   votes->n_point += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && !size->is_fraction;
   votes->n_fine += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && size->n_decimals > 1;
-  votes->n_huge += unit == EM_UNIT_NONE && size->n_decimals == 2 && (size->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 && em_fraction_plain (size->value) >= HUGE_IN;
+  votes->n_huge += unit == EM_UNIT_NONE && size->n_decimals == 2 && (size->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 &&
+    em_fraction_plain (size->value) >= HUGE_IN;
   votes->n_large += unit == EM_UNIT_NONE && em_fraction_plain (size->value) >= LARGE_IN;
   votes->n_zero += unit == EM_UNIT_NONE && (size->flags & EM_TOKEN_LEADING_ZERO) != 0 && size->n_decimals <= 2;
 }
@@ -119,7 +122,8 @@ settle (EmSize *size, EmUnit unit, const char *reason)
 static gboolean
 has_loose_points (const Votes *all)
 {
-  return all->n_plain_inch == 0 && all->n_plain_mm == 0 && all->n_inch > 0 && all->n_mm == 0 && all->n_fine == 0 && (all->n_large > 0 || all->n_zero > 0);
+  return all->n_plain_inch == 0 && all->n_plain_mm == 0 && all->n_inch > 0 && all->n_mm == 0 && all->n_fine == 0 &&
+         (all->n_large > 0 || all->n_zero > 0);
 }
 
 static void

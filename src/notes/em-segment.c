@@ -9,7 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { WEAK_NOUN = 2 /* and of this weight is a repair's if no other is */, HEAD_NOUN = 3 /* a noun of this weight may begin another repair */ };
+enum { WEAK_NOUN = 2 /* and of this weight is a repair's if no other is */,
+      HEAD_NOUN = 3 /* a noun of this weight may begin another repair */ };
 
 static int
 noun_weight (const EmReader *r, guint i)
@@ -22,9 +23,16 @@ noun_weight (const EmReader *r, guint i)
   return best;
 }
 
-/* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
 static gboolean
-begins_one_of (const EmReader *r, guint i)
+is_of_them (const EmReader *r, guint i)
+{
+  return em_item_says (r->items, i, EM_SAYS_PLACES) != NULL &&
+         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "of t", 4) == 0;
+}
+
+/* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
+gboolean
+em_reader_begins_one_of (const EmReader *r, guint i)
 {
   const EmSense *number;
 
@@ -35,10 +43,15 @@ begins_one_of (const EmReader *r, guint i)
   number = em_item_says (r->items, i, EM_SAYS_NUMBER);
   if (em_item (r->items, i)->type == EM_ITEM_SIZE && em_item_is_sign (r->items, i + 1, '@'))
     return TRUE;
+  /* "Two of them are 1 x 0.3 x 0.3" */
+  if (number != NULL && strchr (number->value, '/') == NULL && is_of_them (r, i + 1))
+    return TRUE;
   /* "the first 9 mm" is a length. */
-  if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) && em_item_size (r->items, i + 1)->chain == 0)
+  if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) &&
+      em_item_size (r->items, i + 1)->chain == 0)
     return FALSE;
-  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
+  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL &&
+      (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
     return FALSE;
   for (guint k = i + 1; k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k); k++)
     if (em_reader_is_noun (r, k))
@@ -56,14 +69,16 @@ typedef struct
   gboolean has_noun, has_row, has_count;
 } Group;
 
-static const guint32 group_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
+static const guint32 group_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
+                                   EM_ROLE_DIAMETER |
                                    EM_ROLE_RADIUS | EM_ROLE_LEG;
 
 /* "1X" */
 static gboolean
 is_times_count (const EmReader *r, guint i)
 {
-  return i + 1 < r->end && em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 &&
+  return i + 1 < r->end && em_item (r->items, i)->type == EM_ITEM_SIZE &&
+         (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 &&
          em_item_says (r->items, i + 1, EM_SAYS_TIMES) != NULL;
 }
 
@@ -92,27 +107,32 @@ repeats (const EmReader *r, const Group *before, guint soft)
     return FALSE;
   for (guint i = soft + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
     add_to_group (r, &after, i);
-  return after.n == before->n && after.roles == before->roles && after.has_row && !after.has_noun && (after.n >= 3 || after.roles != 0);
+  return after.n == before->n && after.roles == before->roles && after.has_row && !after.has_noun &&
+         (after.n >= 3 || after.roles != 0);
 }
 
 /* "… and the .375 core pin hole": the one size between "and" and the noun is the noun's, when others stand before. */
 static gboolean
 is_size_of_noun (const EmReader *r, guint soft, const Group *group, guint size, guint noun)
 {
-  return em_item_says (r->items, soft, EM_SAYS_GLUE) != NULL && group->n == 1 && size > soft && size + 2 >= noun && soft > r->first && em_reader_is_sized (r, soft - 1);
+  return em_item_says (r->items, soft, EM_SAYS_GLUE) != NULL && group->n == 1 && size > soft && size + 2 >= noun &&
+         soft > r->first && em_reader_is_sized (r, soft - 1);
 }
 
 /* "rib 2 wide, 26 long, top 0.5": the face of a rib that has one bare size is its crest, and no other repair. */
 static gboolean
 is_top_of_rib (const EmReader *r, guint head, guint noun)
 {
-  const EmSense *rib = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND) : NULL, *face = em_item_says (r->items, noun, EM_SAYS_KIND);
+  const EmSense *rib = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND)
+                       : NULL, *face = em_item_says (r->items, noun, EM_SAYS_KIND);
   guint n = 0;
 
-  if (rib == NULL || rib->weight[RIB] < HEAD_NOUN || (face->weight[FACE] == 0 && noun_weight (r, noun) > HEAD_NOUN) || !em_item_is_soft_break (r->items, noun - 1))
+  if (rib == NULL || rib->weight[RIB] < HEAD_NOUN || (face->weight[FACE] == 0 && noun_weight (r, noun) > HEAD_NOUN) ||
+      !em_item_is_soft_break (r->items, noun - 1))
     return FALSE;
   for (guint i = noun + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
-    if (em_reader_is_sized (r, i) && (em_item_size (r->items, i)->chain != 0 || (em_item_size (r->items, i)->roles & group_roles) != 0))
+    if (em_reader_is_sized (r, i) && (em_item_size (r->items, i)->chain != 0 ||
+                                      (em_item_size (r->items, i)->roles & group_roles) != 0))
       return FALSE;
     else
       n += em_reader_is_sized (r, i);
@@ -125,8 +145,10 @@ is_area_of (const EmReader *r, guint i, guint last_size, gboolean has_noun)
 {
   const EmItem *item = em_item (r->items, i);
 
-  return has_noun && item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "area", 4) == 0 && last_size != EM_NO_ITEM && em_reader_is_sized (r, last_size) &&
-         em_item_size (r->items, last_size)->chain == 0 && em_item_is_soft_break (r->items, i - 1) && i + 1 < r->end && em_reader_is_sized (r, i + 1) &&
+  return has_noun && item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "area", 4) == 0 &&
+         last_size != EM_NO_ITEM && em_reader_is_sized (r, last_size) &&
+         em_item_size (r->items, last_size)->chain == 0 && em_item_is_soft_break (r->items, i - 1) && i + 1 < r->end &&
+           em_reader_is_sized (r, i + 1) &&
          em_item_size (r->items, i + 1)->chain != 0;
 }
 
@@ -144,13 +166,13 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
     {
       if (em_item_is_soft_break (r->items, i))
         {
-          if (i > start && (begins_one_of (r, i + 1) || repeats (r, &group, i)))
+          if (i > start && (em_reader_begins_one_of (r, i + 1) || repeats (r, &group, i)))
             return i + 1;
           soft = i;
           has_verb = FALSE;
           memset (&group, 0, sizeof group);
         }
-      else if (i > start && em_item_is_sign (r->items, i, ':') && begins_one_of (r, i + 1))
+      else if (i > start && em_item_is_sign (r->items, i, ':') && em_reader_begins_one_of (r, i + 1))
         return i + 1;
       else if (em_reader_is_sized (r, i))
         last_size = i;
@@ -160,7 +182,8 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         {
           if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun))
             continue;
-          if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM && (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))
+          if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM &&
+              (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))
             {
               *out_is_before_one_of = FALSE;
               return soft + 1;

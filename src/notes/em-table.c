@@ -69,7 +69,8 @@ split_line (const EmItems *items, guint first, guint end, Line *line)
 }
 
 /* What a column of sizes may hold: "HT" is a height there, no heat treatment. */
-static const guint32 measured = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_ANGLE |
+static const guint32 measured = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
+                                EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_ANGLE |
                                 EM_ROLE_LEG | EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_AREA;
 
 static guint32
@@ -78,7 +79,8 @@ label_roles (const EmItem *item)
   const EmSense *named = NULL;
 
   for (guint k = 0; item->type == EM_ITEM_PHRASE && k < item->phrase->n_senses; k++)
-    if (item->phrase->sense[k]->says == EM_SAYS_LABEL && (item->phrase->sense[k]->roles & measured) != 0 && (named == NULL || named->place == EM_LABEL_AFTER))
+    if (item->phrase->sense[k]->says == EM_SAYS_LABEL && (item->phrase->sense[k]->roles & measured) != 0 &&
+        (named == NULL || named->place == EM_LABEL_AFTER))
       named = item->phrase->sense[k];
   return named != NULL ? named->roles : 0;
 }
@@ -93,7 +95,8 @@ name_column (const EmItems *items, Cell *cell)
 
       if (em_item_says (items, i, EM_SAYS_QUANTITY) != NULL && cell->type == COLUMN_OTHER)
         cell->type = COLUMN_COUNT;
-      else if (glue != NULL && (g_strcmp0 (glue->value, "item") == 0 || g_strcmp0 (glue->value, "number") == 0) && cell->type == COLUMN_OTHER)
+      else if (glue != NULL && (g_strcmp0 (glue->value, "item") == 0 || g_strcmp0 (glue->value, "number") == 0) &&
+               cell->type == COLUMN_OTHER)
         cell->type = COLUMN_NUMBER;
       else if (roles != 0)
         {

@@ -162,7 +162,8 @@ split_word (Splitter *s)
     {
       gboolean is_apostrophe = s->at > start && fold_sign (c) == '\'' && is_word (peek (s, s->at + width (c)));
       /* "C0RNER": a nought among letters is a letter O that was misread or mistyped. */
-      gboolean is_nought = c == '0' && s->at > start && s->at + 1 < s->length && g_ascii_isalpha (s->text[s->at - 1]) && g_ascii_isalpha (s->text[s->at + 1]) &&
+      gboolean is_nought = c == '0' && s->at > start && s->at + 1 < s->length && g_ascii_isalpha (s->text[s->at - 1]) &&
+                           g_ascii_isalpha (s->text[s->at + 1]) &&
                            (s->at - start > 1 || is_long_word (s));
 
       if (!is_word (c) && !is_apostrophe && !is_nought)
@@ -178,7 +179,8 @@ split_word (Splitter *s)
 static gboolean
 is_letter_zero (const Splitter *s, gsize at)
 {
-  return at > 0 && (s->text[at] == 'O' || s->text[at] == 'o') && g_ascii_isdigit (s->text[at - 1]) && (at + 1 >= s->length || !g_ascii_isalpha (s->text[at + 1]));
+  return at > 0 && (s->text[at] == 'O' || s->text[at] == 'o') && g_ascii_isdigit (s->text[at - 1]) &&
+         (at + 1 >= s->length || !g_ascii_isalpha (s->text[at + 1]));
 }
 
 static gsize
