@@ -892,7 +892,8 @@ read_parts (EmReader *r, guint first, guint end)
     {
       gboolean is_end = i == end || em_item_is_soft_break (r->items, i);
 
-      if (!is_end && em_item_says (r->items, i, EM_SAYS_SOUND) != NULL)
+      /* "leave it .005 heavy" */
+      if (!is_end && em_item_says (r->items, i, EM_SAYS_SOUND) != NULL && !(i + 1 < end && em_item_is_measure (r->items, i + 1)))
         {
           guint stop = i;
 

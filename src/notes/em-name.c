@@ -340,18 +340,18 @@ is_dashed (const EmClause *c, guint a, guint dash, guint b)
          em_item_size (c->items, b)->is_whole;
 }
 
-/* A metal and a word for material stand before it. */
+/* A word for material stands before it, and no size of a repair between. */
 static gboolean
 is_beside_metal (const EmClause *c, guint i)
 {
-  gboolean has_base = FALSE, has_material = FALSE;
-
   for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
     {
-      has_base |= em_clause_says (c, k, EM_SAYS_BASE);
-      has_material |= em_clause_says (c, k, EM_SAYS_MATERIAL);
+      if (em_clause_says (c, k, EM_SAYS_MATERIAL))
+        return TRUE;
+      if (em_clause_is_size (c, k) && !em_clause_says (c, k, EM_SAYS_BASE))
+        return FALSE;
     }
-  return has_base && has_material;
+  return FALSE;
 }
 
 /* "555-0142", "14:20", "12.03.2026", "68840": digits of a telephone, a time, a date, a number of something. */
