@@ -216,6 +216,27 @@ is_row_each (const EmClause *c, guint i, guint next)
          g_ascii_strncasecmp (c->items->text + em_item (c->items, next)->start, "ea", 2) == 0;
 }
 
+static gboolean
+has_count_before (const EmClause *c, guint i)
+{
+  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
+    if (em_clause_is_size (c, k) && (em_item_size (c->items, k)->roles & EM_ROLE_COUNT) != 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "4 corners on the A side and 4 on the B side", "6 holes each in 2 plates = 12": behind a count. */
+static gboolean
+is_more_of_it (const EmClause *c, guint i)
+{
+  gboolean is_part = i > c->first && em_item_is_soft_break (c->items, i - 1) && em_clause_says (c, i + 1, EM_SAYS_PREPOSITION);
+  gboolean is_in = i > c->first && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) && em_clause_says (c, i + 1, EM_SAYS_PLACE);
+  gboolean is_total = i > c->first && em_item_is_sign (c->items, i - 1, '=') &&
+                      (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1));
+
+  return (is_part || is_in || is_total) && has_count_before (c, i);
+}
+
 /* ", 2 of." for "2 off" */
 static gboolean
 is_misspelt_off (const EmClause *c, guint i)
@@ -245,7 +266,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i))
+  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

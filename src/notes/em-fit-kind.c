@@ -189,6 +189,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && has_form (proto, "cap") && proto->sizes->len == 3 && n_row >= 2 &&
       (roles & (EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_RADIUS)) == 0)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + EVIDENCE);
+  /* "a dent at the edge, 4 mm long, 1 mm on one face, 0.5 mm on the other" */
+  if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_LEG) != 0)
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + EVIDENCE);
   /* "burn mark, fill it, 6 x 4, 1.5 deep" */
   if (proto->has_fill && weight[GROOVE] > 0 && n_row == 2 && (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + EVIDENCE);

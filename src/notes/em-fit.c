@@ -68,8 +68,8 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
 /* More than micro welding is asked for (common practice, no source): read, but never without a mark, and never by place alone. */
 static const struct { int kind; const char *field; double high_mm; } unusual[] = {
   { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 10 },
-  { SIDEWALL, "thickness", 10 }, { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 }, { GROOVE, "depth", 40 },
-  { GROOVE, "gap", 40 },
+  { SIDEWALL, "thickness", 10 }, { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 },
+  { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
   { SEAT, "diameter", 200 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
 };
 

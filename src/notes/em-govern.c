@@ -278,6 +278,20 @@ is_customers (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "no texture near", "not nitrided" */
+static gboolean
+is_none (const Governor *g, guint i)
+{
+  static const char *const none[] = { "no", "not", "un", "kein", "keine", "nicht", "sin", "no" };
+  const EmItem *before = i > g->c->first ? item (g, i - 1) : NULL;
+
+  for (gsize k = 0; before != NULL && k < G_N_ELEMENTS (none); k++)
+    if (before->length == strlen (none[k]) &&
+        g_ascii_strncasecmp (g->c->items->text + before->start, none[k], before->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -290,10 +304,20 @@ read_simple (Governor *g, guint i)
     {
       const EmSense *sense = says (g, i, simple[k].says);
 
+      if (sense != NULL && simple[k].says == EM_SAYS_COATING && is_none (g, i))
+        continue;
+
       /* "0.3 for our milling" is a label, too. */
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
-        add (g, simple[k].field, sense->says == EM_SAYS_FINISH &&
-             is_customers (g, i) ? "customer" : sense->value, i, i)->is_general = simple[k].is_general || g->has_all;
+        {
+          gboolean is_told_who = sense->says == EM_SAYS_FINISH && is_customers (g, i);
+          EmLoose *one = add (g, simple[k].field, is_told_who ? "customer" : sense->value, i, i);
+
+          one->is_general = simple[k].is_general || g->has_all;
+          /* Who "us" is depends on who wrote it. */
+          if (is_told_who)
+            infer (one, "from-words");
+        }
     }
 }
 
@@ -413,6 +437,15 @@ is_other (const Governor *g, guint i)
                                             is_counted_place (g, i + 1))));
 }
 
+/* "die 1: nick": which of those in the list. */
+static gboolean
+is_list_name (const Governor *g, const EmSense *sense, guint word, guint number)
+{
+  return strcmp (sense->value, "tool_number") == 0 && number == word + 1 && is_size (g, number) &&
+         em_item_size (g->c->items, number)->is_whole &&
+         item (g, number)->length <= 2 && number + 1 < g->c->end && em_item_is_sign (g->c->items, number + 1, ':');
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
@@ -441,7 +474,7 @@ read_reference (Governor *g, guint i)
   while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
                            em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
     to--;
-  if (!has_digit)
+  if (!has_digit || is_list_name (g, sense, i, from))
     return;
   for (guint k = from; k < to; k++)
     if (is_size (g, k))
@@ -478,8 +511,8 @@ read_tools (Governor *g, guint i)
         one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL)
                                  : em_fraction_plain (em_item_size (g->c->items, i)->value);
         one->is_general = TRUE;
-        if (says (g, k, EM_SAYS_TOOLS)->value != NULL)
-          infer (one, "from-words");
+        /* They may as well be the places of the repair. */
+        infer (one, "from-words");
         return;
       }
 }
@@ -492,6 +525,37 @@ is_apart (const Governor *g, guint thing)
     if (is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && !is_count (g, k))
       return (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0 || says (g, k - 1, EM_SAYS_TIMES) != NULL;
   return FALSE;
+}
+
+/* Nothing of meaning stands behind the refusal. */
+static gboolean
+is_refused_end (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end; k++)
+    if (item (g, k)->type != EM_ITEM_SIGN && says (g, k, EM_SAYS_GLUE) == NULL && !item (g, k)->is_talk)
+      return FALSE;
+  return TRUE;
+}
+
+/* What stands before it in the sentence is not to be welded. */
+static void
+refuse_before (Governor *g, guint i)
+{
+  const EmSense *thing = NULL;
+  guint last = i - 1;
+  EmLoose *one;
+
+  while (last > g->c->first && item (g, last)->type == EM_ITEM_SIGN)
+    last--;
+  for (guint k = g->c->first; k <= last; k++)
+    if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
+      return;
+  for (guint k = g->c->first; k <= last && thing == NULL; k++)
+    thing = says (g, k, EM_SAYS_THING);
+  one = add (g, "refuse", thing != NULL ? thing->value : NULL, g->c->first, last);
+  one->is_general = TRUE;
+  infer (one, "from-words");
+  item (g, i)->is_used = TRUE;
 }
 
 /* "DO NOT WELD THREADS": what must stay free of weld. */
@@ -514,9 +578,18 @@ read_refusal (Governor *g, guint i)
   for (guint k = i; thing == NULL && k-- > g->c->first && k + 2 * WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
     if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
       {
-        add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i)->is_general = TRUE;
+        EmLoose *one = add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i);
+
+        one->is_general = TRUE;
+        infer (one, "from-words");
         return;
       }
+  /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */
+  if (thing == NULL && i > g->c->first && is_refused_end (g, i))
+    {
+      refuse_before (g, i);
+      return;
+    }
   /* "don't weld on the engraving please" */
   while (thing == NULL && last > i + 1 && says (g, last, EM_SAYS_AGENT) != NULL && says (g, last, EM_SAYS_GLUE) != NULL)
     last--;
@@ -627,15 +700,6 @@ find_cue (const Governor *g, guint thing)
         break;
     }
   return EM_NO_ITEM;
-}
-
-/* "no texture near" */
-static gboolean
-is_none (const Governor *g, guint i)
-{
-  const EmItem *before = i > g->c->first ? item (g, i - 1) : NULL;
-
-  return before != NULL && before->length == 2 && g_ascii_strncasecmp (g->c->items->text + before->start, "no", 2) == 0;
 }
 
 static void

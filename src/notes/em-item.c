@@ -324,7 +324,7 @@ roles_after (const Builder *b, guint at)
 static guint
 read_limits (const Builder *b, guint at, EmSize *size)
 {
-  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-') || is_sign (b, at, '~'), is_named;
+  gboolean is_slash = is_sign (b, at, '/'), is_dash = is_sign (b, at, '-') || is_sign (b, at, '~'), is_named, is_fine;
   EmSize second = { 0 };
   EmUnit unit;
   double ratio, ratio_max;
@@ -343,7 +343,9 @@ read_limits (const Builder *b, guint at, EmSize *size)
     return at;
   if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
     return at;
-  if (is_dash && (ratio <= 1 || (!is_named && second.n_decimals != size->n_decimals &&
+  /* "1.5000-1.4990" */
+  is_fine = ratio >= 0.95 && ratio < 1 && size->n_decimals >= 3 && second.n_decimals == size->n_decimals;
+  if (is_dash && !is_fine && (ratio <= 1 || (!is_named && second.n_decimals != size->n_decimals &&
                                  second.n_decimals * size->n_decimals == 0)))
     return at;
   return set_limits (size, second.value) ? next : at;

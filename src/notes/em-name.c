@@ -283,7 +283,8 @@ is_closed (const Name *n)
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
          (is_first (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
-         (next == c->end && n->is_size && n->is_next && em_clause_says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first &&
+         ((next == c->end || em_item_is_soft_break (c->items, next)) && n->is_size && n->is_next &&
+          em_clause_says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first &&
           em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION));
 }
 

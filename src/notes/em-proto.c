@@ -10,6 +10,8 @@
 
 enum
 {
+  COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
+  PARTS_WINDOW = 6,
   ALONE_WINDOW = 4, PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
@@ -231,6 +233,26 @@ give_text (const EmReader *r, EmProto *proto, const char *field, const char *tex
   g_array_append_val (proto->given, given);
 }
 
+/* Ends a part that may hold nothing but a number. */
+static gboolean
+is_part_end (const EmReader *r, guint i)
+{
+  return i < r->first || i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '(') ||
+         em_item_is_sign (r->items, i, ')') ||
+         em_item_is_sign (r->items, i, '.');
+}
+
+/* "BOTH SIDES" in a part of its own, or a sentence: twice. */
+gboolean
+em_reader_is_both (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return item->type == EM_ITEM_PHRASE && em_item_says (r->items, i, EM_SAYS_SET) == NULL && item->length > 5 &&
+         g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) == 0 && is_part_end (r, i + 1) &&
+         (i == r->first || is_part_end (r, i - 1));
+}
+
 /* Labels that also mean something without a size beside them. */
 static const guint32 modifiers = EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
 
@@ -313,9 +335,72 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
     }
 }
 
+static gboolean
+is_word (const EmReader *r, guint i, const char *word)
+{
+  return i >= r->first && i < r->end && em_item (r->items, i)->length == strlen (word) &&
+         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, word, strlen (word)) == 0;
+}
+
+static double
+count_at (const EmReader *r, guint i, gboolean words_too)
+{
+  const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+
+  if (em_item (r->items, i)->type == EM_ITEM_SIZE)
+    return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
+  return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 &&
+         strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
+}
+
+/* "2 nicks each" */
+static gboolean
+is_each_of (const EmReader *r, guint count)
+{
+  return is_word (r, count + 2, "each") || is_word (r, count + 2, "ea") || is_word (r, count + 2, "apiece");
+}
+
+/* "four cavities with 2 nicks each": how many parts have as many. */
+static double
+parts_before (const EmReader *r, guint count)
+{
+  for (guint i = count; is_each_of (r, count) && i-- > r->first && i + PARTS_WINDOW > count;)
+    {
+      double n = em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ? count_at (r, i, TRUE) : (double) NAN;
+
+      if (n > 1)
+        return n;
+    }
+  return 1;
+}
+
+/* "= 12" is the count of all, "4 on the A side, 2 on the B side" makes six, "4 places per slide, 3 slides" twelve. TRUE: taken. */
+static gboolean
+combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
+{
+  gboolean is_each = is_each_of (r, i) || is_each_of (r, proto->count_item), is_per = FALSE;
+
+  for (guint k = proto->count_item + 1; k < i; k++)
+    is_per |= is_word (r, k, "per");
+  if (i > r->first && em_item_is_sign (r->items, i - 1, '='))
+    proto->count = count;
+  else if (is_each || is_per)
+    proto->count *= count;
+  else if (i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) != NULL && count < COUNTED_MAX)
+    proto->count += count;
+  else
+    return FALSE;
+  em_item (r->items, i)->is_used = TRUE;
+  return TRUE;
+}
+
 static void
 add_count (const EmReader *r, EmProto *proto, guint i, double count)
 {
+  /* A second count: there may be more of it than the first says. */
+  proto->is_count_loose |= proto->count_item != EM_NO_ITEM;
+  if (proto->count_item != EM_NO_ITEM && combine_counts (r, proto, i, count))
+    return;
   /* "1 off ring: two dents": one of the part, and two on it. */
   if (proto->count_item != EM_NO_ITEM && (proto->count != 1 || count <= 1))
     return;
@@ -375,7 +460,8 @@ add_size (const EmReader *r, EmProto *proto, guint i)
     {
       if (proto->count_item == EM_NO_ITEM)
         proto->is_count_loose = !has_count_word (r, i) || size->value.n == 1 || is_of_parts (r, i);
-      add_count (r, proto, i, (double) size->value.n);
+      add_count (r, proto, i, (double) size->value.n * parts_before (r, i));
+      proto->is_count_loose |= parts_before (r, i) > 1;
       use_count_words (r, i);
       return;
     }
@@ -433,15 +519,6 @@ is_all_of (const EmReader *r, guint number, guint part)
 {
   return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL &&
          em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
-}
-
-/* Ends a part that may hold nothing but a number. */
-static gboolean
-is_part_end (const EmReader *r, guint i)
-{
-  return i < r->first || i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '(') ||
-         em_item_is_sign (r->items, i, ')') ||
-         em_item_is_sign (r->items, i, '.');
 }
 
 /* Says nothing by itself beside a number that stands alone. */
@@ -517,24 +594,13 @@ use_connectives (const EmReader *r, guint i)
     item->is_used |= em_item_says (r->items, i, used[k]) != NULL;
 }
 
-static double
-aside_count (const EmReader *r, guint i, gboolean words_too)
-{
-  const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
-
-  if (em_item (r->items, i)->type == EM_ITEM_SIZE)
-    return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
-  return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 &&
-         strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
-}
-
 void
 em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too)
 {
   for (guint i = first; i < end; i++)
     {
       const EmSense *access = em_item_says (r->items, i, EM_SAYS_ACCESS);
-      double count = aside_count (r, i, words_too);
+      double count = count_at (r, i, words_too);
 
       if (access != NULL && !em_item (r->items, i)->is_used)
         {
@@ -557,7 +623,7 @@ em_reader_count_those (const EmReader *r, EmProto *proto, guint first, guint end
 {
   for (guint i = first; i < end && !em_reader_is_sized (r, i) && proto->count_item == EM_NO_ITEM; i++)
     {
-      double count = aside_count (r, i, TRUE);
+      double count = count_at (r, i, TRUE);
 
       if (!(count > 1))
         continue;
@@ -569,11 +635,16 @@ em_reader_count_those (const EmReader *r, EmProto *proto, guint first, guint end
 void
 em_reader_add_same (const EmReader *r, EmProto *proto, guint first, guint end)
 {
+  guint n_places = 0;
+
+  /* "Same on insert 8 and insert 9." */
+  for (guint i = first; i + 1 < end; i++)
+    n_places += em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item (r->items, i + 1)->type == EM_ITEM_SIZE;
   for (guint i = first; i < end && proto->count_item == EM_NO_ITEM; i++)
     if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
       {
         proto->is_count_loose = TRUE;
-        add_count (r, proto, i, 2);
+        add_count (r, proto, i, 1 + MAX (1, n_places));
       }
 }
 
@@ -613,7 +684,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
             em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
           add_size (r, proto, i);
         }
-      if (em_item_is_soft_break (r->items, i) && item->type == EM_ITEM_SIGN)
+      if ((em_item_is_soft_break (r->items, i) && item->type == EM_ITEM_SIGN) || em_item_is_sign (r->items, i, ':'))
         in_slot = EM_NO_ITEM;
       if (item->type != EM_ITEM_PHRASE)
         continue;
@@ -625,6 +696,11 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         item->is_used = TRUE;
       if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
         add_number_word (r, proto, i);
+      if (proto->count_item == EM_NO_ITEM && em_reader_is_both (r, i))
+        {
+          proto->is_count_loose = TRUE;
+          add_count (r, proto, i, 2);
+        }
       if (!item->is_used || em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)
         add_phrase (r, proto, i);
       use_connectives (r, i);

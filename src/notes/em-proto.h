@@ -48,6 +48,8 @@ gboolean em_reader_is_verb    (const EmReader *r, guint i);
 void     em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too);
 /* "Same on the other half": twice in all, which the words only let guess. */
 void     em_reader_add_same   (const EmReader *r, EmProto *proto, guint first, guint end);
+/* "BOTH SIDES" in a part of its own. */
+gboolean em_reader_is_both (const EmReader *r, guint i);
 /* "one 3 x 1 x 1", "two of them": what one of several named before measures. */
 gboolean em_reader_begins_one_of (const EmReader *r, guint i);
 /* Takes how many "two of them" are. */

@@ -5,6 +5,8 @@
 
 #include "em-resolve.h"
 
+#include <string.h>
+
 /* No metric drawing tells the tenth part of a micrometre. */
 enum { FINEST_DECIMALS = 4 };
 
@@ -232,6 +234,23 @@ settle_proto (const Resolver *r, const EmProto *proto)
       settle_item (r, g_array_index (proto->given, EmGiven, i).size_item, &votes);
 }
 
+/* "…is metric" beside sizes that say inch: the note governs only what it speaks of. */
+static void
+doubt_units (const Resolver *r)
+{
+  gboolean is_inch = r->grammar->units == EM_UNITS_INCH;
+
+  for (guint i = 0; i < r->grammar->general->len && (is_inch ? r->all.n_plain_mm : r->all.n_plain_inch) > 0; i++)
+    {
+      EmReadField *field = &g_array_index (r->grammar->general, EmGiven, i).field;
+
+      if (strcmp (field->field, "units") != 0 || field->reason != NULL)
+        continue;
+      field->state = EM_READ_INFERRED;
+      field->reason = "from-words";
+    }
+}
+
 void
 em_resolve_units (EmGrammar *grammar, EmUnits fallback)
 {
@@ -242,6 +261,7 @@ em_resolve_units (EmGrammar *grammar, EmUnits fallback)
   count_votes (&r);
   grammar->has_written = (r.all.n_inch > 0) != (r.all.n_mm > 0);
   grammar->written = r.all.n_inch > 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
+  doubt_units (&r);
   r.has_language = em_lexicon_units (grammar->items->lexicon, grammar->items->n_words, &r.language);
   for (guint i = 0; i < grammar->protos->len; i++)
     settle_proto (&r, g_ptr_array_index (grammar->protos, i));

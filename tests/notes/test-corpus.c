@@ -5,6 +5,7 @@
  * NNN.tsv is what a person reads in NNN.txt, in the rows of em_read_result_to_tsv, but with inches as
  * written and the unit "in": the check converts by 25.4 mm (NIST SP 811), apart from the reader's own arithmetic. A sixth
  * column says how a value was worked where it is not written in the note.
+ * A person may name a field by what it measures where the program has another name for it on that kind, see same_field.
  * Conventions of the readings: a part of the tool is no unused text and "label" rows are not judged; only texts with meaning are
  * listed as unused and they count as found when a reported stretch overlaps them; a unit that stands apart from any size governs.
  *
@@ -131,6 +132,38 @@ matches (const Row *expected, const Row *got)
   return expected->feature == got->feature && is_same_value (expected, got);
 }
 
+/* What a person may call a field of a kind, and what the program does. */
+static const struct { const char *kind, *written, *field; } same_field[] = {
+  { "groove", "width", "gap" },
+  { "bore", "thickness", "build" }, { "bore", "coat", "build" },
+  { "pin", "thickness", "build" }, { "pin", "coat", "build" },
+  { "seat", "coat", "thickness" },
+};
+
+static void
+name_fields (GPtrArray *rows)
+{
+  for (guint i = 0; i < rows->len; i++)
+    {
+      Row *row = g_ptr_array_index (rows, i);
+      const char *kind = "";
+
+      for (guint k = 0; k < rows->len; k++)
+        {
+          const Row *other = g_ptr_array_index (rows, k);
+
+          if (other->feature == row->feature && strcmp (other->field, "kind") == 0)
+            kind = other->value;
+        }
+      for (gsize k = 0; k < G_N_ELEMENTS (same_field); k++)
+        if (strcmp (same_field[k].kind, kind) == 0 && strcmp (same_field[k].written, row->field) == 0)
+          {
+            g_free (row->field);
+            row->field = g_strdup (same_field[k].field);
+          }
+    }
+}
+
 /* A field that is wrong must carry its mark: inferred with a reason, or a question about it. */
 static gboolean
 is_marked (const EmReadResult *result, const Row *row)
@@ -221,6 +254,7 @@ judge_note (Report *report, const EmLexicon *lexicon, const char *folder, const 
   result = em_notes_read (lexicon, text, length, EM_UNITS_METRIC);
   read = em_read_result_to_tsv (result, text);
   expected = parse_rows (tsv);
+  name_fields (expected);
   got = parse_rows (read);
   judge (report, stem, result, expected, got);
   return TRUE;
