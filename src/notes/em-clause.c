@@ -297,6 +297,10 @@ is_reference (const EmClause *c, guint i)
   if (i > c->first + 1 && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
       (em_clause_says (c, i - 2, EM_SAYS_NEAR) || em_clause_says (c, i - 2, EM_SAYS_THING)))
     return FALSE;
+  /* "0.500 (+.0005)" */
+  if (i > c->first + 1 && i + 1 < c->end && em_item_is_sign (c->items, i - 2, '(') && em_item_is_sign (c->items, i + 1, ')') &&
+      (em_item_is_sign (c->items, i - 1, '+') || em_item_is_sign (c->items, i - 1, '-')))
+    return TRUE;
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
          !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !is_area (em_item_size (c->items, i)->unit);
 }
@@ -641,6 +645,9 @@ take_label (Labels *l, guint i)
         em_clause_says (l->c, i + 1, EM_SAYS_KIND);
       return;
     }
+  /* "thickness of rib 1.5": what the size is was told. */
+  if (prior == NULL && (l->pending & em_dimension_roles) != 0)
+    return;
   /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
   if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE ||
                         (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER))

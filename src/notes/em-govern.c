@@ -305,7 +305,10 @@ read_simple (Governor *g, guint i)
       const EmSense *sense = says (g, i, simple[k].says);
 
       if (sense != NULL && simple[k].says == EM_SAYS_COATING && is_none (g, i))
-        continue;
+        {
+          item (g, i)->is_used = item (g, i - 1)->is_used = TRUE;
+          continue;
+        }
 
       /* "0.3 for our milling" is a label, too. */
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
@@ -714,8 +717,9 @@ read_near (Governor *g, guint i)
   is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);
   /* "TAPPED HOLE .25 AWAY" */
-  if (cue == EM_NO_ITEM && is_size (g, i + 1) && (em_item_size (g->c->items, i + 1)->roles & EM_ROLE_CLEARANCE) != 0)
-    cue = i + 1;
+  for (guint k = i + 1; cue == EM_NO_ITEM && k <= i + WINDOW; k++)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0)
+      cue = k;
   /* "polish afterwards": something to do. */
   if (cue == EM_NO_ITEM && says (g, i, EM_SAYS_MACHINING) != NULL)
     return;

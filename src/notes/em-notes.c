@@ -672,12 +672,12 @@ write_unit_question (Writer *w)
   g_array_insert_val (w->result->questions, at, question);
 }
 
-/* "top": a word that only says where. */
+/* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
 static gboolean
-is_quiet (const EmPhrase *phrase)
+has_noise (const EmPhrase *phrase, const char *value)
 {
   for (guint i = 0; i < phrase->n_senses; i++)
-    if (phrase->sense[i]->says == EM_SAYS_NOISE && g_strcmp0 (phrase->sense[i]->value, "quiet") == 0)
+    if (phrase->sense[i]->says == EM_SAYS_NOISE && g_strcmp0 (phrase->sense[i]->value, value) == 0)
       return TRUE;
   return FALSE;
 }
@@ -708,7 +708,7 @@ is_content (const EmItem *item)
     return TRUE;
   if (item->is_talk)
     return FALSE;
-  if (item->type == EM_ITEM_PHRASE && is_quiet (item->phrase))
+  if (item->type == EM_ITEM_PHRASE && has_noise (item->phrase, "quiet"))
     return FALSE;
   if (number != NULL && (g_strcmp0 (number->value, "1") == 0 || g_strcmp0 (number->value, EM_ARTICLE) == 0))
     return FALSE;
@@ -728,7 +728,7 @@ is_trade_word (const EmItem *item)
 
   if (item->type != EM_ITEM_PHRASE)
     return FALSE;
-  if (em_phrase_find (item->phrase, EM_SAYS_ONE_OF) != NULL)
+  if (em_phrase_find (item->phrase, EM_SAYS_ONE_OF) != NULL || has_noise (item->phrase, "alone"))
     return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (trade) && em_phrase_find (item->phrase, EM_SAYS_NOISE) == NULL; i++)
     if (em_phrase_find (item->phrase, trade[i]) != NULL)

@@ -578,7 +578,7 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
         if (em_item_says (r->items, k, EM_SAYS_PLACES) == NULL && !is_all_of (r, i, k) && em_reader_is_demoted (r, k))
           return;
         proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
-        add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
+        add_count (r, proto, i, g_ascii_strtod (number->value, NULL) * parts_before (r, i));
         use_count_words (r, i);
         return;
       }
