@@ -234,7 +234,11 @@ is_more_of_it (const EmClause *c, guint i)
   gboolean is_total = i > c->first && em_item_is_sign (c->items, i - 1, '=') &&
                       (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1));
 
-  return (is_part || is_in || is_total) && has_count_before (c, i);
+  gboolean is_are = i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 1 < c->end &&
+                    em_item (c->items, i + 1)->length == 3 &&
+                    g_ascii_strncasecmp (c->items->text + em_item (c->items, i + 1)->start, "are", 3) == 0;
+
+  return (is_part || is_in || is_total || is_are) && has_count_before (c, i);
 }
 
 /* ", 2 of." for "2 off" */

@@ -230,6 +230,17 @@ has_hardness_near (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "maybe 420", "I think it is H13" */
+static gboolean
+is_unsure (const Governor *g, guint i)
+{
+  for (guint k = i; k-- > g->c->first && k + WINDOW >= i;)
+    if (says (g, k, EM_SAYS_APPROXIMATE) != NULL ||
+        (says (g, k, EM_SAYS_NOISE) != NULL && g_strcmp0 (says (g, k, EM_SAYS_NOISE)->value, "unsure") == 0))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_base (Governor *g, guint i)
 {
@@ -259,7 +270,7 @@ read_base (Governor *g, guint i)
       g->grammar->base = base->value;
       one = add (g, "base", base->value, i, i);
       one->is_general = TRUE;
-      if (!has_material)
+      if (!has_material || is_unsure (g, i))
         infer (one, "from-words");
     }
 }
@@ -433,7 +444,8 @@ is_other (const Governor *g, guint i)
   if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL)
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
-         (size->n_decimals > 0 || size->is_fraction || size->unit != EM_UNIT_NONE || (size->roles & EM_ROLE_COUNT) != 0 ||
+         (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||
+          (size->roles & EM_ROLE_COUNT) != 0 ||
           (size->value.n < LONG_NUMBER &&
            ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL ||
             says (g, i + 1, EM_SAYS_KIND) != NULL ||
@@ -486,6 +498,9 @@ read_reference (Governor *g, guint i)
     return;
   one = add (g, sense->value, NULL, from, to - 1);
   one->is_general = TRUE;
+  /* "mold 12": a short number may say which of several. */
+  if (to == from + 1 && item (g, from)->length <= 2)
+    infer (one, "from-words");
   item (g, i)->is_used = TRUE;
 }
 

@@ -407,6 +407,9 @@ read_segment (EmReader *r, guint first, guint end)
                                             (content.best > 0 && (!r->has_loose || (content.has_verb && content.has_given)) &&
                                              (content.has_verb || content.has_worn || content.has_damage)));
 
+  /* "Edge 3: same as 1." */
+  is_repair |= content.has_same && content.best > 0 && before != NULL &&
+    em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
   is_repair |= content.has_damage && content.n_sizes > 0;
   if (content.n_sizes == 0 && before != NULL && is_only_count (r, first, end))
@@ -572,7 +575,8 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
     }
   if (proto == NULL && loose->is_near)
     {
-      /* A thing near without its repair belongs to the repair on the same line, else to the next. */
+      /* A thing near without its repair belongs to the repair on the same line, else to the next: most likely. */
+      doubt (field);
       if (r->current != NULL && field->line <= em_reader_line_of (r, r->current->last) + 1)
         g_array_append_val (r->current->given, given);
       else
@@ -753,7 +757,7 @@ is_label_behind (const EmReader *r, guint i)
 static gboolean
 begins_another (const EmReader *r, guint stop)
 {
-  gboolean has_noun = FALSE;
+  gboolean has_noun = FALSE, is_place;
   guint n = r->items->items->len;
 
   if (stop < 2 || !em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL ||
@@ -765,11 +769,16 @@ begins_another (const EmReader *r, guint stop)
   if (has_noun && (em_item_says (r->items, stop + 1, EM_SAYS_MATERIAL) != NULL ||
                    em_item_says (r->items, stop + 1, EM_SAYS_REFERENCE) != NULL))
     return TRUE;
-  for (guint i = stop + 1; has_noun && i < n && i <= stop + 3; i++)
+  is_place = has_noun && stop + 1 < n && em_item_says (r->items, stop + 1, EM_SAYS_PLACE) != NULL;
+  for (guint i = stop + 1; has_noun && i < n && i <= stop + (is_place ? 6 : 3); i++)
     if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL)
       return i + 1 < n && (em_item (r->items, i + 1)->type == EM_ITEM_SIZE ||
-                           em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL || i > stop + 1);
-    else if (em_item (r->items, i)->type != EM_ITEM_PHRASE && em_item (r->items, i)->type != EM_ITEM_UNKNOWN)
+                           em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL ||
+                           i > stop + 1);
+    /* "CAV #5: GATE WASH" */
+    else if (em_item (r->items, i)->type != EM_ITEM_PHRASE && em_item (r->items, i)->type != EM_ITEM_UNKNOWN &&
+             !(is_place && (em_item_is_sign (r->items, i, '#') || em_item_is_sign (r->items, i, ':') ||
+                            em_list_is_bare_whole (r->items, i))))
       return FALSE;
   return FALSE;
 }

@@ -249,7 +249,8 @@ is_one_of_several (const Name *n)
   if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) && em_clause_says (c, next, EM_SAYS_SET))
     return TRUE;
   return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) ||
-          em_clause_says (c, n->prior - 1, EM_SAYS_NEAR)) && is_which (c, n->prior, next);
+          em_clause_says (c, n->prior - 1, EM_SAYS_NEAR) ||
+          em_clause_says (c, n->prior - 1, EM_SAYS_TIMES) /* "by core 2:" */) && is_which (c, n->prior, next);
 }
 
 /* "INSERT 3 OF 8": which, and of how many. */

@@ -708,7 +708,7 @@ is_content (const EmItem *item)
     return TRUE;
   if (item->is_talk)
     return FALSE;
-  if (item->type == EM_ITEM_PHRASE && has_noise (item->phrase, "quiet"))
+  if (item->type == EM_ITEM_PHRASE && (has_noise (item->phrase, "quiet") || has_noise (item->phrase, "unsure")))
     return FALSE;
   if (number != NULL && (g_strcmp0 (number->value, "1") == 0 || g_strcmp0 (number->value, EM_ARTICLE) == 0))
     return FALSE;

@@ -11,7 +11,7 @@
 enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
-  PARTS_WINDOW = 6,
+  PARTS_WINDOW = 6, COUNT_WINDOW = 12,
   ALONE_WINDOW = 4, PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
@@ -451,6 +451,19 @@ is_of_parts (const EmReader *r, guint count)
          em_item_says (r->items, count + 2, EM_SAYS_KIND) == NULL;
 }
 
+/* "2 nicks on each of four cavities": another number counts parts beside it. */
+static gboolean
+has_other_count (const EmReader *r, guint count)
+{
+  for (guint i = count > r->first + COUNT_WINDOW ? count - COUNT_WINDOW : r->first; i + 1 < r->end &&
+       i <= count + COUNT_WINDOW; i++)
+    if (i != count && (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ||
+                       em_item_says (r->items, i + 1, EM_SAYS_TOOLS) != NULL) &&
+        count_at (r, i, TRUE) > 1)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 add_size (const EmReader *r, EmProto *proto, guint i)
 {
@@ -459,7 +472,8 @@ add_size (const EmReader *r, EmProto *proto, guint i)
   if ((size->roles & EM_ROLE_COUNT) != 0)
     {
       if (proto->count_item == EM_NO_ITEM)
-        proto->is_count_loose = !has_count_word (r, i) || size->value.n == 1 || is_of_parts (r, i);
+        proto->is_count_loose = !has_count_word (r, i) || size->value.n == 1 || is_of_parts (r, i) ||
+                                has_other_count (r, i);
       add_count (r, proto, i, (double) size->value.n * parts_before (r, i));
       proto->is_count_loose |= parts_before (r, i) > 1;
       use_count_words (r, i);

@@ -23,6 +23,29 @@ noun_weight (const EmReader *r, guint i)
   return best;
 }
 
+/* "2 are .03 dia x .015" */
+static gboolean
+is_counted_are (const EmReader *r, guint i)
+{
+  const EmItem *next = em_item (r->items, i + 1);
+
+  return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 && next->length == 3 &&
+         g_ascii_strncasecmp (r->items->text + next->start, "are", 3) == 0;
+}
+
+/* "the worst one 4.09": not one more of them. */
+static gboolean
+is_superlative (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "worst", "biggest", "largest", "deepest", "smallest", "longest" };
+  const EmItem *item = em_item (r->items, i);
+
+  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
+    if (item->length == strlen (words[k]) && g_ascii_strncasecmp (r->items->text + item->start, words[k], item->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 is_of_them (const EmReader *r, guint i)
 {
@@ -36,12 +59,13 @@ em_reader_begins_one_of (const EmReader *r, guint i)
 {
   const EmSense *number;
 
-  while (i < r->end && (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL || em_item_is_soft_break (r->items, i)))
-    i++;
+  for (; i < r->end && (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL || em_item_is_soft_break (r->items, i)); i++)
+    if (is_superlative (r, i))
+      return FALSE;
   if (i + 1 >= r->end)
     return FALSE;
   number = em_item_says (r->items, i, EM_SAYS_NUMBER);
-  if (em_item (r->items, i)->type == EM_ITEM_SIZE && em_item_is_sign (r->items, i + 1, '@'))
+  if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_is_sign (r->items, i + 1, '@') || is_counted_are (r, i)))
     return TRUE;
   /* "Two of them are 1 x 0.3 x 0.3" */
   if (number != NULL && strchr (number->value, '/') == NULL && is_of_them (r, i + 1))
