@@ -489,6 +489,9 @@ read_reference (Governor *g, guint i)
   while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
                            em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
     to--;
+  /* "Mold: 4-cav lid" */
+  for (guint k = from; k < to; k++)
+    has_digit &= !is_counted_place (g, k);
   if (!has_digit || is_list_name (g, sense, i, from))
     return;
   for (guint k = from; k < to; k++)

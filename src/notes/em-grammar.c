@@ -36,6 +36,7 @@ typedef struct
 typedef struct
 {
   int      best;         /* strongest noun's weight */
+  int      best_named;   /* the same of nouns that are neither state nor damage */
   int      best_thing;   /* the same of nouns that are no state of another */
   guint    n_sizes, n_labelled, n_other;
   guint32  roles;
@@ -94,6 +95,8 @@ weigh (const EmReader *r, guint first, guint end)
           for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
             {
               content.best = MAX (content.best, noun->weight[k]);
+              content.best_named =
+                MAX (content.best_named, noun->value != NULL ? 0 : noun->weight[k]);
               content.best_thing = MAX (content.best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
             }
         }
@@ -390,6 +393,13 @@ is_only_count (const EmReader *r, guint first, guint end)
           em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
 }
 
+/* "seat SR 16, mouth 20, is hammered": what became of the thing before, without a size. */
+static gboolean
+is_said_damage (const Content *content, const EmProto *before)
+{
+  return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
+}
+
 /* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
@@ -400,7 +410,8 @@ read_segment (EmReader *r, guint first, guint end)
   gboolean is_only_part = content.best == 0 && content.has_noun && content.n_sizes == 1 && content.roles == EM_ROLE_DIAMETER &&
                           !content.has_verb && !content.has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content.best == 0 || is_on_round (&content, before) || is_state_of (r, &content, before)) &&
+  gboolean is_more = (content.best == 0 || is_said_damage (&content, before) || is_on_round (&content, before) ||
+                      is_state_of (r, &content, before)) &&
                      !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content.has_noun && !is_more && !is_only_part && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||

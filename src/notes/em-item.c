@@ -193,12 +193,16 @@ skip_load (const Builder *b, guint at)
 }
 
 /* The unit at at, if any: returns the token after it. */
-/* "1.5 mm. 2x blade": a count that begins what is next. */
+/* "1.5 mm. 2x blade", "18 mm. 2. flank": a count, or the number of a list, that begins what is next. */
 static gboolean
 is_times_count (const Builder *b, guint at)
 {
   guint n;
 
+  if (is_whole (b, at) && (is_sign (b, at + 1, '.') || is_sign (b, at + 1, ')')) && is_glued (b, at + 1) &&
+      !is_glued (b, at + 2) &&
+      token_at (b, at + 2)->type == EM_TOKEN_WORD)
+    return TRUE;
   return is_whole (b, at) && is_glued (b, at + 1) && em_phrase_find (match (b, at + 1, &n), EM_SAYS_TIMES) != NULL &&
          !is_glued (b, at + 1 + n);
 }
