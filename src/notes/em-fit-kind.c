@@ -107,29 +107,12 @@ is_unworn_hole (const EmProto *proto, guint32 roles)
          (roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0;
 }
 
-/* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
-int
-em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
+/* Bores and pins: wear, and what is filled. */
+static void
+weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
 {
-  int weight[EM_N_NOTE_KINDS], best = -1, second = -1, by_wear;
-  guint32 roles = 0;
-  guint n_bare = 0, n_row = 0;
-  /* "surface 45 x 30, missing 0.35": a thing that is no edge by name does not become one by its sizes. */
-  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
-  gboolean is_edge = noun == NULL || noun->weight[EDGE_NICK] > 0 || proto->noun_weight <= WEAK_NOUN;
+  int by_wear;
 
-  memcpy (weight, proto->weight, sizeof weight);
-  for (guint i = 0; i < proto->sizes->len; i++)
-    {
-      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
-
-      roles |= size->roles;
-      n_row += size->chain != 0;
-      n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
-    }
-  /* "Worn" alone is no edge. */
-  if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
-    weight[WORN_CORNER] = 0;
   by_wear = weight[PIN] > 0 || weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
   if (by_wear >= 0 && weight[by_wear] > 0)
     weight[by_wear] += (weight[PIN] > 0 && weight[BORE] > 0 ? 4 : 2) * EVIDENCE;
@@ -154,6 +137,12 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     if ((k == BORE || k == PIN) && weight[k] > 0 && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_FINISHED) != 0 &&
         (roles & EM_ROLE_RADIUS) == 0)
       weight[k] += 3 * EVIDENCE;
+}
+
+/* Worn, chipped or pitted: what the sizes of an edge or a dent have and have not. */
+static void
+weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
+{
   /* "lost a bit of its edge, 8 long, 1.2 deep": a worn edge has no depth beside its length. */
   if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && (roles & EM_ROLE_RADIUS) == 0 && (roles & EM_ROLE_LENGTH) != 0 &&
       (roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0)
@@ -181,6 +170,12 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       weight[RECESS] += EVIDENCE;
       weight[EDGE_NICK] /= 4;
     }
+}
+
+/* Grooves that are filled, and dents that are edges'. */
+static void
+weigh_filled (const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
+{
   /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP" */
   if (proto->has_fill && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 &&
       (roles & EM_ROLE_DEPTH) != 0)
@@ -204,26 +199,35 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;
-  weigh_build (proto, noun, roles, n_row, weight);
-  weigh_damage (proto, roles, n_row, weight);
-  /* No noun at all: an area is a face's, a worn radius an edge's. */
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_AREA) != 0)
+}
+
+/* No noun at all. */
+static void
+weigh_nameless (const EmProto *proto, guint32 roles, guint n_row, int *weight)
+{
+  if (proto->noun != EM_NO_ITEM)
+    return;
+  /* An area is a face's, a worn radius an edge's. */
+  if ((roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
   /* "PUNCH BODY ⌀.750 GALLED .002 PER SIDE" */
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
+  if ((roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
       n_row == 0 && (roles & EM_ROLE_RADIUS) == 0)
     weight[PIN] = MAX (weight[PIN], 1);
   /* "ADD WELD TO SLIDE GIB, .010 THK X 4.00 X .375" */
-  if (proto->noun == EM_NO_ITEM && proto->sizes->len == 3 &&
+  if (proto->sizes->len == 3 &&
       ((proto->has_build && n_row == 3 && (roles & EM_ROLE_THICKNESS) != 0) ||
        (n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_HEIGHT | EM_ROLE_DEPTH)) == 0)
     weight[FACE] = MAX (weight[FACE], 1);
-  if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_RADIUS) != 0 && ((roles & EM_ROLE_LENGTH) != 0 || proto->has_verb))
+  if ((roles & EM_ROLE_RADIUS) != 0 && ((roles & EM_ROLE_LENGTH) != 0 || proto->has_verb))
     weight[WORN_CORNER] = MAX (weight[WORN_CORNER], 1);
-  /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
-  if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
-    weight[WORN_CORNER] /= 3;
+}
+
+/* What each kind that the words allow gains from the sizes. */
+static void
+weigh_roles (guint32 roles, guint n_bare, gboolean is_edge, int *weight)
+{
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
     {
       if (weight[k] <= 0)
@@ -243,6 +247,14 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       if (k == RECESS)
         weight[k] += (roles & EM_ROLE_DEPTH) != 0 ? 1 : 0;
     }
+}
+
+/* The heaviest; *out_second another as heavy, or -1. */
+static int
+pick_kind (const int *weight, int *out_second, gboolean *out_is_close)
+{
+  int best = -1, second = -1;
+
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
     if (weight[k] > 0 && (best < 0 || weight[k] > weight[best]))
       best = k;
@@ -255,4 +267,40 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   for (int k = 0; k < EM_N_NOTE_KINDS && out_is_close != NULL; k++)
     *out_is_close |= k != best && best >= 0 && weight[k] * 2 > weight[best];
   return best;
+}
+
+/* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
+int
+em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
+{
+  int weight[EM_N_NOTE_KINDS];
+  guint32 roles = 0;
+  guint n_bare = 0, n_row = 0;
+  /* "surface 45 x 30, missing 0.35": a thing that is no edge by name does not become one by its sizes. */
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  gboolean is_edge = noun == NULL || noun->weight[EDGE_NICK] > 0 || proto->noun_weight <= WEAK_NOUN;
+
+  memcpy (weight, proto->weight, sizeof weight);
+  for (guint i = 0; i < proto->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      roles |= size->roles;
+      n_row += size->chain != 0;
+      n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
+    }
+  /* "Worn" alone is no edge. */
+  if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
+    weight[WORN_CORNER] = 0;
+  weigh_round (items, proto, roles, weight);
+  weigh_edge (items, proto, roles, weight);
+  weigh_filled (proto, roles, n_row, n_bare, weight);
+  weigh_build (proto, noun, roles, n_row, weight);
+  weigh_damage (proto, roles, n_row, weight);
+  weigh_nameless (proto, roles, n_row, weight);
+  /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
+  if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
+    weight[WORN_CORNER] /= 3;
+  weigh_roles (roles, n_bare, is_edge, weight);
+  return pick_kind (weight, out_second, out_is_close);
 }

@@ -400,53 +400,59 @@ is_said_damage (const Content *content, const EmProto *before)
   return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
 }
 
-/* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
-static EmProto *
-read_segment (EmReader *r, guint first, guint end)
+/* Whether the words begin a repair. */
+static gboolean
+begins_repair (const EmReader *r, const Content *content, const EmProto *before, guint first, guint end)
 {
-  Content content = weigh (r, first, end);
-  EmProto *proto, *before = r->current;
   /* "Mandrel plate, outside ⌀185": how large the part is. */
-  gboolean is_only_part = content.best == 0 && content.has_noun && content.n_sizes == 1 && content.roles == EM_ROLE_DIAMETER &&
-                          !content.has_verb && !content.has_damage;
+  gboolean is_only_part = content->best == 0 && content->has_noun && content->n_sizes == 1 &&
+                          content->roles == EM_ROLE_DIAMETER &&
+                          !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content.best == 0 || is_said_damage (&content, before) || is_on_round (&content, before) ||
-                      is_state_of (r, &content, before)) &&
-                     !content.has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
+                      is_state_of (r, content, before)) &&
+                     !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
-  gboolean is_repair = content.has_noun && !is_more && !is_only_part && (content.best >= STRONG_NOUN || content.n_sizes > 0 ||
-                                            (content.best > 0 && (!r->has_loose || (content.has_verb && content.has_given)) &&
-                                             (content.has_verb || content.has_worn || content.has_damage)));
+  gboolean is_repair = content->has_noun && !is_more && !is_only_part && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
+                                            (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
+                                             (content->has_verb || content->has_worn || content->has_damage)));
 
   /* "Edge 3: same as 1." */
-  is_repair |= content.has_same && content.best > 0 && before != NULL &&
+  is_repair |= content->has_same && content->best > 0 && before != NULL &&
     em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
-  is_repair |= content.has_damage && content.n_sizes > 0;
-  if (content.n_sizes == 0 && before != NULL && is_only_count (r, first, end))
+  is_repair |= content->has_damage && content->n_sizes > 0;
+  return is_repair;
+}
+
+/* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
+static gboolean
+take_said (EmReader *r, const Content *content, EmProto *before, gboolean is_repair, guint first, guint end)
+{
+  if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end))
     {
       /* "Two slides." */
       em_reader_take_aside (r, before, first, end, TRUE);
       em_item (r->items, first + 1)->is_used = TRUE;
-      return before;
+      return TRUE;
     }
   /* "a polished area 3 mm from the nick": the one told before. */
-  if (is_repair && content.n_sizes == 0 && r->has_loose && !content.has_verb && !content.has_damage && !r->is_bullet &&
+  if (is_repair && content->n_sizes == 0 && r->has_loose && !content->has_verb && !content->has_damage && !r->is_bullet &&
       names_current (r, first, end))
     {
       em_reader_take_aside (r, before, first, end, FALSE);
-      return before;
+      return TRUE;
     }
-  if (!is_repair && content.has_noun && content.n_sizes == 0 && before != NULL &&
+  if (!is_repair && content->has_noun && content->n_sizes == 0 && before != NULL &&
       em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
     {
       /* ", corner of slide": says where the repair before it is. */
       for (guint i = first; i < end; i++)
         em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
       em_reader_take_aside (r, before, first, end, FALSE);
-      return before;
+      return TRUE;
     }
-  if (content.has_same && content.n_sizes == 0 && before != NULL && !r->is_bullet && is_same_elsewhere (r, first, end))
+  if (content->has_same && content->n_sizes == 0 && before != NULL && !r->is_bullet && is_same_elsewhere (r, first, end))
     {
       /* "Same on the other half." */
       em_reader_take_aside (r, before, first, end, TRUE);
@@ -454,52 +460,84 @@ read_segment (EmReader *r, guint first, guint end)
         em_reader_add_same (r, before, first, end);
       for (guint i = first; i < end; i++)
         em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
-      return before;
+      return TRUE;
     }
-  if (content.has_same && content.n_sizes == 0 && before != NULL && !is_repair && !r->is_bullet && !r->is_line_start)
+  if (content->has_same && content->n_sizes == 0 && before != NULL && !is_repair && !r->is_bullet && !r->is_line_start)
     {
       /* "Both slides are the same." */
       em_reader_take_aside (r, before, first, end, TRUE);
       for (guint i = first; i < end && before->count_item != EM_NO_ITEM; i++)
         em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
-      return before;
+      return TRUE;
     }
+  return FALSE;
+}
+
+/* What tells sizes of something though no noun of a repair is in it. */
+static gboolean
+tells_unnamed (const EmReader *r, const Content *content, guint first, guint end)
+{
+  if (content->n_sizes == 0 || !measures (r, first, end))
+    return FALSE;
+  if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
+    return TRUE;
+  if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
+    return TRUE;
+  return r->mention_first < r->mention_end && (content->has_worn || content->n_labelled > 0);
+}
+
+/* The proposal that the segment fills, a new one or one there is; NULL: none. */
+static EmProto *
+proposal_of (EmReader *r, const Content *content, EmProto *before, gboolean is_repair, guint first, guint end)
+{
+  EmProto *proto = NULL;
+
+  if (is_repair)
+    {
+      proto = start_proto (r);
+      /* "RIB R7: DITTO BUT 22 LG" */
+      proto->is_same = content->has_same && before != NULL;
+      proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
+                                            (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 &&
+                                             !r->is_bullet));
+    }
+  else if (before != NULL && content->n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
+           r->is_one_of)
+    proto = read_one_of (r, before, first, end);
+  else if (content->has_same && before != NULL)
+    {
+      borrow_kind (proto = start_proto (r), before, "same-as-before");
+      proto->is_same = TRUE;
+    }
+  else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL))
+    borrow_kind (proto = start_proto (r), r->heading, "heading");
+  else if (continues (r, content, first))
+    proto = r->current;
+  else if (tells_unnamed (r, content, first, end))
+    {
+      proto = start_proto (r);
+      take_mention (r, proto);
+    }
+  return proto;
+}
+
+/* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
+static EmProto *
+read_segment (EmReader *r, guint first, guint end)
+{
+  Content content = weigh (r, first, end);
+  EmProto *proto, *before = r->current;
+  gboolean is_repair = begins_repair (r, &content, before, first, end);
+
+  if (take_said (r, &content, before, is_repair, first, end))
+    return before;
   if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
     {
       set_heading (r, first, end);
       return NULL;
     }
-  if (is_repair)
-    {
-      proto = start_proto (r);
-      /* "RIB R7: DITTO BUT 22 LG" */
-      proto->is_same = content.has_same && before != NULL;
-      proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
-                                            (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 &&
-                                             !r->is_bullet));
-    }
-  else if (before != NULL && content.n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
-           r->is_one_of)
-    proto = read_one_of (r, before, first, end);
-  else if (content.has_same && before != NULL)
-    {
-      borrow_kind (proto = start_proto (r), before, "same-as-before");
-      proto->is_same = TRUE;
-    }
-  else if (r->heading != NULL && content.n_sizes > 0 && (r->is_bullet || r->current == NULL))
-    borrow_kind (proto = start_proto (r), r->heading, "heading");
-  else if (continues (r, &content, first))
-    proto = r->current;
-  else if (content.n_sizes > 0 && measures (r, first, end) &&
-           (content.has_verb || ((content.has_worn || (content.roles & EM_ROLE_ON_DIAMETER) != 0) && content.n_sizes > 1) ||
-                                   ((content.has_hurt || (content.has_noun && content.n_sizes > 1)) &&
-                                    content.n_labelled == content.n_sizes) ||
-                                   (r->mention_first < r->mention_end && (content.has_worn || content.n_labelled > 0))))
-    {
-      proto = start_proto (r);
-      take_mention (r, proto);
-    }
-  else
+  proto = proposal_of (r, &content, before, is_repair, first, end);
+  if (proto == NULL)
     {
       keep_early (r, &content, first, end);
       keep_mention (r, &content, first, end);
