@@ -49,6 +49,9 @@ char *em_words_figure   (double value, int digits);  /* significant digits, trai
 char *em_words_percent  (int64_t ppm);
 char *em_words_duration (double seconds);   /* "2 h 05 min", "38 s" */
 char *em_words_date     (const char *iso);
+/* The other way: "2026-03-31", "31.3.2026", as em_words_date writes it, or a whole month or year, of which is_last asks for the last day.
+ * FALSE when it is none of the calendar's. out_iso: g_free. */
+gboolean em_words_read_date (const char *text, gboolean is_last, char **out_iso);
 char *em_words_moment   (gint64 unix_s);    /* the local day as above, and "14:05"; "" for none of the calendar's */
 char *em_words_mass     (double grams);
 char *em_words_volume   (double mm3, EmUnits units);

@@ -154,6 +154,47 @@ START_TEST (test_dates)
 }
 END_TEST
 
+/* What people type; NULL: refused. 2024 is a leap year, 2026 none. In English nobody knows which of 5/10 is the month. */
+START_TEST (test_dates_are_read)
+{
+  static const struct { const char *text; gboolean is_last; const char *expected[N_LANGUAGES]; } rows[] = {
+    { "2026-03-31", FALSE, { "2026-03-31", "2026-03-31", "2026-03-31", "2026-03-31" } },
+    { "2026-3-5", TRUE, { "2026-03-05", "2026-03-05", "2026-03-05", "2026-03-05" } },
+    { "5.3.2026", FALSE, { "2026-03-05", "2026-03-05", "2026-03-05", "2026-03-05" } },
+    { "05/10/2026", FALSE, { NULL, "2026-10-05", "2026-10-05", "2026-10-05" } },
+    { "5" NB "Nov" NB "2026", FALSE, { "2026-11-05", NULL, "2026-11-05", "2026-11-05" } },
+    { "5 november 2026", FALSE, { "2026-11-05", NULL, "2026-11-05", "2026-11-05" } },
+    { "2024-02", FALSE, { "2024-02-01", "2024-02-01", "2024-02-01", "2024-02-01" } },
+    { "2024-02", TRUE, { "2024-02-29", "2024-02-29", "2024-02-29", "2024-02-29" } },
+    { "2.2026", TRUE, { "2026-02-28", "2026-02-28", "2026-02-28", "2026-02-28" } },
+    { "2026", FALSE, { "2026-01-01", "2026-01-01", "2026-01-01", "2026-01-01" } },
+    { " 2026 ", TRUE, { "2026-12-31", "2026-12-31", "2026-12-31", "2026-12-31" } },
+    { "2026-13-45", FALSE, { NULL, NULL, NULL, NULL } },
+    { "2026-00", FALSE, { NULL, NULL, NULL, NULL } },
+    { "31.4.2026", FALSE, { NULL, NULL, NULL, NULL } },
+    { "2026-02-29", FALSE, { NULL, NULL, NULL, NULL } },
+    { "soon", FALSE, { NULL, NULL, NULL, NULL } },
+    { "31", FALSE, { NULL, NULL, NULL, NULL } },
+    { "1.2.26", FALSE, { NULL, NULL, NULL, NULL } },
+    { "1.2.3.2026", FALSE, { NULL, NULL, NULL, NULL } },
+    { "", FALSE, { NULL, NULL, NULL, NULL } },
+    { "\377", FALSE, { NULL, NULL, NULL, NULL } },
+  };
+
+  for (gsize r = 0; r < G_N_ELEMENTS (rows); r++)
+    for (int i = 0; i < N_LANGUAGES; i++)
+      {
+        g_autofree char *iso = NULL;
+        em_words_push (languages[i]);
+        gboolean is_read = em_words_read_date (rows[r].text, rows[r].is_last, &iso);
+        em_words_pop ();
+        ck_assert_msg (g_strcmp0 (iso, rows[r].expected[i]) == 0, "%s: “%s” is “%s” instead of “%s”", languages[i], rows[r].text, iso,
+                       rows[r].expected[i]);
+        ck_assert (is_read == (iso != NULL));
+      }
+}
+END_TEST
+
 /* 1 Nov 2026, 13:05 where the test runs, worked out by mktime. */
 START_TEST (test_moments)
 {
@@ -272,5 +313,5 @@ START_TEST (test_push_and_pop)
 }
 END_TEST
 
-EM_TEST_MAIN ("number", test_money, test_rough_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_moments, test_durations, test_lengths, test_masses_and_volumes,
+EM_TEST_MAIN ("number", test_money, test_rough_money, test_wires, test_numbers, test_figures, test_percent, test_dates, test_dates_are_read, test_moments, test_durations, test_lengths, test_masses_and_volumes,
               test_terms, test_push_and_pop)
