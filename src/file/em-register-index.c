@@ -146,5 +146,6 @@ em_register_new (const char *folder)
       em_register_unref (reg);
       return em_register_new_empty (folder);
     }
+  em_register_find_superseded (reg);
   return reg;
 }

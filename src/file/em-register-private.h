@@ -17,12 +17,15 @@ struct _EmRegister
   char      *folder;    /* absolute */
   char      *basis;     /* what drafts were priced with, as a digest */
   GPtrArray *entries;   /* EmRegisterEntry, each shared with older snapshots */
+  GHashTable *superseded; /* names of quotes of which a later revision is decided */
 };
 
 EmRegister      *em_register_new_empty   (const char *folder);
 EmRegisterEntry *em_register_entry_new   (const char *path, const EmFileStamp *stamp);
 void             em_register_entry_unref (gpointer entry);
 int              em_register_compare     (gconstpointer a, gconstpointer b);
+/* Once all entries are there. */
+void             em_register_find_superseded (EmRegister *reg);
 /* Whether the price depends on the shop's present rates. */
 static inline gboolean
 em_register_is_priced_now (const EmRegisterEntry *entry)

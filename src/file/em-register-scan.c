@@ -252,6 +252,7 @@ em_register_scan (const char *folder, EmRegister *old, const EmRates *rates, con
   if (!is_whole)
     return NULL;
   g_ptr_array_sort (reg->entries, em_register_compare);
+  em_register_find_superseded (reg);
   /* An index that can't be written costs the next start its time, nothing else. */
   if (scan.n_read > 0 || old == NULL || old->entries->len != reg->entries->len || !scan.has_basis)
     em_register_index_write (reg, NULL);

@@ -50,6 +50,7 @@ em_register_new_empty (const char *folder)
   reg->folder = g_canonicalize_filename (folder, NULL);
   reg->basis = g_strdup ("");
   reg->entries = g_ptr_array_new_with_free_func (em_register_entry_unref);
+  reg->superseded = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   return reg;
 }
 
@@ -67,6 +68,7 @@ clear_register (gpointer data)
   g_free (reg->folder);
   g_free (reg->basis);
   g_ptr_array_unref (reg->entries);
+  g_hash_table_unref (reg->superseded);
 }
 
 void
@@ -113,6 +115,64 @@ em_register_compare (gconstpointer a, gconstpointer b)
   return order != 0 ? order : strcmp (x->path, y->path);
 }
 
+/* Entries are shared between snapshots as long as their files are the same. */
+gboolean
+em_register_equal (const EmRegister *reg, const EmRegister *other)
+{
+  return strcmp (reg->folder, other->folder) == 0 && strcmp (reg->basis, other->basis) == 0 && reg->entries->len == other->entries->len
+         && (reg->entries->len == 0 || memcmp (reg->entries->pdata, other->entries->pdata, reg->entries->len * sizeof (gpointer)) == 0);
+}
+
+/* ---- revisions ---- */
+
+char *
+em_register_name (const char *number, const char *revision)
+{
+  if (number == NULL || *number == '\0')
+    return g_strdup ("");
+  return revision == NULL || *revision == '\0' ? g_strdup (number) : g_strdup_printf ("%s %s", number, revision);
+}
+
+static char *
+name_of (const EmRegisterEntry *entry)
+{
+  return em_register_name (entry->text[EM_ENTRY_NUMBER], entry->text[EM_ENTRY_REVISION]);
+}
+
+static gboolean
+is_decided (const EmRegisterEntry *entry)
+{
+  return entry->problem == NULL && (entry->state == EM_STATE_WON || entry->state == EM_STATE_LOST || entry->state == EM_STATE_LAPSED);
+}
+
+void
+em_register_find_superseded (EmRegister *reg)
+{
+  g_autoptr (GHashTable) by_name = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  g_hash_table_remove_all (reg->superseded);
+  for (guint i = 0; i < reg->entries->len; i++)
+    g_hash_table_replace (by_name, name_of (reg->entries->pdata[i]), reg->entries->pdata[i]);
+  for (guint i = 0; i < reg->entries->len; i++)
+    {
+      const EmRegisterEntry *entry = reg->entries->pdata[i];
+      g_autofree char *own = name_of (entry);
+      /* Up to the first quote; a name is met once, so quotes that revise each other end it too. */
+      while (is_decided (reg->entries->pdata[i]) && entry != NULL && *entry->text[EM_ENTRY_REVISES] != '\0'
+             && strcmp (entry->text[EM_ENTRY_REVISES], own) != 0
+             && g_hash_table_add (reg->superseded, g_strdup (entry->text[EM_ENTRY_REVISES])))
+        entry = g_hash_table_lookup (by_name, entry->text[EM_ENTRY_REVISES]);
+    }
+}
+
+static gboolean
+is_superseded (const EmRegister *reg, const EmRegisterEntry *entry)
+{
+  g_autofree char *name = g_hash_table_size (reg->superseded) > 0 ? name_of (entry) : NULL;
+
+  return name != NULL && g_hash_table_contains (reg->superseded, name);
+}
+
 /* ---- search ---- */
 
 /* NFKD takes accents off their letters; marks are then left out. */
@@ -138,6 +198,8 @@ fits (const EmRegisterEntry *entry, const EmRegisterQuery *query, char *const *w
   const char *date = entry->text[EM_ENTRY_DATE];
 
   if (query->states != 0 && (entry->problem != NULL || !(query->states & (1u << entry->state))))
+    return FALSE;
+  if ((query->date_from != NULL || query->date_to != NULL) && *date == '\0')
     return FALSE;
   if ((query->date_from != NULL && strcmp (date, query->date_from) < 0) || (query->date_to != NULL && strcmp (date, query->date_to) > 0))
     return FALSE;
@@ -192,7 +254,7 @@ won_share (double won, double lost, double lapsed)
 }
 
 static void
-add_up (const EmRegisterEntry *entry, gboolean has_currency, EmRegisterSummary *sum, double *quoted_s, double *actual_s)
+add_up (const EmRegister *reg, const EmRegisterEntry *entry, gboolean has_currency, EmRegisterSummary *sum, double *quoted_s, double *actual_s)
 {
   int64_t net;
 
@@ -201,13 +263,15 @@ add_up (const EmRegisterEntry *entry, gboolean has_currency, EmRegisterSummary *
       sum->n_unreadable++;
       return;
     }
-  sum->n[entry->state]++;
   if (entry->quoted_bench_s > 0.0 && entry->actual_bench_s > 0.0)
     {
       sum->n_timed++;
       *quoted_s += entry->quoted_bench_s;
       *actual_s += entry->actual_bench_s;
     }
+  if (is_superseded (reg, entry))
+    return;
+  sum->n[entry->state]++;
   if (has_currency && entry->has_net && strcmp (entry->currency.code, sum->currency.code) == 0
       && em_money_add (sum->net_minor[entry->state], entry->net_minor, &net) == EM_OK)
     sum->net_minor[entry->state] = net;
@@ -221,7 +285,7 @@ em_register_sum_up (const EmRegister *reg, const GArray *indices, EmRegisterSumm
   gboolean has_currency = commonest_currency (reg, indices, &sum.currency);
 
   for (guint i = 0; i < indices->len; i++)
-    add_up (em_register_get_entry (reg, g_array_index (indices, guint, i)), has_currency, &sum, &quoted_s, &actual_s);
+    add_up (reg, em_register_get_entry (reg, g_array_index (indices, guint, i)), has_currency, &sum, &quoted_s, &actual_s);
   sum.won_ratio = won_share (sum.n[EM_STATE_WON], sum.n[EM_STATE_LOST], sum.n[EM_STATE_LAPSED]);
   sum.won_value_ratio = won_share ((double) sum.net_minor[EM_STATE_WON], (double) sum.net_minor[EM_STATE_LOST],
                                    (double) sum.net_minor[EM_STATE_LAPSED]);

@@ -47,6 +47,10 @@ guint                  em_register_get_length (const EmRegister *reg);
 /* Latest date first, then by number. */
 const EmRegisterEntry *em_register_get_entry  (const EmRegister *reg, guint index);
 char                  *em_register_dup_path   (const EmRegister *reg, guint index);   /* whole */
+/* Whether two snapshots hold the same files as they were then, priced with the same rates. */
+gboolean               em_register_equal      (const EmRegister *reg, const EmRegister *other);
+/* "Q-12 A": what a later revision calls the quote it revises; "" without a number. g_free. */
+char                  *em_register_name       (const char *number, const char *revision);
 
 /* What the last scan of this folder left, at once; empty when there was none. */
 EmRegister *em_register_new (const char *folder);
@@ -68,7 +72,7 @@ typedef struct
 {
   const char *text;       /* words that all have to occur, in whatever case and with or without accents; NULL: any */
   guint       states;     /* bit a state; 0: any */
-  const char *date_from, *date_to;   /* ISO 8601, both included; NULL: open */
+  const char *date_from, *date_to;   /* ISO 8601, both included; NULL: open. What has no date lies between none. */
 } EmRegisterQuery;
 
 /* Indices into reg of what fits, in its order. Free with g_array_unref; elements guint. */
@@ -76,6 +80,7 @@ GArray *em_register_search (const EmRegister *reg, const EmRegisterQuery *query)
 
 typedef struct
 {
+  /* A quote of which a later revision in the folder is decided counts no more: the job was won or lost once. */
   guint   n[EM_N_STATE], n_unreadable;
   double  won_ratio;            /* won of those decided (won, lost, lapsed), by count; NaN: none decided */
   double  won_value_ratio;      /* the same by net price, of those in the currency below that have one; NaN */

@@ -7,6 +7,7 @@
 
 #include "em-cost.h"
 #include "em-document-edit.h"
+#include "em-register.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -17,9 +18,7 @@
 char *
 em_revision_name (const char *number, const char *revision)
 {
-  if (number == NULL || *number == '\0')
-    return g_strdup ("");
-  return revision == NULL || *revision == '\0' ? g_strdup (number) : g_strdup_printf ("%s %s", number, revision);
+  return em_register_name (number, revision);
 }
 
 char *
@@ -189,6 +188,16 @@ append_sizes (GString *text, const EmFeature *old_feature, const EmFeature *new_
     g_string_append_printf (text, "; × %d → × %d", old_feature->count, new_feature->count);
 }
 
+/* What a job took is no part of what was quoted. */
+static gboolean
+is_quoted_same (const EmFeature *old_feature, const EmFeature *new_feature)
+{
+  EmFeature new_quoted = *new_feature;   /* borrows the texts */
+
+  new_quoted.actual = old_feature->actual;
+  return em_feature_equal (old_feature, &new_quoted);
+}
+
 static void
 add_changed (GPtrArray *sentences, const EmSide *old_side, int32_t from, const EmSide *new_side, int32_t to)
 {
@@ -200,7 +209,7 @@ add_changed (GPtrArray *sentences, const EmSide *old_side, int32_t from, const E
     append_sizes (text, old_feature, new_feature, new_side->quote->units);
   else
     g_string_append_printf (text, "; %s", _("another kind of repair"));
-  if (text->len == strlen (name) && !em_feature_equal (old_feature, new_feature))
+  if (text->len == strlen (name) && !is_quoted_same (old_feature, new_feature))
     g_string_append_printf (text, "; %s", _("how it is welded or described"));
   if (has_price (old_side, from) && has_price (new_side, to)
       && old_side->cost.feature[from].price_minor != new_side->cost.feature[to].price_minor)
@@ -226,7 +235,7 @@ add_lone (GPtrArray *sentences, const EmSide *side, int32_t index, gboolean is_n
 static gboolean
 is_changed (const EmSide *old_side, int32_t from, const EmSide *new_side, int32_t to)
 {
-  return !em_feature_equal (&old_side->quote->feature[from], &new_side->quote->feature[to])
+  return !is_quoted_same (&old_side->quote->feature[from], &new_side->quote->feature[to])
          || (has_price (old_side, from) && has_price (new_side, to)
              && old_side->cost.feature[from].price_minor != new_side->cost.feature[to].price_minor);
 }

@@ -277,6 +277,90 @@ START_TEST (sums)
 }
 END_TEST
 
+/* Puts the revision of a quote that revises another; NULL: none. */
+static void
+put_revision (const char *name, const char *number, const char *revision, const char *revises, EmState state, int size)
+{
+  g_autofree char *path = g_build_filename (shop, name, NULL);
+  EmQuoteFile file;
+
+  put_quote (name, number, "2026-03-01", "Éclair Moulds", NULL, state, size);
+  ck_assert (em_quote_file_load (path, &file, NULL));
+  em_quote_set_text (&file.quote, EM_QUOTE_REVISION, revision);
+  em_quote_set_text (&file.quote, EM_QUOTE_REVISES, revises);
+  ck_assert (em_quote_file_save (path, &file, NULL));
+  em_quote_file_clear (&file);
+}
+
+static void
+check_states (guint n_won, guint n_lost, guint n_sent)
+{
+  g_autoptr (EmRegister) reg = scan (NULL), again = em_register_new (shop);
+  g_autoptr (GArray) all = em_register_search (reg, &(EmRegisterQuery) { 0 });
+  EmRegisterSummary sum, sum_again;
+
+  em_register_sum_up (reg, all, &sum);
+  em_register_sum_up (again, all, &sum_again);
+  ck_assert_uint_eq (sum.n[EM_STATE_WON], n_won);
+  ck_assert_uint_eq (sum.n[EM_STATE_LOST], n_lost);
+  ck_assert_uint_eq (sum.n[EM_STATE_SENT], n_sent);
+  ck_assert_uint_eq (sum_again.n[EM_STATE_WON], n_won);
+  ck_assert_uint_eq (sum_again.n[EM_STATE_LOST], n_lost);
+}
+
+/* A job is won or lost once, however often its quote was revised: the latest decided revision counts. */
+START_TEST (a_job_is_won_once)
+{
+  put_revision ("a.estimend", "Q-7", "A", NULL, EM_STATE_LOST, 1);
+  check_states (0, 1, 0);
+  put_revision ("b.estimend", "Q-7", "B", "Q-7 A", EM_STATE_SENT, 2);
+  check_states (0, 1, 1);
+  put_revision ("c.estimend", "Q-7", "C", "Q-7 B", EM_STATE_WON, 3);
+  check_states (1, 0, 0);
+  /* Another quote, one that revises what lies elsewhere, and two that go round. */
+  put_revision ("d.estimend", "Q-8", NULL, NULL, EM_STATE_LOST, 1);
+  put_revision ("e.estimend", "Q-9", "B", "Q-9 A", EM_STATE_WON, 1);
+  check_states (2, 1, 0);
+  put_revision ("f.estimend", "Q-10", "A", "Q-10 A", EM_STATE_WON, 1);
+  check_states (3, 1, 0);
+  put_revision ("g.estimend", "Q-11", "A", "Q-11 B", EM_STATE_WON, 1);
+  put_revision ("h.estimend", "Q-11", "B", "Q-11 A", EM_STATE_WON, 1);
+  check_states (3, 1, 0);
+}
+END_TEST
+
+/* "Q-12" has no date: it lies neither before nor after a day. */
+START_TEST (what_has_no_date_lies_between_none)
+{
+  put_quote ("a.estimend", "Q-12", NULL, "Éclair Moulds", NULL, EM_STATE_DRAFT, 1);
+  put_quote ("b.estimend", "Q-13", "2026-03-01", "Éclair Moulds", NULL, EM_STATE_DRAFT, 1);
+  g_autoptr (EmRegister) reg = scan (NULL);
+  g_autoptr (GArray) all = em_register_search (reg, &(EmRegisterQuery) { 0 });
+  g_autoptr (GArray) to = em_register_search (reg, &(EmRegisterQuery) { .date_to = "2026-03-01" });
+  g_autoptr (GArray) from = em_register_search (reg, &(EmRegisterQuery) { .date_from = "2026-03-01" });
+
+  ck_assert_uint_eq (all->len, 2);
+  ck_assert_uint_eq (to->len, 1);
+  ck_assert_uint_eq (from->len, 1);
+  ck_assert_str_eq (em_register_get_entry (reg, g_array_index (to, guint, 0))->text[EM_ENTRY_NUMBER], "Q-13");
+}
+END_TEST
+
+START_TEST (snapshots_of_the_same_are_equal)
+{
+  put_shop ();
+  g_autoptr (EmRegister) first = scan (NULL), again = scan (first);
+
+  ck_assert (em_register_equal (first, again));
+  put_quote ("c.estimend", "Q-103", "2026-02-11", "Mueller & Sons", "changed", EM_STATE_DRAFT, 5);
+  g_autoptr (EmRegister) changed = scan (again);
+  ck_assert (!em_register_equal (again, changed));
+  put_quote ("f.estimend", "Q-104", "2026-02-12", "Mueller & Sons", NULL, EM_STATE_DRAFT, 5);
+  g_autoptr (EmRegister) longer = scan (changed);
+  ck_assert (!em_register_equal (changed, longer));
+}
+END_TEST
+
 START_TEST (no_folder)
 {
   g_autofree char *gone = g_build_filename (folder, "gone", NULL);
@@ -344,7 +428,9 @@ main (void)
   const EmTestRow rows[] =
   {
     EM_TEST_LOOP (search, queries), EM_TEST (entries), EM_TEST (reads_only_what_changed), EM_TEST (rates_of_their_own),
-    EM_TEST (index_is_a_cache), EM_TEST (damaged_index), EM_TEST (sums), EM_TEST (no_folder), EM_TEST (cancelled), EM_TEST (in_a_thread),
+    EM_TEST (index_is_a_cache), EM_TEST (damaged_index), EM_TEST (sums), EM_TEST (a_job_is_won_once),
+    EM_TEST (what_has_no_date_lies_between_none), EM_TEST (snapshots_of_the_same_are_equal), EM_TEST (no_folder), EM_TEST (cancelled),
+    EM_TEST (in_a_thread),
   };
 
   return em_test_run_in ("register", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
