@@ -160,6 +160,30 @@ on_closed (GtkWidget *popover)
     g_idle_add_full (G_PRIORITY_LOW, give_keyboard_back, g_object_ref (owner), g_object_unref);
 }
 
+static GtkWidget *
+find_chosen (GtkWidget *in)
+{
+  if (GTK_IS_LIST_VIEW (gtk_widget_get_parent (in)) && (gtk_widget_get_state_flags (in) & GTK_STATE_FLAG_SELECTED) != 0)
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_chosen (child);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* The keyboard would begin where it was the last time, at first at the top, whatever was chosen since by other means. */
+static void
+start_at_chosen (GtkWidget *popover)
+{
+  GtkWidget *chosen = find_chosen (popover);
+
+  if (chosen != NULL)
+    gtk_widget_grab_focus (chosen);
+}
+
 /* Named by what it was opened from. */
 static void
 tame_popover (GtkWidget *popover)
@@ -170,6 +194,9 @@ tame_popover (GtkWidget *popover)
   g_signal_connect (popover, "closed", G_CALLBACK (on_closed), NULL);
   if (GTK_IS_MENU_BUTTON (owner) || GTK_IS_DROP_DOWN (owner))
     label_as (popover, owner);
+  g_signal_handlers_disconnect_by_func (popover, start_at_chosen, NULL);
+  if (GTK_IS_DROP_DOWN (owner) && !gtk_drop_down_get_enable_search (GTK_DROP_DOWN (owner)))
+    g_signal_connect_after (popover, "map", G_CALLBACK (start_at_chosen), NULL);
 }
 
 static gboolean

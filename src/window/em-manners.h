@@ -14,6 +14,7 @@ G_BEGIN_DECLS
  * - the part of a drop-down that takes the keyboard has the drop-down's name, and a popover the name of what opens it;
  * - a row of a table is told by its cells, and Tab leaves a table or list instead of going through its rows;
  * - a message dialog has what it asks as its name;
+ * - the keyboard begins at what is chosen when a drop-down opens;
  * - a popover that closes gives the keyboard back: from a submenu it would stay with what is no longer there.
  * Once a process; later calls do nothing. */
 void em_manners_init (void);
