@@ -108,6 +108,8 @@ em_look_init (void)
   gtk_css_provider_load_from_resource (style, "/org/estimend/Estimend/style.css");
   gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (colours), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
   gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (style), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION + 1);
+  /* Tab would mark all of a text that it comes by, and leave it so. */
+  g_object_set (settings, "gtk-label-select-on-focus", FALSE, NULL);
   g_object_get (settings, "gtk-application-prefer-dark-theme", &was_dark_by_system, NULL);
   g_signal_connect (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (on_theme_changed), NULL);
   g_signal_connect (settings, "notify::gtk-theme-name", G_CALLBACK (on_theme_changed), NULL);
