@@ -5,6 +5,7 @@
 
 #include "em-register-panel.h"
 
+#include "em-beside.h"
 #include "em-field.h"
 #include "em-register-table.h"
 #include "em-register-work.h"
@@ -24,21 +25,25 @@ G_DEFINE_FINAL_TYPE (EmRegisterPanel, em_register_panel, GTK_TYPE_WIDGET)
 
 static guint state_signal;
 
-enum { WIDTH = 290 };
+enum { WIDTH = 290, SPACING = 8 };
 
 /* A line for each fact that is known. */
 static char *
 facts_text (const EmRegisterEntry *entry)
 {
   g_autoptr (GString) text = g_string_new (NULL);
-  g_autofree char *date = em_words_date (entry->text[EM_ENTRY_DATE]), *net = em_register_net_text (entry);
+  g_autofree char *date = em_words_date (entry->text[EM_ENTRY_DATE]);
+  g_autofree char *net = entry->has_net ? em_words_money (entry->net_minor, &entry->currency) : NULL;
   const char *texts[] = { entry->text[EM_ENTRY_CUSTOMER], entry->text[EM_ENTRY_REFERENCE], entry->text[EM_ENTRY_TOOL], entry->text[EM_ENTRY_TOOL_NUMBER], date };
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     if (texts[i] != NULL && *texts[i] != '\0')
       g_string_append_printf (text, "%s\n", texts[i]);
   g_string_append_printf (text, ngettext ("%d feature, ", "%d features, ", (gulong) entry->n_features), entry->n_features);
-  g_string_append_printf (text, _("%s before taxes"), net);
+  if (net == NULL)
+    g_string_append (text, _("no price"));
+  else
+    g_string_append_printf (text, entry->is_partial ? _("%s before taxes, without what can’t be priced") : _("%s before taxes"), net);
   if (entry->quoted_bench_s > 0 && entry->actual_bench_s > 0)
     {
       g_autofree char *quoted = em_words_duration (entry->quoted_bench_s), *actual = em_words_duration (entry->actual_bench_s);
@@ -107,7 +112,7 @@ show_changes (EmRegisterPanel *self, EmRegister *reg, guint index, EmBasis *basi
 }
 
 void
-em_register_panel_show (EmRegisterPanel *self, EmRegister *reg, guint index, EmBasis *basis)
+em_register_panel_show (EmRegisterPanel *self, EmRegister *reg, guint index, EmState state, EmBasis *basis)
 {
   const EmRegisterEntry *entry = reg != NULL && index < em_register_get_length (reg) ? em_register_get_entry (reg, index) : NULL;
   gboolean is_good = entry != NULL && entry->problem == NULL;
@@ -121,7 +126,7 @@ em_register_panel_show (EmRegisterPanel *self, EmRegister *reg, guint index, EmB
   gtk_label_set_text (GTK_LABEL (self->title), title);
   gtk_label_set_text (GTK_LABEL (self->facts), facts);
   gtk_widget_set_sensitive (self->state, is_good);
-  em_field_put_choice (self->state, is_good ? entry->state : EM_STATE_DRAFT, self);
+  em_field_put_choice (self->state, state, self);
   show_changes (self, reg, index, basis);
 }
 
@@ -187,7 +192,8 @@ static void
 em_register_panel_init (EmRegisterPanel *self)
 {
   const char *states[EM_N_STATE + 1] = { NULL };
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, SPACING), *known = gtk_box_new (GTK_ORIENTATION_VERTICAL, SPACING);
+  GtkWidget *deeds = gtk_box_new (GTK_ORIENTATION_VERTICAL, SPACING);
 
   for (int i = 0; i < EM_N_STATE; i++)
     states[i] = em_words_state ((EmState) i);
@@ -196,17 +202,19 @@ em_register_panel_init (EmRegisterPanel *self)
   self->facts = label_new ("quiet");
   gtk_label_set_selectable (GTK_LABEL (self->facts), TRUE);
   self->changes = label_new ("figure");
-  gtk_box_append (GTK_BOX (box), self->title);
-  gtk_box_append (GTK_BOX (box), self->facts);
-  gtk_box_append (GTK_BOX (box), em_field_choice (_("_State"), states, &self->state));
-  gtk_widget_add_css_class (button_new (box, _("_Open"), _("Enter in the table does it too"), "register.open"), "call");
-  button_new (box, _("New _revision"), _("The same quote, to be changed and sent again"), "register.revise");
-  button_new (box, _("_Copy as a new quote"), _("A draft for another job, with the same features"), "register.copy");
+  gtk_box_append (GTK_BOX (known), self->title);
+  gtk_box_append (GTK_BOX (known), self->facts);
+  gtk_box_append (GTK_BOX (deeds), em_field_choice (_("_State"), states, &self->state));
+  gtk_widget_add_css_class (button_new (deeds, _("_Open"), _("Enter in the table does it too"), "register.open"), "call");
+  button_new (deeds, _("New _revision"), _("The same quote, to be changed and sent again"), "register.revise");
+  button_new (deeds, _("_Copy as a new quote"), _("A draft for another job, with the same features"), "register.copy");
+  gtk_box_append (GTK_BOX (box), em_beside_new (known, deeds, SPACING, 0));
   gtk_box_append (GTK_BOX (box), self->changes);
   g_signal_connect (self->state, "notify::selected", G_CALLBACK (on_state), self);
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), box);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scrolled), TRUE);
   gtk_widget_set_size_request (self->scrolled, WIDTH, -1);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
   gtk_widget_set_hexpand (GTK_WIDGET (self), FALSE);

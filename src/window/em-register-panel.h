@@ -17,8 +17,8 @@ G_DECLARE_FINAL_TYPE (EmRegisterPanel, em_register_panel, EM, REGISTER_PANEL, Gt
 
 /* Signal: "state" (int), one was chosen. The buttons act through register.open, register.revise and register.copy. */
 GtkWidget  *em_register_panel_new  (void);
-/* index G_MAXUINT: no quote. basis prices drafts that are compared. */
-void        em_register_panel_show (EmRegisterPanel *self, EmRegister *reg, guint index, EmBasis *basis);
+/* index G_MAXUINT: no quote. state: of a quote that is open and not saved yet it is not the file's. basis prices drafts that are compared. */
+void        em_register_panel_show (EmRegisterPanel *self, EmRegister *reg, guint index, EmState state, EmBasis *basis);
 /* As shown; "" until it is worked out. */
 const char *em_register_panel_get_changes (EmRegisterPanel *self);
 

@@ -23,12 +23,12 @@ typedef enum { COLUMN_NUMBER, COLUMN_DATE, COLUMN_CUSTOMER, COLUMN_TOOL, COLUMN_
 /* Widths for text of the usual size; 0: what is left over. */
 static const struct { const char *id, *title; int width; } columns[N_COLUMN] =
 {
-  [COLUMN_NUMBER] = { "number", N_("Number"), 142 }, [COLUMN_DATE] = { "date", N_("Date"), 98 },
+  [COLUMN_NUMBER] = { "number", N_("Number"), 84 }, [COLUMN_DATE] = { "date", N_("Date"), 98 },
   [COLUMN_CUSTOMER] = { "customer", N_("Customer"), 0 }, [COLUMN_TOOL] = { "tool", N_("Tool"), 0 },
   [COLUMN_STATE] = { "state", N_("State"), 78 }, [COLUMN_NET] = { "net", N_("Net price"), 114 },
 };
 
-enum { NO_COLUMN = -1, WIDTH_MIN = 40, WIDTH_MAX = 2000, CELL_EDGES = 18 };
+enum { NO_COLUMN = -1, WIDTH_MIN = 40, WIDTH_MAX = 2000, CELL_EDGES = 18, WIDEST = 220 };
 
 struct _EmRegisterTable
 {
@@ -43,13 +43,15 @@ struct _EmRegisterTable
   EmRegister *ordered_reg;         /* owned; the one that order is of */
   int         sort_column;
   gboolean    is_descending, is_filling;
+  guint       fitting;             /* source; 0: the columns shown fit */
+  int         own_width[N_COLUMN]; /* that the table gave the column, not the user; −1: what is left over */
   GObject    *low, *high;          /* owned: the marks */
   GtkColumnViewColumn *column[N_COLUMN];   /* owned by the view */
 };
 
 G_DEFINE_FINAL_TYPE (EmRegisterTable, em_register_table, GTK_TYPE_WIDGET)
 
-static guint selected_signal, activated_signal;
+static guint selected_signal, activated_signal, sorted_signal;
 
 /* ---- cells ---- */
 
@@ -77,7 +79,7 @@ static char *
 cell_text (const EmRegisterEntry *entry, EmColumn column)
 {
   if (entry->problem != NULL && column != COLUMN_NUMBER)
-    return g_strdup (column == COLUMN_CUSTOMER ? entry->problem : "");
+    return g_strdup (column == COLUMN_CUSTOMER ? _("can’t be read") : "");
   switch (column)
     {
     case COLUMN_NUMBER: return em_register_number_text (entry);
@@ -121,7 +123,7 @@ on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
   g_autofree char *text = cell_text (entry, column);
 
   gtk_label_set_text (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, *text != '\0' ? text : NULL);
+  gtk_widget_set_tooltip_text (label, entry->problem != NULL ? entry->problem : *text != '\0' ? text : NULL);
   if (entry->problem != NULL && column == COLUMN_CUSTOMER)
     gtk_widget_add_css_class (label, "problem");
   else
@@ -295,6 +297,7 @@ on_sorter_changed (EmRegisterTable *self)
   forget_order (self);
   if (self->found != NULL)
     fill (self);
+  g_signal_emit (self, sorted_signal, 0);
 }
 
 /* ---- remembering ---- */
@@ -352,7 +355,8 @@ em_register_table_remember (EmRegisterTable *self)
     {
       g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (model, i);
       int width = gtk_column_view_column_get_fixed_width (column);
-      g_variant_builder_add (&builder, "(si)", columns[column_of (column)].id, width > 0 ? (int) (width / text_scale () + 0.5) : -1);
+      gboolean is_users = width > 0 && width != self->own_width[column_of (column)];
+      g_variant_builder_add (&builder, "(si)", columns[column_of (column)].id, is_users ? (int) (width / text_scale () + 0.5) : -1);
     }
   g_settings_set_value (em_settings_get (), "register-columns", g_variant_builder_end (&builder));
   g_settings_set_string (em_settings_get (), "register-sort", self->sort_column != NO_COLUMN ? columns[self->sort_column].id : "");
@@ -362,13 +366,42 @@ em_register_table_remember (EmRegisterTable *self)
 /* ---- the table ---- */
 
 static int
-text_width (EmRegisterTable *self, const char *text)
+text_width (EmRegisterTable *self, const char *text, gboolean is_strong)
 {
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (self->view, text);
+  g_autoptr (PangoAttrList) strong = pango_attr_list_new ();
   int width;
+
+  pango_attr_list_insert (strong, pango_attr_weight_new (PANGO_WEIGHT_BOLD));
+  if (is_strong)
+    pango_layout_set_attributes (layout, strong);
 
   pango_layout_get_pixel_size (layout, &width, NULL);
   return width + CELL_EDGES;
+}
+
+/* The widest of the texts that the rows have in a column whose texts are of one kind, by their lengths; "" without any. */
+static char *
+longest_text (EmRegisterTable *self, EmColumn column)
+{
+  const EmRegisterEntry *longest[2] = { NULL, NULL };   /* and of the prices in part */
+  g_autofree char *whole = NULL, *part = NULL;
+  gint64 most[2] = { -1, -1 };
+
+  for (guint i = 0; self->reg != NULL && i < em_register_get_length (self->reg); i++)
+    {
+      const EmRegisterEntry *entry = em_register_get_entry (self->reg, i);
+      g_autofree char *number = column == COLUMN_NUMBER ? em_register_number_text (entry) : NULL;
+      gint64 length = number != NULL ? g_utf8_strlen (number, -1) : entry->net_minor < 0 ? -entry->net_minor : entry->net_minor;
+      int kind = number == NULL && entry->is_partial;
+      if (length <= most[kind] || (number == NULL && !entry->has_net))
+        continue;
+      most[kind] = length;
+      longest[kind] = entry;
+    }
+  whole = longest[0] != NULL ? cell_text (longest[0], column) : g_strdup ("");
+  part = longest[1] != NULL ? cell_text (longest[1], column) : g_strdup ("");
+  return g_utf8_strlen (whole, -1) >= g_utf8_strlen (part, -1) ? g_steal_pointer (&whole) : g_steal_pointer (&part);
 }
 
 /* Of what is one of few, the longest fits in whatever language: "28 sept. 2026", "Auftrag erhalten". */
@@ -380,11 +413,26 @@ usual_width (EmRegisterTable *self, EmColumn column)
   for (int month = 1; month <= 12 && column == COLUMN_DATE; month++)
     {
       g_autofree char *iso = g_strdup_printf ("2026-%02d-28", month), *date = em_words_date (iso);
-      width = MAX (width, text_width (self, date));
+      width = MAX (width, text_width (self, date, FALSE));
     }
   for (int state = 0; state < EM_N_STATE && column == COLUMN_STATE; state++)
-    width = MAX (width, text_width (self, em_words_state ((EmState) state)));
+    width = MAX (width, text_width (self, em_words_state ((EmState) state), FALSE));
+  if (column == COLUMN_NUMBER || column == COLUMN_NET)
+    {
+      g_autofree char *longest = longest_text (self, column);
+      width = CLAMP (text_width (self, longest, column == COLUMN_NUMBER), width, (int) (WIDEST * text_scale ()));
+    }
   return width;
+}
+
+/* Unless the user chose another width. */
+static void
+put_own_width (EmRegisterTable *self, EmColumn column)
+{
+  if (columns[column].width == 0 || gtk_column_view_column_get_fixed_width (self->column[column]) != self->own_width[column])
+    return;
+  self->own_width[column] = usual_width (self, column);
+  gtk_column_view_column_set_fixed_width (self->column[column], self->own_width[column]);
 }
 
 static void
@@ -404,12 +452,82 @@ add_column (EmRegisterTable *self, EmColumn column)
   gtk_column_view_column_set_resizable (view_column, TRUE);
   gtk_column_view_column_set_expand (view_column, columns[column].width == 0);
   gtk_column_view_column_set_sorter (view_column, sorter);
-  if (columns[column].width > 0)
-    gtk_column_view_column_set_fixed_width (view_column, usual_width (self, column));
+  self->own_width[column] = columns[column].width > 0 ? usual_width (self, column) : -1;
+  gtk_column_view_column_set_fixed_width (view_column, self->own_width[column]);
   if (column == COLUMN_NET)
     em_columns_set_figures (view_column);
   gtk_column_view_append_column (GTK_COLUMN_VIEW (self->view), view_column);
   self->column[column] = view_column;
+}
+
+/* ---- columns that there is room for ---- */
+
+/* Characters that a column of texts wants, and that it can do with. */
+enum { CHARS_WANTED = 14, CHARS_NEEDED = 8 };
+
+static int
+width_of (EmRegisterTable *self, EmColumn column, int n_chars)
+{
+  int fixed = gtk_column_view_column_get_fixed_width (self->column[column]);
+  g_autofree char *text = g_strnfill ((gsize) n_chars, 'n');
+
+  return fixed > 0 ? fixed : MAX (text_width (self, text, FALSE), text_width (self, _(columns[column].title), TRUE));
+}
+
+static int
+width_of_all (EmRegisterTable *self, int n_chars)
+{
+  int width = 0;
+
+  for (int i = 0; i < N_COLUMN; i++)
+    width += width_of (self, (EmColumn) i, n_chars);
+  return width;
+}
+
+/* What the panel tells too is left out of a narrow table rather than have it scrolled sideways. */
+static gboolean
+fit (gpointer data)
+{
+  static const EmColumn may_go[] = { COLUMN_TOOL, COLUMN_DATE };
+  EmRegisterTable *self = data;
+  int room = gtk_widget_get_width (GTK_WIDGET (self)), needed = width_of_all (self, CHARS_NEEDED);
+
+  self->fitting = 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (may_go); i++)
+    {
+      gboolean is_shown = needed <= room;
+      if (!is_shown)
+        needed -= width_of (self, may_go[i], CHARS_NEEDED);
+      if (gtk_column_view_column_get_visible (self->column[may_go[i]]) != is_shown)
+        gtk_column_view_column_set_visible (self->column[may_go[i]], is_shown);
+    }
+  return G_SOURCE_REMOVE;
+}
+
+/* NOLINTBEGIN(readability-non-const-parameter): GtkWidget's own. */
+static void
+em_register_table_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural, int *minimum_baseline,
+                           int *natural_baseline)
+/* NOLINTEND(readability-non-const-parameter) */
+{
+  EmRegisterTable *self = EM_REGISTER_TABLE (widget);
+
+  (void) minimum_baseline;
+  (void) natural_baseline;
+  gtk_widget_measure (self->scrolled, orientation, for_size, minimum, natural, NULL, NULL);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    *natural = MAX (*minimum, width_of_all (self, CHARS_WANTED));
+}
+
+/* Columns can't come and go while sizes are given out. */
+static void
+em_register_table_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  EmRegisterTable *self = EM_REGISTER_TABLE (widget);
+
+  gtk_widget_size_allocate (self->scrolled, &(GtkAllocation) { 0, 0, width, height }, baseline);
+  if (self->fitting == 0)
+    self->fitting = g_idle_add_full (G_PRIORITY_HIGH_IDLE, fit, self, NULL);
 }
 
 static void
@@ -430,6 +548,9 @@ em_register_table_dispose (GObject *object)
 {
   EmRegisterTable *self = EM_REGISTER_TABLE (object);
 
+  if (self->fitting != 0)
+    g_source_remove (self->fitting);
+  self->fitting = 0;
   if (self->selection != NULL)
     g_signal_handlers_disconnect_by_data (self->selection, self);
   if (self->view != NULL)
@@ -450,9 +571,11 @@ static void
 em_register_table_class_init (EmRegisterTableClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = em_register_table_dispose;
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
+  GTK_WIDGET_CLASS (class)->measure = em_register_table_measure;
+  GTK_WIDGET_CLASS (class)->size_allocate = em_register_table_size_allocate;
   selected_signal = g_signal_new ("selected", EM_TYPE_REGISTER_TABLE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   activated_signal = g_signal_new ("activated", EM_TYPE_REGISTER_TABLE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  sorted_signal = g_signal_new ("sorted", EM_TYPE_REGISTER_TABLE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -492,11 +615,17 @@ em_register_table_show (EmRegisterTable *self, EmRegister *reg, const GArray *fo
   EmRegister *old = self->reg;
 
   self->reg = reg != NULL ? em_register_ref (reg) : NULL;
-  g_clear_pointer (&old, em_register_unref);
   g_clear_pointer (&self->found, g_array_unref);
   self->found = g_array_new (FALSE, FALSE, sizeof (guint));
   if (found != NULL)
     g_array_append_vals (self->found, found->data, found->len);
+  if (self->reg != old)
+    {
+      put_own_width (self, COLUMN_NUMBER);
+      put_own_width (self, COLUMN_NET);
+      gtk_widget_queue_resize (GTK_WIDGET (self));
+    }
+  g_clear_pointer (&old, em_register_unref);
   fill (self);
 }
 
@@ -544,4 +673,23 @@ em_register_table_sort (EmRegisterTable *self, const char *column, gboolean is_d
 
   gtk_column_view_sort_by_column (GTK_COLUMN_VIEW (self->view), found != NO_COLUMN ? self->column[found] : NULL,
                                   is_descending ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING);
+}
+
+const char *
+em_register_table_get_sort (EmRegisterTable *self, gboolean *out_is_descending)
+{
+  *out_is_descending = self->sort_column != NO_COLUMN && self->is_descending;
+  return self->sort_column != NO_COLUMN ? columns[self->sort_column].id : "";
+}
+
+const char *
+em_register_table_column_id (guint column)
+{
+  return column < N_COLUMN ? columns[column].id : NULL;
+}
+
+const char *
+em_register_table_column_title (guint column)
+{
+  return column < N_COLUMN ? _(columns[column].title) : NULL;
 }

@@ -7,9 +7,12 @@
 
 #include "em-register-window.h"
 
+#include "em-beside.h"
+#include "em-register-filter.h"
 #include "em-register-panel.h"
 #include "em-register-table.h"
 #include "em-register-work.h"
+#include "em-revision.h"
 #include "em-settings.h"
 #include "em-words.h"
 
@@ -26,49 +29,21 @@ struct _EmRegisterWindow
   guint           n_writing;     /* states on their way to a file */
   GSimpleActionGroup *actions;   /* owned: "register" */
   GtkFileChooserNative *chooser; /* owned */
+  gboolean        is_unread;     /* the last look was stopped, or the folder could not be read */
   char           *said;          /* what the summary says instead for now, or NULL */
+  GFileMonitor   *monitor;       /* owned; of the folder itself, not of folders in it; or NULL */
+  guint           looking_again, showing_progress;   /* sources; 0: none */
 
-  GtkWidget *pages, *search, *states, *dates, *table, *panel, *summary, *progress, *cancel_button, *folder_label;
+  GtkWidget *pages, *filter, *table, *panel, *summary, *progress, *cancel_button, *folder_label;
 };
 
 G_DEFINE_FINAL_TYPE (EmRegisterWindow, em_register_window, GTK_TYPE_WINDOW)
 
-enum { DATES_ANY, DATES_THREE_MONTHS, DATES_TWELVE_MONTHS, DATES_THIS_YEAR, DATES_LAST_YEAR };
+enum { SUMMARY_CHARS = 30, TABLE_SHARE_PERCENT = 45, QUIET_MS = 400, CHANGES_MS = 500 };
 
 static void rescan (EmRegisterWindow *self);
 
 /* ---- searching ---- */
-
-/* The days wanted, ISO 8601; NULL: open. */
-static void
-put_dates (EmRegisterWindow *self, char **out_from, char **out_to)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autoptr (GDateTime) then = NULL;
-
-  *out_from = *out_to = NULL;
-  switch (gtk_drop_down_get_selected (GTK_DROP_DOWN (self->dates)))
-    {
-    case DATES_THREE_MONTHS:
-      then = g_date_time_add_months (now, -3);
-      *out_from = g_date_time_format (then, "%Y-%m-%d");
-      break;
-    case DATES_TWELVE_MONTHS:
-      then = g_date_time_add_months (now, -12);
-      *out_from = g_date_time_format (then, "%Y-%m-%d");
-      break;
-    case DATES_THIS_YEAR:
-      *out_from = g_date_time_format (now, "%Y-01-01");
-      break;
-    case DATES_LAST_YEAR:
-      then = g_date_time_add_years (now, -1);
-      *out_from = g_date_time_format (then, "%Y-01-01");
-      *out_to = g_date_time_format (then, "%Y-12-31");
-      break;
-    default:
-      break;
-    }
-}
 
 enum { PPM_PER_PERCENT = 10000 };
 
@@ -116,22 +91,25 @@ page_of (EmRegisterWindow *self, const GArray *found)
     return "table";
   if (self->scan != NULL && (self->reg == NULL || em_register_get_length (self->reg) == 0))
     return "reading";
-  return self->reg != NULL && em_register_get_length (self->reg) > 0 ? "none" : "bare";
+  if (self->reg != NULL && em_register_get_length (self->reg) > 0)
+    return "none";
+  return self->is_unread ? "unread" : "bare";
 }
 
 static void
 show_found (EmRegisterWindow *self)
 {
-  guint state = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->states));
-  g_autofree char *from = NULL, *to = NULL, *summary = NULL;
+  g_autofree char *summary = NULL;
   g_autoptr (GArray) found = NULL;
+  EmRegisterQuery query;
 
-  put_dates (self, &from, &to);
-  EmRegisterQuery query = { gtk_editable_get_text (GTK_EDITABLE (self->search)), state > 0 ? 1u << (state - 1) : 0, from, to };
+  em_register_filter_query (EM_REGISTER_FILTER (self->filter), &query);
   if (self->reg != NULL)
     {
       found = em_register_search (self->reg, &query);
-      summary = summary_text (self, found);
+      /* "0 quotes" would be known too early. */
+      if (self->scan == NULL || em_register_get_length (self->reg) > 0)
+        summary = summary_text (self, found);
     }
   gtk_stack_set_visible_child_name (GTK_STACK (self->pages), page_of (self, found));
   gtk_label_set_text (GTK_LABEL (self->folder_label), self->reg != NULL ? em_register_get_folder (self->reg) : "");
@@ -154,17 +132,10 @@ on_query (EmRegisterWindow *self)
   show_found (self);
 }
 
-static void
-on_search_given_up (EmRegisterWindow *self)
-{
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-}
-
-/* From what is looked for to what was found. */
 static gboolean
-on_search_key (EmRegisterWindow *self, guint key)
+on_down (EmRegisterWindow *self)
 {
-  if (key != GDK_KEY_Down || em_register_table_count (EM_REGISTER_TABLE (self->table)) == 0)
+  if (em_register_table_count (EM_REGISTER_TABLE (self->table)) == 0)
     return FALSE;
   em_register_table_focus (EM_REGISTER_TABLE (self->table));
   return TRUE;
@@ -173,13 +144,39 @@ on_search_key (EmRegisterWindow *self, guint key)
 static void
 on_show_all (EmRegisterWindow *self)
 {
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->states), 0);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->dates), DATES_ANY);
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-  gtk_widget_grab_focus (self->search);
+  em_register_filter_clear (EM_REGISTER_FILTER (self->filter));
+}
+
+/* ---- the order ---- */
+
+static void
+on_order_chosen (EmRegisterWindow *self)
+{
+  gboolean is_descending;
+  const char *column = em_register_filter_get_sort (EM_REGISTER_FILTER (self->filter), &is_descending);
+
+  em_register_table_sort (EM_REGISTER_TABLE (self->table), column, is_descending);
+}
+
+static void
+on_sorted (EmRegisterWindow *self)
+{
+  gboolean is_descending;
+  const char *column = em_register_table_get_sort (EM_REGISTER_TABLE (self->table), &is_descending);
+
+  em_register_filter_put_sort (EM_REGISTER_FILTER (self->filter), column, is_descending);
 }
 
 /* ---- the selected quote ---- */
+
+/* An open quote is changed where it is open, so that one does not overwrite the other. */
+static EmDocument *
+find_open_document (EmRegisterWindow *self, const char *path)
+{
+  EmWindow *window = em_application_find_path (self->application, path);
+
+  return window != NULL ? em_window_get_document (window) : NULL;
+}
 
 static void
 enable (EmRegisterWindow *self, const char *action, gboolean is_enabled)
@@ -206,11 +203,13 @@ on_selected (EmRegisterWindow *self)
   g_autofree char *path = NULL;
   const EmRegisterEntry *entry = selected_entry (self, &path);
   gboolean is_good = entry != NULL && entry->problem == NULL;
+  EmDocument *open = is_good ? find_open_document (self, path) : NULL;
 
   enable (self, "open", entry != NULL);
   enable (self, "revise", is_good);
   enable (self, "copy", is_good);
   em_register_panel_show (EM_REGISTER_PANEL (self->panel), self->reg, em_register_table_get_selected (EM_REGISTER_TABLE (self->table)),
+                          open != NULL ? em_document_get_quote (open)->state : is_good ? entry->state : EM_STATE_DRAFT,
                           em_application_get_basis (self->application));
 }
 
@@ -227,6 +226,31 @@ em_register_window_open (EmRegisterWindow *self)
   em_application_open_quote (self->application, file, NULL);
 }
 
+static gboolean
+has_revision (EmRegister *reg, const char *number, const char *revision)
+{
+  for (guint i = 0; reg != NULL && i < em_register_get_length (reg); i++)
+    {
+      const EmRegisterEntry *entry = em_register_get_entry (reg, i);
+      if (g_str_equal (entry->text[EM_ENTRY_NUMBER], number) && g_str_equal (entry->text[EM_ENTRY_REVISION], revision))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The first quote may be revised when it has been already: the next letter that the folder does not have. */
+static void
+pass_revisions (EmRegister *reg, EmQuote *quote)
+{
+  const char *number = quote->text[EM_QUOTE_NUMBER];
+
+  while (number != NULL && quote->text[EM_QUOTE_REVISION] != NULL && has_revision (reg, number, quote->text[EM_QUOTE_REVISION]))
+    {
+      g_autofree char *next = em_revision_next (quote->text[EM_QUOTE_REVISION]);
+      em_quote_set_text (quote, EM_QUOTE_REVISION, next);
+    }
+}
+
 static void
 on_derived (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -241,6 +265,7 @@ on_derived (GObject *source, GAsyncResult *result, gpointer data)
         say (self, error->message);
       return;
     }
+  pass_revisions (self->reg, &file.quote);
   g_autoptr (EmDocument) document = em_document_new_take (em_application_get_basis (self->application), &file, NULL);
   em_application_add_window (self->application, document);
 }
@@ -280,15 +305,6 @@ on_state_written (GObject *source, GAsyncResult *result, gpointer data)
     rescan (self);
 }
 
-/* An open quote is changed where it is open, so that one does not overwrite the other. */
-static EmDocument *
-find_open_document (EmRegisterWindow *self, const char *path)
-{
-  EmWindow *window = em_application_find_path (self->application, path);
-
-  return window != NULL ? em_window_get_document (window) : NULL;
-}
-
 void
 em_register_window_set_state (EmRegisterWindow *self, EmState state)
 {
@@ -296,12 +312,12 @@ em_register_window_set_state (EmRegisterWindow *self, EmState state)
   const EmRegisterEntry *entry = selected_entry (self, &path);
   EmDocument *open = path != NULL ? find_open_document (self, path) : NULL;
 
-  if (open != NULL)
+  if (open != NULL && em_document_get_quote (open)->state != state)
     {
       em_document_set_state (open, state);
       say (self, _("That quote is open: its state is changed there. Save it to keep it."));
     }
-  else if (entry != NULL && entry->problem == NULL && entry->state != state)
+  else if (open == NULL && entry != NULL && entry->problem == NULL && entry->state != state)
     {
       self->n_writing++;
       em_register_work_state_async (path, state, em_application_get_basis (self->application), NULL, on_state_written, g_object_ref (self));
@@ -316,11 +332,36 @@ on_state (EmRegisterWindow *self, int state)
 
 /* ---- scanning ---- */
 
+static gboolean
+on_progress_due (gpointer data)
+{
+  EmRegisterWindow *self = data;
+
+  self->showing_progress = 0;
+  gtk_widget_set_visible (self->progress, TRUE);
+  gtk_widget_set_visible (self->cancel_button, TRUE);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+drop_source (guint *source)
+{
+  if (*source != 0)
+    g_source_remove (*source);
+  *source = 0;
+}
+
+/* A look that is over in a moment does not make the foot jump. */
 static void
 show_progress (EmRegisterWindow *self)
 {
-  gtk_widget_set_visible (self->progress, self->scan != NULL);
-  gtk_widget_set_visible (self->cancel_button, self->scan != NULL);
+  drop_source (&self->showing_progress);
+  if (self->scan != NULL && !gtk_widget_get_visible (self->progress))
+    self->showing_progress = g_timeout_add (QUIET_MS, on_progress_due, self);
+  if (self->scan != NULL)
+    return;
+  gtk_widget_set_visible (self->progress, FALSE);
+  gtk_widget_set_visible (self->cancel_button, FALSE);
 }
 
 static void
@@ -351,15 +392,20 @@ on_scanned (GObject *source, GAsyncResult *result, gpointer data)
     }
   g_clear_object (&self->scan);
   show_progress (self);
+  self->is_unread = reg == NULL;
   if (reg == NULL)
     {
       if (error != NULL && !g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
         say (self, error->message);
       return;
     }
-  g_clear_pointer (&self->reg, em_register_unref);
-  self->reg = reg;
-  show_found (self);
+  gboolean is_same = self->reg != NULL && em_register_equal (self->reg, reg);
+  g_clear_pointer (is_same ? &reg : &self->reg, em_register_unref);
+  if (!is_same)
+    self->reg = reg;
+  /* Else what is on the screen stays as it is, scrolled as it is. */
+  if (!is_same || g_strcmp0 (em_register_window_get_page (self), "table") != 0)
+    show_found (self);
 }
 
 static void
@@ -393,6 +439,52 @@ on_index (GObject *source, GAsyncResult *result, gpointer data)
   begin_scan (self, g_task_get_task_data (G_TASK (result)));
 }
 
+/* ---- changes by others ---- */
+
+static gboolean
+on_looking_again (gpointer data)
+{
+  EmRegisterWindow *self = data;
+
+  /* What changed behind the scan that runs is looked at after it. */
+  if (self->scan != NULL || self->n_writing > 0)
+    return G_SOURCE_CONTINUE;
+  self->looking_again = 0;
+  rescan (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+on_folder_changed (EmRegisterWindow *self)
+{
+  if (self->looking_again == 0)
+    self->looking_again = g_timeout_add (CHANGES_MS, on_looking_again, self);
+}
+
+static void
+watch (EmRegisterWindow *self, const char *folder)
+{
+  g_autoptr (GFile) file = folder != NULL ? g_file_new_for_path (folder) : NULL;
+
+  if (self->monitor != NULL)
+    g_signal_handlers_disconnect_by_data (self->monitor, self);
+  g_clear_object (&self->monitor);
+  /* Where a folder can't be watched, as on some servers, it is looked at when the window is turned to. */
+  if (file != NULL)
+    self->monitor = g_file_monitor_directory (file, G_FILE_MONITOR_WATCH_MOVES, NULL, NULL);
+  if (self->monitor != NULL)
+    g_signal_connect_swapped (self->monitor, "changed", G_CALLBACK (on_folder_changed), self);
+}
+
+static void
+on_active (EmRegisterWindow *self)
+{
+  if (gtk_window_is_active (GTK_WINDOW (self)) && self->scan == NULL && self->n_writing == 0)
+    rescan (self);
+}
+
+/* ---- looking through the folder ---- */
+
 /* What the last scan left is shown while the next one looks for what is new. */
 static void
 rescan (EmRegisterWindow *self)
@@ -411,8 +503,12 @@ rescan (EmRegisterWindow *self)
       gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress), 0);
       gtk_progress_bar_set_text (GTK_PROGRESS_BAR (self->progress), "");
     }
-  show_found (self);
+  /* Of a folder that is known nothing is new yet. */
+  if (self->reg == NULL || self->said != NULL || g_strcmp0 (em_register_window_get_page (self), "table") != 0)
+    show_found (self);
   show_progress (self);
+  if (self->reg == NULL)
+    watch (self, whole);
   if (whole == NULL)
     return;
   if (self->reg != NULL)
@@ -429,6 +525,7 @@ static void
 on_rescan (EmRegisterWindow *self)
 {
   g_clear_pointer (&self->said, g_free);
+  show_found (self);
   rescan (self);
 }
 
@@ -438,6 +535,7 @@ on_cancel (EmRegisterWindow *self)
   if (self->scan != NULL)
     g_cancellable_cancel (self->scan);
   g_clear_object (&self->scan);
+  self->is_unread = TRUE;
   show_progress (self);
   show_found (self);
 }
@@ -493,8 +591,7 @@ on_find (GSimpleAction *action, GVariant *target, gpointer data)
 
   (void) action;
   (void) target;
-  gtk_widget_grab_focus (self->search);
-  gtk_editable_select_region (GTK_EDITABLE (self->search), 0, -1);
+  em_register_filter_focus (EM_REGISTER_FILTER (self->filter));
 }
 
 static const GActionEntry entries[] =
@@ -520,6 +617,9 @@ em_register_window_dispose (GObject *object)
 
   if (self->scan != NULL)
     g_cancellable_cancel (self->scan);
+  watch (self, NULL);
+  drop_source (&self->looking_again);
+  drop_source (&self->showing_progress);
   self->summary = self->progress = NULL;
   g_clear_object (&self->scan);
   g_clear_object (&self->actions);
@@ -550,30 +650,6 @@ label_new (const char *text, const char *css_class)
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_widget_add_css_class (label, css_class);
   return label;
-}
-
-static GtkWidget *
-top_new (EmRegisterWindow *self)
-{
-  const char *states[EM_N_STATE + 2] = { _("All states") };
-  const char *dates[] = { _("Any date"), _("Last 3 months"), _("Last 12 months"), _("This year"), _("Last year"), NULL };
-  GtkWidget *top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-
-  for (int i = 0; i < EM_N_STATE; i++)
-    states[i + 1] = em_words_state ((EmState) i);
-  self->search = gtk_search_entry_new ();
-  g_object_set (self->search, "placeholder-text", _("Number, customer, tool, any words"), NULL);
-  gtk_widget_set_hexpand (self->search, TRUE);
-  self->states = gtk_drop_down_new_from_strings (states);
-  self->dates = gtk_drop_down_new_from_strings (dates);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Find a quote"), -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->states), GTK_ACCESSIBLE_PROPERTY_LABEL, _("State"), -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->dates), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Date"), -1);
-  gtk_widget_add_css_class (top, "book-head");
-  gtk_box_append (GTK_BOX (top), self->search);
-  gtk_box_append (GTK_BOX (top), self->states);
-  gtk_box_append (GTK_BOX (top), self->dates);
-  return top;
 }
 
 /* What is to be done while there is nothing to show. */
@@ -607,6 +683,8 @@ add_pages (EmRegisterWindow *self)
              _("_Choose the folder"), on_choose_folder);
   add_empty (self, "reading", _("Reading the shop’s quotes"),
              _("Each file is read and priced once. After that only what is new or changed is looked at."), NULL, NULL);
+  add_empty (self, "unread", _("The folder was not looked through"), _("Quotes are listed once each file has been looked at."),
+             _("Look _again"), on_rescan);
   add_empty (self, "none", _("No quote is like this"),
              _("All words have to occur in a quote, in whatever case: in its number, customer, tool, features or the customer’s notes. A date is written as 2026-03."),
              _("Show _all quotes"), on_show_all);
@@ -621,6 +699,9 @@ foot_new (EmRegisterWindow *self)
   GtkWidget *again = gtk_button_new_from_icon_name ("view-refresh-symbolic"), *folder = gtk_button_new_from_icon_name ("folder-open-symbolic");
 
   self->summary = label_new (NULL, "figure");
+  /* GTK asks how high a window has to be with every text as narrow as it may get. */
+  gtk_label_set_width_chars (GTK_LABEL (self->summary), SUMMARY_CHARS);
+  gtk_widget_set_tooltip_text (self->summary, _("Of a quote and its revisions the latest one that was decided counts."));
   self->folder_label = label_new (NULL, "remark");
   gtk_label_set_wrap (GTK_LABEL (self->folder_label), FALSE);
   gtk_label_set_ellipsize (GTK_LABEL (self->folder_label), PANGO_ELLIPSIZE_MIDDLE);
@@ -654,8 +735,7 @@ foot_new (EmRegisterWindow *self)
 static void
 em_register_window_init (EmRegisterWindow *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *row;
 
   self->actions = g_simple_action_group_new ();
   g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
@@ -664,11 +744,10 @@ em_register_window_init (EmRegisterWindow *self)
   self->panel = em_register_panel_new ();
   self->pages = gtk_stack_new ();
   add_pages (self);
-  gtk_widget_set_hexpand (self->pages, TRUE);
-  gtk_box_append (GTK_BOX (row), self->pages);
-  gtk_box_append (GTK_BOX (row), self->panel);
+  self->filter = em_register_filter_new ();
+  row = em_beside_new (self->pages, self->panel, 0, TABLE_SHARE_PERCENT);
   gtk_widget_set_vexpand (row, TRUE);
-  gtk_box_append (GTK_BOX (box), top_new (self));
+  gtk_box_append (GTK_BOX (box), self->filter);
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), foot_new (self));
   gtk_window_set_child (GTK_WINDOW (self), box);
@@ -677,14 +756,13 @@ em_register_window_init (EmRegisterWindow *self)
   em_application_make_closable (GTK_WINDOW (self));
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
   show_progress (self);
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_search_key), self);
-  gtk_widget_add_controller (self->search, keys);
-  g_signal_connect_swapped (self->search, "stop-search", G_CALLBACK (on_search_given_up), self);
-  g_signal_connect_swapped (self->search, "changed", G_CALLBACK (on_query), self);
-  g_signal_connect_swapped (self->search, "activate", G_CALLBACK (em_register_window_open), self);
-  g_signal_connect_swapped (self->states, "notify::selected", G_CALLBACK (on_query), self);
-  g_signal_connect_swapped (self->dates, "notify::selected", G_CALLBACK (on_query), self);
+  on_sorted (self);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (on_active), NULL);
+  g_signal_connect_swapped (self->filter, "changed", G_CALLBACK (on_query), self);
+  g_signal_connect_swapped (self->filter, "sorted", G_CALLBACK (on_order_chosen), self);
+  g_signal_connect_swapped (self->filter, "down", G_CALLBACK (on_down), self);
+  g_signal_connect_swapped (self->filter, "activate", G_CALLBACK (em_register_window_open), self);
+  g_signal_connect_swapped (self->table, "sorted", G_CALLBACK (on_sorted), self);
   g_signal_connect_swapped (self->table, "selected", G_CALLBACK (on_selected), self);
   g_signal_connect_swapped (self->table, "activated", G_CALLBACK (em_register_window_open), self);
   g_signal_connect_swapped (self->panel, "state", G_CALLBACK (on_state), self);
@@ -705,7 +783,7 @@ em_register_window_present (EmApplication *application)
     }
   rescan (self);
   gtk_window_present (GTK_WINDOW (self));
-  gtk_widget_grab_focus (self->search);
+  em_register_filter_focus (EM_REGISTER_FILTER (self->filter));
   return self;
 }
 
@@ -718,7 +796,7 @@ em_register_window_is_busy (EmRegisterWindow *self)
 void
 em_register_window_search (EmRegisterWindow *self, const char *text)
 {
-  gtk_editable_set_text (GTK_EDITABLE (self->search), text);
+  em_register_filter_set_text (EM_REGISTER_FILTER (self->filter), text);
 }
 
 void

@@ -25,7 +25,7 @@ void         em_register_window_select       (EmRegisterWindow *self, guint row)
 void         em_register_window_sort         (EmRegisterWindow *self, const char *column, gboolean is_descending);
 const EmRegisterEntry *em_register_window_get_entry    (EmRegisterWindow *self, guint row);
 const EmRegisterEntry *em_register_window_get_selected (EmRegisterWindow *self);
-/* "table", or what stands in its place: "empty" without a folder, "reading", "none" found, "bare" folder. */
+/* "table", or what stands in its place: "empty" without a folder, "reading", "unread", "none" found, "bare" folder. */
 const char  *em_register_window_get_page     (EmRegisterWindow *self);
 const char  *em_register_window_get_summary  (EmRegisterWindow *self);   /* as shown */
 /* What the panel says of the selected quote, and what its revision changed; "" until it is worked out. */
