@@ -698,7 +698,8 @@ is_slot_noun (const EmReader *r, guint i)
   return noun != NULL && g_strcmp0 (noun->set_value, "box") == 0;
 }
 
-/* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its sizes. */
+/* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
+ * sizes. */
 static void
 mark_slots (EmReader *r)
 {
@@ -801,8 +802,8 @@ is_label_behind (const EmReader *r, guint i)
   return label != NULL && label->place == EM_LABEL_AFTER;
 }
 
-/* "... .900 DP. WORN SHUTOFF EDGE R.020", "... .60 LG. UNDERCUT FACE LOW .004": behind a label that closes the sizes of one noun comes another
- * noun, and no size before it. */
+/* "... .900 DP. WORN SHUTOFF EDGE R.020", "... .60 LG. UNDERCUT FACE LOW .004": behind a label that closes the sizes of one noun
+ * comes another noun, and no size before it. */
 static gboolean
 begins_another (const EmReader *r, guint stop)
 {
