@@ -11,7 +11,7 @@
 #include "em-catalogue.h"
 #include "em-rates.h"
 
-#include <glib.h>
+#include <gio/gio.h>
 
 G_BEGIN_DECLS
 
@@ -24,6 +24,13 @@ EmBasis *em_basis_load     (GError **error);
 EmBasis *em_basis_ref      (EmBasis *basis);
 void     em_basis_unref    (EmBasis *basis);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmBasis, em_basis_unref)
+
+typedef enum { EM_BASIS_RATES = 1 << 0, EM_BASIS_CATALOGUE = 1 << 1 } EmBasisPart;
+
+/* Writes these parts to the shop's own files, on a thread of its own. */
+void  em_basis_save_async  (EmBasis *self, guint parts, GAsyncReadyCallback callback, gpointer data);
+/* The parts that are on the disk now. Where they are fewer than was asked, error tells of the first that is not. */
+guint em_basis_save_finish (GAsyncResult *result, GError **error);
 
 const EmRates     *em_basis_get_rates     (const EmBasis *basis);
 const EmCatalogue *em_basis_get_catalogue (const EmBasis *basis);

@@ -8,10 +8,8 @@
 #include "em-book-pages.h"
 #include "em-csv.h"
 #include "em-price-report.h"
-#include "em-save.h"
 #include "em-settings.h"
 #include "em-words.h"
-#include "em-xml.h"
 
 #include <glib/gi18n.h>
 
@@ -23,8 +21,10 @@ struct _EmBookWindow
   EmDraft       *draft;         /* owned */
   EmWindow      *quote_window;  /* weak: of the quote whose effect is shown */
   GtkWidget     *row, *stack, *effect, *trouble, *keep_button, *discard_button;
+  GtkWidget     *import_button; /* of the present stack */
   GtkFileChooserNative *chooser;   /* owned */
-  gboolean       is_closing;    /* asked and answered */
+  gboolean       is_closing;    /* asked and answered, or to go once all is kept */
+  gboolean       is_importing;
 };
 
 G_DEFINE_FINAL_TYPE (EmBookWindow, em_book_window, GTK_TYPE_WINDOW)
@@ -46,6 +46,8 @@ effect_text (EmBookWindow *self)
   const EmCurrency *currency = &em_draft_get_rates (self->draft)->currency;
   g_autoptr (GString) text = g_string_new (NULL);
 
+  if (em_draft_is_keeping (self->draft))
+    return g_strdup (_("Being kept…"));
   if (!effect->has_quote)
     return g_strdup (_("No quote with features is open, so there is no price to compare."));
   if (effect->is_sent)
@@ -78,13 +80,13 @@ static void
 on_draft_changed (EmBookWindow *self)
 {
   g_autofree char *effect = effect_text (self), *trouble = em_draft_dup_trouble (self->draft);
-  gboolean is_changed = em_draft_is_changed (self->draft);
+  gboolean is_changed = em_draft_is_changed (self->draft), is_keeping = em_draft_is_keeping (self->draft);
 
   gtk_label_set_text (GTK_LABEL (self->effect), effect);
   gtk_label_set_text (GTK_LABEL (self->trouble), trouble != NULL ? trouble : "");
   gtk_widget_set_visible (self->trouble, trouble != NULL);
-  gtk_widget_set_sensitive (self->keep_button, is_changed && trouble == NULL);
-  gtk_widget_set_sensitive (self->discard_button, is_changed || trouble != NULL);
+  gtk_widget_set_sensitive (self->keep_button, is_changed && trouble == NULL && !is_keeping);
+  gtk_widget_set_sensitive (self->discard_button, (is_changed || trouble != NULL) && !is_keeping);
 }
 
 static void
@@ -94,20 +96,51 @@ say (EmBookWindow *self, const char *problem)
   gtk_widget_set_visible (self->trouble, TRUE);
 }
 
-gboolean
+typedef struct
+{
+  EmBookWindow  *window;        /* owned */
+  EmApplication *application;   /* owned, and held until all is on the disk */
+} EmKeeping;
+
+static void
+on_kept (GObject *source, GAsyncResult *result, gpointer data)
+{
+  EmKeeping *keeping = data;
+  g_autoptr (EmBookWindow) self = keeping->window;
+  g_autoptr (EmApplication) application = keeping->application;
+  EmBasis *basis = em_draft_get_basis (EM_DRAFT (source));
+  g_autoptr (GError) error = NULL;
+  gboolean is_kept = em_draft_keep_finish (EM_DRAFT (source), result, &error), is_closing = self->is_closing;
+  gboolean is_part_kept = basis != em_application_get_basis (application);
+
+  g_free (keeping);
+  if (is_part_kept)
+    em_application_set_basis (application, basis);
+  g_application_release (G_APPLICATION (application));
+  self->is_closing = FALSE;
+  if (self->draft == NULL)
+    return;
+  if (!is_kept)
+    {
+      g_autofree char *sentence = g_strdup_printf (is_part_kept ? _("The metals are kept, the rate book is not. %s") : _("Not kept. %s"), error->message);
+      say (self, sentence);
+    }
+  else if (is_closing)
+    gtk_window_close (GTK_WINDOW (self));
+}
+
+void
 em_book_window_keep (EmBookWindow *self)
 {
-  g_autoptr (GError) error = NULL;
-  g_autoptr (EmBasis) basis = em_draft_keep (self->draft, &error);
+  EmKeeping *keeping;
 
-  if (basis == NULL)
-    {
-      g_autofree char *sentence = g_strdup_printf (_("Not kept. %s"), error->message);
-      say (self, sentence);
-      return FALSE;
-    }
-  em_application_set_basis (self->application, basis);
-  return TRUE;
+  if (em_draft_is_keeping (self->draft))
+    return;
+  keeping = g_new0 (EmKeeping, 1);
+  keeping->window = g_object_ref (self);
+  keeping->application = g_object_ref (self->application);
+  g_application_hold (G_APPLICATION (self->application));
+  em_draft_keep_async (self->draft, on_kept, keeping);
 }
 
 /* ---- pages ---- */
@@ -139,7 +172,7 @@ static GtkWidget *
 wires_new (EmBookWindow *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Import a price list…"));
+  GtkWidget *button = self->import_button = gtk_button_new_with_mnemonic (_("_Import a price list…"));
   GtkWidget *remark = em_page_remark (_("A CSV table with columns: reference or wire; size_mm or size_in; price; per (metre, gram, stick)."));
 
   gtk_widget_set_hexpand (remark, TRUE);
@@ -147,6 +180,7 @@ wires_new (EmBookWindow *self)
   gtk_widget_add_css_class (row, "book-head");
   gtk_box_append (GTK_BOX (row), remark);
   gtk_box_append (GTK_BOX (row), button);
+  gtk_widget_set_sensitive (button, !self->is_importing);
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), em_wires_page_new (self->draft));
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_import), self);
@@ -210,11 +244,11 @@ static void
 on_close_answered (GtkDialog *dialog, int response, EmBookWindow *self)
 {
   em_application_end_dialog (dialog);
-  if (response == RESPONSE_DISCARD || (response == RESPONSE_KEEP && em_book_window_keep (self)))
-    {
-      self->is_closing = TRUE;
-      gtk_window_close (GTK_WINDOW (self));
-    }
+  self->is_closing = response == RESPONSE_DISCARD || response == RESPONSE_KEEP;
+  if (response == RESPONSE_DISCARD)
+    gtk_window_close (GTK_WINDOW (self));
+  else if (response == RESPONSE_KEEP)
+    em_book_window_keep (self);
 }
 
 static gboolean
@@ -224,6 +258,12 @@ em_book_window_close_request (GtkWindow *window)
   GtkWidget *dialog;
 
   em_settings_keep_size (window, "book-width", "book-height");
+  /* It goes when all is on the disk, and stays with what can't be. */
+  if (em_draft_is_keeping (self->draft))
+    {
+      self->is_closing = TRUE;
+      return TRUE;
+    }
   if (self->is_closing || !em_draft_is_changed (self->draft))
     return GTK_WINDOW_CLASS (em_book_window_parent_class)->close_request (window);
   dialog = gtk_message_dialog_new (window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
@@ -383,19 +423,82 @@ em_book_window_get_trouble (EmBookWindow *self)
   return gtk_widget_get_visible (self->trouble) ? gtk_label_get_text (GTK_LABEL (self->trouble)) : NULL;
 }
 
-static void
-on_list_loaded (GObject *source, GAsyncResult *result, gpointer data)
+/* ---- a supplier's list ---- */
+
+typedef struct
 {
-  g_autoptr (EmBookWindow) self = data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = g_file_load_bytes_finish (G_FILE (source), result, NULL, &error);
-  g_autofree char *name = g_file_get_basename (G_FILE (source));
+  GFile   *file;    /* owned */
+  EmBasis *basis;   /* owned: the draft as it stands */
+} EmImport;
+
+static void
+free_import (gpointer data)
+{
+  EmImport *import = data;
+
+  g_object_unref (import->file);
+  g_clear_pointer (&import->basis, em_basis_unref);
+  g_free (import);
+}
+
+/* Of a place without paths, no more than shows that it is too much. */
+static GBytes *
+read_far (GFile *file, GError **error)
+{
+  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
+  g_autofree char *buffer = g_malloc (EM_CSV_BYTES_MAX + 1);
+  gsize n = 0;
+
+  if (stream == NULL || !g_input_stream_read_all (G_INPUT_STREAM (stream), buffer, EM_CSV_BYTES_MAX + 1, &n, NULL, error))
+    return NULL;
+  return g_bytes_new (buffer, n);
+}
+
+static void
+import_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  const EmImport *import = data;
+  const EmCatalogue *catalogue = em_basis_get_catalogue (import->basis);
+  const EmCurrency *currency = &em_basis_get_rates (import->basis)->currency;
+  const char *path = g_file_peek_path (import->file);
+  g_autofree char *name = g_file_get_basename (import->file);
+  g_autoptr (GBytes) bytes = NULL;
+  GError *error = NULL;
   EmPriceList *list = NULL;
 
+  (void) source;
+  (void) cancellable;
+  if (path != NULL)
+    list = em_price_list_load (path, catalogue, currency, &error);
+  else if ((bytes = read_far (import->file, &error)) != NULL)
+    list = em_price_list_parse (bytes, name, catalogue, currency, &error);
+  if (list == NULL)
+    g_task_return_error (task, error);
+  else
+    g_task_return_pointer (task, list, (GDestroyNotify) em_price_list_free);
+}
+
+static void
+set_importing (EmBookWindow *self, gboolean is_importing)
+{
+  self->is_importing = is_importing;
+  gtk_widget_set_sensitive (self->import_button, !is_importing);
+}
+
+static void
+on_imported (GObject *source, GAsyncResult *result, gpointer data)
+{
+  EmBookWindow *self = EM_BOOK_WINDOW (source);
+  g_autoptr (GError) error = NULL;
+  EmPriceList *list = g_task_propagate_pointer (G_TASK (result), &error);
+
+  (void) data;
   if (self->draft == NULL)
-    return;
-  if (bytes != NULL)
-    list = em_price_list_parse (bytes, name, em_draft_get_catalogue (self->draft), &em_draft_get_rates (self->draft)->currency, &error);
+    {
+      g_clear_pointer (&list, em_price_list_free);
+      return;
+    }
+  set_importing (self, FALSE);
   if (list == NULL)
     say (self, error->message);
   else
@@ -405,17 +508,21 @@ on_list_loaded (GObject *source, GAsyncResult *result, gpointer data)
 void
 em_book_window_import (EmBookWindow *self, GFile *file)
 {
-  const char *path = g_file_peek_path (file);
-  g_autoptr (GError) error = NULL;
-  EmFileStamp stamp = { 0 };
+  g_autoptr (EmBasis) basis = em_draft_snapshot (self->draft);
+  g_autoptr (GTask) task = g_task_new (self, NULL, on_imported, NULL);
+  EmImport *import;
 
-  if (path != NULL)
-    em_file_stamp (path, &stamp);
-  if (stamp.size > EM_CSV_BYTES_MAX)
+  if (basis == NULL)
     {
-      g_autoptr (GBytes) none = em_xml_read_file (path, EM_CSV_BYTES_MAX, &error);
-      say (self, error != NULL ? error->message : "");
+      say (self, _("Not enough memory"));
       return;
     }
-  g_file_load_bytes_async (file, NULL, on_list_loaded, g_object_ref (self));
+  if (self->is_importing)
+    return;
+  import = g_new0 (EmImport, 1);
+  import->file = g_object_ref (file);
+  import->basis = g_steal_pointer (&basis);
+  g_task_set_task_data (task, import, free_import);
+  set_importing (self, TRUE);
+  g_task_run_in_thread (task, import_in_thread);
 }

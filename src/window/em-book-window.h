@@ -18,8 +18,8 @@ EmBookWindow *em_book_window_present   (EmApplication *application, EmWindow *wi
 EmDraft      *em_book_window_get_draft (EmBookWindow *self);
 /* "shop", "money", "deposit", "minutes", "machines", "taxes", "bases", "wires", "jobs". */
 void          em_book_window_show_page (EmBookWindow *self, const char *page);
-/* As the buttons do. */
-gboolean      em_book_window_keep      (EmBookWindow *self);
+/* As the buttons do. Keeping goes on in a thread: it is over when the draft says so, and the trouble shown then is why it failed. */
+void          em_book_window_keep      (EmBookWindow *self);
 void          em_book_window_discard   (EmBookWindow *self);
 /* The effect and what stands in the way, as shown. */
 const char   *em_book_window_get_effect  (EmBookWindow *self);

@@ -5,7 +5,7 @@
 
 #include "em-draft.h"
 
-#include "em-book-file.h"
+#include "em-quote-file.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -16,6 +16,7 @@ struct _EmDraft
   GObject parent_instance;
 
   EmBasis    *basis;        /* what it began from */
+  EmBasis    *keeping;      /* on its way to the disk; NULL: nothing is */
   EmDocument *document;     /* owned or NULL */
   EmRates     rates;
   EmCatalogue catalogue;
@@ -133,6 +134,7 @@ em_draft_finalize (GObject *object)
   em_rates_clear (&self->rates);
   em_catalogue_clear (&self->catalogue);
   g_clear_pointer (&self->basis, em_basis_unref);
+  g_clear_pointer (&self->keeping, em_basis_unref);
   g_clear_pointer (&self->problems, g_hash_table_unref);
   g_free (self->culprit);
   G_OBJECT_CLASS (em_draft_parent_class)->finalize (object);
@@ -228,7 +230,7 @@ em_draft_set_problem (EmDraft *self, const char *where, const char *text)
 gboolean
 em_draft_is_changed (EmDraft *self)
 {
-  return self->is_catalogue_touched || !em_rates_equal (&self->rates, em_basis_get_rates (self->basis));
+  return self->keeping != NULL || self->is_catalogue_touched || !em_rates_equal (&self->rates, em_basis_get_rates (self->basis));
 }
 
 char *
@@ -253,58 +255,113 @@ em_draft_get_effect (EmDraft *self)
 void
 em_draft_discard (EmDraft *self)
 {
-  if (copy_basis (self))
+  if (self->keeping == NULL && copy_basis (self))
     renew (self);
 }
 
-static gboolean
-save (EmDraft *self, GError **error)
-{
-  g_autofree char *rates_path = em_book_own_rates_path (), *catalogue_path = em_book_own_catalogue_path ();
-  g_autofree char *folder = g_path_get_dirname (rates_path);
+/* ---- keeping ---- */
 
-  if (g_mkdir_with_parents (folder, 0755) != 0)
+EmBasis *
+em_draft_get_basis (EmDraft *self)
+{
+  return self->basis;
+}
+
+gboolean
+em_draft_is_keeping (EmDraft *self)
+{
+  return self->keeping != NULL;
+}
+
+static EmBasis *
+copy_parts (const EmRates *rates, const EmCatalogue *catalogue)
+{
+  EmRates rates_copy;
+  EmCatalogue catalogue_copy;
+
+  if (em_rates_copy (rates, &rates_copy) != EM_OK)
+    return NULL;
+  if (em_catalogue_copy (catalogue, &catalogue_copy) != EM_OK)
     {
-      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("The folder %s can’t be made."), folder);
-      return FALSE;
+      em_rates_clear (&rates_copy);
+      return NULL;
     }
-  if (self->is_catalogue_touched && !em_catalogue_save (catalogue_path, &self->catalogue, TRUE, error))
-    return FALSE;
-  return em_rates_equal (&self->rates, em_basis_get_rates (self->basis)) || em_rates_save (rates_path, &self->rates, error);
+  return em_basis_new_take (&rates_copy, &catalogue_copy);
 }
 
 EmBasis *
-em_draft_keep (EmDraft *self, GError **error)
+em_draft_snapshot (EmDraft *self)
 {
-  g_autofree char *trouble = em_draft_dup_trouble (self);
-  EmRates rates;
-  EmCatalogue catalogue;
+  return copy_parts (&self->rates, &self->catalogue);
+}
 
-  if (trouble != NULL)
-    {
-      g_set_error_literal (error, EM_FILE_ERROR, EM_FILE_ERROR_VALUE, trouble);
-      return NULL;
-    }
-  if (em_rates_copy (&self->rates, &rates) != EM_OK)
-    goto no_memory;
-  if (em_catalogue_copy (&self->catalogue, &catalogue) != EM_OK)
-    {
-      em_rates_clear (&rates);
-      goto no_memory;
-    }
-  if (!save (self, error))
-    {
-      em_rates_clear (&rates);
-      em_catalogue_clear (&catalogue);
-      return NULL;
-    }
+/* What is on the disk is what the draft goes on from. */
+static gboolean
+adopt (EmDraft *self, EmBasis *kept, guint parts)
+{
+  const EmBasis *rates = parts & EM_BASIS_RATES ? kept : self->basis, *catalogue = parts & EM_BASIS_CATALOGUE ? kept : self->basis;
+  EmBasis *basis = copy_parts (em_basis_get_rates (rates), em_basis_get_catalogue (catalogue));
+
+  if (basis == NULL)
+    return FALSE;
   em_basis_unref (self->basis);
-  self->basis = em_basis_new_take (&rates, &catalogue);
-  self->is_catalogue_touched = FALSE;
-  renew (self);
-  return em_basis_ref (self->basis);
+  self->basis = basis;
+  return TRUE;
+}
 
-no_memory:
-  g_set_error_literal (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Not enough memory"));
-  return NULL;
+static void
+on_saved (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GTask) task = data;
+  EmDraft *self = g_task_get_source_object (task);
+  guint asked = GPOINTER_TO_UINT (g_task_get_task_data (task));
+  GError *error = NULL;
+  guint written = em_basis_save_finish (result, &error);
+  g_autoptr (EmBasis) kept = g_steal_pointer (&self->keeping);
+
+  (void) source;
+  if (written != 0 && !adopt (self, kept, written))
+    {
+      written = 0;
+      if (error == NULL)
+        error = g_error_new_literal (EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Not enough memory"));
+    }
+  if ((asked & ~written) & EM_BASIS_CATALOGUE)
+    self->is_catalogue_touched = TRUE;
+  renew (self);
+  if (error != NULL)
+    g_task_return_error (task, error);
+  else
+    g_task_return_boolean (task, TRUE);
+}
+
+void
+em_draft_keep_async (EmDraft *self, GAsyncReadyCallback callback, gpointer data)
+{
+  g_autoptr (GTask) task = g_task_new (self, NULL, callback, data);
+  g_autofree char *trouble = em_draft_dup_trouble (self);
+  guint parts = self->is_catalogue_touched ? EM_BASIS_CATALOGUE : 0;
+
+  g_return_if_fail (self->keeping == NULL);
+  if (trouble == NULL)
+    self->keeping = em_draft_snapshot (self);
+  if (self->keeping == NULL)
+    {
+      g_task_return_new_error (task, EM_FILE_ERROR, trouble != NULL ? EM_FILE_ERROR_VALUE : EM_FILE_ERROR_WRITE, "%s",
+                               trouble != NULL ? trouble : _("Not enough memory"));
+      return;
+    }
+  if (!em_rates_equal (&self->rates, em_basis_get_rates (self->basis)))
+    parts |= EM_BASIS_RATES;
+  self->is_catalogue_touched = FALSE;
+  g_task_set_task_data (task, GUINT_TO_POINTER (parts), NULL);
+  em_basis_save_async (self->keeping, parts, on_saved, g_steal_pointer (&task));
+  g_signal_emit (self, changed_signal, 0);
+}
+
+gboolean
+em_draft_keep_finish (EmDraft *self, GAsyncResult *result, GError **error)
+{
+  (void) self;
+  return g_task_propagate_boolean (G_TASK (result), error);
 }

@@ -1,6 +1,6 @@
 /* em-draft: the shop's rate book and metals while they are being changed, and what that does to the open quote.
  *
- * A working copy: nothing outside it changes before em_draft_keep. Emits "changed" after
+ * A working copy: nothing outside it changes before it is kept. Emits "changed" after
  * every em_draft_touch, with the effect worked out anew.
  *
  * Copyright (C) 2026 The Estimend developers
@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 #define EM_TYPE_DRAFT (em_draft_get_type ())
 G_DECLARE_FINAL_TYPE (EmDraft, em_draft, EM, DRAFT, GObject)
 
-typedef enum { EM_DRAFT_RATES = 1 << 0, EM_DRAFT_CATALOGUE = 1 << 1 } EmDraftPart;
+typedef enum { EM_DRAFT_RATES = EM_BASIS_RATES, EM_DRAFT_CATALOGUE = EM_BASIS_CATALOGUE } EmDraftPart;
 
 typedef struct
 {
@@ -42,10 +42,15 @@ gboolean     em_draft_is_changed    (EmDraft *self);
 /* Why it can't be kept as it is, in words; NULL: it can. */
 char        *em_draft_dup_trouble   (EmDraft *self);
 const EmEffect *em_draft_get_effect (EmDraft *self);
-/* All as before. */
+/* All as before; nothing while it is being kept. */
 void         em_draft_discard       (EmDraft *self);
-/* Writes what was changed to the shop's own files and gives the new basis, from which the draft goes on. NULL on failure:
- * nothing that was open changes then. */
-EmBasis     *em_draft_keep          (EmDraft *self, GError **error);
+/* A copy of the draft as it stands; NULL: no memory. */
+EmBasis     *em_draft_snapshot      (EmDraft *self);
+/* Writes what was changed to the shop's own files on a thread. What is changed meanwhile is not kept with it, and stays a change.
+ * FALSE: not all is on the disk. What is there is what the draft goes on from, its basis; the rest stays in the draft as it was. */
+void         em_draft_keep_async    (EmDraft *self, GAsyncReadyCallback callback, gpointer data);
+gboolean     em_draft_keep_finish   (EmDraft *self, GAsyncResult *result, GError **error);
+gboolean     em_draft_is_keeping    (EmDraft *self);
+EmBasis     *em_draft_get_basis     (EmDraft *self);
 
 G_END_DECLS

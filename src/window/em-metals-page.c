@@ -245,7 +245,11 @@ put_check (GtkWidget *button, gboolean is_active, gpointer data)
 static gboolean
 is_new (EmMetals *metals)
 {
-  return GPOINTER_TO_INT (g_object_get_data (G_OBJECT (metals->list), "n-kept")) <= metals->shown;
+  const EmCatalogue *kept = em_basis_get_catalogue (em_draft_get_basis (metals->draft));
+  const EmFiller *wire = wire_at (metals, metals->shown);
+  const EmBase *base = base_at (metals, metals->shown);
+
+  return wire != NULL ? em_catalogue_find_filler (kept, wire->id) < 0 : base != NULL && em_catalogue_find_base (kept, base->id) < 0;
 }
 
 static void
@@ -470,9 +474,6 @@ on_draft_changed (EmMetals *metals)
 {
   if (metals->shown >= count (metals))
     metals->shown = count (metals) - 1;
-  /* What is kept has come to stay. */
-  if (!em_draft_is_changed (metals->draft))
-    g_object_set_data (G_OBJECT (metals->list), "n-kept", GINT_TO_POINTER (count (metals)));
   show_list (metals);
   show_record (metals);
 }
@@ -631,7 +632,6 @@ metals_page_new (EmDraft *draft, gboolean is_wire)
   gtk_widget_set_size_request (left, LIST_WIDTH, -1);
   gtk_box_append (GTK_BOX (page), left);
   gtk_box_append (GTK_BOX (page), form_new (metals));
-  g_object_set_data (G_OBJECT (metals->list), "n-kept", GINT_TO_POINTER (count (metals)));
   on_draft_changed (metals);
   g_signal_connect (metals->list, "row-selected", G_CALLBACK (on_row), metals);
   gtk_list_box_select_row (GTK_LIST_BOX (metals->list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (metals->list), 0));

@@ -6,8 +6,9 @@
 #include "em-welcome.h"
 
 #include "em-application.h"
-#include "em-book-file.h"
 #include "em-field.h"
+#include "em-quote-file.h"
+#include "em-settings.h"
 
 #include <glib/gi18n.h>
 #include <langinfo.h>
@@ -19,6 +20,7 @@ struct _EmWelcome
 
   GtkWidget *demo_button, *fields, *problem, *start_button;   /* template */
   GtkWidget *name, *currency, *units;
+  gboolean   is_keeping;
 };
 
 G_DEFINE_FINAL_TYPE (EmWelcome, em_welcome, GTK_TYPE_WIDGET)
@@ -61,8 +63,6 @@ make_basis (EmWelcome *self, const EmBasis *basis, GError **error)
   const char *code = gtk_editable_get_text (GTK_EDITABLE (self->currency));
   EmCurrency currency;
   g_autofree char *upper = g_ascii_strup (code, -1);
-  g_autofree char *path = em_book_own_rates_path ();
-  g_autofree char *folder = g_path_get_dirname (path);
 
   if (!em_currency_find (upper, &currency))
     {
@@ -79,15 +79,62 @@ make_basis (EmWelcome *self, const EmBasis *basis, GError **error)
   rates.currency = currency;
   rates.units = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->units)) == 1 ? EM_UNITS_INCH : EM_UNITS_METRIC;
   em_rates_set_text (&rates, EM_SHOP_NAME, gtk_editable_get_text (GTK_EDITABLE (self->name)));
-  if (g_mkdir_with_parents (folder, 0755) != 0)
-    g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("The folder %s can’t be made."), folder);
-  if (*error != NULL || !em_rates_save (path, &rates, error))
-    {
-      em_rates_clear (&rates);
-      em_catalogue_clear (&catalogue);
-      return NULL;
-    }
   return em_basis_new_take (&rates, &catalogue);
+}
+
+typedef struct
+{
+  EmWelcome     *welcome;       /* owned */
+  EmApplication *application;   /* owned, and held until the book is on the disk */
+  EmBasis       *basis;         /* owned */
+} EmStart;
+
+static void
+set_keeping (EmWelcome *self, gboolean is_keeping)
+{
+  self->is_keeping = is_keeping;
+  gtk_widget_set_sensitive (self->fields, !is_keeping);
+  gtk_widget_set_sensitive (self->start_button, !is_keeping);
+}
+
+/* The window may have gone on to something else meanwhile, or away. */
+static void
+go_on (EmWelcome *self, EmBasis *basis)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  if (!EM_IS_WINDOW (root) || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+  if (em_document_is_blank (em_window_get_document (EM_WINDOW (root))))
+    {
+      g_autoptr (EmDocument) document = em_document_new (basis);
+      em_window_set_document (EM_WINDOW (root), document);
+    }
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.work", NULL);
+}
+
+static void
+on_kept (GObject *source, GAsyncResult *result, gpointer data)
+{
+  EmStart *start = data;
+  g_autoptr (EmWelcome) self = start->welcome;
+  g_autoptr (EmApplication) application = start->application;
+  g_autoptr (EmBasis) basis = start->basis;
+  g_autoptr (GError) error = NULL;
+  gboolean is_kept = em_basis_save_finish (result, &error) != 0;
+
+  (void) source;
+  g_free (start);
+  set_keeping (self, FALSE);
+  if (is_kept)
+    {
+      em_application_set_basis (application, basis);
+      g_settings_set_boolean (em_settings_get (), "is-first-start-done", TRUE);
+      go_on (self, basis);
+    }
+  else
+    say (self, error->message);
+  g_application_release (G_APPLICATION (application));
 }
 
 static void
@@ -96,21 +143,25 @@ on_start (EmWelcome *self)
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
   EmApplication *application = EM_APPLICATION (gtk_window_get_application (window));
   g_autoptr (GError) error = NULL;
-  g_autoptr (EmBasis) basis = make_basis (self, em_application_get_basis (application), &error);
+  EmStart *start;
 
+  if (self->is_keeping)
+    return;
+  g_autoptr (EmBasis) basis = make_basis (self, em_application_get_basis (application), &error);
   if (basis == NULL)
     {
       say (self, error != NULL ? error->message : _("Not enough memory"));
       mark_currency (self, g_error_matches (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT));
       return;
     }
-  em_application_set_basis (application, basis);
-  if (em_document_is_blank (em_window_get_document (EM_WINDOW (window))))
-    {
-      g_autoptr (EmDocument) document = em_document_new (basis);
-      em_window_set_document (EM_WINDOW (window), document);
-    }
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.work", NULL);
+  say (self, NULL);
+  set_keeping (self, TRUE);
+  start = g_new0 (EmStart, 1);
+  start->welcome = g_object_ref (self);
+  start->application = g_object_ref (application);
+  start->basis = em_basis_ref (basis);
+  g_application_hold (G_APPLICATION (application));
+  em_basis_save_async (basis, EM_BASIS_RATES, on_kept, start);
 }
 
 static void

@@ -11,6 +11,7 @@
 #include "em-amount-entry.h"
 #include "em-book-file.h"
 #include "em-book-window.h"
+#include "em-csv.h"
 #include "em-price-report.h"
 #include "em-rate-entry.h"
 
@@ -40,6 +41,17 @@ type_into (EmBookWindow *book, const char *id, const char *text)
   test_type (em_rate_entry_get_text_widget (EM_RATE_ENTRY (entry)), text);
 }
 
+/* Waits for the end; whether all of it was kept. */
+static gboolean
+keep (EmBookWindow *book)
+{
+  em_book_window_keep (book);
+  for (int i = 0; i < 3000 && em_draft_is_keeping (em_book_window_get_draft (book)); i++)
+    test_settle (20);
+  test_settle (20);
+  return !em_draft_is_changed (em_book_window_get_draft (book)) && em_book_window_get_trouble (book) == NULL;
+}
+
 /* 72.00 an hour becomes 90.00: the effect shown is the price of the same quote with that book. */
 START_TEST (the_effect_is_shown_before_it_is_kept)
 {
@@ -64,7 +76,7 @@ START_TEST (the_effect_is_shown_before_it_is_kept)
   ck_assert_int_eq (effect->before_minor, before);
   ck_assert_int_eq (effect->after_minor, cost.totals.total_minor);
   ck_assert_int_gt (effect->after_minor, before);
-  ck_assert (em_book_window_keep (book));
+  ck_assert (keep (book));
   ck_assert_int_eq (em_document_get_cost (document)->totals.total_minor, cost.totals.total_minor);
   g_autofree char *path = em_book_own_rates_path ();
   EmRates kept;
@@ -73,7 +85,7 @@ START_TEST (the_effect_is_shown_before_it_is_kept)
   em_rates_clear (&kept);
   em_cost_clear (&cost);
   em_rates_clear (&rates);
-  g_remove (path);
+  g_unlink (path);
   gtk_window_destroy (GTK_WINDOW (book));
   gtk_window_destroy (GTK_WINDOW (window));
 }
@@ -93,7 +105,7 @@ START_TEST (discarding_brings_all_of_it_back)
   type_into (book, "wire_high", ".04 in");
   ck_assert_double_eq_tol (em_draft_get_rates (draft)->machine[0].wire_high_mm, 1.016, 1e-12);   /* 0.04 · 25.4, SP 811 */
   ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
-  ck_assert (!em_book_window_keep (book));
+  ck_assert (!keep (book));
   em_book_window_discard (book);
   ck_assert_ptr_null (em_book_window_get_trouble (book));
   ck_assert (!em_draft_is_changed (draft));
@@ -116,11 +128,11 @@ START_TEST (a_sent_quote_keeps_its_price)
   EmBookWindow *book = em_book_window_present (application, first, "money");
   type_into (book, "office", "200");
   ck_assert (em_draft_get_effect (em_book_window_get_draft (book))->is_sent);
-  ck_assert (em_book_window_keep (book));
+  ck_assert (keep (book));
   ck_assert_int_eq (em_document_get_cost (sent)->totals.total_minor, before);
   ck_assert_int_gt (em_document_get_cost (open)->totals.total_minor, before);
   g_autofree char *path = em_book_own_rates_path ();
-  g_remove (path);
+  g_unlink (path);
   gtk_window_destroy (GTK_WINDOW (book));
   gtk_window_destroy (GTK_WINDOW (first));
   gtk_window_destroy (GTK_WINDOW (second));
@@ -154,7 +166,7 @@ START_TEST (what_breaks_a_limit_is_not_kept)
 
   type_into (book, "margin", "96");
   ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
-  ck_assert (!em_book_window_keep (book));
+  ck_assert (!keep (book));
   type_into (book, "margin", "95");
   ck_assert_ptr_null (em_book_window_get_trouble (book));
   em_draft_get_rates (em_book_window_get_draft (book))->machine[0].n_settings = 0;
@@ -180,7 +192,7 @@ START_TEST (a_changed_wire_becomes_the_shops_own)
   ck_assert_int_eq (em_draft_get_catalogue (draft)->filler[0].size[0].price_minor, 777);
   ck_assert (em_draft_get_catalogue (draft)->filler[0].is_own);
   ck_assert (!em_draft_get_catalogue (draft)->filler[0].has_demo_price);
-  ck_assert_msg (em_book_window_keep (book), "%s", em_book_window_get_trouble (book));
+  ck_assert_msg (keep (book), "%s", em_book_window_get_trouble (book));
   ck_assert (em_catalogue_load (path, &own, NULL));
   ck_assert_int_eq (own.n_fillers, 1);
   ck_assert_int_eq (own.n_bases, 0);
@@ -190,7 +202,76 @@ START_TEST (a_changed_wire_becomes_the_shops_own)
   g_autoptr (EmBasis) again = test_basis ();
   ck_assert_int_eq (em_basis_get_catalogue (again)->n_fillers, n_wires);
   ck_assert_int_eq (em_basis_get_catalogue (again)->filler[em_catalogue_find_filler (em_basis_get_catalogue (again), id)].size[0].price_minor, 777);
-  g_remove (path);
+  g_unlink (path);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* The window answers meanwhile: what is typed then is no part of what is kept, and the window goes when all is on the disk. */
+START_TEST (keeping_holds_nothing_up)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+  g_autofree char *path = em_book_own_rates_path ();
+  EmRates kept;
+
+  type_into (book, "bench", "90.00");
+  em_book_window_keep (book);
+  ck_assert (em_draft_is_keeping (draft));
+  type_into (book, "office", "61.00");
+  em_book_window_discard (book);   /* not now */
+  ck_assert_int_eq (em_draft_get_rates (draft)->office_minor_per_h, 6100);
+  for (int i = 0; i < 3000 && em_draft_is_keeping (draft); i++)
+    test_settle (20);
+  test_settle (50);
+  ck_assert (em_draft_is_changed (draft));
+  ck_assert (em_rates_load (path, &kept, NULL));
+  ck_assert_int_eq (kept.bench_minor_per_h, 9000);
+  ck_assert_int_ne (kept.office_minor_per_h, 6100);
+  em_rates_clear (&kept);
+  ck_assert_int_ne (em_basis_get_rates (em_application_get_basis (application))->office_minor_per_h, 6100);
+  g_object_add_weak_pointer (G_OBJECT (book), (gpointer *) &book);
+  em_book_window_keep (book);
+  gtk_window_close (GTK_WINDOW (book));
+  ck_assert_ptr_nonnull (book);
+  for (int i = 0; i < 3000 && book != NULL; i++)
+    test_settle (20);
+  ck_assert_ptr_null (book);
+  ck_assert_int_eq (em_basis_get_rates (em_application_get_basis (application))->office_minor_per_h, 6100);
+  ck_assert_int_eq (g_unlink (path), 0);
+}
+END_TEST
+
+/* A folder stands where the rate book goes: the metals are on the disk, and the rates stay in the window. */
+START_TEST (what_cannot_be_kept_is_told_and_stays)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+  g_autofree char *path = em_book_own_rates_path (), *metals = em_book_own_catalogue_path ();
+
+  ck_assert_int_eq (g_mkdir_with_parents (path, 0755), 0);
+  type_into (book, "bench", "90.00");
+  ck_assert (!keep (book));
+  ck_assert_msg (g_str_has_prefix (em_book_window_get_trouble (book), "Not kept. "), "%s", em_book_window_get_trouble (book));
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 9000);
+  ck_assert_int_ne (em_basis_get_rates (em_application_get_basis (application))->bench_minor_per_h, 9000);
+  type_into (book, "price", "7.77");
+  em_book_window_keep (book);
+  gtk_window_close (GTK_WINDOW (book));
+  while (em_draft_is_keeping (draft))
+    test_settle (20);
+  test_settle (50);
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  ck_assert_msg (g_str_has_prefix (em_book_window_get_trouble (book), "The metals are kept"), "%s", em_book_window_get_trouble (book));
+  ck_assert (g_file_test (metals, G_FILE_TEST_IS_REGULAR));
+  ck_assert_int_eq (em_basis_get_catalogue (em_application_get_basis (application))->filler[0].size[0].price_minor, 777);
+  ck_assert_int_eq (g_rmdir (path), 0);
+  ck_assert (keep (book));
+  ck_assert_int_eq (em_basis_get_rates (em_application_get_basis (application))->bench_minor_per_h, 9000);
+  ck_assert_int_eq (g_unlink (path), 0);
+  ck_assert_int_eq (g_unlink (metals), 0);
   gtk_window_destroy (GTK_WINDOW (book));
 }
 END_TEST
@@ -222,11 +303,18 @@ START_TEST (records_are_copied_and_taken_away_again)
   g_signal_emit_by_name (find_button (GTK_WIDGET (book), "Add a _copy"), "clicked");
   ck_assert_int_eq (*n, before + 1);
   ck_assert_ptr_null (em_book_window_get_trouble (book));
-  GtkWidget *remove = find_button (GTK_WIDGET (book), "_Remove");
-  ck_assert (gtk_widget_get_sensitive (remove));
-  g_signal_emit_by_name (remove, "clicked");
+  GtkWidget *remover = find_button (GTK_WIDGET (book), "_Remove");
+  ck_assert (gtk_widget_get_sensitive (remover));
+  g_signal_emit_by_name (remover, "clicked");
   ck_assert_int_eq (*n, before);
-  ck_assert (!gtk_widget_get_sensitive (remove));
+  ck_assert (!gtk_widget_get_sensitive (remover));
+  /* One that is kept has come to stay. */
+  g_autofree char *path = em_book_own_catalogue_path ();
+  g_signal_emit_by_name (find_button (GTK_WIDGET (book), "Add a _copy"), "clicked");
+  ck_assert (gtk_widget_get_sensitive (remover));
+  ck_assert (keep (book));
+  ck_assert (!gtk_widget_get_sensitive (remover));
+  ck_assert_int_eq (g_unlink (path), 0);
   gtk_window_destroy (GTK_WINDOW (book));
 }
 END_TEST
@@ -272,7 +360,14 @@ START_TEST (a_price_list_is_looked_at_before_it_is_taken)
   test_settle (200);
   ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
   ck_assert_ptr_null (find_report ());
-  g_remove (path);
+  /* A byte more than a list may have: its size is refused, whatever is in it. */
+  g_autofree char *large = g_strnfill (EM_CSV_BYTES_MAX + 1, '\n');
+  ck_assert (g_file_set_contents (path, large, EM_CSV_BYTES_MAX + 1, NULL));
+  em_book_window_import (book, file);
+  test_settle (300);
+  ck_assert_msg (strstr (em_book_window_get_trouble (book), "too large") != NULL, "%s", em_book_window_get_trouble (book));
+  ck_assert_ptr_null (find_report ());
+  g_unlink (path);
   g_rmdir (folder);
   gtk_window_destroy (GTK_WINDOW (book));
 }
@@ -390,6 +485,8 @@ main (void)
   tcase_add_test (tcase, typing_over_a_share_replaces_it);
   tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
   tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
+  tcase_add_test (tcase, keeping_holds_nothing_up);
+  tcase_add_test (tcase, what_cannot_be_kept_is_told_and_stays);
   tcase_add_loop_test (tcase, records_are_copied_and_taken_away_again, 0, 2);
   tcase_add_test (tcase, a_price_list_is_looked_at_before_it_is_taken);
   tcase_add_test (tcase, amounts_are_typed_as_people_write);

@@ -93,6 +93,32 @@ START_TEST (three_answers_make_the_shops_own_book)
 }
 END_TEST
 
+/* A folder stands where the book goes: the questions stay, with what was answered, and can be answered again. */
+START_TEST (a_book_that_cannot_be_kept_is_told)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = first_start (application);
+  g_autofree char *path = em_book_own_rates_path ();
+  GtkWidget *name = field (window, "Name _of your shop");
+
+  ck_assert_int_eq (g_mkdir_with_parents (path, 0755), 0);
+  gtk_editable_set_text (GTK_EDITABLE (name), "Example Repair (invented)");
+  g_signal_emit_by_name (name, "activate");
+  test_settle (200);
+  ck_assert (is_shown (window, path));
+  ck_assert (gtk_widget_is_sensitive (name));
+  ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (name)), "Example Repair (invented)");
+  ck_assert (!g_settings_get_boolean (em_settings_get (), "is-first-start-done"));
+  ck_assert_int_eq (g_remove (path), 0);
+  g_signal_emit_by_name (name, "activate");
+  g_signal_emit_by_name (name, "activate");   /* once is enough */
+  test_settle (200);
+  ck_assert (gtk_widget_get_mapped (GTK_WIDGET (em_window_get_money (window))));
+  ck_assert_str_eq (em_basis_get_rates (em_application_get_basis (application))->text[EM_SHOP_NAME], "Example Repair (invented)");
+  ck_assert_int_eq (g_remove (path), 0);
+}
+END_TEST
+
 START_TEST (a_wrong_currency_is_said_where_it_stands)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -168,5 +194,5 @@ START_TEST (things_of_a_newer_version_are_told)
 }
 END_TEST
 
-TEST_MAIN ("start", three_answers_make_the_shops_own_book, a_wrong_currency_is_said_where_it_stands, the_questions_can_be_passed_over,
+TEST_MAIN ("start", three_answers_make_the_shops_own_book, a_book_that_cannot_be_kept_is_told, a_wrong_currency_is_said_where_it_stands, the_questions_can_be_passed_over,
            things_of_a_newer_version_are_told)
