@@ -436,12 +436,13 @@ print_people (const EmJob *job, const EmTrace *trace)
 int
 em_command_cost (int argc, char **argv)
 {
-  g_autofree char *rates = NULL, *metals = NULL;
+  g_autofree char *rates = NULL, *metals = NULL, *process = NULL;
   gboolean is_tsv = FALSE, is_explained = FALSE, wants_sizes = FALSE;
   const GOptionEntry entries[] = {
     { "tsv", 0, 0, G_OPTION_ARG_NONE, &is_tsv, N_("For other programs: scope, quantity, value, unit"), NULL },
     { "explain", 0, 0, G_OPTION_ARG_NONE, &is_explained, N_("Show the working behind every figure"), NULL },
     { "sizes", 0, 0, G_OPTION_ARG_NONE, &wants_sizes, N_("Show every wire size and machine tried, with its price or why it doesn’t fit"), NULL },
+    { "process", 0, 0, G_OPTION_ARG_STRING, &process, N_("Weld all of it by any machine of this process: laser, gtaw"), N_("PROCESS") },
     { "rates", 0, 0, G_OPTION_ARG_FILENAME, &rates, N_("Another rate book than the shop's"), N_("FILE") },
     { "metals", 0, 0, G_OPTION_ARG_FILENAME, &metals, N_("Another catalogue than the shop's"), N_("FILE") },
     G_OPTION_ENTRY_NULL
@@ -452,11 +453,14 @@ em_command_cost (int argc, char **argv)
     return status;
   if (argc != 2)
     return em_command_misuse (_("cost needs one quote file."));
+  if (process != NULL && em_process_find (process) < 0)
+    return em_command_misuse (_("--process is “laser” or “gtaw”, not “%s”."), process);
 
   EmJob job;
   EmTrace trace;
 
   em_job_init (&job);
+  job.process = process;
   em_trace_init (&trace);
   if (em_job_load (&job, argv[1], rates, metals, is_explained ? &trace : NULL))
     {

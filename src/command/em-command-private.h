@@ -48,6 +48,7 @@ typedef struct
   EmRates      own_rates;
   EmCatalogue  own_catalogue;
   EmCost       cost;
+  const char  *process;           /* borrowed: one of em_process_ids to be priced for all of it, whatever the quote names; NULL: as it names */
   EmRange      range;             /* of the price, when dimensions carry one */
   const EmRates     *rates;       /* borrowed from above */
   const EmCatalogue *catalogue;

@@ -18,6 +18,7 @@ em_job_init (EmJob *out_job)
   em_catalogue_init (&out_job->own_catalogue);
   em_cost_init (&out_job->cost);
   out_job->range = (EmRange) { .has_range = false };
+  out_job->process = NULL;
   out_job->rates = NULL;
   out_job->catalogue = NULL;
 }
@@ -58,6 +59,18 @@ load_books (EmJob *job, const char *rates_path, const char *metals_path, GError 
   return TRUE;
 }
 
+/* FALSE: no memory. */
+static gboolean
+name_process (EmQuote *quote, const char *process)
+{
+  gboolean is_named = em_quote_set_text (quote, EM_QUOTE_PROCESS, process) == EM_OK && em_quote_set_text (quote, EM_QUOTE_MACHINE, NULL) == EM_OK;
+
+  for (int32_t i = 0; is_named && i < quote->n_features; i++)
+    is_named = em_feature_set_text (&quote->feature[i], EM_FEATURE_PROCESS, NULL) == EM_OK
+               && em_feature_set_text (&quote->feature[i], EM_FEATURE_MACHINE, NULL) == EM_OK;
+  return is_named;
+}
+
 gboolean
 em_job_load (EmJob *job, const char *path, const char *rates_path, const char *metals_path, EmTrace *trace)
 {
@@ -78,6 +91,11 @@ em_job_load (EmJob *job, const char *path, const char *rates_path, const char *m
     }
   job->rates = job->file.sent_rates != NULL && rates_path == NULL ? job->file.sent_rates : &job->own_rates;
   job->catalogue = job->file.sent_catalogue != NULL && metals_path == NULL ? job->file.sent_catalogue : &job->own_catalogue;
+  if (job->process != NULL && !name_process (&job->file.quote, job->process))
+    {
+      g_printerr ("estimend: %s\n", _("There is not enough memory."));
+      return FALSE;
+    }
   if (em_cost_quote (&job->cost, &job->file.quote, job->rates, job->catalogue, trace, &fault) != EM_OK
       || em_range_quote (&job->file.quote, job->rates, job->catalogue, EM_RANGE_SAMPLES, EM_RANGE_SEED, &job->range, &fault) != EM_OK)
     {

@@ -201,6 +201,15 @@ em_catalogue_add_filler_take (EmCatalogue *catalogue, EmFiller *filler)
 }
 
 int32_t
+em_process_find (const char *id)
+{
+  for (int32_t i = 0; id != NULL && i < EM_N_PROCESS; i++)
+    if (strcmp (em_process_ids[i], id) == 0)
+      return i;
+  return -1;
+}
+
+int32_t
 em_catalogue_find_base (const EmCatalogue *catalogue, const char *id)
 {
   for (int32_t i = 0; id != NULL && i < catalogue->n_bases; i++)

@@ -44,6 +44,7 @@ extern const char *const em_family_ids[EM_N_FAMILY];
 typedef enum { EM_PROCESS_LASER, EM_PROCESS_GTAW, EM_N_PROCESS } EmProcess;  /* ISO 4063: 52x, 141 */
 
 extern const char *const em_process_ids[EM_N_PROCESS];  /* "laser", "gtaw" */
+int32_t em_process_find (const char *id);               /* an EmProcess; −1: none, or NULL */
 
 typedef struct
 {

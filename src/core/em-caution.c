@@ -5,6 +5,8 @@
 
 #include "em-caution.h"
 
+#include "em-cost-internal.h"
+
 #include <string.h>
 
 #define BIT(caution) (1u << (caution))
@@ -188,14 +190,15 @@ static uint32_t
 cautions_of_words (const EmQuote *quote, const EmFeature *feature, const EmRates *rates, const EmCatalogue *catalogue)
 {
   const char *filler_id = feature->text[EM_FEATURE_FILLER] != NULL ? feature->text[EM_FEATURE_FILLER] : quote->text[EM_QUOTE_FILLER];
-  const char *machine_id = feature->text[EM_FEATURE_MACHINE] != NULL ? feature->text[EM_FEATURE_MACHINE] : quote->text[EM_QUOTE_MACHINE];
+  const char *machine_id, *process_id;
   int32_t base = em_catalogue_find_base (catalogue, quote->text[EM_QUOTE_BASE]);
   int32_t filler = em_catalogue_find_filler (catalogue, filler_id);
-  int32_t named = machine_id != NULL ? em_rates_find_machine (rates, machine_id) : -1;
   uint32_t set = 0;
 
+  em_cost_find_named (quote, feature, &machine_id, &process_id);
+  int32_t named = em_rates_find_machine (rates, machine_id), process = em_process_find (process_id);
   for (int32_t i = 0; i < rates->n_machines; i++)
-    if (named >= 0 ? i == named : !rates->machine[i].is_retired)
+    if (named >= 0 ? i == named : !rates->machine[i].is_retired && (process < 0 || (int32_t) rates->machine[i].process == process))
       set |= em_caution_pair (base >= 0 ? &catalogue->base[base] : NULL, filler >= 0 ? &catalogue->filler[filler] : NULL,
                               rates->machine[i].process);
   return set;

@@ -51,21 +51,49 @@ em_cost_find_filler (const EmQuote *quote, int32_t index, const EmCatalogue *cat
   return EM_OK;
 }
 
+static EmStatus
+refuse_unknown (const char *field, int32_t index, EmFault *out_fault)
+{
+  em_fault_set (out_fault, EM_FAULT_UNKNOWN, field, EM_ABSENT, EM_ABSENT, EM_ABSENT);
+  if (out_fault != NULL)
+    out_fault->row = index;
+  return EM_FAULT_UNKNOWN;
+}
+
+void
+em_cost_find_named (const EmQuote *quote, const EmFeature *feature, const char **out_machine, const char **out_process)
+{
+  bool is_own = feature->text[EM_FEATURE_MACHINE] != NULL || feature->text[EM_FEATURE_PROCESS] != NULL;
+
+  *out_machine = is_own ? feature->text[EM_FEATURE_MACHINE] : quote->text[EM_QUOTE_MACHINE];
+  *out_process = is_own ? feature->text[EM_FEATURE_PROCESS] : quote->text[EM_QUOTE_PROCESS];
+  if (*out_machine != NULL)
+    *out_process = NULL;
+}
+
+static bool
+has_machine_of (const EmRates *rates, int32_t process)
+{
+  for (int32_t i = 0; i < rates->n_machines; i++)
+    if (!rates->machine[i].is_retired && (int32_t) rates->machine[i].process == process)
+      return true;
+  return false;
+}
+
 EmStatus
 em_cost_find_fixed (const EmQuote *quote, int32_t index, const EmRates *rates, EmFixed *out_fixed, EmFault *out_fault)
 {
-  const char *own = quote->feature[index].text[EM_FEATURE_MACHINE];
-  const char *id = own != NULL ? own : quote->text[EM_QUOTE_MACHINE];
-  int32_t machine = em_rates_find_machine (rates, id);
+  const char *machine_id, *process_id;
+  EmFixed fixed = { .wire_mm = quote->feature[index].wire_mm };
 
-  if (id != NULL && machine < 0)
-    {
-      em_fault_set (out_fault, EM_FAULT_UNKNOWN, "machine", EM_ABSENT, EM_ABSENT, EM_ABSENT);
-      if (out_fault != NULL)
-        out_fault->row = index;
-      return EM_FAULT_UNKNOWN;
-    }
-  *out_fixed = (EmFixed) { .machine = machine, .wire_mm = quote->feature[index].wire_mm };
+  em_cost_find_named (quote, &quote->feature[index], &machine_id, &process_id);
+  fixed.machine = em_rates_find_machine (rates, machine_id);
+  fixed.process = em_process_find (process_id);
+  if (machine_id != NULL && fixed.machine < 0)
+    return refuse_unknown ("machine", index, out_fault);
+  if (process_id != NULL && (fixed.process < 0 || !has_machine_of (rates, fixed.process)))
+    return refuse_unknown ("process", index, out_fault);
+  *out_fixed = fixed;
   return EM_OK;
 }
 
@@ -202,14 +230,21 @@ is_wire (const EmOption *option, double wire_mm)
   return fabs (option->wire_mm - wire_mm) < SAME_WIRE_MM;
 }
 
+static bool
+is_machine_allowed (const EmRates *rates, int32_t machine, const EmFixed *fixed)
+{
+  if (fixed->machine >= 0)
+    return machine == fixed->machine;
+  return !rates->machine[machine].is_retired && (fixed->process < 0 || rates->machine[machine].process == (EmProcess) fixed->process);
+}
+
 /* Within what is fixed; a size no longer stocked or a machine retired only where the office named it. */
 static bool
 is_allowed (const EmOption *option, const EmFixed *fixed, const EmOptions *options)
 {
-  const EmMachine *machine = &options->rates->machine[option->machine];
   const EmWireSize *size = &options->catalogue->filler[option->filler].size[option->size];
 
-  if (fixed->machine >= 0 ? option->machine != fixed->machine : machine->is_retired)
+  if (!is_machine_allowed (options->rates, option->machine, fixed))
     return false;
   return em_is_absent (fixed->wire_mm) ? size->is_stocked : is_wire (option, fixed->wire_mm);
 }
@@ -225,7 +260,7 @@ fault_of_no_option (const EmOptions *options, int32_t filler, const EmFixed *fix
   double size_high = record->n_sizes > 0 ? record->size[record->n_sizes - 1].wire_mm : EM_ABSENT;
 
   for (int32_t i = 0; i < rates->n_machines; i++)
-    if (fixed->machine < 0 ? !rates->machine[i].is_retired : i == fixed->machine)
+    if (is_machine_allowed (rates, i, fixed))
       {
         low = fmin (low, rates->machine[i].wire_low_mm);
         high = fmax (high, rates->machine[i].wire_high_mm);
@@ -367,7 +402,7 @@ EmStatus
 em_study_pick (EmStudy *study, int32_t filler, const EmFixed *fixed, const EmPriceRule *rule,
                EmPick *out_pick, EmPick *out_cheapest, EmFault *out_fault)
 {
-  bool is_free = fixed->machine < 0 && em_is_absent (fixed->wire_mm);
+  bool is_free = fixed->machine < 0 && fixed->process < 0 && em_is_absent (fixed->wire_mm);
   EmFault fault;
 
   em_screen_set (study, rule);

@@ -207,7 +207,7 @@ try_features (Work *work, EmFault *out_fault)
 
 /* ---- rows ---- */
 
-/* Of the process of most features the machine of most; where none was priced the one the office named, else the first in use,
+/* Of the process of most features the machine of most; where none was priced what the office named, else the first in use,
  * one that suits the wire's process before others. */
 static int32_t
 typical_machine (const Work *work, const Trial *trial, const EmFiller *filler)
@@ -226,6 +226,9 @@ typical_machine (const Work *work, const Trial *trial, const EmFiller *filler)
       best = i;
   if (best < 0 && work->quote->text[EM_QUOTE_MACHINE] != NULL)
     best = em_rates_find_machine (rates, work->quote->text[EM_QUOTE_MACHINE]);
+  for (int32_t i = 0; best < 0 && i < rates->n_machines; i++)
+    if (!rates->machine[i].is_retired && (int32_t) rates->machine[i].process == em_process_find (work->quote->text[EM_QUOTE_PROCESS]))
+      best = i;
   for (int32_t i = 0; best < 0 && i < rates->n_machines; i++)
     if (!rates->machine[i].is_retired && (filler->processes & (1u << rates->machine[i].process)) != 0)
       best = i;

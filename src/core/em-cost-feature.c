@@ -78,7 +78,7 @@ fill_money (const EmStudy *study, const EmPick *pick, const EmPick *cheapest, co
 static EmWhy
 why_of (const EmFixed *fixed, const EmPick *pick)
 {
-  if (fixed->machine >= 0 || !em_is_absent (fixed->wire_mm))
+  if (fixed->machine >= 0 || fixed->process >= 0 || !em_is_absent (fixed->wire_mm))
     return EM_WHY_OFFICE;
   return pick->n_fitting == 1 ? EM_WHY_ONLY : EM_WHY_CHEAPEST;
 }

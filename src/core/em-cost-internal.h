@@ -45,9 +45,12 @@ EmStatus em_preheats_begin (EmPreheats *preheats, const EmQuote *quote, const Em
 EmPreheat em_preheats_get (EmPreheats *preheats, int32_t filler, int32_t machine);
 
 /* ---- em-choose ---- */
-/* Indices of the quote's base, and of a feature's filler and fixed machine; faults "base", "filler", "machine". */
+/* Indices of the quote's base, and of a feature's filler and fixed machine or process; faults "base", "filler", "machine", "process". */
 EmStatus em_cost_find_base (const EmQuote *quote, const EmCatalogue *catalogue, int32_t *out_base, EmFault *out_fault);
 EmStatus em_cost_find_filler (const EmQuote *quote, int32_t index, const EmCatalogue *catalogue, int32_t *out_filler, EmFault *out_fault);
+/* The ids the office named for a feature, its own before the quote's, a machine before a process: one at most is not NULL. Borrowed. */
+void     em_cost_find_named (const EmQuote *quote, const EmFeature *feature, const char **out_machine, const char **out_process);
+/* A process no machine in use is of is as unknown as one that is none. */
 EmStatus em_cost_find_fixed (const EmQuote *quote, int32_t index, const EmRates *rates, EmFixed *out_fixed, EmFault *out_fault);
 
 /* ---- em-cost-feature ---- */

@@ -37,6 +37,7 @@ typedef enum
   EM_FEATURE_ASSUMPTION,       /* printed on the quote: what unclear words were taken to mean */
   EM_FEATURE_FILLER,           /* catalogue id; NULL: the quote's */
   EM_FEATURE_MACHINE,          /* rate book machine id; NULL: the quote's, or cheapest */
+  EM_FEATURE_PROCESS,          /* em_process_ids, any machine of it; goes before the quote's machine, after the feature's own */
   EM_FEATURE_OVERRIDE_REASON,
   EM_FEATURE_EXTRA,            /* XML of a newer version, kept as is */
   EM_N_FEATURE_TEXT

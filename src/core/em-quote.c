@@ -13,7 +13,7 @@ enum { LINES_MAX = 100000 };   /* features, extras or marks of one quote */
 const char *const em_quote_text_ids[EM_N_QUOTE_TEXT] =
 {
   "number", "revision", "date", "prepared_by", "customer", "contact", "address", "email", "phone", "reference", "tool",
-  "tool_number", "drawing", "base", "filler", "machine", "coating", "notes", "scope", "terms", "language", "paper",
+  "tool_number", "drawing", "base", "filler", "machine", "process", "coating", "notes", "scope", "terms", "language", "paper",
   "lead_time", "internal", "revises", "offers", "extra",
 };
 

@@ -24,6 +24,7 @@ typedef enum
   EM_QUOTE_BASE,      /* catalogue id of the tool's metal */
   EM_QUOTE_FILLER,    /* catalogue id of the wire unless a feature says otherwise */
   EM_QUOTE_MACHINE,   /* rate book machine id; NULL: cheapest that fits, per feature */
+  EM_QUOTE_PROCESS,   /* em_process_ids: cheapest of its machines that fits; a machine goes before it */
   EM_QUOTE_COATING,   /* "chrome", "nitride", "pvd" or other words; NULL: none known */
   EM_QUOTE_NOTES,     /* the customer's words, whole */
   EM_QUOTE_SCOPE,     /* further text: what is included, and what is not */

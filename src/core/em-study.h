@@ -135,6 +135,7 @@ bool     em_study_overfills (const EmStudy *study, const EmPlan *plan);
 typedef struct
 {
   int32_t machine;    /* −1: any */
+  int32_t process;    /* EmProcess, where no machine is; −1: any */
   double  wire_mm;    /* NaN: any */
 } EmFixed;
 

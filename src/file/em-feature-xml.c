@@ -15,7 +15,7 @@
 
 static const char *const text_ids[EM_N_FEATURE_TEXT] =
 {
-  "label", "remark", "assumption", "filler", "machine", "override_reason", NULL,
+  "label", "remark", "assumption", "filler", "machine", "process", "override_reason", NULL,
 };
 
 static const EmXmlRow rows[] =

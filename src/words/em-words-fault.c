@@ -42,6 +42,7 @@ static const Field fields[] =
   { "base", N_("Tool metal"), AS_TEXT, "" },
   { "filler", N_("Filler wire"), AS_TEXT, "" },
   { "machine", N_("Machine"), AS_TEXT, "" },
+  { "process", N_("Process"), AS_TEXT, "" },
   { "tools", N_("Identical tools"), AS_COUNT, "" },
   { "break", N_("Quantities also priced"), AS_COUNT, "" },
   { "learning", N_("Learning rate"), AS_PPM, "" },

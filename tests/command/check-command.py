@@ -21,6 +21,7 @@ import subprocess
 import sys
 import tempfile
 from decimal import Decimal
+from xml.etree import ElementTree
 
 PROGRAM, DATA = sys.argv[1], pathlib.Path(sys.argv[2])
 # What the program runs under, such as valgrind with its options.
@@ -353,6 +354,20 @@ def check_choices(folder):
         expect(int(got["office_choice"][0]) == int(row["price"][0]) - cheapest, f"{name}: what the office's choice costs")
         told = "more than the cheapest" in run("cost", named)[1]
         expect(told == (int(row["price"][0]) > cheapest), f"{name}: told when it costs more")
+    book = ElementTree.parse(DATA / "rates.xml").getroot()
+    process_of = {machine.get("id"): machine.get("process") for machine in book.iter("{urn:estimend:rates}machine")}
+    for process in ("laser", "gtaw"):
+        best = min(int(row["price"][0]) for row in fitting.values() if process_of[row["machine"][0]] == process)
+        by_file = quote(folder / "process.estimend", [feature("sidewall", WALL, "", f"<process>{process}</process>")])
+        other = quote(folder / "other.estimend", [feature("sidewall", WALL, "", "<machine>micro-tig</machine>")], "", "<machine>laser-120</machine>")
+        for arguments in ([path, "--process", process], [by_file], [other, "--process", process]):
+            status, out, _ = run("cost", "--tsv", *arguments)
+            got = rows(out)["feature.1"]
+            expect(status == 0 and process_of[got["machine"][0]] == process and got["wire_choice"][0] == "office", f"{process}: a machine of it")
+            expect(int(got["price"][0]) == best, f"{process}: the cheapest of it, {best}, not {got['price'][0]}")
+    expect(run("cost", path, "--process", "plasma")[0] == 2, "no such process")
+    unknown = run("cost", quote(folder / "plasma.estimend", [feature("sidewall", WALL)], "", "<process>plasma</process>"))
+    expect(unknown[0] == 1 and "Process: not in the catalog" in unknown[2], f"a process nobody knows is told: {unknown[2]}")
     stated = quote(folder / "stated.estimend", [feature("sidewall", WALL, 'override="yes" override_price="12345"')], 'tools="2"', '<break tools="5"/>')
     status, out, _ = run("cost", stated)
     expect("stated price (calculated:" in out and "246.90" in out and "for 5 tools" in out, f"a stated price is called that, breaks are told: {out}")

@@ -201,6 +201,12 @@ START_TEST (test_faulty_features_keep_their_cautions)
   em_quote_set_text (&quote, EM_QUOTE_MACHINE, "tig");
   set = em_caution_quote (&quote, &cost, &rates, &catalogue);
   ck_assert (!HAS (set, EM_CAUTION_LASER_CLASS_4) && HAS (set, EM_CAUTION_ARC_RADIATION));
+  em_quote_set_text (&quote, EM_QUOTE_MACHINE, NULL);
+  em_quote_set_text (&quote, EM_QUOTE_PROCESS, "laser");
+  set = em_caution_quote (&quote, &cost, &rates, &catalogue);
+  ck_assert (HAS (set, EM_CAUTION_LASER_CLASS_4) && !HAS (set, EM_CAUTION_ARC_RADIATION));
+  em_quote_set_text (&quote, EM_QUOTE_PROCESS, NULL);
+  em_quote_set_text (&quote, EM_QUOTE_MACHINE, "tig");
   quote.has_preheat = true;
   quote.preheat = EM_YES;
   ck_assert (HAS (em_caution_quote (&quote, &cost, &rates, &catalogue), EM_CAUTION_PREHEAT_BURNS));

@@ -128,10 +128,12 @@ draw_shop (void)
 static EmFixed
 draw_fixed (void)
 {
-  EmFixed fixed = { -1, EM_ABSENT };
+  EmFixed fixed = { -1, -1, EM_ABSENT };
 
   if (chance (0.2))
     fixed.machine = (int32_t) draw (0, 2);
+  else if (chance (0.2))
+    fixed.process = (int32_t) draw (0, EM_N_PROCESS);
   if (chance (0.2))
     fixed.wire_mm = job.catalogue.filler[0].size[(int) draw (0, 5)].wire_mm;
   return fixed;
@@ -142,7 +144,10 @@ is_within (const EmOption *option, const EmFixed *fixed)
 {
   const EmWireSize *size = &job.catalogue.filler[option->filler].size[option->size];
 
-  return (fixed->machine < 0 ? !job.rates.machine[option->machine].is_retired : fixed->machine == option->machine)
+  const EmMachine *machine = &job.rates.machine[option->machine];
+  bool is_process = fixed->process < 0 || machine->process == (EmProcess) fixed->process;
+
+  return (fixed->machine < 0 ? !machine->is_retired && is_process : fixed->machine == option->machine)
          && (em_is_absent (fixed->wire_mm) ? size->is_stocked : fabs (size->wire_mm - fixed->wire_mm) < 1e-3);
 }
 
@@ -180,7 +185,7 @@ try_all (const EmFixed *fixed, EmPick *out_best)
 
 START_TEST (test_choice_is_that_of_trying_all)
 {
-  const EmFixed none = { -1, EM_ABSENT };
+  const EmFixed none = { -1, -1, EM_ABSENT };
   int n_chosen = 0, n_refused = 0, n_overfilling = 0;
 
   for (int round = 0; round < ROUNDS; round++)

@@ -271,6 +271,51 @@ START_TEST (test_what_cannot_be_priced)
 }
 END_TEST
 
+/* Any machine of a process costs what the one of it costs, as there is one of each; what is named nearer to the feature goes first, and
+ * a machine before a process. */
+START_TEST (test_a_process_is_any_machine_of_it)
+{
+  static const struct { const char *own_machine, *own_process, *machine, *process; int32_t index; } rows[] =
+  {
+    { NULL, NULL, NULL, "laser", 0 },
+    { NULL, NULL, NULL, "gtaw", 1 },
+    { NULL, "gtaw", NULL, "laser", 1 },
+    { NULL, "gtaw", "laser", NULL, 1 },
+    { "laser", NULL, NULL, "gtaw", 0 },
+    { "laser", "gtaw", NULL, NULL, 0 },
+    { NULL, NULL, "laser", "gtaw", 0 },
+  };
+  EmFeature *feature = add_sidewall (20, 4, 0.5);
+  EmFeatureCost named, cost;
+
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+    {
+      em_quote_set_text (&quote, EM_QUOTE_MACHINE, NULL);
+      em_quote_set_text (&quote, EM_QUOTE_PROCESS, NULL);
+      em_feature_set_text (feature, EM_FEATURE_PROCESS, NULL);
+      em_feature_set_text (feature, EM_FEATURE_MACHINE, rates.machine[rows[i].index].id);
+      ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &named, NULL), EM_OK);
+      em_feature_set_text (feature, EM_FEATURE_MACHINE, rows[i].own_machine);
+      em_feature_set_text (feature, EM_FEATURE_PROCESS, rows[i].own_process);
+      em_quote_set_text (&quote, EM_QUOTE_MACHINE, rows[i].machine);
+      em_quote_set_text (&quote, EM_QUOTE_PROCESS, rows[i].process);
+      ck_assert_int_eq (em_cost_feature (&quote, 0, &rates, &catalogue, &cost, NULL), EM_OK);
+      ck_assert_msg (cost.machine == rows[i].index, "row %d: machine %d", (int) i, (int) cost.machine);
+      ck_assert_int_eq (cost.price_minor, named.price_minor);
+      ck_assert_int_eq (cost.office_choice_minor, named.office_choice_minor);
+      ck_assert_int_eq (cost.why, EM_WHY_OFFICE);
+    }
+  em_quote_set_text (&quote, EM_QUOTE_MACHINE, NULL);
+  em_feature_set_text (feature, EM_FEATURE_MACHINE, NULL);
+  em_feature_set_text (feature, EM_FEATURE_PROCESS, "plasma");
+  expect_fault (EM_FAULT_UNKNOWN, "process");
+  /* None in use is of it; one that is retired is offered no more. */
+  em_feature_set_text (feature, EM_FEATURE_PROCESS, "gtaw");
+  rates.machine[1].is_retired = true;
+  expect_fault (EM_FAULT_UNKNOWN, "process");
+}
+END_TEST
+
 /* ---- what stands in the way of every wire, told by what came furthest ---- */
 
 static void bad_price (void) { for (int i = 0; i < 5; i++) catalogue.filler[0].size[i].price_minor = -1; }
@@ -412,8 +457,8 @@ END_TEST
 int
 main (void)
 {
-  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_every_size_tried_is_what_naming_it_costs, test_nothing_to_try,
-                                 test_overruling_tells_its_price, test_what_cannot_be_priced, test_one_feature_with_bad_books,
+  const TTest *const tests[] = { test_one_sidewall, test_cheapest_is_chosen, test_every_size_tried_is_what_naming_it_costs,
+                                 test_a_process_is_any_machine_of_it, test_nothing_to_try, test_overruling_tells_its_price, test_what_cannot_be_priced, test_one_feature_with_bad_books,
                                  test_update_with_other_books, test_last_good_figures_stay, test_empty_quote_costs_nothing };
   Suite *suite = suite_create ("core: cost");
   TCase *tcase = tcase_create ("cost");

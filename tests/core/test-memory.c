@@ -88,7 +88,7 @@ add_texts (EmQuote *quote)
   EmMark mark = { .start = 0, .length = 4, .feature_id = 1, .state = EM_MARK_USED, .field = em_text_dup ("length"), .reason = em_text_dup ("near") };
 
   for (int i = 0; i < EM_N_QUOTE_TEXT; i++)
-    if (i != EM_QUOTE_BASE && i != EM_QUOTE_FILLER && i != EM_QUOTE_MACHINE)
+    if (i != EM_QUOTE_BASE && i != EM_QUOTE_FILLER && i != EM_QUOTE_MACHINE && i != EM_QUOTE_PROCESS)
       ck_assert_int_eq (em_quote_set_text (quote, (EmQuoteText) i, "some words"), EM_OK);
   ck_assert_int_eq (em_quote_add_extra_take (quote, &extra), EM_OK);
   ck_assert_int_eq (em_quote_add_mark_take (quote, &mark), EM_OK);
