@@ -178,6 +178,16 @@ on_chosen (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
 }
 
 static void
+on_machine (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
+{
+  const char *machine_id, *process_id;
+
+  (void) spec;
+  if (em_record_choice_get_machine (drop_down, &machine_id, &process_id))
+    em_document_set_machine (self->document, machine_id, process_id);
+}
+
+static void
 on_sheet (GtkWidget *drop_down, GParamSpec *spec, EmDetails *self)
 {
   const EmSheetChoice *choice = g_object_get_data (G_OBJECT (drop_down), "choice");
@@ -225,7 +235,7 @@ show_records (EmDetails *self)
 
   em_record_choice_show (self->base, basis, quote->text[EM_QUOTE_BASE], self);
   em_record_choice_show (self->filler, basis, quote->text[EM_QUOTE_FILLER], self);
-  em_record_choice_show (self->machine, basis, quote->text[EM_QUOTE_MACHINE], self);
+  em_record_choice_show_machine (self->machine, basis, quote->text[EM_QUOTE_MACHINE], quote->text[EM_QUOTE_PROCESS], self);
 }
 
 /* "1, 5, 10" into ascending counts; FALSE when it is not that. */
@@ -446,7 +456,7 @@ add_metal (EmDetails *self, GtkWidget *flow, const char *label, EmQuoteText whic
 
   em_fields_add_wide (flow, em_record_choice_new (label, kind, kind == EM_RECORD_MACHINE ? _("Cheapest that fits") : _("Not chosen"), out_drop_down));
   g_object_set_data (G_OBJECT (*out_drop_down), "which", GINT_TO_POINTER (which));
-  g_signal_connect (*out_drop_down, "notify::selected", G_CALLBACK (on_chosen), self);
+  g_signal_connect (*out_drop_down, "notify::selected", which == EM_QUOTE_MACHINE ? G_CALLBACK (on_machine) : G_CALLBACK (on_chosen), self);
 }
 
 static void

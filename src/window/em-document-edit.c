@@ -190,6 +190,23 @@ em_document_set_text (EmDocument *self, EmQuoteText which, const char *text)
 }
 
 static void
+put_machine (EmQuote *quote, gconstpointer data)
+{
+  const EmEdit *edit = data;
+
+  em_quote_set_text (quote, EM_QUOTE_MACHINE, edit->text);
+  em_quote_set_text (quote, EM_QUOTE_PROCESS, edit->more);
+}
+
+gboolean
+em_document_set_machine (EmDocument *self, const char *machine_id, const char *process_id)
+{
+  EmEdit edit = { .text = machine_id, .more = process_id };
+
+  return em_document_edit_quote (self, edit_key (KEY_QUOTE_TEXT, EM_QUOTE_MACHINE, 0), EM_CHANGE_DETAILS, put_machine, &edit);
+}
+
+static void
 put_number (EmQuote *quote, gconstpointer data)
 {
   const EmEdit *edit = data;
@@ -413,6 +430,24 @@ em_document_set_feature_text (EmDocument *self, int32_t index, EmFeatureText whi
   if (which == EM_FEATURE_LABEL)
     return em_document_correct_feature (self, index, key, "label", put_feature_text, &edit);
   return em_document_edit_feature (self, index, key, put_feature_text, &edit);
+}
+
+static void
+put_feature_machine (EmFeature *feature, gconstpointer data)
+{
+  const EmEdit *edit = data;
+
+  em_feature_set_text (feature, EM_FEATURE_MACHINE, edit->text);
+  em_feature_set_text (feature, EM_FEATURE_PROCESS, edit->more);
+}
+
+gboolean
+em_document_set_feature_machine (EmDocument *self, int32_t index, const char *machine_id, const char *process_id)
+{
+  EmEdit edit = { .text = machine_id, .more = process_id };
+
+  return em_document_edit_feature (self, index, edit_key (KEY_FEATURE_TEXT, EM_FEATURE_MACHINE, feature_id (self, index)),
+                                   put_feature_machine, &edit);
 }
 
 static void

@@ -46,6 +46,8 @@ double   em_feature_get_number (const EmFeature *feature, EmFeatureNumber which)
 double   em_quote_get_number   (const EmQuote *quote, EmQuoteNumber which);
 
 gboolean em_document_set_text     (EmDocument *self, EmQuoteText which, const char *text);
+/* A machine, any of a process, or both NULL: whichever is cheapest. One change. */
+gboolean em_document_set_machine  (EmDocument *self, const char *machine_id, const char *process_id);
 gboolean em_document_set_number   (EmDocument *self, EmQuoteNumber which, double value);
 gboolean em_document_set_units    (EmDocument *self, EmUnits units);
 /* Sent: keeps the rates and metals with the quote. Draft: back to the shop's present ones. */
@@ -60,6 +62,7 @@ gboolean em_document_set_value    (EmDocument *self, int32_t index, int field, E
 gboolean em_document_set_reading  (EmDocument *self, int32_t index, int field, const EmReading *reading);
 gboolean em_document_set_feature_number (EmDocument *self, int32_t index, EmFeatureNumber which, double value);
 gboolean em_document_set_feature_text   (EmDocument *self, int32_t index, EmFeatureText which, const char *text);
+gboolean em_document_set_feature_machine (EmDocument *self, int32_t index, const char *machine_id, const char *process_id);
 /* What the notes said of its sizes is right: they count as entered from now on, and later readings leave them alone. */
 gboolean em_document_accept (EmDocument *self, int32_t index);
 /* Whether there is a size from the notes that nobody accepted or corrected. */

@@ -326,11 +326,11 @@ on_filler (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
 static void
 on_machine (GtkWidget *drop_down, GParamSpec *spec, EmFeatureEditor *self)
 {
-  const char *id;
+  const char *machine_id, *process_id;
 
   (void) spec;
-  if (selected (self) >= 0 && em_record_choice_get (drop_down, &id))
-    em_document_set_feature_text (self->document, selected (self), EM_FEATURE_MACHINE, id);
+  if (selected (self) >= 0 && em_record_choice_get_machine (drop_down, &machine_id, &process_id))
+    em_document_set_feature_machine (self->document, selected (self), machine_id, process_id);
   em_document_break (self->document);
 }
 
@@ -453,7 +453,8 @@ fill_made (EmFeatureEditor *self, const EmFeature *feature)
   if (self->is_made[GROUP_WELD])
     {
       em_record_choice_show (self->filler, em_document_get_basis (self->document), feature->text[EM_FEATURE_FILLER], self);
-      em_record_choice_show (self->machine, em_document_get_basis (self->document), feature->text[EM_FEATURE_MACHINE], self);
+      em_record_choice_show_machine (self->machine, em_document_get_basis (self->document), feature->text[EM_FEATURE_MACHINE],
+                                     feature->text[EM_FEATURE_PROCESS], self);
     }
   if (self->is_made[GROUP_AFTER])
     em_actuals_show (EM_ACTUALS (self->actuals), self->document);

@@ -64,6 +64,30 @@ add (EmFilling *filling, const char *id, const char *name, gboolean is_retired)
   g_ptr_array_add (filling->names, is_retired ? g_strdup_printf (_("%s (retired)"), name) : g_strdup (name));
 }
 
+/* What is chosen besides machines; no id of a machine begins with a space. */
+#define ANY " "
+
+static const char *const any_names[EM_N_PROCESS] = { N_("Any pulsed laser"), N_("Any micro TIG") };
+
+static gboolean
+has_process (const EmRates *rates, EmProcess process)
+{
+  for (int32_t i = 0; i < rates->n_machines; i++)
+    if (!rates->machine[i].is_retired && rates->machine[i].process == process)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_processes (EmFilling *filling, const EmRates *rates)
+{
+  for (int i = 0; i < EM_N_PROCESS; i++)
+    {
+      g_autofree char *id = g_strconcat (ANY, em_process_ids[i], NULL);
+      add (filling, id, _(any_names[i]), !has_process (rates, (EmProcess) i));
+    }
+}
+
 static void
 add_all (EmFilling *filling, EmRecordKind kind, EmBasis *basis)
 {
@@ -74,6 +98,8 @@ add_all (EmFilling *filling, EmRecordKind kind, EmBasis *basis)
     add (filling, catalogue->base[i].id, catalogue->base[i].designation, catalogue->base[i].is_retired);
   for (int32_t i = 0; kind == EM_RECORD_WIRE && i < catalogue->n_fillers; i++)
     add (filling, catalogue->filler[i].id, catalogue->filler[i].designation, catalogue->filler[i].is_retired);
+  if (kind == EM_RECORD_MACHINE)
+    add_processes (filling, rates);
   for (int32_t i = 0; kind == EM_RECORD_MACHINE && i < rates->n_machines; i++)
     add (filling, rates->machine[i].id, rates->machine[i].name, rates->machine[i].is_retired);
   if (!filling->is_found && filling->chosen != NULL)
@@ -127,5 +153,26 @@ em_record_choice_get (GtkWidget *drop_down, const char **out_id)
   if (at >= records->ids->len)
     return FALSE;
   *out_id = records->ids->pdata[at];
+  return TRUE;
+}
+
+void
+em_record_choice_show_machine (GtkWidget *drop_down, EmBasis *basis, const char *id, const char *process_id, gpointer data)
+{
+  g_autofree char *any = id == NULL && process_id != NULL ? g_strconcat (ANY, process_id, NULL) : NULL;
+
+  em_record_choice_show (drop_down, basis, any != NULL ? any : id, data);
+}
+
+gboolean
+em_record_choice_get_machine (GtkWidget *drop_down, const char **out_id, const char **out_process_id)
+{
+  const char *id;
+
+  if (!em_record_choice_get (drop_down, &id))
+    return FALSE;
+  gboolean is_any = id != NULL && g_str_has_prefix (id, ANY);
+  *out_id = is_any ? NULL : id;
+  *out_process_id = is_any ? id + strlen (ANY) : NULL;
   return TRUE;
 }

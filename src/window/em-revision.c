@@ -275,7 +275,7 @@ typedef struct
 static const EmComparedText compared_texts[] =
 {
   { EM_QUOTE_CUSTOMER, N_("Customer") }, { EM_QUOTE_TOOL, N_("Tool") }, { EM_QUOTE_BASE, N_("Metal of the tool") },
-  { EM_QUOTE_FILLER, N_("Wire") }, { EM_QUOTE_MACHINE, N_("Machine") }, { EM_QUOTE_COATING, N_("Coating") },
+  { EM_QUOTE_FILLER, N_("Wire") }, { EM_QUOTE_MACHINE, N_("Machine") }, { EM_QUOTE_PROCESS, N_("Process") }, { EM_QUOTE_COATING, N_("Coating") },
   { EM_QUOTE_LEAD_TIME, N_("Lead time") }, { EM_QUOTE_SCOPE, N_("Scope") }, { EM_QUOTE_TERMS, N_("Terms") },
   { EM_QUOTE_NOTES, N_("The customer’s notes") },
 };
@@ -295,6 +295,8 @@ text_shown (const EmSide *side, EmQuoteText which)
     return g_strdup (side->catalogue->filler[index].designation);
   if (which == EM_QUOTE_MACHINE && (index = em_rates_find_machine (side->rates, text)) >= 0)
     return g_strdup (side->rates->machine[index].name);
+  if (which == EM_QUOTE_PROCESS && (index = em_process_find (text)) >= 0)
+    return g_strdup (em_words_process ((EmProcess) index));
   return g_strdup (text);
 }
 

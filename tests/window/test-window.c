@@ -5,6 +5,7 @@
 
 #include "em-test-window.h"
 
+#include "em-details.h"
 #include "em-settings.h"
 #include "em-steady.h"
 #include "em-feature-row.h"
@@ -607,7 +608,59 @@ START_TEST (retired_metals_are_offered_to_those_who_have_them)
 }
 END_TEST
 
-TEST_MAIN ("window", price_follows_the_typing, a_long_title_has_its_room, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
+static EmDetails *
+find_details (GtkWidget *in)
+{
+  EmDetails *found = EM_IS_DETAILS (in) ? EM_DETAILS (in) : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_details (child);
+  return found;
+}
+
+/* One choice for the machine, any of a process or none; one step back takes both members of the quote. */
+START_TEST (a_process_is_chosen_like_a_machine)
+{
+  static const char *const processes[] = { "laser", "gtaw" };
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  const EmRates *rates = em_document_get_rates (document);
+  const EmQuote *quote = em_document_get_quote (document);
+  EmDetails *details = find_details (GTK_WIDGET (window));
+  GtkWidget *drop_down = em_details_get_entry (details, EM_QUOTE_MACHINE);
+  const char *machine_id, *process_id;
+
+  ck_assert (offers (drop_down, "Any pulsed laser") && offers (drop_down, "Any micro TIG"));
+  em_document_set_machine (document, rates->machine[0].id, NULL);
+  em_document_break (document);
+  for (guint i = 0; i < G_N_ELEMENTS (processes); i++)
+    {
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), i + 1);   /* after "Cheapest that fits" */
+      em_document_break (document);
+      ck_assert_str_eq (quote->text[EM_QUOTE_PROCESS], processes[i]);
+      ck_assert_ptr_null (quote->text[EM_QUOTE_MACHINE]);
+      ck_assert (em_record_choice_get_machine (drop_down, &machine_id, &process_id));
+      ck_assert_ptr_null (machine_id);
+      ck_assert_str_eq (process_id, processes[i]);
+      const EmFeatureCost *cost = &em_document_get_cost (document)->feature[0];
+      if (cost->status == EM_OK)
+        ck_assert_str_eq (em_process_ids[rates->machine[cost->machine].process], processes[i]);
+    }
+  em_document_undo (document);
+  em_document_undo (document);
+  ck_assert_str_eq (quote->text[EM_QUOTE_MACHINE], rates->machine[0].id);
+  ck_assert_ptr_null (quote->text[EM_QUOTE_PROCESS]);
+  /* A feature has its own. */
+  em_document_set_feature_machine (document, 0, NULL, "gtaw");
+  ck_assert_str_eq (quote->feature[0].text[EM_FEATURE_PROCESS], "gtaw");
+  em_document_set_feature_machine (document, 0, NULL, NULL);
+  ck_assert_ptr_null (quote->feature[0].text[EM_FEATURE_PROCESS]);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+TEST_MAIN ("window", a_process_is_chosen_like_a_machine, price_follows_the_typing, a_long_title_has_its_room, entries_read_as_people_write, bad_entry_says_so_and_keeps_the_price,
            what_cannot_be_read_stays_with_its_feature, typing_over_a_figure_replaces_it, a_recent_file_that_is_gone_is_forgotten, a_step_back_takes_what_cannot_be_read,
            features_come_go_and_move_by_actions, features_travel_by_the_clipboard, units_are_shown_and_switched,
            a_steady_child_is_as_wide_at_any_height, pages_are_shown_in_the_window, shortcuts_are_shown_whenever_asked_for, close_asks_only_when_something_would_be_lost, a_keystroke_is_priced_at_once,
