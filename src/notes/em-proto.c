@@ -11,7 +11,7 @@
 enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
-  PARTS_WINDOW = 6, COUNT_WINDOW = 12,
+  PARTS_WINDOW = 6, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
   ALONE_WINDOW = 4, PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
@@ -380,6 +380,8 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
 {
   gboolean is_each = is_each_of (r, i) || is_each_of (r, proto->count_item), is_per = FALSE;
 
+  if (i > proto->count_item + TOLD_WINDOW)
+    return FALSE;
   for (guint k = proto->count_item + 1; k < i; k++)
     is_per |= is_word (r, k, "per");
   if (i > r->first && em_item_is_sign (r->items, i - 1, '='))

@@ -111,6 +111,7 @@ static const char *const repeated[] = {
   "NICK 12 X 1 X 1, ", "x", "1", "1 ", "(", "\xff", ".5 LG X ", "approx ", "R.5 legs ", "NICK 5°, ", "DO NOT WELD X. PO 1. ",
   "length: 4; ", "one 3 x 1 x 1, ", "nick: 3 @ .1 x .02, ", "hole in the wrong spot. ", "between 1 and 2 ", "300 HB, ", "finish by customer ", "wall, .3 wide slot ",
   "same, ", "bore, pin ", "1 to 2 to 3 ", "unbekannterweise ", "R.02 X 1.5 LG (3 PLCS), ",
+  "nick 3 plcs per side, ", "1.5 [38.1 x ", "do not fill the ", "two of them are 1 x 2 x 3, ", "R1 or R2, ", "1. nick 2. ",
 };
 
 START_TEST (test_long_line)
