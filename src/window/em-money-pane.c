@@ -38,7 +38,7 @@ struct _EmMoneyPane
 };
 
 /* So many features are listed at once; more are one line to open. */
-enum { FEATURES_OPEN_MOST = 3, BUSY_SHOWN_MS = 500 };
+enum { FEATURES_OPEN_MOST = 3, BUSY_SHOWN_MS = 500, NAME_CHARS = 13 };
 
 G_DEFINE_FINAL_TYPE (EmMoneyPane, em_money_pane, GTK_TYPE_WIDGET)
 
@@ -181,8 +181,10 @@ add_key (EmMoneyPane *self, EmMoney money)
   GtkWidget *name = label_new (em_words (em_moneys[money].name), NULL, 0);
 
   self->key_amount[money] = label_new (NULL, "money", 1);
+  /* Names are shortened only past this: two columns beside large amounts become one before that. */
   gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (name), 9);
+  gtk_label_set_width_chars (GTK_LABEL (name), (int) MIN (g_utf8_strlen (em_words (em_moneys[money].name), -1), NAME_CHARS));
+  gtk_label_set_max_width_chars (GTK_LABEL (name), NAME_CHARS);
   gtk_widget_set_tooltip_text (button, em_words (em_moneys[money].name));
   gtk_widget_set_hexpand (name, TRUE);
   gtk_box_append (GTK_BOX (row), em_money_swatch_new (money));
