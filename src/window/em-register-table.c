@@ -99,6 +99,21 @@ column_of (gpointer object)
   return (EmColumn) GPOINTER_TO_INT (g_object_get_data (object, "column"));
 }
 
+/* Asked for when it is shown: a tooltip that is set asks the display where the pointer is, which for each cell at each key is a long time. */
+static gboolean
+on_query_tooltip (GtkWidget *label, int x, int y, gboolean is_keyboard, GtkTooltip *tooltip, GtkListItem *item)
+{
+  EmRegisterItem *row = gtk_list_item_get_item (item);
+  const EmRegisterEntry *entry = row != NULL ? em_register_item_get_entry (row) : NULL;
+  const char *text = entry != NULL && entry->problem != NULL ? entry->problem : gtk_label_get_text (GTK_LABEL (label));
+
+  (void) x;
+  (void) y;
+  (void) is_keyboard;
+  gtk_tooltip_set_text (tooltip, text);
+  return *text != '\0';
+}
+
 static void
 on_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
@@ -111,6 +126,8 @@ on_setup (GtkSignalListItemFactory *factory, GtkListItem *item)
     gtk_widget_add_css_class (label, "money");
   if (column == COLUMN_NUMBER)
     gtk_widget_add_css_class (label, "strong");
+  g_signal_connect_object (label, "query-tooltip", G_CALLBACK (on_query_tooltip), item, 0);
+  gtk_widget_set_has_tooltip (label, TRUE);
   gtk_list_item_set_child (item, label);
 }
 
@@ -123,7 +140,6 @@ on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
   g_autofree char *text = cell_text (entry, column);
 
   gtk_label_set_text (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, entry->problem != NULL ? entry->problem : *text != '\0' ? text : NULL);
   if (entry->problem != NULL && column == COLUMN_CUSTOMER)
     gtk_widget_add_css_class (label, "problem");
   else
@@ -269,9 +285,33 @@ scroll_to (EmRegisterTable *self, guint row)
     gtk_widget_activate_action (list, "list.scroll-to-item", "u", row);
 }
 
+static gboolean
+has_keyboard (EmRegisterTable *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, self->view);
+}
+
+/* To the selected row: GTK would go on from where the row was that had the keyboard. */
+static void
+take_keyboard (EmRegisterTable *self)
+{
+  GtkWidget *list = gtk_widget_get_last_child (self->view), *row = list != NULL ? gtk_widget_get_first_child (list) : NULL;
+
+  while (row != NULL && (gtk_widget_get_state_flags (row) & GTK_STATE_FLAG_SELECTED) == 0)
+    row = gtk_widget_get_next_sibling (row);
+  if (row != NULL)
+    gtk_widget_grab_focus (row);
+  else if (list != NULL)
+    gtk_widget_child_focus (list, GTK_DIR_TAB_FORWARD);
+}
+
 static void
 fill (EmRegisterTable *self)
 {
+  gboolean had_keyboard = has_keyboard (self);
   g_autofree char *path = dup_selected_path (self);
   g_autoptr (GArray) rows = self->reg != NULL ? in_order (self) : NULL;
   guint row = rows != NULL ? find_row (self, rows, path) : G_MAXUINT;
@@ -282,6 +322,8 @@ fill (EmRegisterTable *self)
   self->is_filling = FALSE;
   if (rows != NULL && rows->len > 0)
     scroll_to (self, row != G_MAXUINT ? row : 0);
+  if (had_keyboard)
+    take_keyboard (self);
   g_signal_emit (self, selected_signal, 0);
 }
 
@@ -660,10 +702,7 @@ em_register_table_get_selected (EmRegisterTable *self)
 void
 em_register_table_focus (EmRegisterTable *self)
 {
-  GtkWidget *list = gtk_widget_get_last_child (self->view);
-
-  if (list != NULL)
-    gtk_widget_child_focus (list, GTK_DIR_TAB_FORWARD);
+  take_keyboard (self);
 }
 
 void

@@ -351,21 +351,37 @@ wait_for_count (EmRegisterWindow *window, guint n)
   ck_assert_uint_eq (em_register_window_count (window), n);
 }
 
-/* Nobody asks for it. What is selected stays so. */
+/* The row that has the keyboard is the selected one. */
+static void
+check_row_focus (EmRegisterWindow *window)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (window)), *label = focus != NULL ? find (focus, GTK_TYPE_LABEL, 0) : NULL;
+
+  ck_assert_ptr_nonnull (label);
+  ck_assert (g_str_has_prefix (gtk_label_get_text (GTK_LABEL (label)), em_register_window_get_selected (window)->text[EM_ENTRY_NUMBER]));
+}
+
+/* Nobody asks for it. What is selected stays so, and the keyboard with it. */
 START_TEST (a_folder_that_others_change)
 {
   g_autoptr (EmApplication) application = test_application ();
   EmRegisterWindow *window = open_register (application);
   g_autofree char *path = path_of ("more.estimend");
+  gboolean is_taken = FALSE;
 
   em_register_window_select (window, 2);
   ck_assert_str_eq (em_register_window_get_selected (window)->text[EM_ENTRY_NUMBER], "D-1001");
+  g_signal_emit_by_name (filter_of (window), "down", &is_taken);
+  ck_assert (is_taken);
+  check_row_focus (window);
   put_demo ("blow-mold", "more.estimend", "D-1002", "D-1099");
   wait_for_count (window, 4);
+  check_row_focus (window);
   ck_assert_str_eq (em_register_window_get_selected (window)->text[EM_ENTRY_NUMBER], "D-1001");
   ck_assert_int_eq (g_remove (path), 0);
   wait_for_count (window, 3);
   ck_assert_str_eq (em_register_window_get_selected (window)->text[EM_ENTRY_NUMBER], "D-1001");
+  check_row_focus (window);
   close_all (application);
 }
 END_TEST
