@@ -8,6 +8,7 @@
 #include "em-history.h"
 #include "em-lock-release.h"
 #include "em-notes.h"
+#include "em-register.h"
 #include "em-save.h"
 
 #include <glib/gi18n.h>
@@ -633,13 +634,14 @@ em_document_is_blank (EmDocument *self)
 char *
 em_document_dup_title (EmDocument *self)
 {
-  const char *number = self->file.quote.text[EM_QUOTE_NUMBER];
+  /* With the revision: a file is named by it too, and must not take the place of the one before. */
+  g_autofree char *name = em_register_name (self->file.quote.text[EM_QUOTE_NUMBER], self->file.quote.text[EM_QUOTE_REVISION]);
   const char *customer = self->file.quote.text[EM_QUOTE_CUSTOMER];
 
-  if (number != NULL && customer != NULL)
-    return g_strdup_printf ("%s · %s", number, customer);
-  if (number != NULL || customer != NULL)
-    return g_strdup (number != NULL ? number : customer);
+  if (*name != '\0' && customer != NULL)
+    return g_strdup_printf ("%s · %s", name, customer);
+  if (*name != '\0' || customer != NULL)
+    return g_strdup (*name != '\0' ? name : customer);
   if (self->path != NULL)
     return g_filename_display_basename (self->path);
   return g_strdup (_("Untitled quote"));

@@ -426,7 +426,11 @@ START_TEST (a_revision_has_a_letter_of_its_own)
   ck_assert_uint_eq (em_register_window_count (window), 1);
   em_register_window_select (window, 0);
   em_register_window_revise (window);
-  const EmQuote *quote = em_document_get_quote (em_window_get_document (wait_for_quote (application)));
+  EmDocument *document = em_window_get_document (wait_for_quote (application));
+  const EmQuote *quote = em_document_get_quote (document);
+  g_autofree char *title = em_document_dup_title (document);
+  /* What its file would be called: not as the quote that it revises. */
+  ck_assert_msg (g_str_has_prefix (title, "D-1001 C · "), "%s", title);
   ck_assert_str_eq (quote->text[EM_QUOTE_NUMBER], "D-1001");
   ck_assert_str_eq (quote->text[EM_QUOTE_REVISION], "C");
   ck_assert_str_eq (quote->text[EM_QUOTE_REVISES], "D-1001 A");
