@@ -54,7 +54,7 @@ take_apart (char *const *part, guint n, gboolean is_clear, const EmLanguage *lan
   *out_year = is_year (year) ? number_of (year) : 0;
   *out_month = month != NULL ? month_of (month, language) : 0;
   *out_day = day != NULL ? number_of (day) : 0;
-  if (!is_year_first && day != NULL && number_of (month) > 0 && !is_clear)
+  if (!is_year_first && day != NULL && month != NULL && number_of (month) > 0 && !is_clear)
     return FALSE;
   return *out_year > 0 && (month == NULL || (*out_month > 0 && *out_month <= 12)) && (day == NULL || *out_day > 0);
 }
