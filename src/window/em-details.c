@@ -525,6 +525,9 @@ make_fields (EmDetails *self)
     on_document_changed (self, EM_CHANGE_ALL, -1);
 }
 
+/* Whole where people write it; what is pasted by mistake leaves room for the notes. */
+enum { SUMMARY_LINES = 6 };
+
 static void
 em_details_init (EmDetails *self)
 {
@@ -536,7 +539,8 @@ em_details_init (EmDetails *self)
   gtk_label_set_wrap_mode (GTK_LABEL (self->summary), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_natural_wrap_mode (GTK_LABEL (self->summary), GTK_NATURAL_WRAP_NONE);
   gtk_label_set_ellipsize (GTK_LABEL (self->summary), PANGO_ELLIPSIZE_END);
-  gtk_label_set_lines (GTK_LABEL (self->summary), 2);
+  gtk_label_set_lines (GTK_LABEL (self->summary), SUMMARY_LINES);
+  em_field_tell_whole (self->summary);
   gtk_widget_set_hexpand (self->summary, TRUE);
   gtk_widget_add_css_class (self->summary, "strong");
   gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), em_steady_new (self->summary));

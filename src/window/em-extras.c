@@ -94,6 +94,7 @@ add_row (EmExtras *self, int index)
   row->extras = self;
   row->index = index;
   row->label = gtk_entry_new ();
+  em_field_tell_whole (row->label);
   row->amount = gtk_entry_new ();
   row->per_tool = gtk_check_button_new_with_label (_("per tool"));
   gtk_widget_set_hexpand (row->label, TRUE);

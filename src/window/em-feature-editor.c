@@ -656,6 +656,7 @@ em_feature_editor_init (EmFeatureEditor *self)
   self->plan = em_drawing_view_new (EM_VIEW_PLAN);
   gtk_box_append (GTK_BOX (self->views), self->section);
   gtk_box_append (GTK_BOX (self->views), self->plan);
+  em_field_tell_whole (self->label_entry);
   g_object_set_data (G_OBJECT (self->label_entry), "which", GINT_TO_POINTER (EM_FEATURE_LABEL));
   g_signal_connect_swapped (self->plan_button, "clicked", G_CALLBACK (on_plan), self);
   g_signal_connect (self->label_entry, "changed", G_CALLBACK (on_text), self);

@@ -28,6 +28,53 @@ em_field_box (const char *label, GtkWidget *widget)
   return box;
 }
 
+static gboolean
+is_cut (GtkWidget *text, const char *content)
+{
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (text, content);
+  int width;
+
+  pango_layout_get_pixel_size (layout, &width, NULL);
+  return width > gtk_widget_get_width (text);
+}
+
+static const char *
+find_cut (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget))
+    return gtk_widget_get_mapped (widget) && pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (widget)))
+             ? gtk_label_get_text (GTK_LABEL (widget)) : NULL;
+  if (GTK_IS_TEXT (widget))
+    return is_cut (widget, gtk_editable_get_text (GTK_EDITABLE (widget))) ? gtk_editable_get_text (GTK_EDITABLE (widget)) : NULL;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      const char *cut = GTK_IS_POPOVER (child) ? NULL : find_cut (child);
+      if (cut != NULL)
+        return cut;
+    }
+  return NULL;
+}
+
+static gboolean
+on_query_tooltip (GtkWidget *widget, int x, int y, gboolean is_by_keyboard, GtkTooltip *tooltip, gpointer data)
+{
+  const char *cut = find_cut (widget);
+
+  (void) x;
+  (void) y;
+  (void) is_by_keyboard;
+  (void) data;
+  gtk_tooltip_set_text (tooltip, cut);
+  return cut != NULL;
+}
+
+void
+em_field_tell_whole (GtkWidget *widget)
+{
+  gtk_widget_set_has_tooltip (widget, TRUE);
+  g_signal_connect (widget, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
+}
+
 GtkWidget *
 em_field_text (const char *label, GtkWidget **out_entry)
 {
@@ -37,6 +84,7 @@ em_field_text (const char *label, GtkWidget **out_entry)
   gtk_editable_set_width_chars (GTK_EDITABLE (*out_entry), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (*out_entry), 10);
   gtk_widget_set_hexpand (*out_entry, TRUE);
+  em_field_tell_whole (*out_entry);
   return em_field_box (label, *out_entry);
 }
 
@@ -115,6 +163,7 @@ em_field_choice (const char *label, const char *const *options, GtkWidget **out_
   gtk_drop_down_set_factory (GTK_DROP_DOWN (*out_drop_down), factory);
   gtk_drop_down_set_list_factory (GTK_DROP_DOWN (*out_drop_down), listed);
   gtk_widget_set_hexpand (*out_drop_down, TRUE);
+  em_field_tell_whole (*out_drop_down);
   return em_field_box (label, *out_drop_down);
 }
 

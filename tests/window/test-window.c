@@ -495,6 +495,26 @@ find_text (GtkWidget *in, const char *css_class, const char *part)
 
 /* 5,000 mm, the longest any kind takes, is 196.85 in. */
 /* The title of a quote with a long customer and tool goes on on a second line, and what is below it begins below it. */
+static gboolean
+tells_whole (GtkWidget *widget)
+{
+  g_autoptr (GtkTooltip) tooltip = g_object_new (GTK_TYPE_TOOLTIP, NULL);
+  gboolean is_told = FALSE;
+
+  g_signal_emit_by_name (widget, "query-tooltip", 1, 1, FALSE, tooltip, &is_told);
+  return is_told;
+}
+
+static EmDetails *
+find_details (GtkWidget *in)
+{
+  EmDetails *found = EM_IS_DETAILS (in) ? EM_DETAILS (in) : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_details (child);
+  return found;
+}
+
 START_TEST (a_long_title_has_its_room)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -508,7 +528,22 @@ START_TEST (a_long_title_has_its_room)
   notes = find_text (words, "section-name", "notes");
   ck_assert_ptr_nonnull (title);
   ck_assert_ptr_nonnull (notes);
-  ck_assert_int_eq (pango_layout_get_line_count (gtk_label_get_layout (GTK_LABEL (title))), 2);
+  ck_assert_int_ge (pango_layout_get_line_count (gtk_label_get_layout (GTK_LABEL (title))), 2);
+  ck_assert (!pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (title))));
+  ck_assert (!tells_whole (title));
+  /* What is too long for any title is told whole under the pointer, and so is a name in its narrow entry. */
+  g_autofree char *much = g_strnfill (600, 'W');
+  GtkWidget *entry = em_details_get_entry (find_details (GTK_WIDGET (window)), EM_QUOTE_CUSTOMER);
+  em_details_set_expanded (find_details (GTK_WIDGET (window)), TRUE);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "Short");
+  test_settle (200);
+  ck_assert (!tells_whole (entry));
+  gtk_editable_set_text (GTK_EDITABLE (entry), much);
+  test_settle (200);
+  ck_assert (tells_whole (entry) && tells_whole (title));
+  em_details_set_expanded (find_details (GTK_WIDGET (window)), FALSE);
+  em_document_undo (document);
+  test_settle (200);
   ck_assert (gtk_widget_compute_bounds (title, words, &above) && gtk_widget_compute_bounds (notes, words, &below));
   ck_assert_float_ge (below.origin.y, above.origin.y + above.size.height);
   gtk_window_destroy (GTK_WINDOW (window));
@@ -607,16 +642,6 @@ START_TEST (retired_metals_are_offered_to_those_who_have_them)
   ck_assert (offers (drop_down, "nobody-knows") && !offers (drop_down, base[1].designation));
 }
 END_TEST
-
-static EmDetails *
-find_details (GtkWidget *in)
-{
-  EmDetails *found = EM_IS_DETAILS (in) ? EM_DETAILS (in) : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
-    found = find_details (child);
-  return found;
-}
 
 /* One choice for the machine, any of a process or none; one step back takes both members of the quote. */
 START_TEST (a_process_is_chosen_like_a_machine)
