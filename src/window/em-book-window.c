@@ -39,6 +39,15 @@ append_signed (EmBookWindow *self, GString *text, gint64 minor)
   g_string_append_printf (text, "%s%s", minor > 0 ? "+" : "", amount);
 }
 
+static void
+append_part (EmBookWindow *self, GString *text, const char *name, gint64 minor)
+{
+  if (minor == 0)
+    return;
+  g_string_append_printf (text, " · %s ", name);
+  append_signed (self, text, minor);
+}
+
 static char *
 effect_text (EmBookWindow *self)
 {
@@ -52,7 +61,8 @@ effect_text (EmBookWindow *self)
     return g_strdup (_("No quote with features is open, so there is no price to compare."));
   if (effect->is_sent)
     return g_strdup (_("The open quote was sent and keeps the rates of that day."));
-  if (!effect->is_reckoned)
+  /* Of an entry that can't be read the book holds what stood there before its last letters. */
+  if (!effect->is_reckoned || em_draft_has_problems (self->draft))
     return g_strdup (_("The open quote can’t be priced with this."));
   if (!em_draft_is_changed (self->draft))
     return g_strdup (_("What you change shows its effect on the open quote here, before it is kept."));
@@ -63,11 +73,9 @@ effect_text (EmBookWindow *self)
   append_signed (self, text, effect->after_minor - effect->before_minor);
   g_string_append (text, ")");
   for (int i = 0; i < EM_N_MONEY; i++)
-    if (effect->money_minor[i] != 0)
-      {
-        g_string_append_printf (text, " · %s ", em_words (em_moneys[i].name));
-        append_signed (self, text, effect->money_minor[i]);
-      }
+    append_part (self, text, em_words (em_moneys[i].name), effect->money_minor[i]);
+  append_part (self, text, _("Surcharges, discount and rounding"), effect->other_minor);
+  append_part (self, text, _("Taxes"), effect->tax_minor);
   if (effect->faults_after > effect->faults_before)
     {
       int n = effect->faults_after - effect->faults_before;

@@ -77,8 +77,13 @@ reckon_effect (EmDraft *self)
       effect.after_minor = after.totals.total_minor;
       effect.faults_before = before->n_faults;
       effect.faults_after = after.n_faults;
+      effect.tax_minor = after.totals.tax_minor - before->totals.tax_minor;
+      effect.other_minor = effect.after_minor - effect.before_minor - effect.tax_minor;
       for (int i = 0; i < EM_N_MONEY; i++)
-        effect.money_minor[i] = after.money_minor[i] - before->money_minor[i];
+        {
+          effect.money_minor[i] = after.money_minor[i] - before->money_minor[i];
+          effect.other_minor -= effect.money_minor[i];
+        }
     }
   em_cost_clear (&after);
   self->effect = effect;
@@ -228,6 +233,12 @@ em_draft_set_problem (EmDraft *self, const char *where, const char *text)
 }
 
 gboolean
+em_draft_has_problems (EmDraft *self)
+{
+  return g_hash_table_size (self->problems) > 0;
+}
+
+gboolean
 em_draft_is_changed (EmDraft *self)
 {
   return self->keeping != NULL || self->is_catalogue_touched || !em_rates_equal (&self->rates, em_basis_get_rates (self->basis));
@@ -237,7 +248,10 @@ char *
 em_draft_dup_trouble (EmDraft *self)
 {
   guint n = g_hash_table_size (self->problems);
+  g_autoptr (GList) problems = n == 1 ? g_hash_table_get_values (self->problems) : NULL;
 
+  if (n == 1)
+    return g_strdup (problems->data);
   if (n > 0)
     return g_strdup_printf (ngettext ("%u entry can’t be read.", "%u entries can’t be read.", n), n);
   if (self->status == EM_OK)

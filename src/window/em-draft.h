@@ -24,6 +24,7 @@ typedef struct
   gboolean is_reckoned;  /* the figures below count; else the draft can't price it */
   int64_t  before_minor, after_minor;             /* total */
   int64_t  money_minor[EM_N_MONEY];               /* after less before */
+  int64_t  tax_minor, other_minor;                /* the same of the taxes, and of what stands between the work and them */
   int32_t  faults_before, faults_after;           /* features that can't be priced */
 } EmEffect;
 
@@ -36,8 +37,9 @@ EmDocument  *em_draft_get_document  (EmDraft *self);   /* or NULL */
 EmRates     *em_draft_get_rates     (EmDraft *self);
 EmCatalogue *em_draft_get_catalogue (EmDraft *self);
 void         em_draft_touch         (EmDraft *self, EmDraftPart part);
-/* Something typed that can't be taken, by where; NULL text: settled. */
+/* Something typed that can't be taken, by where; text: which entry, and why. NULL text: settled. */
 void         em_draft_set_problem   (EmDraft *self, const char *where, const char *text);
+gboolean     em_draft_has_problems  (EmDraft *self);
 gboolean     em_draft_is_changed    (EmDraft *self);
 /* Why it can't be kept as it is, in words; NULL: it can. */
 char        *em_draft_dup_trouble   (EmDraft *self);

@@ -36,8 +36,10 @@ static void
 settle (EmRateEntry *self, const char *problem)
 {
   g_autofree char *where = g_strdup_printf ("%s/%s", self->place != NULL ? self->place : "", self->field->id);
+  /* The entry may be on a page that is not shown. */
+  g_autofree char *text = problem != NULL ? g_strdup_printf ("%s: %s", em_words (self->field->name), problem) : NULL;
 
-  em_draft_set_problem (self->draft, where, problem);
+  em_draft_set_problem (self->draft, where, text);
 }
 
 static void

@@ -110,7 +110,7 @@ on_currency (GtkEditable *entry, EmShop *shop)
   gboolean is_known = em_currency_find (code, &currency);
 
   gtk_widget_set_visible (shop->currency_problem, !is_known);
-  em_draft_set_problem (shop->draft, "currency", is_known ? NULL : code);
+  em_draft_set_problem (shop->draft, "currency", is_known ? NULL : gtk_label_get_text (GTK_LABEL (shop->currency_problem)));
   if (!is_known || g_str_equal (currency.code, em_draft_get_rates (shop->draft)->currency.code))
     return;
   em_draft_get_rates (shop->draft)->currency = currency;

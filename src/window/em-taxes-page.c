@@ -56,8 +56,10 @@ static void
 set_problem (EmTaxRow *row, const char *text)
 {
   g_autofree char *where = g_strdup_printf ("tax/%d", row->index);
+  const char *name = gtk_editable_get_text (GTK_EDITABLE (row->name));
+  g_autofree char *told = text != NULL ? g_strdup_printf ("%s: %s", name, text) : NULL;
 
-  em_draft_set_problem (row->taxes->draft, where, text);
+  em_draft_set_problem (row->taxes->draft, where, told);
 }
 
 static void

@@ -74,6 +74,13 @@ START_TEST (the_effect_is_shown_before_it_is_kept)
   ck_assert_int_eq (em_cost_quote (&cost, em_document_get_quote (document), &rates, em_document_get_catalogue (document), NULL, NULL), EM_OK);
   ck_assert (effect->is_reckoned);
   ck_assert_int_eq (effect->before_minor, before);
+  int64_t parts = effect->tax_minor + effect->other_minor;
+  for (int i = 0; i < EM_N_MONEY; i++)
+    parts += effect->money_minor[i];
+  ck_assert_int_eq (parts, effect->after_minor - effect->before_minor);
+  ck_assert_int_eq (effect->tax_minor, cost.totals.tax_minor - em_document_get_cost (document)->totals.tax_minor);
+  ck_assert_int_gt (effect->tax_minor, 0);
+  ck_assert_ptr_nonnull (strstr (em_book_window_get_effect (book), "Taxes +"));
   ck_assert_int_eq (effect->after_minor, cost.totals.total_minor);
   ck_assert_int_gt (effect->after_minor, before);
   ck_assert (keep (book));
@@ -139,6 +146,26 @@ START_TEST (a_sent_quote_keeps_its_price)
 }
 END_TEST
 
+/* "9" on the way to "96" is no margin that anybody meant, and no price is told for it. */
+START_TEST (no_price_is_told_for_half_an_entry)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  EmBookWindow *book = em_book_window_present (application, window, "money");
+  GtkWidget *text = em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), "margin")));
+
+  test_key_in (text, "9");
+  ck_assert_ptr_nonnull (strstr (em_book_window_get_effect (book), " → "));
+  test_key_in (text, "96");
+  ck_assert_ptr_null (strstr (em_book_window_get_effect (book), " → "));
+  test_key_in (text, "30");
+  ck_assert_ptr_nonnull (strstr (em_book_window_get_effect (book), " → "));
+  gtk_window_destroy (GTK_WINDOW (book));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* An emptied share is none; typed over, "8" must not become 80 %. */
 START_TEST (typing_over_a_share_replaces_it)
 {
@@ -167,6 +194,7 @@ START_TEST (what_breaks_a_limit_is_not_kept)
   type_into (book, "margin", "96");
   ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
   ck_assert (!keep (book));
+  ck_assert_msg (strstr (em_book_window_get_trouble (book), "Margin, share of price: ") != NULL, "%s", em_book_window_get_trouble (book));
   type_into (book, "margin", "95");
   ck_assert_ptr_null (em_book_window_get_trouble (book));
   em_draft_get_rates (em_book_window_get_draft (book))->machine[0].n_settings = 0;
@@ -483,6 +511,7 @@ main (void)
   tcase_add_test (tcase, discarding_brings_all_of_it_back);
   tcase_add_test (tcase, a_sent_quote_keeps_its_price);
   tcase_add_test (tcase, typing_over_a_share_replaces_it);
+  tcase_add_test (tcase, no_price_is_told_for_half_an_entry);
   tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
   tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
   tcase_add_test (tcase, keeping_holds_nothing_up);
