@@ -138,6 +138,9 @@ read_price (EmPriceRow *row, const char *text, const EmCurrency *currency)
     return spoil (row, _("price: “%.40s” is no plain amount such as 12.50"), em_shown (text).text);
   if (behind > currency->digits)
     return spoil (row, _("price: “%.40s” has more decimals than %s, which has %d"), em_shown (text).text, currency->code, currency->digits);
+  /* "0.00" stands in lists where there is no price yet. */
+  if (minor == 0)
+    return spoil (row, _("price: “%.40s” would make the wire free; give it by hand if it is"), em_shown (text).text);
   for (int i = MAX (behind, 0); i < currency->digits; i++)
     minor *= 10;
   if (minor > G_GINT64_CONSTANT (1000000000000))

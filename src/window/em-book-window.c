@@ -165,12 +165,15 @@ on_import_chosen (GtkNativeDialog *dialog, int response, EmBookWindow *self)
 static void
 on_import (EmBookWindow *self)
 {
+  /* Whatever their case; programs call a table with tabs by all of these. */
+  static const char *const suffixes[] = { "csv", "tsv", "txt" };
   g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
 
   g_clear_object (&self->chooser);
   self->chooser = gtk_file_chooser_native_new (_("Open a supplier’s price list"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), _("_Cancel"));
   gtk_file_filter_set_name (filter, _("Price lists (CSV)"));
-  gtk_file_filter_add_pattern (filter, "*.csv");
+  for (gsize i = 0; i < G_N_ELEMENTS (suffixes); i++)
+    gtk_file_filter_add_suffix (filter, suffixes[i]);
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), filter);
   g_signal_connect (self->chooser, "response", G_CALLBACK (on_import_chosen), self);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));

@@ -63,6 +63,22 @@ has_price (const EmPriceRow *row)
   return row->state == EM_PRICE_ROW_CHANGES || row->state == EM_PRICE_ROW_NEW_SIZE || row->state == EM_PRICE_ROW_SAME;
 }
 
+/* What becomes of the row; of a price how much it moves, so that one of another unit or currency is seen. */
+static char *
+fate_text (const EmPriceRow *row)
+{
+  const char *state = state_words (row->state);
+
+  if (row->sentence != NULL)
+    return g_strdup_printf ("%s: %s", state, row->sentence);
+  if (row->state != EM_PRICE_ROW_CHANGES || !row->had_price || row->old_minor == 0)
+    return g_strdup (state);
+  if (row->basis != row->old_basis)
+    return g_strdup (_("new price, by another unit"));
+  double percent = 100.0 * ((double) row->price_minor / (double) row->old_minor - 1.0);
+  return g_strdup_printf ("%s (%s%.0f %%)", state, percent < -0.5 ? "−" : percent >= 0.5 ? "+" : "", fabs (percent));
+}
+
 static char *
 cell_text (EmPriceReport *self, const EmPriceRow *row, EmReportColumn column)
 {
@@ -73,7 +89,7 @@ cell_text (EmPriceReport *self, const EmPriceRow *row, EmReportColumn column)
     case COLUMN_SIZE: return isnan (row->wire_mm) ? g_strdup ("") : em_words_length (row->wire_mm, em_draft_get_rates (self->draft)->units, 3);
     case COLUMN_OLD: return row->had_price ? price_text (self, row->old_minor, row->old_basis) : g_strdup ("");
     case COLUMN_NEW: return has_price (row) ? price_text (self, row->price_minor, row->basis) : g_strdup ("");
-    case COLUMN_WHAT: return row->sentence != NULL ? g_strdup_printf ("%s: %s", state_words (row->state), row->sentence) : g_strdup (state_words (row->state));
+    case COLUMN_WHAT: return fate_text (row);
     case N_COLUMN: break;
     }
   return g_strdup ("");
@@ -216,6 +232,8 @@ static void
 em_price_report_class_init (EmPriceReportClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = em_price_report_dispose;
+  /* As "Leave it" does. */
+  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (class), GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static GtkWidget *

@@ -181,6 +181,8 @@ static const struct { const char *row; EmPriceRowState state; double wire_mm; gi
   { ",er420,5.1,,1.75,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "0.05 to 5" },
   { ",er420,nan,,1.75,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "size" },
   { ",er420,0.4,,,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "price" },
+  { ",er420,0.4,,0,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "free" },
+  { ",er420,0.4,,0.00,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "free" },
   { ",er420,0.4,,-1,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "price" },
   { ",er420,0.4,,1e3,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "price" },
   { ",er420,0.4,,1.,m,", EM_PRICE_ROW_BAD, 0, 0, EM_PER_METRE, "price" },

@@ -358,6 +358,16 @@ find_report (void)
   return NULL;
 }
 
+static gboolean
+shows_text (GtkWidget *in, const char *text)
+{
+  gboolean is_shown = GTK_IS_LABEL (in) && g_str_equal (gtk_label_get_text (GTK_LABEL (in)), text);
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); !is_shown && child != NULL; child = gtk_widget_get_next_sibling (child))
+    is_shown = shows_text (child, text);
+  return is_shown;
+}
+
 /* Three rows: a price that changes, a wire nobody has, and one that is no price. */
 START_TEST (a_price_list_is_looked_at_before_it_is_taken)
 {
@@ -367,7 +377,7 @@ START_TEST (a_price_list_is_looked_at_before_it_is_taken)
   EmFiller *wire = &em_draft_get_catalogue (draft)->filler[0];
   g_autofree char *folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
   g_autofree char *path = g_build_filename (folder, "prices.csv", NULL);
-  g_autofree char *csv = g_strdup_printf ("wire,size_mm,price,per\n%s,%g,9.99,metre\nno-such-wire,0.5,1.00,metre\n%s,%g,dear,metre\n", wire->id,
+  g_autofree char *csv = g_strdup_printf ("wire,size_mm,price,per\n%s,%g,2.00,metre\nno-such-wire,0.5,1.00,metre\n%s,%g,dear,metre\n", wire->id,
                                           wire->size[0].wire_mm, wire->id, wire->size[1].wire_mm);
   g_autoptr (GFile) file = g_file_new_for_path (path);
   int64_t before = wire->size[0].price_minor;
@@ -380,8 +390,11 @@ START_TEST (a_price_list_is_looked_at_before_it_is_taken)
   ck_assert_msg (strstr (em_price_report_get_summary (report), "1 row changes something") != NULL, "%s", em_price_report_get_summary (report));
   ck_assert_msg (strstr (em_price_report_get_summary (report), "2 are left out") != NULL, "%s", em_price_report_get_summary (report));
   ck_assert_int_eq (wire->size[0].price_minor, before);
+  /* 2.00 from 1.25 is six tenths more. */
+  ck_assert_int_eq (before, 125);
+  ck_assert (shows_text (GTK_WIDGET (report), "new price (+60 %)"));
   ck_assert (em_price_report_apply (report));
-  ck_assert_int_eq (em_draft_get_catalogue (draft)->filler[0].size[0].price_minor, 999);
+  ck_assert_int_eq (em_draft_get_catalogue (draft)->filler[0].size[0].price_minor, 200);
   ck_assert (em_draft_is_changed (draft));
   ck_assert (g_file_set_contents (path, "no such table at all", -1, NULL));
   em_book_window_import (book, file);
