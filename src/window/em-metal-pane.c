@@ -5,6 +5,7 @@
 
 #include "em-metal-pane.h"
 
+#include "em-edge-scroll.h"
 #include "em-feature-list.h"
 #include "em-feature-row.h"
 #include "em-field.h"
@@ -80,7 +81,9 @@ static void
 on_drag_begin (GtkDragSource *source, GdkDrag *drag)
 {
   GtkWidget *row = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (source));
-  g_autoptr (GdkPaintable) picture = gtk_widget_paintable_new (row);
+  g_autoptr (GdkPaintable) shown = gtk_widget_paintable_new (row);
+  /* As it is now: the list may scroll on, and the row be another feature's. */
+  g_autoptr (GdkPaintable) picture = gdk_paintable_get_current_image (shown);
 
   (void) drag;
   gtk_drag_source_set_icon (source, picture, 12, 12);
@@ -415,6 +418,7 @@ em_metal_pane_init (EmMetalPane *self)
   g_signal_connect_swapped (self->paned, "notify::max-position", G_CALLBACK (place_soon), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_list_key), self);
   gtk_widget_add_controller (self->list, keys);
+  em_edge_scroll_add (GTK_SCROLLABLE (self->list));
 }
 
 void

@@ -27,6 +27,16 @@ count_type (GtkWidget *in, GType type)
 }
 
 static GtkWidget *
+find_of_type (GtkWidget *in, GType type)
+{
+  GtkWidget *found = g_type_is_a (G_OBJECT_TYPE (in), type) ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_of_type (child, type);
+  return found;
+}
+
+static GtkWidget *
 find_of_class (GtkWidget *in, const char *css_class)
 {
   if (gtk_widget_has_css_class (in, css_class))
@@ -92,6 +102,50 @@ listed_id (GtkSelectionModel *features, guint position)
   ck_assert_ptr_nonnull (item);
   return em_feature_item_get_id (item);
 }
+
+/* Something dragged near an edge moves the list that way, the faster the nearer; in the middle or gone, the list stands. */
+START_TEST (the_list_moves_on_under_what_is_dragged)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = make_long (N_FEATURES);
+  EmWindow *window = test_window (application, document);
+  GtkWidget *metal = GTK_WIDGET (em_window_get_metal (window)), *list = find_of_type (metal, GTK_TYPE_LIST_VIEW);
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (list);
+  GtkAdjustment *adjustment = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (list));
+  GtkEventController *motion = NULL;
+  double height = gtk_widget_get_height (list), middle = height / 2, at;
+
+  for (guint i = 0; motion == NULL && i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      if (GTK_IS_DROP_CONTROLLER_MOTION (controller))
+        motion = controller;
+    }
+  ck_assert_ptr_nonnull (motion);
+  ck_assert_double_eq (gtk_adjustment_get_value (adjustment), 0);
+  g_signal_emit_by_name (motion, "enter", 10.0, middle);
+  test_settle (200);
+  ck_assert_double_eq (gtk_adjustment_get_value (adjustment), 0);
+  g_signal_emit_by_name (motion, "motion", 10.0, height - 1);
+  test_settle (500);
+  at = gtk_adjustment_get_value (adjustment);
+  ck_assert_msg (at > 20, "%g", at);
+  test_settle (500);   /* with the pointer at rest too */
+  ck_assert_double_gt (gtk_adjustment_get_value (adjustment), at);
+  g_signal_emit_by_name (motion, "motion", 10.0, middle);
+  at = gtk_adjustment_get_value (adjustment);
+  test_settle (200);
+  ck_assert_double_eq (gtk_adjustment_get_value (adjustment), at);
+  g_signal_emit_by_name (motion, "motion", 10.0, 1.0);
+  test_settle (300);
+  ck_assert_double_lt (gtk_adjustment_get_value (adjustment), at);
+  g_signal_emit_by_name (motion, "leave");
+  at = gtk_adjustment_get_value (adjustment);
+  test_settle (200);
+  ck_assert_double_eq (gtk_adjustment_get_value (adjustment), at);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
 
 START_TEST (few_rows_stand_for_many_features)
 {
@@ -437,6 +491,6 @@ START_TEST (the_model_tells_of_no_more_than_changed)
 }
 END_TEST
 
-TEST_MAIN ("long quotes", few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
+TEST_MAIN ("long quotes", the_list_moves_on_under_what_is_dragged, few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
            a_price_follows_in_row_and_line, unfolded_lines_are_in_sight, lines_that_went_while_folded_are_gone, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
            the_model_tells_of_no_more_than_changed)
