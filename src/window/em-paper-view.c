@@ -8,6 +8,7 @@
 #include "em-book-file.h"
 #include "em-document-edit.h"
 #include "em-paper-held.h"
+#include "em-wire-table.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -251,34 +252,62 @@ add_offer (EmPaperView *self, const EmCompareRow *row)
   gtk_box_append (GTK_BOX (self->offers), check);
 }
 
+static void
+add_hint (EmPaperView *self, const char *text)
+{
+  GtkWidget *hint = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (hint), 0);
+  gtk_widget_add_css_class (hint, "dim-label");
+  gtk_box_append (GTK_BOX (self->offers), hint);
+}
+
+static gboolean
+is_offered (const EmCompareRow *row, gboolean is_compromise)
+{
+  return !row->is_ruled_out && !row->is_present && em_wire_is_compromise (row) == is_compromise;
+}
+
+/* Cheapest first; n: how many there are. */
+static void
+add_offers (EmPaperView *self, const EmCompare *compare, gboolean are_compromises, int n)
+{
+  g_autofree char *compromises
+    = g_strdup_printf (ngettext ("%d wire that would be a compromise", "%d wires that would be a compromise", (gulong) n), n);
+
+  if (n > 0)
+    add_hint (self, are_compromises ? compromises : _("Wires the quote offers beside the chosen one, with their prices:"));
+  for (int32_t i = 0; i < compare->n_rows; i++)
+    if (is_offered (&compare->row[i], are_compromises))
+      add_offer (self, &compare->row[i]);
+}
+
 /* Filled when it is opened: until then nobody needs the comparison. */
 static void
 on_offers_opened (GtkWidget *popover, EmPaperView *self)
 {
-  GtkWidget *child, *hint;
+  GtkWidget *child;
   EmCompare compare;
-  int n = 0;
+  int n_good = 0, n_compromises = 0;
 
   (void) popover;
   if (self->document == NULL)
     return;
   while ((child = gtk_widget_get_first_child (self->offers)) != NULL)
     gtk_box_remove (GTK_BOX (self->offers), child);
-  hint = gtk_label_new (NULL);
-  gtk_box_append (GTK_BOX (self->offers), hint);
   em_compare_init (&compare);
   if (em_compare_quote (&compare, em_document_get_quote (self->document), -1, em_document_get_rates (self->document),
                         em_document_get_catalogue (self->document), NULL) == EM_OK)
     for (int32_t i = 0; i < compare.n_rows; i++)
-      if (!compare.row[i].is_ruled_out && !compare.row[i].is_present)
-        {
-          add_offer (self, &compare.row[i]);
-          n++;
-        }
+      {
+        n_good += is_offered (&compare.row[i], FALSE);
+        n_compromises += is_offered (&compare.row[i], TRUE);
+      }
+  add_offers (self, &compare, FALSE, n_good);
+  add_offers (self, &compare, TRUE, n_compromises);
   em_compare_clear (&compare);
-  gtk_label_set_text (GTK_LABEL (hint), n > 0 ? _("Wires the quote offers beside the chosen one, with their prices:") : _("No other wire suits this work."));
-  gtk_label_set_xalign (GTK_LABEL (hint), 0);
-  gtk_widget_add_css_class (hint, "dim-label");
+  if (n_good + n_compromises == 0)
+    add_hint (self, _("No other wire suits this work."));
 }
 
 static GtkWidget *

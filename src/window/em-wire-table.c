@@ -137,8 +137,8 @@ is_usual (const EmCompareRow *row)
   return (row->reasons & EM_REASON_BIT (EM_REASON_USUAL)) != 0;
 }
 
-static gboolean
-is_compromise (const EmCompareRow *row)
+gboolean
+em_wire_is_compromise (const EmCompareRow *row)
 {
   return !is_usual (row) && (row->reasons & EM_REASONS_COMPROMISE) != 0;
 }
@@ -186,7 +186,7 @@ row_grid (EmWireTable *self, const EmCompareRow *row, char **out_spoken)
   g_autofree char *price = row->is_ruled_out ? g_strdup ("–") : em_words_money_bare (row->net_minor, currency);
   g_autofree char *difference = difference_text (self, row);
   /* The usual one is named on a line of its own; that a compromise is the cheapest is no recommendation. */
-  EmReasons untold = EM_REASON_BIT (EM_REASON_USUAL) | (is_compromise (row) ? EM_REASON_BIT (EM_REASON_CHEAPEST) : 0);
+  EmReasons untold = EM_REASON_BIT (EM_REASON_USUAL) | (em_wire_is_compromise (row) ? EM_REASON_BIT (EM_REASON_CHEAPEST) : 0);
   g_autofree char *good = reasons_text (row->reasons & ~untold, "+ ", 0, EM_REASON_SOFTER);
   g_autofree char *bad = reasons_text (row->reasons, "− ", EM_REASON_SOFTER, EM_REASON_WRONG_PROCESS);
   g_autofree char *out = reasons_text (row->reasons, "× ", EM_REASON_WRONG_PROCESS, EM_N_REASON);
@@ -255,8 +255,8 @@ by_price (gconstpointer a, gconstpointer b)
 {
   const EmCompareRow *first = *(const EmCompareRow *const *) a, *second = *(const EmCompareRow *const *) b;
 
-  if (is_compromise (first) != is_compromise (second))
-    return is_compromise (first) ? 1 : -1;
+  if (em_wire_is_compromise (first) != em_wire_is_compromise (second))
+    return em_wire_is_compromise (first) ? 1 : -1;
   return first->net_minor < second->net_minor ? -1 : first->net_minor > second->net_minor;
 }
 
@@ -267,7 +267,7 @@ by_match (gconstpointer a, gconstpointer b)
   const EmCompareRow *first = *(const EmCompareRow *const *) a, *second = *(const EmCompareRow *const *) b;
   int difference = is_usual (first) != is_usual (second) ? (is_usual (first) ? -1 : 1) : objections (first) - objections (second);
 
-  if (difference == 0 || is_compromise (first) != is_compromise (second))
+  if (difference == 0 || em_wire_is_compromise (first) != em_wire_is_compromise (second))
     return by_price (a, b);
   return difference;
 }
@@ -333,7 +333,7 @@ show_rows (EmWireTable *self)
   for (guint i = 0; i < self->shown->len; i++)
     {
       const EmCompareRow *row = g_ptr_array_index (self->shown, i);
-      gboolean is_apart = is_compromise (row);
+      gboolean is_apart = em_wire_is_compromise (row);
 
       n_compromises += is_apart;
       is_one_chosen = is_one_chosen || (is_apart && row->is_present);
@@ -433,7 +433,7 @@ em_wire_table_focus (EmWireTable *self)
 gboolean
 em_wire_table_is_apart (EmWireTable *self, int at)
 {
-  return at >= 0 && at < (int) self->shown->len && is_compromise (g_ptr_array_index (self->shown, (guint) at));
+  return at >= 0 && at < (int) self->shown->len && em_wire_is_compromise (g_ptr_array_index (self->shown, (guint) at));
 }
 
 int32_t

@@ -18,6 +18,8 @@ G_BEGIN_DECLS
 #define EM_TYPE_WIRE_TABLE (em_wire_table_get_type ())
 G_DECLARE_FINAL_TYPE (EmWireTable, em_wire_table, EM, WIRE_TABLE, GtkWidget)
 
+/* Suits, but is not what the trade would take for it. */
+gboolean em_wire_is_compromise (const EmCompareRow *row);
 /* compare NULL: none yet. feature_id: whom it is for; 0: the whole quote. */
 void em_wire_table_show   (EmWireTable *self, EmDocument *document, const EmCompare *compare, uint32_t feature_id);
 /* Whether those with the fewest objections come first, not the cheapest. */

@@ -100,6 +100,47 @@ choose_sheet (GtkWidget *widget, guint sheet)
       choose_sheet (child, sheet);
 }
 
+static void
+list_texts (GtkWidget *in, GString *out)
+{
+  if (GTK_IS_LABEL (in))
+    g_string_append_printf (out, "%s\n", gtk_label_get_text (GTK_LABEL (in)));
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    list_texts (child, out);
+}
+
+static GtkWidget *
+find_offers (GtkWidget *in)
+{
+  GtkWidget *found = GTK_IS_MENU_BUTTON (in) && g_strcmp0 (gtk_menu_button_get_label (GTK_MENU_BUTTON (in)), "Wires to offer") == 0 ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_offers (child);
+  return found;
+}
+
+/* Bronze on a tool of P20 suits, as a compromise: it stands below what the trade would take, though it is cheaper than some of it. */
+START_TEST (compromises_are_offered_last)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo ("injection-mold");
+  EmWindow *window = test_window (application, document);
+  g_autoptr (GString) texts = g_string_new (NULL);
+
+  test_act (window, "win.paper");
+  GtkWidget *button = find_offers (GTK_WIDGET (em_window_get_paper (window)));
+  ck_assert_ptr_nonnull (button);
+  gtk_menu_button_popup (GTK_MENU_BUTTON (button));
+  test_settle (200);
+  list_texts (GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button))), texts);
+  const char *parting = strstr (texts->str, "would be a compromise"), *bronze = strstr (texts->str, "ERCuSi-A"), *near = strstr (texts->str, "P20+Ni");
+  ck_assert_msg (parting != NULL && bronze != NULL && near != NULL, "%s", texts->str);
+  ck_assert_msg (near < parting && parting < bronze, "%s", texts->str);
+  gtk_menu_button_popdown (GTK_MENU_BUTTON (button));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (three_ways_to_the_same_pages)
 {
   static const char *const sheets[] = { "quote", "bench" };
@@ -184,6 +225,7 @@ main (void)
     }
   tcase_add_loop_test (tcase, three_ways_to_the_same_pages, 0, em_n_demos);
   tcase_add_test (tcase, data_is_saved);
+  tcase_add_test (tcase, compromises_are_offered_last);
   tcase_set_timeout (tcase, 60);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
