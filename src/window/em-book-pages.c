@@ -17,7 +17,8 @@ em_page_new (GtkWidget **out_box)
 
   *out_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_widget_add_css_class (*out_box, "book-page");
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  /* With large letters a row may be wider than the screen; the window must not be. */
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), *out_box);
   gtk_widget_set_vexpand (scrolled, TRUE);
   return scrolled;
@@ -111,6 +112,7 @@ em_figures_page_new (EmDraft *draft, const char *group, const char *remark)
   if (g_str_equal (group, "money"))
     {
       figures->ours = gtk_check_button_new_with_mnemonic (_("These are our _own figures; the program’s invented ones have been gone over"));
+      em_field_wrap_check (figures->ours);
       g_signal_connect_swapped (figures->ours, "toggled", G_CALLBACK (on_ours), figures);
       gtk_box_append (GTK_BOX (box), figures->ours);
     }

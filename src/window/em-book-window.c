@@ -192,6 +192,7 @@ wires_new (EmBookWindow *self)
   gtk_box_append (GTK_BOX (row), remark);
   gtk_box_append (GTK_BOX (row), button);
   gtk_widget_set_sensitive (button, !self->is_importing);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), em_wires_page_new (self->draft));
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_import), self);

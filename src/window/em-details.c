@@ -526,7 +526,7 @@ make_fields (EmDetails *self)
 }
 
 /* Whole where people write it; what is pasted by mistake leaves room for the notes. */
-enum { SUMMARY_LINES = 6 };
+enum { SUMMARY_LINES = 4 };
 
 static void
 em_details_init (EmDetails *self)

@@ -28,6 +28,18 @@ em_field_box (const char *label, GtkWidget *widget)
   return box;
 }
 
+void
+em_field_wrap_check (GtkWidget *check_button)
+{
+  GtkWidget *label = gtk_widget_get_last_child (check_button);
+
+  g_return_if_fail (GTK_IS_LABEL (label));
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+}
+
 static gboolean
 is_cut (GtkWidget *text, const char *content)
 {

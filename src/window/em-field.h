@@ -18,6 +18,8 @@ GtkWidget *em_field_box       (const char *label, GtkWidget *widget);
 GtkWidget *em_field_text      (const char *label, GtkWidget **out_entry);
 /* An entry or a drop-down of ours tells what it has no room for under the pointer. */
 void       em_field_tell_whole (GtkWidget *widget);
+/* A long name of a check button gives way in a narrow window. */
+void       em_field_wrap_check (GtkWidget *check_button);
 /* Several lines of text; Tab leaves it. */
 GtkWidget *em_field_lines     (const char *label, GtkWidget **out_view);
 /* options: NULL-terminated. */

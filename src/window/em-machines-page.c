@@ -342,6 +342,7 @@ add_head (EmMachines *machines, GtkWidget *box)
   em_fields_add (flow, em_field_choice (_("_Process"), processes, &machines->process));
   gtk_box_append (GTK_BOX (box), flow);
   machines->retired = gtk_check_button_new_with_mnemonic (_("_Retired: not chosen any more, still priced in old quotes"));
+  em_field_wrap_check (machines->retired);
   gtk_box_append (GTK_BOX (box), machines->retired);
 }
 

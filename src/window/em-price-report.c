@@ -6,6 +6,7 @@
 #include "em-price-report.h"
 
 #include "em-columns.h"
+#include "em-field.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -266,6 +267,7 @@ em_price_report_init (EmPriceReport *self)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
   gtk_widget_set_vexpand (scrolled, TRUE);
   self->only = gtk_check_button_new_with_mnemonic (_("_Hide rows that change nothing"));
+  em_field_wrap_check (self->only);
   gtk_widget_set_hexpand (self->only, TRUE);
   self->apply_button = gtk_button_new_with_mnemonic (_("_Take these prices"));
   gtk_widget_add_css_class (self->apply_button, "call");

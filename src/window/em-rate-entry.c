@@ -6,6 +6,7 @@
 #include "em-rate-entry.h"
 
 #include "em-amount-entry.h"
+#include "em-field.h"
 #include "em-quantity-entry.h"
 #include "em-words.h"
 
@@ -171,6 +172,7 @@ em_rate_entry_new (const EmRateField *field, EmDraft *draft, EmDraftPart part, E
   else if (field->type == EM_RATE_BOOL)
     {
       self->child = gtk_check_button_new_with_label (name);
+      em_field_wrap_check (self->child);
       g_signal_connect_swapped (self->child, "toggled", G_CALLBACK (on_toggled), self);
     }
   else

@@ -131,6 +131,7 @@ add_row (EmTaxes *taxes)
   em_quantity_entry_set_unit (EM_QUANTITY_ENTRY (row->rate), "%");
   em_quantity_entry_set_limits (EM_QUANTITY_ENTRY (row->rate), 0, 100, FALSE);
   row->on_taxes = gtk_check_button_new_with_label (_("also on the taxes above it"));
+  em_field_wrap_check (row->on_taxes);
   gtk_widget_set_valign (row->on_taxes, GTK_ALIGN_END);
   gtk_widget_set_valign (remove, GTK_ALIGN_END);
   gtk_widget_add_css_class (remove, "flat");

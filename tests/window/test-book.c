@@ -304,6 +304,26 @@ START_TEST (what_cannot_be_kept_is_told_and_stays)
 }
 END_TEST
 
+/* At twice the size of letters the window still goes on a screen of 1280 by 800. */
+START_TEST (large_letters_have_room)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book;
+  int width, height, dpi;
+
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", 2 * 96 * PANGO_SCALE, NULL);
+  book = em_book_window_present (application, NULL, "wires");
+  test_settle (200);
+  gtk_widget_measure (gtk_window_get_child (GTK_WINDOW (book)), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+  gtk_widget_measure (gtk_window_get_child (GTK_WINDOW (book)), GTK_ORIENTATION_VERTICAL, MAX (width, 1000), &height, NULL, NULL, NULL);
+  ck_assert_msg (width <= 1280, "%d wide", width);
+  ck_assert_msg (height <= 760, "%d high", height);   /* the title's bar is the desktop's */
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", dpi, NULL);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
 static GtkWidget *
 find_button (GtkWidget *in, const char *label)
 {
@@ -527,6 +547,7 @@ main (void)
   tcase_add_test (tcase, no_price_is_told_for_half_an_entry);
   tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
   tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
+  tcase_add_test (tcase, large_letters_have_room);
   tcase_add_test (tcase, keeping_holds_nothing_up);
   tcase_add_test (tcase, what_cannot_be_kept_is_told_and_stays);
   tcase_add_loop_test (tcase, records_are_copied_and_taken_away_again, 0, 2);
