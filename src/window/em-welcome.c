@@ -87,6 +87,7 @@ typedef struct
   EmWelcome     *welcome;       /* owned */
   EmApplication *application;   /* owned, and held until the book is on the disk */
   EmBasis       *basis;         /* owned */
+  GtkWidget     *focus;         /* owned; who had the keyboard, or NULL */
 } EmStart;
 
 static void
@@ -120,6 +121,7 @@ on_kept (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (EmWelcome) self = start->welcome;
   g_autoptr (EmApplication) application = start->application;
   g_autoptr (EmBasis) basis = start->basis;
+  g_autoptr (GtkWidget) focus = start->focus;
   g_autoptr (GError) error = NULL;
   gboolean is_kept = em_basis_save_finish (result, &error) != 0;
 
@@ -133,7 +135,12 @@ on_kept (GObject *source, GAsyncResult *result, gpointer data)
       go_on (self, basis);
     }
   else
-    say (self, error->message);
+    {
+      say (self, error->message);
+      /* What can't be used while the book is kept gives the keyboard away. */
+      if (focus != NULL && gtk_widget_get_root (focus) != NULL)
+        gtk_widget_grab_focus (focus);
+    }
   g_application_release (G_APPLICATION (application));
 }
 
@@ -154,9 +161,10 @@ on_start (EmWelcome *self)
       mark_currency (self, g_error_matches (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT));
       return;
     }
+  start = g_new0 (EmStart, 1);
+  g_set_object (&start->focus, gtk_root_get_focus (GTK_ROOT (window)));
   say (self, NULL);
   set_keeping (self, TRUE);
-  start = g_new0 (EmStart, 1);
   start->welcome = g_object_ref (self);
   start->application = g_object_ref (application);
   start->basis = em_basis_ref (basis);

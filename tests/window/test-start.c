@@ -103,9 +103,12 @@ START_TEST (a_book_that_cannot_be_kept_is_told)
 
   ck_assert_int_eq (g_mkdir_with_parents (path, 0755), 0);
   gtk_editable_set_text (GTK_EDITABLE (name), "Example Repair (invented)");
+  gtk_widget_grab_focus (name);
   g_signal_emit_by_name (name, "activate");
   test_settle (200);
   ck_assert (is_shown (window, path));
+  ck_assert_ptr_nonnull (gtk_root_get_focus (GTK_ROOT (window)));
+  ck_assert (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (window)), name));
   ck_assert (gtk_widget_is_sensitive (name));
   ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (name)), "Example Repair (invented)");
   ck_assert (!g_settings_get_boolean (em_settings_get (), "is-first-start-done"));
