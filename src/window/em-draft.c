@@ -232,6 +232,12 @@ em_draft_set_problem (EmDraft *self, const char *where, const char *text)
   g_signal_emit (self, changed_signal, 0);
 }
 
+void
+em_draft_forget_problem (EmDraft *self, const char *where)
+{
+  g_hash_table_remove (self->problems, where);
+}
+
 gboolean
 em_draft_has_problems (EmDraft *self)
 {

@@ -39,6 +39,8 @@ EmCatalogue *em_draft_get_catalogue (EmDraft *self);
 void         em_draft_touch         (EmDraft *self, EmDraftPart part);
 /* Something typed that can't be taken, by where; text: which entry, and why. NULL text: settled. */
 void         em_draft_set_problem   (EmDraft *self, const char *where, const char *text);
+/* The same as settling, where the entry went away; told with the next change. */
+void         em_draft_forget_problem (EmDraft *self, const char *where);
 gboolean     em_draft_has_problems  (EmDraft *self);
 gboolean     em_draft_is_changed    (EmDraft *self);
 /* Why it can't be kept as it is, in words; NULL: it can. */

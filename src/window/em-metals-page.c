@@ -348,6 +348,8 @@ show (EmMetals *metals, int32_t index)
   metals->shown = index;
   forget_sizes (metals);
   show_record (metals);
+  /* What could not be read of the record before is told no more. */
+  em_draft_touch (metals->draft, 0);
 }
 
 static void

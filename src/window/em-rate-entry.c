@@ -27,16 +27,32 @@ struct _EmRateEntry
   GtkWidget   *child;       /* an EmAmountEntry, EmQuantityEntry or check button, by the row's type */
   double       scale;       /* shown per stored */
   gboolean     is_showing;
+  const void  *shown;       /* the record whose figure stands here; only compared */
 };
 
 G_DEFINE_FINAL_TYPE (EmRateEntry, em_rate_entry, GTK_TYPE_WIDGET)
 
 static guint edited_signal;
 
+static char *
+where_of (EmRateEntry *self)
+{
+  return g_strdup_printf ("%s/%s", self->place != NULL ? self->place : "", self->field->id);
+}
+
+/* What can't be read any more, because it is no longer there, stands in nobody's way. */
+static void
+forget (EmRateEntry *self)
+{
+  g_autofree char *where = where_of (self);
+
+  em_draft_forget_problem (self->draft, where);
+}
+
 static void
 settle (EmRateEntry *self, const char *problem)
 {
-  g_autofree char *where = g_strdup_printf ("%s/%s", self->place != NULL ? self->place : "", self->field->id);
+  g_autofree char *where = where_of (self);
   /* The entry may be on a page that is not shown. */
   g_autofree char *text = problem != NULL ? g_strdup_printf ("%s: %s", em_words (self->field->name), problem) : NULL;
 
@@ -98,6 +114,8 @@ em_rate_entry_dispose (GObject *object)
   EmRateEntry *self = EM_RATE_ENTRY (object);
 
   g_clear_pointer (&self->child, gtk_widget_unparent);
+  if (self->draft != NULL)
+    forget (self);
   g_clear_object (&self->draft);
   g_clear_pointer (&self->place, g_free);
   G_OBJECT_CLASS (em_rate_entry_parent_class)->dispose (object);
@@ -217,6 +235,14 @@ em_rate_entry_show (EmRateEntry *self)
     return;
   value = em_rate_get (self->field, holder);
   self->is_showing = TRUE;
+  if (holder != self->shown && self->shown != NULL)
+    {
+      forget (self);
+      /* A text that was not read would stay where both have the same figure. */
+      if (EM_IS_QUANTITY_ENTRY (self->child))
+        em_quantity_entry_set_value (EM_QUANTITY_ENTRY (self->child), EM_ABSENT, EM_UNITS_METRIC);
+    }
+  self->shown = holder;
   if (EM_IS_AMOUNT_ENTRY (self->child))
     em_amount_entry_set_value (EM_AMOUNT_ENTRY (self->child), (gint64) value, &rates->currency, self->field->unit);
   else if (EM_IS_QUANTITY_ENTRY (self->child))

@@ -52,10 +52,16 @@ on_name (EmTaxRow *row)
   em_draft_touch (row->taxes->draft, EM_DRAFT_RATES);
 }
 
+static char *
+where_of (int index)
+{
+  return g_strdup_printf ("tax/%d", index);
+}
+
 static void
 set_problem (EmTaxRow *row, const char *text)
 {
-  g_autofree char *where = g_strdup_printf ("tax/%d", row->index);
+  g_autofree char *where = where_of (row->index);
   const char *name = gtk_editable_get_text (GTK_EDITABLE (row->name));
   g_autofree char *told = text != NULL ? g_strdup_printf ("%s: %s", name, text) : NULL;
 
@@ -92,7 +98,12 @@ on_remove (EmTaxRow *row)
 {
   EmRates *rates = em_draft_get_rates (row->taxes->draft);
 
-  set_problem (row, NULL);
+  /* All below move up into other rows, which show what was last read. */
+  for (int i = row->index; i < rates->n_taxes; i++)
+    {
+      g_autofree char *where = where_of (i);
+      em_draft_forget_problem (row->taxes->draft, where);
+    }
   em_tax_clear (&rates->tax[row->index]);
   for (int i = row->index; i + 1 < rates->n_taxes; i++)
     rates->tax[i] = rates->tax[i + 1];
@@ -105,8 +116,12 @@ on_add (EmTaxes *taxes)
 {
   EmTax tax = { em_text_dup (_("Tax")), 0, false };
 
-  if (em_rates_add_tax_take (em_draft_get_rates (taxes->draft), &tax) == EM_OK)
-    em_draft_touch (taxes->draft, EM_DRAFT_RATES);
+  if (em_rates_add_tax_take (em_draft_get_rates (taxes->draft), &tax) != EM_OK)
+    return;
+  em_draft_touch (taxes->draft, EM_DRAFT_RATES);
+  /* Its name is what is written next. */
+  EmTaxRow *row = g_object_get_data (G_OBJECT (gtk_widget_get_last_child (taxes->rows)), "row");
+  gtk_widget_grab_focus (row->name);
 }
 
 static void

@@ -304,6 +304,70 @@ START_TEST (what_cannot_be_kept_is_told_and_stays)
 }
 END_TEST
 
+static GtkWidget *
+last_quantity (GtkWidget *in)
+{
+  GtkWidget *found = EM_IS_QUANTITY_ENTRY (in) && gtk_widget_get_mapped (in) ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_last_child (in); found == NULL && child != NULL; child = gtk_widget_get_prev_sibling (child))
+    found = last_quantity (child);
+  return found;
+}
+
+static GtkWidget *
+find_icon (GtkWidget *in, const char *icon)
+{
+  GtkWidget *found = GTK_IS_BUTTON (in) && gtk_widget_get_mapped (in) && g_strcmp0 (gtk_button_get_icon_name (GTK_BUTTON (in)), icon) == 0 ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_icon (child, icon);
+  return found;
+}
+
+static GtkWidget *
+find_button (GtkWidget *in, const char *label)
+{
+  if (GTK_IS_BUTTON (in) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (in)), label) == 0 && gtk_widget_get_mapped (in))
+    return in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_button (child, label);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* A price that can't be read, of a wire that is shown no more, or in a row that is gone, can't be mended, and is in nobody's way. */
+START_TEST (what_is_gone_is_no_trouble)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "wires");
+  EmDraft *draft = em_book_window_get_draft (book);
+
+  test_settle (100);
+  gtk_widget_grab_focus (find_entry (GTK_WIDGET (book), "price"));
+  test_key_in (em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), "price"))), "dear");
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  g_signal_emit_by_name (find_button (GTK_WIDGET (book), "Add a _copy"), "clicked");
+  ck_assert_msg (em_book_window_get_trouble (book) == NULL, "%s", em_book_window_get_trouble (book));
+  em_book_window_show_page (book, "taxes");
+  test_settle (100);
+  g_signal_emit_by_name (find_button (GTK_WIDGET (book), "_Add a tax"), "clicked");
+  ck_assert (GTK_IS_TEXT (gtk_root_get_focus (GTK_ROOT (book))));
+  test_settle (50);
+  GtkWidget *rate = last_quantity (GTK_WIDGET (book));
+  gtk_widget_grab_focus (em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (rate)));
+  test_key_in (em_quantity_entry_get_text_widget (EM_QUANTITY_ENTRY (rate)), "half");
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  int n = em_draft_get_rates (draft)->n_taxes;
+  g_signal_emit_by_name (find_icon (GTK_WIDGET (book), "list-remove-symbolic"), "clicked");   /* the first of them */
+  ck_assert_int_eq (em_draft_get_rates (draft)->n_taxes, n - 1);
+  ck_assert_msg (em_book_window_get_trouble (book) == NULL, "%s", em_book_window_get_trouble (book));
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
 /* At twice the size of letters the window still goes on a screen of 1280 by 800. */
 START_TEST (large_letters_have_room)
 {
@@ -323,20 +387,6 @@ START_TEST (large_letters_have_room)
   gtk_window_destroy (GTK_WINDOW (book));
 }
 END_TEST
-
-static GtkWidget *
-find_button (GtkWidget *in, const char *label)
-{
-  if (GTK_IS_BUTTON (in) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (in)), label) == 0 && gtk_widget_get_mapped (in))
-    return in;
-  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_button (child, label);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
 
 START_TEST (records_are_copied_and_taken_away_again)
 {
@@ -547,6 +597,7 @@ main (void)
   tcase_add_test (tcase, no_price_is_told_for_half_an_entry);
   tcase_add_test (tcase, what_breaks_a_limit_is_not_kept);
   tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
+  tcase_add_test (tcase, what_is_gone_is_no_trouble);
   tcase_add_test (tcase, large_letters_have_room);
   tcase_add_test (tcase, keeping_holds_nothing_up);
   tcase_add_test (tcase, what_cannot_be_kept_is_told_and_stays);
