@@ -140,6 +140,16 @@ on_document_changed (GtkPopover *popover, guint what)
     gtk_popover_popdown (popover);
 }
 
+/* It does not stay where what it points at is no longer: scrolled off the screen, GTK finds no place for it. */
+static void
+close_when_scrolled (GtkWidget *popover, GtkWidget *at)
+{
+  for (GtkWidget *around = gtk_widget_get_ancestor (at, GTK_TYPE_SCROLLED_WINDOW); around != NULL;
+       around = gtk_widget_get_ancestor (gtk_widget_get_parent (around), GTK_TYPE_SCROLLED_WINDOW))
+    g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (around)), "value-changed",
+                             G_CALLBACK (gtk_popover_popdown), popover, G_CONNECT_SWAPPED);
+}
+
 void
 em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *quantity, const char *title)
 {
@@ -174,5 +184,6 @@ em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *
   g_signal_connect_object (at, "destroy", G_CALLBACK (on_place_gone), popover, G_CONNECT_SWAPPED);
   /* What came about otherwise a moment ago is not left beside a new price. */
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), popover, G_CONNECT_SWAPPED);
+  close_when_scrolled (popover, at);
   gtk_popover_popup (GTK_POPOVER (popover));
 }

@@ -106,6 +106,28 @@ START_TEST (parts_of_the_price_open_their_working)
 }
 END_TEST
 
+/* A popover pointing at what has left the screen is refused by GDK. */
+START_TEST (a_working_closes_when_its_figure_is_scrolled_away)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GType popover_type = GTK_TYPE_POPOVER;
+  GtkWidget *button = gtk_widget_get_ancestor (find (find (money_of (window), has_class, "money-key"), says, "Margin"), GTK_TYPE_BUTTON);
+  GtkWidget *scroller = gtk_widget_get_ancestor (button, GTK_TYPE_SCROLLED_WINDOW);
+
+  g_signal_emit_by_name (button, "clicked");
+  test_settle (100);
+  ck_assert_ptr_nonnull (find (button, is_type, &popover_type));
+  GtkAdjustment *place = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  ck_assert (gtk_adjustment_get_upper (place) > gtk_adjustment_get_page_size (place));
+  gtk_adjustment_set_value (place, gtk_adjustment_get_upper (place));
+  test_settle (100);
+  ck_assert_ptr_null (find (button, is_type, &popover_type));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* What is folded away adds up to what its line says, and opens. */
 START_TEST (lines_of_features_are_one_line_to_open)
 {
@@ -191,6 +213,7 @@ main (void)
 
   tcase_add_loop_test (tcase, every_figure_of_a_working_has_a_name, 0, em_n_demos);
   tcase_add_test (tcase, parts_of_the_price_open_their_working);
+  tcase_add_test (tcase, a_working_closes_when_its_figure_is_scrolled_away);
   tcase_add_test (tcase, lines_of_features_are_one_line_to_open);
   tcase_add_test (tcase, the_deposit_is_opened_into_sight);
   tcase_add_test (tcase, cautions_take_two_lines_until_opened);
