@@ -513,6 +513,14 @@ is_long (const EmSize *size)
   return em_fraction_plain (size->value) > (size->unit == EM_UNIT_INCH || (size->flags & EM_TOKEN_LEADING_DOT) != 0 ? 0.1 : 2);
 }
 
+/* Nothing of the row that the size at i is in comes behind it, and another size of it right before. */
+static gboolean
+is_last_of_row (const EmClause *c, guint i)
+{
+  return i >= c->first + 2 && em_clause_is_size (c, i - 2) && em_item_size (c->items, i - 2)->chain == em_item_size (c->items, i)->chain &&
+         (em_item_size (c->items, i - 2)->roles | em_item_size (c->items, i)->roles) == 0;
+}
+
 /* Whether the label at i names the size before it rather than the one after. */
 static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
@@ -534,6 +542,9 @@ follows (const Labels *l, guint i, const EmSense *sense)
     return FALSE;
   /* "35 x 10 low, 0.2 to add": a row is not what it is low by. */
   if (sense->roles == EM_ROLE_BUILD && size->chain != 0)
+    return FALSE;
+  /* "24 x 16 worn, 0.3 to add" */
+  if (sense->roles == EM_ROLE_WORN && size->chain != 0 && is_last_of_row (c, l->open))
     return FALSE;
   /* "18 mm high to be built up 0.25 mm" */
   if (sense->roles == EM_ROLE_BUILD && (size->roles & plan_roles) != 0)

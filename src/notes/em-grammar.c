@@ -551,6 +551,8 @@ read_segment (EmReader *r, guint first, guint end)
       r->heading = NULL;
     }
   em_reader_add_items (r, proto, first, end);
+  if (is_repair)
+    em_reader_share_fill (r, proto, before);
   return proto;
 }
 
@@ -980,15 +982,16 @@ read_line (EmReader *r, guint first, guint end)
   r->is_bullet = FALSE;
   r->is_line_start = TRUE;
   r->inline_number = 0;
+  r->inline_length = 0;
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;
   else
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   for (guint i = first; i <= end; i++)
-    if (i > first && i < end && is_behind_point (r, i))
+    if (i > first && i < end && (is_behind_point (r, i) || em_list_begins_number (r, i)))
       {
         read_parts (r, first, i);
-        first = i;
+        first = em_list_skip_number (r, i, end);
         r->is_line_start = FALSE;
       }
     else if (i == end || ends_sentence (r, i) || em_list_precedes_number (r, i, end))

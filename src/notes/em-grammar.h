@@ -27,6 +27,7 @@ typedef struct
   int      damage[EM_N_NOTE_KINDS]; /* of it, what words of damage gave */
   int      noun_weight;    /* of the strongest noun */
   guint    noun;           /* its item, or EM_NO_ITEM */
+  guint    fill;           /* the item of its verb of filling, or EM_NO_ITEM */
   guint    kinds;          /* bits: the likeliest kind of each noun of its own */
   gboolean is_slip;        /* the noun was a near spelling */
   gboolean has_verb, has_build, has_fill, has_worn, has_damage, is_equal;

@@ -260,6 +260,11 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
   if (!em_list_is_mark (r, mark) && !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
     return i;
   em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+  if (em_list_is_bare_whole (r->items, i))
+    {
+      r->inline_number = em_item_size (r->items, i)->value.n;
+      r->inline_length = 2;
+    }
   return mark + 2 < end && em_list_is_mark (r, mark + 1) ? mark + 2 : mark + 1;
 }
 
@@ -336,6 +341,16 @@ dotted_number (const EmReader *r, guint i)
   return em_item_size (r->items, i)->value.n;
 }
 
+/* "2 FILL POCKET", "3 NO WELD": nobody counts what is to be done. The number at item i; 0 when there is none. */
+static guint64
+verb_number (const EmReader *r, guint i)
+{
+  guint64 number = leading_number (r->items, i);
+
+  return number != 0 && (em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL)
+         ? number : 0;
+}
+
 /* "(2)" or "2." at item i: the number of a list within a line, how many items it takes and which of them is the number. */
 static guint64
 inline_number (const EmReader *r, guint i, guint *out_length, guint *out_at)
@@ -344,7 +359,14 @@ inline_number (const EmReader *r, guint i, guint *out_length, guint *out_at)
 
   *out_length = number != 0 ? 3 : 2;
   *out_at = number != 0 ? i + 1 : i;
-  return number != 0 ? number : dotted_number (r, i);
+  if (number == 0)
+    number = dotted_number (r, i);
+  if (number == 0)
+    {
+      number = verb_number (r, i);
+      *out_length = 1;
+    }
+  return number;
 }
 
 /* "… up. (1) the corner is round. (2) a hole …", "Notes: 1. … 2. …": numbers of a list that runs on in the line. Returns the item after it. */
@@ -353,7 +375,7 @@ em_list_skip_number (EmReader *r, guint first, guint end)
 {
   guint length, at, other_length, other_at;
   guint64 number = inline_number (r, first, &length, &at);
-  gboolean has_next = number > 1 && (number == r->inline_number + 1 || number == r->inline_number);
+  gboolean has_next = number > 1 && length == r->inline_length && (number == r->inline_number + 1 || number == r->inline_number);
 
   for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
     has_next = inline_number (r, i, &other_length, &other_at) == 2 && other_length == length;
@@ -365,9 +387,18 @@ em_list_skip_number (EmReader *r, guint first, guint end)
   if (!has_next)
     return first;
   r->inline_number = number;
+  r->inline_length = length;
   r->is_bullet = TRUE;
   em_item (r->items, at)->is_used = TRUE;
   return first + length;
+}
+
+/* "nick 3 x 1 x 1 2) nick 5 x 1": the next number of a list with nothing before it. */
+gboolean
+em_list_begins_number (const EmReader *r, guint i)
+{
+  return r->inline_length == 2 && i + 2 < r->items->items->len && em_item_is_sign (r->items, i + 1, ')') && !em_item_is_sign (r->items, i - 1, '(') &&
+         dotted_number (r, i) == r->inline_number + 1;
 }
 
 /* "Please: (1) fill hole, (2) build up": a colon or comma before the next number of a list ends what stands before it. */
@@ -380,5 +411,5 @@ em_list_precedes_number (EmReader *r, guint i, guint end)
   if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') &&
                       !em_item_is_soft_break (r->items, i)))
     return FALSE;
-  return number == r->inline_number + 1 && em_list_skip_number (r, i + 1, end) != i + 1;
+  return number == r->inline_number + 1 && (r->inline_length == 0 || length == r->inline_length) && em_list_skip_number (r, i + 1, end) != i + 1;
 }

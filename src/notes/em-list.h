@@ -23,6 +23,8 @@ gboolean em_list_is_bare_whole   (const EmItems *items, guint i);
 guint    em_list_skip_head       (EmReader *r, guint i, guint end);
 /* The same of "(1)" or "(b)" that heads a part of a line. */
 guint    em_list_skip_number     (EmReader *r, guint first, guint end);
+/* "2) nick" within a line, the next number of its list. */
+gboolean em_list_begins_number (const EmReader *r, guint i);
 /* A colon, full stop or comma before the next number of such a list. */
 gboolean em_list_precedes_number (EmReader *r, guint i, guint end);
 

@@ -40,7 +40,7 @@ em_proto_new (void)
 
   proto->sizes = g_array_new (FALSE, FALSE, sizeof (guint));
   proto->given = g_array_new (FALSE, FALSE, sizeof (EmGiven));
-  proto->noun = proto->count_item = proto->typical_item = proto->chamfer_item = EM_NO_ITEM;
+  proto->noun = proto->fill = proto->count_item = proto->typical_item = proto->chamfer_item = EM_NO_ITEM;
   proto->count = (double) NAN;
   return proto;
 }
@@ -323,7 +323,11 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
         {
           proto->has_verb = TRUE;
           proto->has_build |= g_strcmp0 (sense->value, "build") == 0;
-          proto->has_fill |= g_strcmp0 (sense->value, "fill") == 0;
+          if (g_strcmp0 (sense->value, "fill") == 0)
+            {
+              proto->has_fill = TRUE;
+              proto->fill = i;
+            }
         }
       /* "ON ALL INSERTS" */
       if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY ||
@@ -677,6 +681,16 @@ raise_only_noun (const EmReader *r, EmProto *proto)
         proto->weight[k] += sense->weight[k] * (OWN_PER_DEMOTED - DEMOTED);
         proto->kinds |= 1u << k;
       }
+}
+
+/* "Weld shut 6 holes ⌀.25 and 2 holes ⌀.31": what is to be done with the first is to be done with the next, too. */
+void
+em_reader_share_fill (const EmReader *r, EmProto *proto, const EmProto *before)
+{
+  if (before == NULL || before == proto || before->fill == EM_NO_ITEM || before->fill < r->first || proto->has_verb || proto->has_worn ||
+      proto->has_damage)
+    return;
+  add_phrase (r, proto, before->fill);
 }
 
 /* Adds the items from first to end; nouns that name things near were used before. */

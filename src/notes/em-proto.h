@@ -22,6 +22,7 @@ typedef struct
   guint      first, end;     /* the sentence */
   guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
   guint64    inline_number;  /* of "(1)" within a line */
+  guint      inline_length;  /* items of its number and marks; 0: none yet */
   char       bare_letter;    /* of "A edge nick" that began the line before; 0: none */
   guint64    bare_number;    /* the same of "2 face" */
   char       code_letter;    /* the same of "Z2 face" */
@@ -56,6 +57,8 @@ gboolean em_reader_begins_one_of (const EmReader *r, guint i);
 void     em_reader_count_those (const EmReader *r, EmProto *proto, guint first, guint end);
 /* The item after the segment that begins at start; *out_is_before_one_of: what follows is one of several named together. */
 guint    em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of);
+/* The verb of filling of the proposal before it in the sentence, where it has neither verb nor damage of its own. */
+void     em_reader_share_fill (const EmReader *r, EmProto *proto, const EmProto *before);
 /* Adds the items from first to end; nouns that name things near were used before. */
 void     em_reader_add_items  (EmReader *r, EmProto *proto, guint first, guint end);
 

@@ -351,6 +351,15 @@ static const Case cases[] = {
   { "Frobisher and nephews", EM_UNITS_METRIC, "1\t0\tunused\tFrobisher and nephews\t" },
   /* A greeting is no text that could not be used. */
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* Lists that run on in a line, with marks and, before what is to be done, without. */
+  { "1) nick 3 x 1 x 1 2) nick 5 x 1 x 0.5 3) pit dia 2, 0.5 deep", EM_UNITS_METRIC, "1\t3\tkind\trecess\t" },
+  { "1. WELD (3) CHIPS ON EDGE, 3 LG X 1 X 1", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "1 FILL HOLE ⌀6 X 12 DEEP (2) PLCS. 2 FILL POCKET 20 LG X 10 WD X 3 DEEP.", EM_UNITS_METRIC, "1\t2\tlength\t20\tmm" },
+  { "1 FILL HOLE ⌀6 X 12 DEEP (2) PLCS. 2 FILL POCKET 20 LG X 10 WD X 3 DEEP.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* What is to be done with the first is to be done with the second; a worn row is a row. */
+  { "WELD SHUT (6) HOLES ⌀6 X 12 DP AND (2) HOLES ⌀8 X 25 DP", EM_UNITS_METRIC, "1\t2\tkind\trecess\t" },
+  { "Fläche 24 x 16 verschlissen, 0,3 auftragen", EM_UNITS_METRIC, "1\t1\twidth\t16\tmm" },
+  { "the top edge: one chip, 2 mm long, 1 mm x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t1\t" },
 };
 
 START_TEST (test_case)
