@@ -778,6 +778,15 @@ is_count_word (const EmClause *c, guint i)
          (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
 }
 
+/* "auf 35 mm Länge": right behind the size stands what it measures. */
+static gboolean
+names_itself (const EmClause *c, guint size)
+{
+  const EmSense *after = label_at (c, size + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
+}
+
 void
 em_clause_mark_labels (const EmClause *c)
 {
@@ -827,8 +836,8 @@ em_clause_mark_labels (const EmClause *c)
         take_weld (c, i);
       else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {
-          /* "⌀1.25 TO 1.00": two of the same, unless they are far apart: "Radius 0,2 auf 55 mm". */
-          if (em_fraction_plain (em_item_size (c->items, i + 1)->value) <
+          /* "⌀1.25 TO 1.00": two of the same, unless they are far apart, "Radius 0,2 auf 55 mm", or the second says what it is. */
+          if (!names_itself (c, i + 1) && em_fraction_plain (em_item_size (c->items, i + 1)->value) <
               ALIKE_RATIO * em_fraction_plain (em_item_size (c->items, l.open)->value))
             {
               l.pending |= em_item_size (c->items, l.open)->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);

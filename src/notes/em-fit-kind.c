@@ -15,6 +15,7 @@ enum
 {
   EVIDENCE = 8,
   LOOKED_OVER = 8, /* sizes of a repair compared with each other */
+  SLENDER = 12,    /* a groove so many times as long as wide stays one when it is filled */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
 };
@@ -79,6 +80,17 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) &&
       (roles & (EM_ROLE_RADIUS | legs)) == 0)
     weight[EDGE_NICK] /= 4;
+  /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
+  if (weight[FACE] > 0 && weight[EDGE_NICK] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_RADIUS | legs)) == 0)
+    {
+      weight[FACE] += EVIDENCE;
+      weight[EDGE_NICK] /= 4;
+    }
+  /* "cutting edge low: 110 long, 1.2 wide, add 0.5": a strip of an edge that nothing broke off. */
+  if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 && (roles & flat) == flat &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
+    weight[FACE] = MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + EVIDENCE;
   /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;
@@ -172,12 +184,30 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
     }
 }
 
+/* How many times as long as wide the labelled sizes make it; 0: not told. */
+static double
+slenderness (const EmItems *items, const EmProto *proto)
+{
+  double length = 0, width = 0;
+
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      if ((size->roles & EM_ROLE_LENGTH) != 0)
+        length = em_fraction_in_mm (size->value, size->unit);
+      if ((size->roles & EM_ROLE_WIDTH) != 0)
+        width = em_fraction_in_mm (size->value, size->unit);
+    }
+  return width > 0 ? length / width : 0;
+}
+
 /* Grooves that are filled, and dents that are edges'. */
 static void
-weigh_filled (const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
+weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
 {
-  /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP" */
-  if (proto->has_fill && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 &&
+  /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP": a short one. */
+  if (proto->has_fill && slenderness (items, proto) <= SLENDER && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 &&
       (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + 2 * EVIDENCE);
   /* "plate edge: dent 3 mm long, 1 x 0.6 mm": three sizes and an edge, so two legs. */
@@ -294,7 +324,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     weight[WORN_CORNER] = 0;
   weigh_round (items, proto, roles, weight);
   weigh_edge (items, proto, roles, weight);
-  weigh_filled (proto, roles, n_row, n_bare, weight);
+  weigh_filled (items, proto, roles, n_row, n_bare, weight);
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_damage (proto, roles, n_row, weight);
   weigh_nameless (proto, roles, n_row, weight);

@@ -643,6 +643,31 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
   return reason;
 }
 
+/* "3 mm too far over. 22 x 8, 5 deep": when more sizes than fields are bare, those of the one row that fills the fields are meant. */
+static void
+keep_row (EmFitter *f, guint n)
+{
+  guint kept[EM_BARE_MAX], n_kept = 0;
+  guint32 chain = 0;
+
+  if (f->n_bare <= n || n < 2)
+    return;
+  for (guint i = 0; i < f->n_bare; i++)
+    {
+      guint32 its = em_item_size (f->items, f->bare[i])->chain;
+
+      if (its != 0 && chain != 0 && its != chain)
+        return;
+      chain = its != 0 ? its : chain;
+      if (its != 0)
+        kept[n_kept++] = f->bare[i];
+    }
+  if (n_kept != n)
+    return;
+  memcpy (f->bare, kept, n_kept * sizeof *kept);
+  f->n_bare = n_kept;
+}
+
 /* One bare size beside a verb, no row. */
 static gboolean
 is_to_add (const EmFitter *f, guint item)
@@ -691,6 +716,7 @@ fit_bare (EmFitter *f)
       em_item (f->items, f->bare[0])->is_used = TRUE;
       return;
     }
+  keep_row (f, n);
   reason = order_bare (f, free_rows, n);
   for (guint i = 0; i < f->n_bare && i < n; i++)
     if (em_item_size (f->items, f->bare[i])->is_guessed ||

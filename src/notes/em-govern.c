@@ -461,6 +461,14 @@ is_list_name (const Governor *g, const EmSense *sense, guint word, guint number)
          item (g, number)->length <= 2 && number + 1 < g->c->end && em_item_is_sign (g->c->items, number + 1, ':');
 }
 
+/* "LIP OF DIE: R0.5": a letter glued to a number with a point measures. */
+static gboolean
+is_radius (const Governor *g, guint from, guint to)
+{
+  return to == from + 2 && item (g, from)->length == 1 && says (g, from, EM_SAYS_LABEL) != NULL && is_size (g, from + 1) &&
+         em_item_size (g->c->items, from + 1)->n_decimals > 0;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
@@ -492,7 +500,7 @@ read_reference (Governor *g, guint i)
   /* "Mold: 4-cav lid" */
   for (guint k = from; k < to; k++)
     has_digit &= !is_counted_place (g, k);
-  if (!has_digit || is_list_name (g, sense, i, from))
+  if (!has_digit || is_list_name (g, sense, i, from) || is_radius (g, from, to))
     return;
   for (guint k = from; k < to; k++)
     if (is_size (g, k))
@@ -723,6 +731,18 @@ find_cue (const Governor *g, guint thing)
   return EM_NO_ITEM;
 }
 
+/* "Ej pin hole next to it worn, now 8.2": the hole is what is to be mended. */
+static gboolean
+is_worn_itself (const Governor *g, guint i)
+{
+  if (says (g, i, EM_SAYS_KIND) == NULL || g->n_nouns != 1)
+    return FALSE;
+  for (guint k = i + 1; k < g->c->end && k <= i + WINDOW; k++)
+    if (says (g, k, EM_SAYS_LABEL) != NULL && (says (g, k, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0 && !is_is (g, k))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_near (Governor *g, guint i)
 {
@@ -730,7 +750,7 @@ read_near (Governor *g, guint i)
   gboolean is_surface;
   guint cue, clearance;
 
-  if (thing == NULL || item (g, i)->is_used || is_none (g, i))
+  if (thing == NULL || item (g, i)->is_used || is_none (g, i) || is_worn_itself (g, i))
     return;
   is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);

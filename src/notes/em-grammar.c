@@ -269,6 +269,10 @@ keep_early (EmReader *r, const Content *content, guint first, guint end)
 static void
 keep_mention (EmReader *r, const Content *content, guint first, guint end)
 {
+  /* "Ejector pin hole nearby": not what is to be done. */
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_NEAR) != NULL)
+      return;
   if (!content->has_noun || content->best == 0)
     return;
   r->mention_first = first;
@@ -473,6 +477,22 @@ take_said (EmReader *r, const Content *content, EmProto *before, gboolean is_rep
   return FALSE;
 }
 
+/* "R0.2 on the shutoff, 15 mm": a radius and one size more are an edge's. */
+static gboolean
+is_bare_edge (const Content *content)
+{
+  return (content->roles & EM_ROLE_RADIUS) != 0 && content->n_sizes == 2 && content->best == 0 &&
+         (content->roles & (EM_ROLE_DIAMETER | EM_ROLE_SPHERE)) == 0;
+}
+
+/* An edge told in a sentence of its own behind what has no radius. */
+static gboolean
+is_edge_behind (const EmReader *r, const Content *content, const EmProto *before, guint first)
+{
+  return before != NULL && first == r->first && is_bare_edge (content) && before->sizes->len > 0 &&
+         before->weight[WORN_CORNER] + before->weight[SEAT] == 0;
+}
+
 /* What tells sizes of something though no noun of a repair is in it. */
 static gboolean
 tells_unnamed (const EmReader *r, const Content *content, guint first, guint end)
@@ -480,6 +500,8 @@ tells_unnamed (const EmReader *r, const Content *content, guint first, guint end
   if (content->n_sizes == 0 || !measures (r, first, end))
     return FALSE;
   if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
+    return TRUE;
+  if (is_bare_edge (content))
     return TRUE;
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;
@@ -511,7 +533,7 @@ proposal_of (EmReader *r, const Content *content, EmProto *before, gboolean is_r
     }
   else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL))
     borrow_kind (proto = start_proto (r), r->heading, "heading");
-  else if (continues (r, content, first))
+  else if (!is_edge_behind (r, content, before, first) && continues (r, content, first))
     proto = r->current;
   else if (tells_unnamed (r, content, first, end))
     {
@@ -880,7 +902,9 @@ ends_sentence (const EmReader *r, guint i)
   /* "56 deep. moving half: …": a whole word is no abbreviation. */
   if (before->length >= WHOLE_WORD && is_label_behind (r, i - 1) &&
       (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) && next->sign == 0 &&
-      em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL)
+      em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL &&
+      (em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL ||
+       ((next->flags & EM_TOKEN_CAPITAL) != 0 && (before->flags & EM_TOKEN_UPPER) == 0)))
     return TRUE;
   /* "1.25 long. 3 also have nicks" */
   if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) &&

@@ -452,6 +452,9 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
       const EmGiven *given = &g_array_index (proto->given, EmGiven, i);
       EmReadField field = given_field (w, feature, given);
 
+      /* "outer corner rounded over 26 mm": a straight edge runs round nothing. */
+      if (strcmp (field.field, "side") == 0 && has_field (w, "length") && !has_field (w, "diameter"))
+        continue;
       if (!has_field (w, field.field) && suits (&field, kind))
         g_array_append_val (w->fields, field);
       if (given->size_item != EM_NO_ITEM && em_item_size (w->items, given->size_item)->is_asked)

@@ -360,6 +360,16 @@ static const Case cases[] = {
   { "WELD SHUT (6) HOLES ⌀6 X 12 DP AND (2) HOLES ⌀8 X 25 DP", EM_UNITS_METRIC, "1\t2\tkind\trecess\t" },
   { "Fläche 24 x 16 verschlissen, 0,3 auftragen", EM_UNITS_METRIC, "1\t1\twidth\t16\tmm" },
   { "the top edge: one chip, 2 mm long, 1 mm x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t1\t" },
+  /* Round and low is a face, whatever hammered it; a strip of an edge that nothing broke off is one, too. */
+  { "end face is hammered, 30 mm round, about 0.8 mm low", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "El filo de corte bajo: 110 de largo, 1,2 de ancho, aumentar 0,5", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "FILL GROOVE 57 LG X 3 WD X 1.5 DP", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "WORN LIP OF EXTRUSION DIE: R0.5 X 240 MM, RESTORE TO R0.1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
+  { "Dorn Ø22, gemessen Ø21,7 auf 35 mm Länge", EM_UNITS_METRIC, "1\t1\tlength\t35\tmm" },
+  { "dent, 3 mm dia 0.8 mm deep. R0.2 on the shutoff, 15 mm.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
+  { "dent, 3 mm across 0.8 mm deep. Ejector pin hole nearby, gap 1.5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t1.5\tmm" },
+  { "pocket 3 mm too far over. It must be filled: 22 x 8, 5 mm deep", EM_UNITS_METRIC, "1\t1\twidth\t8\tmm" },
+  { "Its outer corner is rounded R0.4 over 26 mm", EM_UNITS_METRIC, "!1\t1\tside\touter\t" },
 };
 
 START_TEST (test_case)
