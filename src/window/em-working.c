@@ -108,15 +108,23 @@ step_new (EmDocument *document, const EmTraceStep *step)
   return box;
 }
 
+/* Opened and closed within half a second, GTK 4.8 keeps a popover for ever: then at least without what it showed. */
+static void
+let_go (GtkWidget *popover)
+{
+  gtk_popover_set_child (GTK_POPOVER (popover), NULL);
+  /* It may have gone with what it pointed at. */
+  if (gtk_widget_get_parent (popover) != NULL)
+    gtk_widget_unparent (popover);
+}
+
 /* The popover may not go while it still handles its own closing. */
 static gboolean
 drop_popover (gpointer data)
 {
   g_autoptr (GtkWidget) popover = data;
 
-  /* It may have gone with what it pointed at. */
-  if (gtk_widget_get_parent (popover) != NULL)
-    gtk_widget_unparent (popover);
+  let_go (popover);
   return G_SOURCE_REMOVE;
 }
 
@@ -124,13 +132,6 @@ static void
 on_popover_closed (GtkPopover *popover)
 {
   g_idle_add (drop_popover, g_object_ref (popover));
-}
-
-/* What it points at goes first when the window is closed under it. */
-static void
-on_place_gone (GtkWidget *popover)
-{
-  gtk_widget_unparent (popover);
 }
 
 static void
@@ -181,7 +182,8 @@ em_working_popup (GtkWidget *at, EmDocument *document, int32_t row, const char *
   gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   gtk_widget_set_parent (popover, at);
   g_signal_connect (popover, "closed", G_CALLBACK (on_popover_closed), NULL);
-  g_signal_connect_object (at, "destroy", G_CALLBACK (on_place_gone), popover, G_CONNECT_SWAPPED);
+  /* What it points at goes first when the window is closed under it. */
+  g_signal_connect_object (at, "destroy", G_CALLBACK (let_go), popover, G_CONNECT_SWAPPED);
   /* What came about otherwise a moment ago is not left beside a new price. */
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed), popover, G_CONNECT_SWAPPED);
   close_when_scrolled (popover, at);

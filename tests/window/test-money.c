@@ -106,6 +106,39 @@ START_TEST (parts_of_the_price_open_their_working)
 }
 END_TEST
 
+static void
+note_gone (gpointer gone, GObject *where)
+{
+  (void) where;
+  *(gboolean *) gone = TRUE;
+}
+
+/* What is opened to be looked at once is not kept for ever, however it goes: what it showed, even when it goes at once. */
+START_TEST (a_working_that_is_closed_is_let_go)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autoptr (EmDocument) document = test_demo (NULL);
+  EmWindow *window = test_window (application, document);
+  GType popover_type = GTK_TYPE_POPOVER;
+  GtkWidget *key = find (money_of (window), has_class, "money-key"), *button = gtk_widget_get_ancestor (find (key, says, "Margin"), GTK_TYPE_BUTTON);
+  gboolean is_gone = FALSE;
+
+  g_signal_emit_by_name (button, "clicked");
+  test_settle (100);
+  GtkWidget *popover = find (button, is_type, &popover_type);
+  g_object_weak_ref (G_OBJECT (gtk_popover_get_child (GTK_POPOVER (popover))), note_gone, &is_gone);
+  if (_i == 0)
+    gtk_popover_popdown (GTK_POPOVER (popover));
+  else if (_i == 1)
+    em_document_set_value (document, 0, 0, EM_LIKELY, 7);
+  else
+    gtk_widget_set_visible (key, FALSE);
+  test_settle (300);
+  ck_assert_msg (is_gone, "a working closed in way %d is still there", _i);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* A popover pointing at what has left the screen is refused by GDK. */
 START_TEST (a_working_closes_when_its_figure_is_scrolled_away)
 {
@@ -213,6 +246,7 @@ main (void)
 
   tcase_add_loop_test (tcase, every_figure_of_a_working_has_a_name, 0, em_n_demos);
   tcase_add_test (tcase, parts_of_the_price_open_their_working);
+  tcase_add_loop_test (tcase, a_working_that_is_closed_is_let_go, 0, 3);
   tcase_add_test (tcase, a_working_closes_when_its_figure_is_scrolled_away);
   tcase_add_test (tcase, lines_of_features_are_one_line_to_open);
   tcase_add_test (tcase, the_deposit_is_opened_into_sight);
