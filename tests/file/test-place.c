@@ -57,7 +57,7 @@ leave_the_others (void)
       && (unshare (CLONE_NEWUSER | CLONE_NEWNS) != 0 || !put ("/proc/self/setgroups", "deny") || !put ("/proc/self/uid_map", users)
           || !put ("/proc/self/gid_map", groups)))
     return FALSE;
-  return mount (NULL, "/", NULL, MS_REC | MS_PRIVATE, NULL) == 0;
+  return mount ("none", "/", "none", MS_REC | MS_PRIVATE, NULL) == 0;
 }
 
 /* A disk of this size in the place of the folder; FALSE, and said so, where nobody lets us have one. */
@@ -164,9 +164,9 @@ START_TEST (read_only_disk)
     return;
   em_test_shelf_open (folder);
   g_autofree char *old = write_old (file);
-  ck_assert_int_eq (mount (NULL, folder, NULL, MS_REMOUNT | MS_RDONLY, NULL), 0);
+  ck_assert_int_eq (mount ("none", folder, "none", MS_REMOUNT | MS_RDONLY, NULL), 0);
   expect_refusal (file, old, g_strerror (EROFS));
-  ck_assert_int_eq (mount (NULL, folder, NULL, MS_REMOUNT, NULL), 0);
+  ck_assert_int_eq (mount ("none", folder, "none", MS_REMOUNT, NULL), 0);
   expect_new (file, old);
   printf ("%s: disk read-only, told so; the old one whole\n", file->name);
   ck_assert_int_eq (umount2 (folder, MNT_DETACH), 0);

@@ -34,6 +34,10 @@ drop_folder (void)
   em_test_folder_remove (hidden);
   em_test_folder_remove (shop);
   em_test_folder_remove (folder);
+  g_free (hidden);
+  g_free (sub);
+  g_free (shop);
+  g_free (folder);
   em_rates_clear (&rates);
   em_catalogue_clear (&catalogue);
 }
