@@ -683,7 +683,8 @@ is_weak (const Labels *l, guint i)
 {
   const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
 
-  return l->pending == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) && after != NULL &&
+  return l->pending == EM_ROLE_LENGTH &&
+         (em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) || em_clause_says (l->c, l->pending_item, EM_SAYS_ONE_OF)) && after != NULL &&
          (after->roles & em_dimension_roles) != 0;
 }
 
@@ -714,6 +715,9 @@ take_size (Labels *l, guint i)
     }
   if (is_weak (l, i))
     roles = 0;
+  /* "0.2 over 6 x 40": the row tells both. */
+  if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))
+    roles = 0;
   /* "leave R.005": what radius is left, no stock. */
   if ((roles & EM_ROLE_STOCK) != 0 && (roles & EM_ROLE_RADIUS) != 0)
     roles = (roles & ~(guint32) EM_ROLE_STOCK) | EM_ROLE_FINISHED;
@@ -725,6 +729,9 @@ take_size (Labels *l, guint i)
                             label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD);
 
+  /* "an area of 20 by 35 mm": a row, or a size of a length's unit, is none. */
+  if (size->chain != 0 || (size->unit != EM_UNIT_NONE && !is_area (size->unit)))
+    roles &= ~(guint32) EM_ROLE_AREA;
   if (keeps_legs)
     roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
   if (roles != 0)

@@ -328,6 +328,12 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_damage (proto, roles, n_row, weight);
   weigh_nameless (proto, roles, n_row, weight);
+  /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
+  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
+    weight[RECESS] /= 4;
+  /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
+  if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
+    weight[SEAT] += 4 * EVIDENCE;
   /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
     weight[WORN_CORNER] /= 3;

@@ -264,6 +264,10 @@ fit_labelled (EmFitter *f, guint item)
   /* "blade snapped, needs .06 of height": what is gone is what to put on. */
   if (f->fit->kind == RIB && f->proto->has_damage && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL)
     return offer (f, "coat", item, 1, "from-words");
+  /* "blade 3 thick, 18 wide": beside a thickness the width is how long the rib is. */
+  if (f->fit->kind == RIB && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_THICKNESS) != 0 &&
+      (f->proto->roles & EM_ROLE_LENGTH) == 0)
+    return offer (f, "length", item, 1, "from-words");
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);

@@ -226,10 +226,28 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
   return TRUE;
 }
 
+/* "The stop is mushroomed; build the face up 0.5, dia 25": a damage without sizes is why the next is built up. */
+static gboolean
+try_damage (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  if (!next->may_merge || noun == NULL || noun->value == NULL || proto->sizes->len > 0 || next->sizes->len == 0 || !next->has_build ||
+      next->noun == EM_NO_ITEM || em_item_says (items, next->noun, EM_SAYS_KIND)->value != NULL || proto->count_item != EM_NO_ITEM ||
+      em_item (items, proto->first)->line != em_item (items, next->first)->line)
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  g_array_set_size (proto->given, 0);
+  append_uint (proto->given, next->given);
+  take_count (proto, next);
+  become (proto, next);
+  return TRUE;
+}
+
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
-         try_edge_of_bore (items, proto, next);
+         try_edge_of_bore (items, proto, next) || try_damage (items, proto, next);
 }

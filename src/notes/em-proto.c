@@ -693,6 +693,16 @@ em_reader_share_fill (const EmReader *r, EmProto *proto, const EmProto *before)
   add_phrase (r, proto, before->fill);
 }
 
+/* "slot is 4 wide, 19 deep": the depth behind the comma is the slot's, whose width stands before it. */
+static gboolean
+is_depth_of_slot (const EmReader *r, guint slot, guint comma)
+{
+  const guint32 told = EM_ROLE_DEPTH | EM_ROLE_LENGTH | EM_ROLE_BUILD;
+
+  return slot != EM_NO_ITEM && em_item_is_sign (r->items, comma, ',') && comma + 1 < r->end && comma > slot + 1 && comma <= slot + 4 &&
+         em_item (r->items, comma + 1)->type == EM_ITEM_SIZE && (em_item_size (r->items, comma + 1)->roles & told) == EM_ROLE_DEPTH;
+}
+
 /* Adds the items from first to end; nouns that name things near were used before. */
 void
 em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
@@ -714,7 +724,8 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
             em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
           add_size (r, proto, i);
         }
-      if ((em_item_is_soft_break (r->items, i) && item->type == EM_ITEM_SIGN) || em_item_is_sign (r->items, i, ':'))
+      if (((em_item_is_soft_break (r->items, i) && item->type == EM_ITEM_SIGN) || em_item_is_sign (r->items, i, ':')) &&
+          !is_depth_of_slot (r, in_slot, i))
         in_slot = EM_NO_ITEM;
       if (item->type != EM_ITEM_PHRASE)
         continue;

@@ -163,6 +163,15 @@ is_top_of_rib (const EmReader *r, guint head, guint noun)
   return n == 1;
 }
 
+/* "wall low: 12 mil per side, wall 1.4 long": the same noun once more, with the sizes that it lacks. */
+static gboolean
+is_named_again (const EmReader *r, guint head, guint noun, guint32 seen)
+{
+  return head != EM_NO_ITEM && em_item (r->items, head)->phrase == em_item (r->items, noun)->phrase &&
+         (seen & (group_roles | EM_ROLE_SLOT)) == 0 && em_item_is_soft_break (r->items, noun - 1) && noun + 1 < r->end &&
+         em_reader_is_sized (r, noun + 1) && (em_item_size (r->items, noun + 1)->roles & group_roles) != 0;
+}
+
 /* "shut-off worn 0.05, area 25 x 8": how large what was told before is, and no other repair. */
 static gboolean
 is_area_of (const EmReader *r, guint i, guint last_size, gboolean has_noun)
@@ -183,6 +192,7 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
 {
   guint soft = EM_NO_ITEM, last_size = EM_NO_ITEM, head = EM_NO_ITEM;
   gboolean has_noun = FALSE, has_verb = FALSE;
+  guint32 seen = 0;      /* roles of the sizes before; a row has all */
   Group group = { 0 };
 
   *out_is_before_one_of = TRUE;
@@ -199,12 +209,15 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
       else if (i > start && em_item_is_sign (r->items, i, ':') && em_reader_begins_one_of (r, i + 1))
         return i + 1;
       else if (em_reader_is_sized (r, i))
-        last_size = i;
+        {
+          last_size = i;
+          seen |= em_item_size (r->items, i)->roles | (em_item_size (r->items, i)->chain != 0 ? group_roles : 0);
+        }
       else if (em_reader_is_verb (r, i))
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
-          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun))
+          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun) || is_named_again (r, head, i, seen))
             continue;
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM &&
               (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))

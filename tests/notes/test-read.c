@@ -370,6 +370,15 @@ static const Case cases[] = {
   { "dent, 3 mm across 0.8 mm deep. Ejector pin hole nearby, gap 1.5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t1.5\tmm" },
   { "pocket 3 mm too far over. It must be filled: 22 x 8, 5 mm deep", EM_UNITS_METRIC, "1\t1\twidth\t8\tmm" },
   { "Its outer corner is rounded R0.4 over 26 mm", EM_UNITS_METRIC, "!1\t1\tside\touter\t" },
+  /* The sizes of one repair told in parts: a noun once more, a slot's depth, an area of so much by so much. */
+  { "Wall low: 0.3 mm per side, wall 35 mm long, 12 mm high. Slot is 4 mm wide, 19 mm deep.", EM_UNITS_METRIC, "1\t1\tslot_depth\t19\tmm" },
+  { "2 slots, one wall each washed 0.5 mm, wall 80 mm long 15 mm high, slot 10 mm wide", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "The face is 0.15 mm low over an area of 20 by 35 mm", EM_UNITS_METRIC, "1\t1\tlength\t35\tmm" },
+  { "blade 3 mm thick 18 mm wide, add 2 mm", EM_UNITS_METRIC, "1\t1\tlength\t18\tmm" },
+  { "The stop is mushroomed; build the face up 0.5 mm, dia 25", EM_UNITS_METRIC, "1\t1\tthickness\t0.5\tmm" },
+  { "2 dents: first 3 mm dia x 0.5, second 5 mm dia x 0.8", EM_UNITS_METRIC, "1\t1\tdiameter\t3\tmm" },
+  { "cone damaged: large dia 20, small dia 12, 0.5 mm all over", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "seat, spherical radius 15.5 mm, pitted. Add 0.6 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.6\tmm" },
 };
 
 START_TEST (test_case)
