@@ -521,6 +521,14 @@ is_last_of_row (const EmClause *c, guint i)
          (em_item_size (c->items, i - 2)->roles | em_item_size (c->items, i)->roles) == 0;
 }
 
+static gboolean
+ends_in_point (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return c->items->text[item->start + item->length - 1] == '.';
+}
+
 /* Whether the label at i names the size before it rather than the one after. */
 static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
@@ -566,7 +574,8 @@ follows (const Labels *l, guint i, const EmSense *sense)
     return FALSE;
   if (sense->place == EM_LABEL_AFTER)
     return TRUE;
-  if (sense->place == EM_LABEL_BEFORE)
+  /* "40 mm. depth unknown": behind the unit's point another is told. */
+  if (sense->place == EM_LABEL_BEFORE || ends_in_point (c, l->open))
     return FALSE;
   if ((sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0)
     return FALSE;

@@ -240,6 +240,10 @@ weigh_nameless (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   /* An area is a face's, a worn radius an edge's. */
   if ((roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
+  /* "hob mark 5 dia, 0.8 deep", "EDM burn 3 x 2 x 0.4 deep": what is deep is a pit, whatever it is called. */
+  if ((roles & EM_ROLE_DEPTH) != 0 && ((roles & EM_ROLE_DIAMETER) != 0 ? proto->sizes->len == 2 : proto->sizes->len == 3) &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_HEIGHT | EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_LEG)) == 0)
+    weight[RECESS] = MAX (weight[RECESS], 1);
   /* "PUNCH BODY ⌀.750 GALLED .002 PER SIDE" */
   if ((roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
       n_row == 0 && (roles & EM_ROLE_RADIUS) == 0)
@@ -331,6 +335,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
     weight[RECESS] /= 4;
+  /* "bushing: spherical radius 20, hammered" */
+  if ((roles & EM_ROLE_SPHERE) != 0 && weight[SEAT] == 0 && weight[RECESS] == 0)
+    weight[SEAT] = 8 * EVIDENCE;
   /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
   if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
     weight[SEAT] += 4 * EVIDENCE;

@@ -463,6 +463,15 @@ drop_foreign (const EmFitter *f, guint *items, guint n)
   return n_left;
 }
 
+/* "S⌀", "SR": no words. */
+static gboolean
+is_sphere_sign (const EmFitter *f, guint item)
+{
+  guint label = em_item_size (f->items, item)->label_item;
+
+  return label != G_MAXUINT32 && em_item (f->items, label)->length <= 4;
+}
+
 static void
 fit_round (EmFitter *f)
 {
@@ -476,9 +485,9 @@ fit_round (EmFitter *f)
 
       if (is_outdone (f, item) || fit_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
         continue;
-      /* "S⌀12": twice the radius. */
+      /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
       if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
-          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 && offer (f, "radius", item, 0.5, NULL))
+          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 && offer (f, "radius", item, 0.5, is_sphere_sign (f, item) ? NULL : "from-words"))
         continue;
       if (is_diameter (f, item) && n < EM_BARE_MAX)
         {

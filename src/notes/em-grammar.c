@@ -485,6 +485,14 @@ is_bare_edge (const Content *content)
          (content->roles & (EM_ROLE_DIAMETER | EM_ROLE_SPHERE)) == 0;
 }
 
+/* "hob mark 5 dia, 0.8 deep": an unknown thing as deep as it says. */
+static gboolean
+is_bare_pit (const Content *content)
+{
+  return content->n_other > 0 && (content->roles & EM_ROLE_DEPTH) != 0 && content->best == 0 &&
+         content->n_sizes == ((content->roles & EM_ROLE_DIAMETER) != 0 ? 2 : 3);
+}
+
 /* An edge told in a sentence of its own behind what has no radius. */
 static gboolean
 is_edge_behind (const EmReader *r, const Content *content, const EmProto *before, guint first)
@@ -501,7 +509,7 @@ tells_unnamed (const EmReader *r, const Content *content, guint first, guint end
     return FALSE;
   if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
     return TRUE;
-  if (is_bare_edge (content))
+  if (is_bare_edge (content) || is_bare_pit (content))
     return TRUE;
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;

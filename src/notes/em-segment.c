@@ -163,6 +163,22 @@ is_top_of_rib (const EmReader *r, guint head, guint noun)
   return n == 1;
 }
 
+/* "ribs 1 thick, tops rounded, 30 long": how the thing is, with neither a noun nor a size nor a radius of its own. */
+static gboolean
+is_only_state (const EmReader *r, guint noun, guint soft, const Group *group)
+{
+  guint i = noun + 1;
+
+  if (g_strcmp0 (em_item_says (r->items, noun, EM_SAYS_KIND)->value, "state") != 0 || group->n > 0 || group->has_noun)
+    return FALSE;
+  while (i < r->end && i <= noun + 2 && !em_item_is_soft_break (r->items, i))
+    i++;
+  if (i + 1 >= r->end || !em_item_is_sign (r->items, i, ',') || noun > soft + 3)
+    return FALSE;
+  return em_reader_is_sized (r, i + 1) && (em_item_size (r->items, i + 1)->roles & EM_ROLE_RADIUS) == 0 &&
+         (em_item_size (r->items, i + 1)->roles & group_roles) != 0;
+}
+
 /* "wall low: 12 mil per side, wall 1.4 long": the same noun once more, with the sizes that it lacks. */
 static gboolean
 is_named_again (const EmReader *r, guint head, guint noun, guint32 seen)
@@ -217,7 +233,8 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
-          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun) || is_named_again (r, head, i, seen))
+          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun) || is_named_again (r, head, i, seen) ||
+              (soft != EM_NO_ITEM && has_noun && is_only_state (r, i, soft, &group)))
             continue;
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM &&
               (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))

@@ -107,11 +107,27 @@ name_column (const EmItems *items, Cell *cell)
     }
 }
 
+/* "L | W | D": beside a length and a width, and no depth, the letter is a depth's. */
+static void
+name_depth (const EmItems *items, Line *line)
+{
+  guint32 roles = 0;
+
+  for (guint c = 0; c < line->n; c++)
+    roles |= line->cell[c].type == COLUMN_SIZE ? line->cell[c].roles : 0;
+  if ((roles & EM_ROLE_LENGTH) == 0 || (roles & EM_ROLE_WIDTH) == 0 || (roles & EM_ROLE_DEPTH) != 0)
+    return;
+  for (guint c = 0; c < line->n; c++)
+    if (line->cell[c].type == COLUMN_SIZE && line->cell[c].roles == EM_ROLE_DIAMETER && em_item (items, line->cell[c].label)->length == 1)
+      line->cell[c].roles = EM_ROLE_DEPTH;
+}
+
 /* Whether the line is one of headings: no number, and two columns whose words name what stands below them. */
 static gboolean
 read_headings (const EmItems *items, Line *line)
 {
   guint n_named = 0, n_told = 0;
+  gboolean has_count = FALSE;
 
   if (line->n < COLUMN_MIN)
     return FALSE;
@@ -121,10 +137,12 @@ read_headings (const EmItems *items, Line *line)
         if (em_item (items, i)->type == EM_ITEM_SIZE)
           return FALSE;
       name_column (items, &line->cell[c]);
+      has_count |= line->cell[c].type == COLUMN_COUNT;
       n_named += line->cell[c].type != COLUMN_OTHER;
       n_told += line->cell[c].type == COLUMN_SIZE || line->cell[c].type == COLUMN_COUNT;
     }
-  return n_named >= 2 && n_told >= 1;
+  name_depth (items, line);
+  return n_told >= 1 && (n_named >= 2 || has_count);
 }
 
 static void

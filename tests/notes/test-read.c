@@ -379,6 +379,14 @@ static const Case cases[] = {
   { "2 dents: first 3 mm dia x 0.5, second 5 mm dia x 0.8", EM_UNITS_METRIC, "1\t1\tdiameter\t3\tmm" },
   { "cone damaged: large dia 20, small dia 12, 0.5 mm all over", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
   { "seat, spherical radius 15.5 mm, pitted. Add 0.6 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.6\tmm" },
+  /* A table whose one named column is the quantity; L, W and D beside each other. */
+  { "Repair\tSize\tQty\nNick on edge\t3 x 1 x 1 mm\t2\nScratch\t25 x 0.2 deep\t1", EM_UNITS_METRIC, "2\t1\tcount\t2\t" },
+  { "Pos | Type | L | W | D | Qty\n1 | pocket | 20 | 10 | 3 | 1\n2 | slot | 40 | 4 | 2 | 2", EM_UNITS_METRIC, "3\t2\tdepth\t2\tmm" },
+  { "crack 40 mm. depth unknown, maybe 8 mm", EM_UNITS_METRIC, "1\t1\tlength\t40\tmm" },
+  { "ribs 1 mm thick, tops rounded, 30 mm long, add .5, 6 ribs", EM_UNITS_METRIC, "1\t1\tlength\t30\tmm" },
+  { "Close 4 cooling holes, each diameter 10 mm, depth 25 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Hob mark 5 mm dia, 0.8 deep", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "Sprue bushing: spherical radius 19 mm, hammered, mouth dia 25", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
 };
 
 START_TEST (test_case)
