@@ -81,11 +81,12 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       (roles & (EM_ROLE_RADIUS | legs)) == 0)
     weight[EDGE_NICK] /= 4;
   /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
-  if (weight[FACE] > 0 && weight[EDGE_NICK] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+  if (weight[FACE] > 0 && weight[EDGE_NICK] + weight[GROOVE] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
       (roles & (EM_ROLE_RADIUS | legs)) == 0)
     {
       weight[FACE] += EVIDENCE;
       weight[EDGE_NICK] /= 4;
+      weight[GROOVE] /= 4;
     }
   /* "cutting edge low: 110 long, 1.2 wide, add 0.5": a strip of an edge that nothing broke off. */
   if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 && (roles & flat) == flat &&
@@ -174,6 +175,10 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
       if ((roles & EM_ROLE_RADIUS) == 0 && (roles & EM_ROLE_DEPTH) != 0)
         weight[WORN_CORNER] /= 4;
     }
+  /* "hit mark 2 mm dia and 0.4 deep": what is only round and deep is a pit. */
+  if (weight[EDGE_NICK] > 0 && weight[RECESS] == 0 && proto->sizes->len == 2 && (roles & EM_ROLE_DIAMETER) != 0 &&
+      (roles & EM_ROLE_DEPTH) != 0)
+    weight[RECESS] = weight[EDGE_NICK] + EVIDENCE;
   /* "a ding 2.5 across, 0.9 deep" */
   if ((roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
       (roles & (EM_ROLE_LENGTH | EM_ROLE_LEG | EM_ROLE_HEIGHT)) == 0 && proto->sizes->len == 2 &&
@@ -239,6 +244,12 @@ weigh_nameless (const EmProto *proto, guint32 roles, guint n_row, int *weight)
     return;
   /* An area is a face's, a worn radius an edge's. */
   if ((roles & EM_ROLE_AREA) != 0)
+    weight[FACE] = MAX (weight[FACE], 1);
+  /* "6 long, goes 1.5 into the top and 2 down the side": only what is broken out has legs. */
+  if ((roles & EM_ROLE_LEG) != 0)
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], 1);
+  /* "on top: 30 x 8 low by 0.3" */
+  if (proto->sizes->len == 3 && n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
   /* "hob mark 5 dia, 0.8 deep", "EDM burn 3 x 2 x 0.4 deep": what is deep is a pit, whatever it is called. */
   if ((roles & EM_ROLE_DEPTH) != 0 && ((roles & EM_ROLE_DIAMETER) != 0 ? proto->sizes->len == 2 : proto->sizes->len == 3) &&

@@ -38,7 +38,7 @@ typedef struct
   int      best;         /* strongest noun's weight */
   int      best_named;   /* the same of nouns that are neither state nor damage */
   int      best_thing;   /* the same of nouns that are no state of another */
-  guint    n_sizes, n_labelled, n_other;
+  guint    n_sizes, n_labelled, n_other, n_row;
   guint32  roles;
   gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count, has_hurt;
 } Content;
@@ -123,6 +123,7 @@ weigh (const EmReader *r, guint first, guint end)
       if (em_reader_is_sized (r, i))
         {
           content.n_sizes++;
+          content.n_row += em_item_size (r->items, i)->chain != 0;
           content.roles |= em_item_size (r->items, i)->roles;
           content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32 ||
             (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
@@ -493,6 +494,13 @@ is_bare_pit (const Content *content)
          content->n_sizes == ((content->roles & EM_ROLE_DIAMETER) != 0 ? 2 : 3);
 }
 
+/* "on top: 30 x 8 low by 0.3": a row and what it lacks. */
+static gboolean
+is_bare_flat (const Content *content)
+{
+  return content->n_sizes == 3 && content->n_row == 2 && (content->roles & EM_ROLE_BUILD) != 0;
+}
+
 /* An edge told in a sentence of its own behind what has no radius. */
 static gboolean
 is_edge_behind (const EmReader *r, const Content *content, const EmProto *before, guint first)
@@ -509,7 +517,7 @@ tells_unnamed (const EmReader *r, const Content *content, guint first, guint end
     return FALSE;
   if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
     return TRUE;
-  if (is_bare_edge (content) || is_bare_pit (content))
+  if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 && content->n_sizes > 1))
     return TRUE;
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;

@@ -122,6 +122,14 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* No size, or only "0.5 too deep" when the next says itself what it needs. */
+static gboolean
+is_only_error (EmItems *items, const EmProto *proto, const EmProto *next)
+{
+  return proto->sizes->len == 0 || (proto->sizes->len == 1 && (next->roles & EM_ROLE_BUILD) != 0 &&
+                                    em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles == EM_ROLE_BUILD);
+}
+
 /* "We cut a pocket too deep. Floor needs .060 back, 2.5 x 1.25": a pocket or slot without sizes is where the floor or the wall lies. */
 static gboolean
 try_part (EmItems *items, EmProto *proto, EmProto *next)
@@ -130,7 +138,7 @@ try_part (EmItems *items, EmProto *proto, EmProto *next)
   int second, other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->set_value, "cap") == 0 ||
-      (other != SIDEWALL && other != FACE) || proto->sizes->len > 0 ||
+      (other != SIDEWALL && other != FACE) || !is_only_error (items, proto, next) ||
       next->sizes->len == 0 || proto->count_item != EM_NO_ITEM ||
         em_item (items, proto->first)->line != em_item (items, next->first)->line)
     return FALSE;

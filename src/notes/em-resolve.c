@@ -13,6 +13,8 @@ enum { FINEST_DECIMALS = 4 };
 /* A bare size of this many inches is large for a repair (common practice, no source). */
 static const double LARGE_IN = 20;
 static const double HUGE_IN = 15;
+/* And of this many no repair's. */
+static const double GIANT_IN = 100;
 
 typedef struct
 {
@@ -23,6 +25,7 @@ typedef struct
   guint n_point;           /* of n_inch, those that tell it only by a leading point */
   guint n_fine;            /* ".015": of the leading points, those with more than one decimal */
   guint n_huge;            /* "⌀39.80": to the hundredth and beyond any tool in inches */
+  guint n_giant;           /* bare sizes that no repair has in inches */
   guint n_large;           /* bare sizes that would be large in inches */
 } Votes;
 
@@ -89,6 +92,8 @@ vote (Votes *votes, const EmSize *size)
   votes->n_huge += unit == EM_UNIT_NONE && size->n_decimals == 2 && (size->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 &&
     em_fraction_plain (size->value) >= HUGE_IN;
   votes->n_large += unit == EM_UNIT_NONE && em_fraction_plain (size->value) >= LARGE_IN;
+  votes->n_giant += unit == EM_UNIT_NONE && (size->chain != 0 || (size->roles & (EM_ROLE_LENGTH | EM_ROLE_DIAMETER)) != 0) &&
+    em_fraction_plain (size->value) >= GIANT_IN;
   votes->n_zero += unit == EM_UNIT_NONE && (size->flags & EM_TOKEN_LEADING_ZERO) != 0 && size->n_decimals <= 2;
 }
 
@@ -124,8 +129,8 @@ settle (EmSize *size, EmUnit unit, const char *reason)
 static gboolean
 has_loose_points (const Votes *all)
 {
-  return all->n_plain_inch == 0 && all->n_plain_mm == 0 && all->n_inch > 0 && all->n_mm == 0 && all->n_fine == 0 &&
-         (all->n_large > 0 || all->n_zero > 0);
+  return all->n_plain_inch == 0 && all->n_plain_mm == 0 && all->n_inch > 0 && all->n_mm == 0 &&
+         (all->n_giant > 0 || (all->n_fine == 0 && (all->n_large > 0 || all->n_zero > 0)));
 }
 
 static void

@@ -387,6 +387,12 @@ static const Case cases[] = {
   { "Close 4 cooling holes, each diameter 10 mm, depth 25 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "Hob mark 5 mm dia, 0.8 deep", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   { "Sprue bushing: spherical radius 19 mm, hammered, mouth dia 25", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  /* Legs tell what is broken out; what is only round and deep is a pit; no repair is 250 in long. */
+  { "The damage is 6 mm long and goes 1.5 mm into the top and 2 mm down the side.", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "a hit mark in the cavity floor 2 mm dia and 0.4 deep", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "lip land 250 long, 2 wide, raise .15", EM_UNITS_METRIC, "1\t1\twidth\t2\tmm" },
+  { "rib to be made higher by 1.5 mm, 1.8 x 60", EM_UNITS_METRIC, "1\t1\tcoat\t1.5\tmm" },
+  { "barrel end face scratched, dia 60 mm, 0.2 low", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
 };
 
 START_TEST (test_case)
