@@ -834,7 +834,8 @@ em_clause_mark_labels (const EmClause *c)
         take_bound (&l, i);
       else if (is_building (c, i))
         {
-          guint next = next_size (c, i);
+          /* "Metal to add: 0.4" */
+          guint next = next_size (c, i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':') ? i + 1 : i);
 
           /* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes. */
           if (next != c->end && (em_item_size (c->items, next)->chain == 0))

@@ -379,10 +379,23 @@ names_current (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
-/* "Two slides.", "2 RIBS": a sentence of a number and what it counts. */
+/* ", TWO RIBS" behind the sizes of a rib: the same kind of thing. */
+static gboolean
+counts_current (const EmReader *r, guint first, guint noun)
+{
+  const EmSense *its = r->current != NULL && r->current->noun != EM_NO_ITEM ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
+  const EmSense *counted = noun < r->end ? em_item_says (r->items, noun, EM_SAYS_KIND) : NULL;
+
+  if (its == NULL || counted == NULL || first == 0 || !em_item_is_soft_break (r->items, first - 1) || r->current->count_item != EM_NO_ITEM)
+    return FALSE;
+  return memcmp (its->weight, counted->weight, sizeof its->weight) == 0;
+}
+
+/* "Two slides.", "All 4 drops.", "2 RIBS": a sentence of a number and what it counts. */
 static gboolean
 is_only_count (const EmReader *r, guint first, guint end)
 {
+  gboolean is_start = first == r->first || counts_current (r, first, first + 1);
   const EmSense *number = em_item_says (r->items, first, EM_SAYS_NUMBER);
   gboolean has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
                        (em_item (r->items, first)->type == EM_ITEM_SIZE &&
@@ -393,7 +406,7 @@ is_only_count (const EmReader *r, guint first, guint end)
   while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL ||
                              em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL))
     end--;
-  return has_count && first == r->first && is_whole && end == first + 2 &&
+  return has_count && is_start && is_whole && end == first + 2 &&
          (em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
           em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
 }

@@ -207,6 +207,16 @@ is_times_count (const Builder *b, guint at)
          !is_glued (b, at + 1 + n);
 }
 
+/* "12 mm. pocket 9 wide": a noun of a repair begins the next sentence. */
+static gboolean
+is_only_noun (const Builder *b, guint at)
+{
+  guint n;
+  const EmPhrase *phrase = match (b, at, &n);
+
+  return em_phrase_find (phrase, EM_SAYS_KIND) != NULL && em_phrase_find (phrase, EM_SAYS_LABEL) == NULL;
+}
+
 static guint
 read_unit (const Builder *b, guint at, EmUnit *out_unit)
 {
@@ -242,7 +252,8 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
   /* "in." and "mm.": the point belongs to the unit unless a sentence ends there. */
   if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
       !em_unit_is_hardness (sense->unit) &&
-      sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0 && !is_times_count (b, at + 1))
+      sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0 && !is_times_count (b, at + 1) &&
+      !is_only_noun (b, at + 1))
     at++;
   return at;
 }

@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-enum { MERGE_SIZES_MAX = 24 };
+enum { MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */ };
 
 static void
 append_uint (GArray *to, const GArray *from)
@@ -80,13 +80,22 @@ take_count (EmProto *proto, const EmProto *next)
   proto->is_count_loose = next->is_count_loose;
 }
 
+/* A slot, or a pocket, which may be one. */
+static gboolean
+is_open_space (const EmSense *noun, gboolean pockets_too)
+{
+  return noun != NULL && (g_strcmp0 (noun->set_value, "box") == 0 ||
+                          (pockets_too && noun->set_field == NULL && noun->value == NULL && noun->weight[RECESS] > POCKET_MIN));
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
 try_slot (EmItems *items, EmProto *proto, EmProto *next)
 {
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
+  int second, kind = em_fit_kind (items, proto, &second, NULL);
 
-  if (!next->may_merge || next->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || next->sizes->len == 0 ||
+  if (!next->may_merge || next->has_verb || !is_open_space (noun, kind == SIDEWALL) || next->sizes->len == 0 ||
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
@@ -108,7 +117,7 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
   int second, other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || proto->has_verb || noun == NULL || g_strcmp0 (noun->set_value, "box") != 0 || other != SIDEWALL ||
+  if (!next->may_merge || proto->has_verb || !is_open_space (noun, TRUE) || other != SIDEWALL ||
       proto->sizes->len == 0 ||
       proto->sizes->len > 2 || (proto->roles & (EM_ROLE_LENGTH | EM_ROLE_BUILD)) != 0 || proto->count_item != EM_NO_ITEM)
     return FALSE;

@@ -12,6 +12,7 @@ enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
   PARTS_WINDOW = 6, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
+  AGAIN_WINDOW = 4, /* items from "the same" to "the other" */
   ALONE_WINDOW = 4, PREPOSITION_WINDOW = 3,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
@@ -566,6 +567,31 @@ stands_alone (const EmReader *r, const EmProto *proto, guint i)
   return proto->kinds != 0 && first > r->first && is_part_end (r, first - 1) && is_part_end (r, last + 1);
 }
 
+/* "Three cores, each with a chip", "two cavities, same defect": every one of those parts has it. */
+static gboolean
+counts_parts (const EmReader *r, guint i)
+{
+  return i + 3 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
+         em_item_is_sign (r->items, i + 2, ',') &&
+         (em_item_says (r->items, i + 3, EM_SAYS_SAME) != NULL || is_word (r, i + 3, "each") || is_word (r, i + 3, "both"));
+}
+
+/* ", and the same again on the other half": once more. */
+static void
+add_same_again (const EmReader *r, EmProto *proto, guint i)
+{
+  if (em_item_says (r->items, i, EM_SAYS_SAME) == NULL || proto->count_item != EM_NO_ITEM || proto->sizes->len == 0)
+    return;
+  for (guint k = i + 1; k < r->end && k <= i + AGAIN_WINDOW && !em_item_is_soft_break (r->items, k); k++)
+    if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
+      {
+        proto->is_count_loose = TRUE;
+        add_count (r, proto, i, 2);
+        em_item (r->items, k)->is_used = TRUE;
+        return;
+      }
+}
+
 static void
 add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
@@ -584,6 +610,12 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
     }
   if (strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0 && proto->count_item == EM_NO_ITEM &&
       (stands_alone (r, proto, i) || is_both (r, i)))
+    {
+      proto->is_count_loose = TRUE;
+      add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
+      return;
+    }
+  if (strchr (number->value, '/') == NULL && proto->count_item == EM_NO_ITEM && counts_parts (r, i))
     {
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
@@ -737,6 +769,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         item->is_used = TRUE;
       if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
         add_number_word (r, proto, i);
+      add_same_again (r, proto, i);
       if (proto->count_item == EM_NO_ITEM && em_reader_is_both (r, i))
         {
           proto->is_count_loose = TRUE;

@@ -393,6 +393,13 @@ static const Case cases[] = {
   { "lip land 250 long, 2 wide, raise .15", EM_UNITS_METRIC, "1\t1\twidth\t2\tmm" },
   { "rib to be made higher by 1.5 mm, 1.8 x 60", EM_UNITS_METRIC, "1\t1\tcoat\t1.5\tmm" },
   { "barrel end face scratched, dia 60 mm, 0.2 low", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  /* How many, told of the parts or behind the sizes; a pocket that its wall is mended in. */
+  { "rounded edge R0.3, 120 mm along the long side and the same again on the other half", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Three cores, each with a chip 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "BUILD UP RIB 1.5 MM THK X 40 MM LG, ADD 0.6 MM, TWO RIBS", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "pocket 9 mm wide, 15 mm deep, wall eaten 0.4 mm, 50 mm x 12 mm", EM_UNITS_METRIC, "1\t1\tslot_width\t9\tmm" },
+  { "dia 20 mm at top and 12 mm at the bottom, cone seat", EM_UNITS_METRIC, "1\t1\tdiameter_small\t12\tmm" },
+  { "Wall 20 x 10 mm. To build up: 0.3 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
 };
 
 START_TEST (test_case)
