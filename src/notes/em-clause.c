@@ -14,7 +14,7 @@
 /* The size told once more is rounded. */
 static const double DUAL_SHARE = 0.03;
 
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4,
+enum { COUNT_MAX = 999, EACH_MAX = 48 /* of one repair, counted by "each" */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4,
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles of sizes that no angle has. */
@@ -249,6 +249,19 @@ is_misspelt_off (const EmClause *c, guint i)
          g_ascii_strncasecmp (c->items->text + em_item (c->items, i + 1)->start, "of", 2) == 0;
 }
 
+/* "length 150 each", "R0.2, 150 each": so long is each, when the number has a label before it or is more than anyone counts so. */
+static gboolean
+is_measured_each (const EmClause *c, guint i, guint prior, guint next)
+{
+  const EmItem *each = next < c->end ? em_item (c->items, next) : NULL;
+  const EmSense *label = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_LABEL) : NULL;
+
+  if (each == NULL || each->length < 2 || each->length > 4 || g_ascii_strncasecmp (c->items->text + each->start, "each", 2) != 0)
+    return FALSE;
+  return em_item_size (c->items, i)->value.n > EACH_MAX ||
+         (label != NULL && (label->roles & (lengths | EM_ROLE_RADIUS)) != 0 && !em_clause_says (c, prior, EM_SAYS_QUANTITY));
+}
+
 static gboolean
 is_count (const EmClause *c, guint i)
 {
@@ -263,6 +276,8 @@ is_count (const EmClause *c, guint i)
   if (label != NULL && (label->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     return FALSE;
 
+  if (is_measured_each (c, i, prior, next))
+    return FALSE;
   if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) ||
       (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
@@ -381,6 +396,28 @@ em_clause_mark_dual (const EmClause *c)
       mark_dual (c, i);
 }
 
+static gboolean
+is_bare_whole (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item_size (c->items, i);
+
+  return size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0;
+}
+
+/* "Cav 1 thru 4:": the numbers of the parts. */
+static gboolean
+ends_range_of_parts (const EmClause *c, guint i)
+{
+  const EmItem *part = i >= c->first + 3 ? em_item (c->items, i - 3) : NULL;
+
+  if (part == NULL || !em_clause_says (c, i - 3, EM_SAYS_PLACE) || em_clause_says (c, i - 3, EM_SAYS_KIND) ||
+      !em_clause_is_size (c, i - 2) || !(em_clause_says (c, i - 1, EM_SAYS_TO) || em_item_is_sign (c->items, i - 1, '-') ||
+        g_ascii_strncasecmp (c->items->text + em_item (c->items, i - 1)->start, "thr", 3) == 0 /* "thru" */))
+    return FALSE;
+  return is_bare_whole (c, i - 2) && is_bare_whole (c, i) && (i + 1 == c->end || em_item (c->items, i + 1)->type != EM_ITEM_SIZE) &&
+         em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -407,6 +444,11 @@ em_clause_mark_counts (const EmClause *c)
         continue;
       if (em_name_is_clock (c, i))
         em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
+      if (ends_range_of_parts (c, i))
+        {
+          use_name (c, i);
+          use_name (c, i - 2);
+        }
       size = em_item_size (c->items, i);
       if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;

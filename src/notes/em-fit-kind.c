@@ -15,6 +15,7 @@ enum
 {
   EVIDENCE = 8,
   LOOKED_OVER = 8, /* sizes of a repair compared with each other */
+  OWN_FACE = 20,   /* a noun of a face that is no place of something else */
   SLENDER = 12,    /* a groove so many times as long as wide stays one when it is filled */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
@@ -92,6 +93,10 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 && (roles & flat) == flat &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + EVIDENCE;
+  /* "land 6 long, .03 wide, mashed .012": a face of its own name that has lost so much. */
+  if (weight[FACE] >= OWN_FACE && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & EM_ROLE_WIDTH) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS)) == 0)
+    weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + EVIDENCE);
   /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;

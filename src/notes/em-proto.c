@@ -567,6 +567,14 @@ stands_alone (const EmReader *r, const EmProto *proto, guint i)
   return proto->kinds != 0 && first > r->first && is_part_end (r, first - 1) && is_part_end (r, last + 1);
 }
 
+/* "…, two slides": in a part of its own behind the sizes, so many parts have it. */
+static gboolean
+counts_parts_aside (const EmReader *r, const EmProto *proto, guint i)
+{
+  return proto->sizes->len > 0 && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL && i > r->first && is_part_end (r, i - 1) && is_part_end (r, i + 2);
+}
+
 /* "Three cores, each with a chip", "two cavities, same defect": every one of those parts has it. */
 static gboolean
 counts_parts (const EmReader *r, guint i)
@@ -615,7 +623,8 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
       return;
     }
-  if (strchr (number->value, '/') == NULL && proto->count_item == EM_NO_ITEM && counts_parts (r, i))
+  if (strchr (number->value, '/') == NULL && proto->count_item == EM_NO_ITEM && strcmp (number->value, "1") != 0 &&
+      (counts_parts (r, i) || counts_parts_aside (r, proto, i)))
     {
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));

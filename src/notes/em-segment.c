@@ -179,6 +179,20 @@ is_only_state (const EmReader *r, guint noun, guint soft, const Group *group)
          (em_item_size (r->items, i + 1)->roles & group_roles) != 0;
 }
 
+/* "land .03 wide, mashed .012": what a face or wall has lost, in a part of its own. */
+static gboolean
+is_loss_of_head (const EmReader *r, guint head, guint noun)
+{
+  const EmSense *thing = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND) : NULL;
+
+  if (thing == NULL || thing->weight[FACE] + thing->weight[SIDEWALL] == 0 || !em_item_is_soft_break (r->items, noun - 1) ||
+      g_strcmp0 (em_item_says (r->items, noun, EM_SAYS_KIND)->value, "damage") != 0 || noun + 1 >= r->end ||
+      !em_reader_is_sized (r, noun + 1))
+    return FALSE;
+  return em_item_size (r->items, noun + 1)->chain == 0 && (em_item_size (r->items, noun + 1)->roles & group_roles) == 0 &&
+         (noun + 2 >= r->end || em_item_is_soft_break (r->items, noun + 2) || em_item_is_sign (r->items, noun + 2, '.'));
+}
+
 /* "wall low: 12 mil per side, wall 1.4 long": the same noun once more, with the sizes that it lacks. */
 static gboolean
 is_named_again (const EmReader *r, guint head, guint noun, guint32 seen)
@@ -233,7 +247,7 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
-          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun) || is_named_again (r, head, i, seen) ||
+          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun) || is_named_again (r, head, i, seen) || is_loss_of_head (r, head, i) ||
               (soft != EM_NO_ITEM && has_noun && is_only_state (r, i, soft, &group)))
             continue;
           if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM &&

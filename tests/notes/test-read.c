@@ -400,6 +400,10 @@ static const Case cases[] = {
   { "pocket 9 mm wide, 15 mm deep, wall eaten 0.4 mm, 50 mm x 12 mm", EM_UNITS_METRIC, "1\t1\tslot_width\t9\tmm" },
   { "dia 20 mm at top and 12 mm at the bottom, cone seat", EM_UNITS_METRIC, "1\t1\tdiameter_small\t12\tmm" },
   { "Wall 20 x 10 mm. To build up: 0.3 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "Land 6.25 long, .030 wide, mashed .012. Both halves.", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "edges R0.2 mm, length 150 each", EM_UNITS_METRIC, "1\t1\tlength\t150\tmm" },
+  { "face 60 x 12 low 0.3 mm, two slides", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Cav 1 thru 4: pinch edge R0.4 X 140 mm", EM_UNITS_METRIC, "1\t1\tlength\t140\tmm" },
 };
 
 START_TEST (test_case)
