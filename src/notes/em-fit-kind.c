@@ -170,7 +170,7 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
     }
   /* "tip broken off, ⌀2.5 x 6": what is round and no edge by name has none. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && proto->noun != EM_NO_ITEM &&
-      em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[EDGE_NICK] == 0)
+      em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[EDGE_NICK] + em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[WORN_CORNER] == 0)
     weight[EDGE_NICK] /= 4;
   /* "a ding 3 dia": round, so no edge. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)

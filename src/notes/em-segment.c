@@ -53,6 +53,14 @@ is_of_them (const EmReader *r, guint i)
          g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "of t", 4) == 0;
 }
 
+/* "and another one 15 mm, depth 0.1" */
+static gboolean
+is_another (const EmReader *r, guint i)
+{
+  return em_item_says (r->items, i, EM_SAYS_SAME) != NULL &&
+         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "another", 7) == 0;
+}
+
 /* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
 gboolean
 em_reader_begins_one_of (const EmReader *r, guint i)
@@ -74,7 +82,7 @@ em_reader_begins_one_of (const EmReader *r, guint i)
   if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) &&
       em_item_size (r->items, i + 1)->chain == 0)
     return FALSE;
-  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL &&
+  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && !is_another (r, i) &&
       (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
     return FALSE;
   for (guint k = i + 1; k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k); k++)
