@@ -184,7 +184,7 @@ em_fitter_finish_form (EmFitter *f)
   else if (f->fit->kind == RECESS)
     {
       form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
-      if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0)
+      if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0 && strcmp (word, "box") != 0)
         form = word;
       /* "FILL HOLE, 22 DEEP" */
       if (form == NULL && f->proto->has_fill && em_fit_find (f->fit, "depth") != NULL && f->proto->noun != EM_NO_ITEM &&

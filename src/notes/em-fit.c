@@ -16,6 +16,9 @@ enum { ROW_MAX = 8, UNPLACED_MAX = 40 };
 /* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
 static const double build_max_mm = 2.5;
 
+/* Two diameters of one thing farther apart than this are doubtful (common practice, no source). */
+static const double UNLIKE_RATIO = 1.3;
+
 /* A worn diameter is nearer to the finished one than this (common practice, no source). */
 static const double TWIN_LOW = 0.85;
 
@@ -326,7 +329,9 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
       large = em_fitter_mm (f, items[i]) > em_fitter_mm (f, large) ? items[i] : large;
       small = em_fitter_mm (f, items[i]) < em_fitter_mm (f, small) ? items[i] : small;
     }
-  has_role = ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) &
+  /* Wear takes no third of a diameter: what is so far apart may be something else. */
+  has_role = em_fitter_mm (f, large) < UNLIKE_RATIO * em_fitter_mm (f, small) &&
+             ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) &
               (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
   /* ".5 dia +.004 dia": no two of one thing, but how much on the diameter. */
   if (!is_seat && n == 2 && em_fitter_mm (f, small) <= build_max_mm &&
@@ -432,6 +437,9 @@ fit_build (EmFitter *f, guint item)
   /* "1.000 OD worn .004 dia" */
   if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= build_max_mm)
     return offer (f, "build", item, 0.5, "from-words");
+  /* "⌀6, head side worn to 5.9": not how much, but to what. */
+  if ((roles & EM_ROLE_PER_SIDE) != 0 && (roles & EM_ROLE_WORN) != 0 && em_fitter_mm (f, item) > build_max_mm && has_twin (f, item))
+    return FALSE;
   if ((roles & EM_ROLE_PER_SIDE) != 0)
     return offer (f, "build", item, 1, NULL);
   if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 &&
@@ -712,6 +720,13 @@ fit_bare (EmFitter *f)
   n = free_positions (f, free_rows);
   /* "pit 0.6, 0.3 deep" */
   if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && is_round_form (em_fitter_given_text (f->proto, "form")))
+    {
+      em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
+      return;
+    }
+  /* "Dowel hole 8 mm, fill it 20 mm deep": what is filled was round. */
+  if (f->fit->kind == RECESS && f->n_bare > 0 && em_item_size (f->items, f->bare[0])->chain == 0 && is_filled_hole (f) &&
+      em_fit_find (f->fit, "diameter") == NULL && em_fit_find (f->fit, "depth") != NULL && em_fit_find (f->fit, "length") == NULL)
     {
       em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
       return;

@@ -404,6 +404,12 @@ static const Case cases[] = {
   { "edges R0.2 mm, length 150 each", EM_UNITS_METRIC, "1\t1\tlength\t150\tmm" },
   { "face 60 x 12 low 0.3 mm, two slides", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "Cav 1 thru 4: pinch edge R0.4 X 140 mm", EM_UNITS_METRIC, "1\t1\tlength\t140\tmm" },
+  /* One more of its kind; a nick at a round edge; what is filled was round, what wear is not. */
+  { "scratch 30 mm, depth 0.2 mm and another one 15 mm, depth 0.1 mm", EM_UNITS_METRIC, "1\t2\tdepth\t0.1\tmm" },
+  { "inside edge of bore dia 18 mm chipped 2 x 1 x 1", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Dowel hole 8 mm moved 2 mm, fill the old one 20 mm deep", EM_UNITS_METRIC, "1\t1\tdiameter\t8\tmm" },
+  { "Part: ejector pin ⌀6 mm. Head side worn to 5.9 for 12 mm.", EM_UNITS_METRIC, "1\t1\tworn\t5.9\tmm" },
+  { "Fill in the old date stamp, 8 mm dia, 0.5 deep.", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
 };
 
 START_TEST (test_case)
