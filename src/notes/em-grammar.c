@@ -383,10 +383,12 @@ names_current (const EmReader *r, guint first, guint end)
 static gboolean
 counts_current (const EmReader *r, guint first, guint noun)
 {
-  const EmSense *its = r->current != NULL && r->current->noun != EM_NO_ITEM ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
+  const EmSense *its = r->current != NULL &&
+                       r->current->noun != EM_NO_ITEM ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
   const EmSense *counted = noun < r->end ? em_item_says (r->items, noun, EM_SAYS_KIND) : NULL;
 
-  if (its == NULL || counted == NULL || first == 0 || !em_item_is_soft_break (r->items, first - 1) || r->current->count_item != EM_NO_ITEM)
+  if (its == NULL || counted == NULL || first == 0 || !em_item_is_soft_break (r->items, first - 1) ||
+      r->current->count_item != EM_NO_ITEM)
     return FALSE;
   return memcmp (its->weight, counted->weight, sizeof its->weight) == 0;
 }
@@ -530,7 +532,8 @@ tells_unnamed (const EmReader *r, const Content *content, guint first, guint end
     return FALSE;
   if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
     return TRUE;
-  if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 && content->n_sizes > 1))
+  if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 &&
+                                                                                    content->n_sizes > 1))
     return TRUE;
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;
@@ -656,7 +659,11 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
   /* "; 0.2 for grinding" on the line of a repair is that repair's. */
   if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && r->current != NULL &&
       field->line == em_reader_line_of (r, r->current->last))
-    proto = r->current;
+    {
+      /* In a sentence of its own it may be meant for all. */
+      doubt (field);
+      proto = r->current;
+    }
   if (proto == NULL && !loose->is_general &&
       (strcmp (field->field, "finish") == 0 || strcmp (field->field, "stock") == 0 || loose->is_near))
     proto = named_repair (r, loose, field);
