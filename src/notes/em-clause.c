@@ -14,7 +14,8 @@
 /* The size told once more is rounded. */
 static const double DUAL_SHARE = 0.03;
 
-enum { COUNT_MAX = 999, EACH_MAX = 48 /* of one repair, counted by "each" */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4,
+enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4,
        ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
 
 /* Roles of sizes that no angle has. */
@@ -249,7 +250,7 @@ is_misspelt_off (const EmClause *c, guint i)
          g_ascii_strncasecmp (c->items->text + em_item (c->items, i + 1)->start, "of", 2) == 0;
 }
 
-/* "length 150 each", "R0.2, 150 each": so long is each, when the number has a label before it or is more than anyone counts so. */
+/* "length 150 each", "R0.2, 150 each": so long is each, with a label before the number, or when nobody counts as many. */
 static gboolean
 is_measured_each (const EmClause *c, guint i, guint prior, guint next)
 {
@@ -414,7 +415,8 @@ ends_range_of_parts (const EmClause *c, guint i)
       !em_clause_is_size (c, i - 2) || !(em_clause_says (c, i - 1, EM_SAYS_TO) || em_item_is_sign (c->items, i - 1, '-') ||
         g_ascii_strncasecmp (c->items->text + em_item (c->items, i - 1)->start, "thr", 3) == 0 /* "thru" */))
     return FALSE;
-  return is_bare_whole (c, i - 2) && is_bare_whole (c, i) && (i + 1 == c->end || em_item (c->items, i + 1)->type != EM_ITEM_SIZE) &&
+  return is_bare_whole (c, i - 2) && is_bare_whole (c, i) && (i + 1 == c->end ||
+                                                              em_item (c->items, i + 1)->type != EM_ITEM_SIZE) &&
          em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
 }
 
@@ -559,7 +561,8 @@ is_long (const EmSize *size)
 static gboolean
 is_last_of_row (const EmClause *c, guint i)
 {
-  return i >= c->first + 2 && em_clause_is_size (c, i - 2) && em_item_size (c->items, i - 2)->chain == em_item_size (c->items, i)->chain &&
+  return i >= c->first + 2 && em_clause_is_size (c, i - 2) &&
+         em_item_size (c->items, i - 2)->chain == em_item_size (c->items, i)->chain &&
          (em_item_size (c->items, i - 2)->roles | em_item_size (c->items, i)->roles) == 0;
 }
 
@@ -735,7 +738,8 @@ is_weak (const Labels *l, guint i)
   const EmSense *after = label_at (l->c, i + 1, EM_LABEL_AFTER);
 
   return l->pending == EM_ROLE_LENGTH &&
-         (em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) || em_clause_says (l->c, l->pending_item, EM_SAYS_ONE_OF)) && after != NULL &&
+         (em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) ||
+          em_clause_says (l->c, l->pending_item, EM_SAYS_ONE_OF)) && after != NULL &&
          (after->roles & em_dimension_roles) != 0;
 }
 
@@ -895,7 +899,7 @@ em_clause_mark_labels (const EmClause *c)
         take_weld (c, i);
       else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         {
-          /* "⌀1.25 TO 1.00": two of the same, unless they are far apart, "Radius 0,2 auf 55 mm", or the second says what it is. */
+          /* "⌀1.25 TO 1.00": two of the same, unless far apart, "Radius 0,2 auf 55 mm", or the second says what it is. */
           if (!names_itself (c, i + 1) && em_fraction_plain (em_item_size (c->items, i + 1)->value) <
               ALIKE_RATIO * em_fraction_plain (em_item_size (c->items, l.open)->value))
             {

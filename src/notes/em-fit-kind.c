@@ -73,6 +73,31 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
   weight[GROOVE] /= is_flaw ? 2 : 1;
 }
 
+/* What was hammered, scratched or washed and is a face by its sizes. */
+static void
+weigh_hurt_face (const EmProto *proto, guint32 roles, int *weight)
+{
+  /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
+  if (weight[FACE] > 0 && weight[EDGE_NICK] + weight[GROOVE] > 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_RADIUS | legs)) == 0)
+    {
+      weight[FACE] += EVIDENCE;
+      weight[EDGE_NICK] /= 4;
+      weight[GROOVE] /= 4;
+    }
+  /* "cutting edge low: 110 long, 1.2 wide, add 0.5": a strip of an edge that nothing broke off. */
+  if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 &&
+      (roles & flat) == flat &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
+    weight[FACE] = MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + EVIDENCE;
+  /* "land 6 long, .03 wide, mashed .012": a face of its own name that has lost so much. */
+  if (weight[FACE] >= OWN_FACE && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & EM_ROLE_WIDTH) != 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS)) == 0)
+    weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + EVIDENCE);
+}
+
 /* What the sizes beside a word of damage or wear tell of it. */
 static void
 weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -81,22 +106,6 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) &&
       (roles & (EM_ROLE_RADIUS | legs)) == 0)
     weight[EDGE_NICK] /= 4;
-  /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
-  if (weight[FACE] > 0 && weight[EDGE_NICK] + weight[GROOVE] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
-      (roles & (EM_ROLE_RADIUS | legs)) == 0)
-    {
-      weight[FACE] += EVIDENCE;
-      weight[EDGE_NICK] /= 4;
-      weight[GROOVE] /= 4;
-    }
-  /* "cutting edge low: 110 long, 1.2 wide, add 0.5": a strip of an edge that nothing broke off. */
-  if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 && (roles & flat) == flat &&
-      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
-    weight[FACE] = MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + EVIDENCE;
-  /* "land 6 long, .03 wide, mashed .012": a face of its own name that has lost so much. */
-  if (weight[FACE] >= OWN_FACE && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 &&
-      (roles & EM_ROLE_WIDTH) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS)) == 0)
-    weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + EVIDENCE);
   /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;
@@ -161,6 +170,8 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
 static void
 weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
 {
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
   /* "lost a bit of its edge, 8 long, 1.2 deep": a worn edge has no depth beside its length. */
   if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && (roles & EM_ROLE_RADIUS) == 0 && (roles & EM_ROLE_LENGTH) != 0 &&
       (roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0)
@@ -169,8 +180,7 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
       weight[WORN_CORNER] /= 3;
     }
   /* "tip broken off, ⌀2.5 x 6": what is round and no edge by name has none. */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && proto->noun != EM_NO_ITEM &&
-      em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[EDGE_NICK] + em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[WORN_CORNER] == 0)
+  if ((roles & EM_ROLE_DIAMETER) != 0 && noun != NULL && noun->weight[EDGE_NICK] + noun->weight[WORN_CORNER] == 0)
     weight[EDGE_NICK] /= 4;
   /* "a ding 3 dia": round, so no edge. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
@@ -217,7 +227,8 @@ static void
 weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
 {
   /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP": a short one. */
-  if (proto->has_fill && slenderness (items, proto) <= SLENDER && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_WIDTH) != 0 &&
+  if (proto->has_fill && slenderness (items, proto) <= SLENDER && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & EM_ROLE_WIDTH) != 0 &&
       (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + 2 * EVIDENCE);
   /* "plate edge: dent 3 mm long, 1 x 0.6 mm": three sizes and an edge, so two legs. */
@@ -347,6 +358,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_filled (items, proto, roles, n_row, n_bare, weight);
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_damage (proto, roles, n_row, weight);
+  weigh_hurt_face (proto, roles, weight);
   weigh_nameless (proto, roles, n_row, weight);
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)

@@ -438,7 +438,8 @@ fit_build (EmFitter *f, guint item)
   if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= build_max_mm)
     return offer (f, "build", item, 0.5, "from-words");
   /* "⌀6, head side worn to 5.9": not how much, but to what. */
-  if ((roles & EM_ROLE_PER_SIDE) != 0 && (roles & EM_ROLE_WORN) != 0 && em_fitter_mm (f, item) > build_max_mm && has_twin (f, item))
+  if ((roles & EM_ROLE_PER_SIDE) != 0 && (roles & EM_ROLE_WORN) != 0 && em_fitter_mm (f, item) > build_max_mm &&
+      has_twin (f, item))
     return FALSE;
   if ((roles & EM_ROLE_PER_SIDE) != 0)
     return offer (f, "build", item, 1, NULL);
@@ -495,7 +496,8 @@ fit_round (EmFitter *f)
         continue;
       /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
       if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
-          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 && offer (f, "radius", item, 0.5, is_sphere_sign (f, item) ? NULL : "from-words"))
+          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 &&
+          offer (f, "radius", item, 0.5, is_sphere_sign (f, item) ? NULL : "from-words"))
         continue;
       if (is_diameter (f, item) && n < EM_BARE_MAX)
         {
@@ -664,7 +666,7 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
   return reason;
 }
 
-/* "3 mm too far over. 22 x 8, 5 deep": when more sizes than fields are bare, those of the one row that fills the fields are meant. */
+/* "3 mm too far over. 22 x 8, 5 deep": of more bare sizes than fields those of the one row that fills the fields are meant. */
 static void
 keep_row (EmFitter *f, guint n)
 {

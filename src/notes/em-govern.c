@@ -707,7 +707,8 @@ leads_to_repair (const Governor *g, guint cue)
 static gboolean
 is_origin (const Governor *g, guint cue)
 {
-  gboolean is_from = says (g, cue, EM_SAYS_TO) != NULL || g_ascii_strncasecmp (g->c->items->text + item (g, cue)->start, "from", 4) == 0;
+  gboolean is_from = says (g, cue, EM_SAYS_TO) != NULL ||
+                     g_ascii_strncasecmp (g->c->items->text + item (g, cue)->start, "from", 4) == 0;
 
   return is_from && cue > g->c->first && says (g, cue - 1, EM_SAYS_KIND) != NULL;
 }

@@ -347,7 +347,8 @@ verb_number (const EmReader *r, guint i)
 {
   guint64 number = leading_number (r->items, i);
 
-  return number != 0 && (em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL)
+  return number != 0 && (em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
+                         em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL)
          ? number : 0;
 }
 
@@ -397,7 +398,8 @@ em_list_skip_number (EmReader *r, guint first, guint end)
 gboolean
 em_list_begins_number (const EmReader *r, guint i)
 {
-  return r->inline_length == 2 && i + 2 < r->items->items->len && em_item_is_sign (r->items, i + 1, ')') && !em_item_is_sign (r->items, i - 1, '(') &&
+  return r->inline_length == 2 && i + 2 < r->items->items->len && em_item_is_sign (r->items, i + 1, ')') &&
+         !em_item_is_sign (r->items, i - 1, '(') &&
          dotted_number (r, i) == r->inline_number + 1;
 }
 
@@ -411,5 +413,6 @@ em_list_precedes_number (EmReader *r, guint i, guint end)
   if (number == 0 || (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '.') &&
                       !em_item_is_soft_break (r->items, i)))
     return FALSE;
-  return number == r->inline_number + 1 && (r->inline_length == 0 || length == r->inline_length) && em_list_skip_number (r, i + 1, end) != i + 1;
+  return number == r->inline_number + 1 && (r->inline_length == 0 || length == r->inline_length) &&
+         em_list_skip_number (r, i + 1, end) != i + 1;
 }

@@ -249,8 +249,10 @@ try_damage (EmItems *items, EmProto *proto, EmProto *next)
 {
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
 
-  if (!next->may_merge || noun == NULL || noun->value == NULL || proto->sizes->len > 0 || next->sizes->len == 0 || !next->has_build ||
-      next->noun == EM_NO_ITEM || em_item_says (items, next->noun, EM_SAYS_KIND)->value != NULL || proto->count_item != EM_NO_ITEM ||
+  if (!next->may_merge || noun == NULL || noun->value == NULL || proto->sizes->len > 0 || next->sizes->len == 0 ||
+      !next->has_build ||
+      next->noun == EM_NO_ITEM || em_item_says (items, next->noun, EM_SAYS_KIND)->value != NULL ||
+      proto->count_item != EM_NO_ITEM ||
       em_item (items, proto->first)->line != em_item (items, next->first)->line)
     return FALSE;
   append_uint (proto->sizes, next->sizes);

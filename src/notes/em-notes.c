@@ -435,7 +435,8 @@ static void
 add_given (Writer *w, int feature, const EmProto *proto, int kind)
 {
   /* "one rib": a number word for one is what is asked for anyway. */
-  if (proto->count_item != EM_NO_ITEM && !(proto->count == 1 && em_item_says (w->items, proto->count_item, EM_SAYS_NUMBER) != NULL))
+  if (proto->count_item != EM_NO_ITEM && !(proto->count == 1 &&
+                                           em_item_says (w->items, proto->count_item, EM_SAYS_NUMBER) != NULL))
     {
       EmReadField count = field_at (w, feature, "count", proto->count_item);
 

@@ -579,7 +579,8 @@ counts_parts_aside (const EmReader *r, const EmProto *proto, guint i)
 static gboolean
 counts_parts (const EmReader *r, guint i)
 {
-  return i + 3 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
+  return i + 3 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
          em_item_is_sign (r->items, i + 2, ',') &&
          (em_item_says (r->items, i + 3, EM_SAYS_SAME) != NULL || is_word (r, i + 3, "each") || is_word (r, i + 3, "both"));
 }
@@ -728,7 +729,8 @@ raise_only_noun (const EmReader *r, EmProto *proto)
 void
 em_reader_share_fill (const EmReader *r, EmProto *proto, const EmProto *before)
 {
-  if (before == NULL || before == proto || before->fill == EM_NO_ITEM || before->fill < r->first || proto->has_verb || proto->has_worn ||
+  if (before == NULL || before == proto || before->fill == EM_NO_ITEM || before->fill < r->first || proto->has_verb ||
+      proto->has_worn ||
       proto->has_damage)
     return;
   add_phrase (r, proto, before->fill);
@@ -740,8 +742,10 @@ is_depth_of_slot (const EmReader *r, guint slot, guint comma)
 {
   const guint32 told = EM_ROLE_DEPTH | EM_ROLE_LENGTH | EM_ROLE_BUILD;
 
-  return slot != EM_NO_ITEM && em_item_is_sign (r->items, comma, ',') && comma + 1 < r->end && comma > slot + 1 && comma <= slot + 4 &&
-         em_item (r->items, comma + 1)->type == EM_ITEM_SIZE && (em_item_size (r->items, comma + 1)->roles & told) == EM_ROLE_DEPTH;
+  return slot != EM_NO_ITEM && em_item_is_sign (r->items, comma, ',') && comma + 1 < r->end && comma > slot + 1 &&
+         comma <= slot + 4 &&
+         em_item (r->items, comma + 1)->type == EM_ITEM_SIZE &&
+         (em_item_size (r->items, comma + 1)->roles & told) == EM_ROLE_DEPTH;
 }
 
 /* Adds the items from first to end; nouns that name things near were used before. */

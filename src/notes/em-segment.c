@@ -223,14 +223,32 @@ is_area_of (const EmReader *r, guint i, guint last_size, gboolean has_noun)
          em_item_size (r->items, i + 1)->chain != 0;
 }
 
+/* What of a repair was told before an item of it. */
+typedef struct
+{
+  guint    soft;       /* the comma before, or EM_NO_ITEM */
+  guint    last_size;
+  guint    head;       /* its first noun */
+  guint32  seen;       /* roles of its sizes; a row has all */
+  gboolean has_noun;
+} Told;
+
+/* The noun says more of the repair that it stands in. */
+static gboolean
+is_more_of_head (const EmReader *r, guint noun, const Told *told, const Group *group)
+{
+  return is_top_of_rib (r, told->head, noun) || is_area_of (r, noun, told->last_size, told->has_noun) ||
+         is_named_again (r, told->head, noun, told->seen) || is_loss_of_head (r, told->head, noun) ||
+         (told->soft != EM_NO_ITEM && told->has_noun && is_only_state (r, noun, told->soft, group));
+}
+
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
  * several that were named together. */
 guint
 em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of)
 {
-  guint soft = EM_NO_ITEM, last_size = EM_NO_ITEM, head = EM_NO_ITEM;
-  gboolean has_noun = FALSE, has_verb = FALSE;
-  guint32 seen = 0;      /* roles of the sizes before; a row has all */
+  Told told = { EM_NO_ITEM, EM_NO_ITEM, EM_NO_ITEM, 0, FALSE };
+  gboolean has_verb = FALSE;
   Group group = { 0 };
 
   *out_is_before_one_of = TRUE;
@@ -240,7 +258,7 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         {
           if (i > start && (em_reader_begins_one_of (r, i + 1) || repeats (r, &group, i)))
             return i + 1;
-          soft = i;
+          told.soft = i;
           has_verb = FALSE;
           memset (&group, 0, sizeof group);
         }
@@ -248,27 +266,26 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         return i + 1;
       else if (em_reader_is_sized (r, i))
         {
-          last_size = i;
-          seen |= em_item_size (r->items, i)->roles | (em_item_size (r->items, i)->chain != 0 ? group_roles : 0);
+          told.last_size = i;
+          told.seen |= em_item_size (r->items, i)->roles | (em_item_size (r->items, i)->chain != 0 ? group_roles : 0);
         }
       else if (em_reader_is_verb (r, i))
         has_verb = TRUE;
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= HEAD_NOUN && (has_verb || !em_reader_is_demoted (r, i)))
         {
-          if (is_top_of_rib (r, head, i) || is_area_of (r, i, last_size, has_noun) || is_named_again (r, head, i, seen) || is_loss_of_head (r, head, i) ||
-              (soft != EM_NO_ITEM && has_noun && is_only_state (r, i, soft, &group)))
+          if (is_more_of_head (r, i, &told, &group))
             continue;
-          if (has_noun && soft != EM_NO_ITEM && last_size != EM_NO_ITEM &&
-              (soft > last_size || is_size_of_noun (r, soft, &group, last_size, i)))
+          if (told.has_noun && told.soft != EM_NO_ITEM && told.last_size != EM_NO_ITEM &&
+              (told.soft > told.last_size || is_size_of_noun (r, told.soft, &group, told.last_size, i)))
             {
               *out_is_before_one_of = FALSE;
-              return soft + 1;
+              return told.soft + 1;
             }
-          head = has_noun ? head : i;
-          has_noun = TRUE;
+          told.head = told.has_noun ? told.head : i;
+          told.has_noun = TRUE;
         }
       else if (em_reader_is_noun (r, i) && noun_weight (r, i) >= WEAK_NOUN && !em_reader_is_demoted (r, i))
-        has_noun = TRUE;
+        told.has_noun = TRUE;
       add_to_group (r, &group, i);
     }
   *out_is_before_one_of = FALSE;

@@ -118,7 +118,8 @@ name_depth (const EmItems *items, Line *line)
   if ((roles & EM_ROLE_LENGTH) == 0 || (roles & EM_ROLE_WIDTH) == 0 || (roles & EM_ROLE_DEPTH) != 0)
     return;
   for (guint c = 0; c < line->n; c++)
-    if (line->cell[c].type == COLUMN_SIZE && line->cell[c].roles == EM_ROLE_DIAMETER && em_item (items, line->cell[c].label)->length == 1)
+    if (line->cell[c].type == COLUMN_SIZE && line->cell[c].roles == EM_ROLE_DIAMETER &&
+        em_item (items, line->cell[c].label)->length == 1)
       line->cell[c].roles = EM_ROLE_DEPTH;
 }
 
