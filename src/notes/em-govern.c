@@ -628,7 +628,13 @@ read_refusal (Governor *g, guint i)
     last++;
   if (thing != NULL && is_apart (g, last))
     return;
-  if (thing != NULL)
+  /* "INSIDE DOWEL HOLES": which holes only their own words say. */
+  if (thing != NULL && strcmp (thing->value, "hole") == 0)
+    {
+      add (g, "refuse", NULL, last, last)->is_general = TRUE;
+      item (g, i)->is_used = TRUE;
+    }
+  else if (thing != NULL)
     add (g, "refuse", thing->value, i, last)->is_general = TRUE;
   else if (last > i)
     {

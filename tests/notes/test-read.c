@@ -410,6 +410,9 @@ static const Case cases[] = {
   { "Dowel hole 8 mm moved 2 mm, fill the old one 20 mm deep", EM_UNITS_METRIC, "1\t1\tdiameter\t8\tmm" },
   { "Part: ejector pin ⌀6 mm. Head side worn to 5.9 for 12 mm.", EM_UNITS_METRIC, "1\t1\tworn\t5.9\tmm" },
   { "Fill in the old date stamp, 8 mm dia, 0.5 deep.", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
+  /* Which holes stay free of weld only their own words say. */
+  { "DO NOT WELD INSIDE DOWEL HOLES", EM_UNITS_METRIC, "1\t0\trefuse\tDOWEL HOLES\t" },
+  { "The rib is low by 0.7 mm over 22 mm, rib 1.8 mm thick. Gap to the next rib only 2.5 mm.", EM_UNITS_METRIC, "!1\t2\tkind\trib\t" },
 };
 
 START_TEST (test_case)
