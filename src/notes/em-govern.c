@@ -81,13 +81,42 @@ infer (EmLoose *one, const char *reason)
   one->given.field.reason = reason;
 }
 
+/* The unit that items i to last name. A later "UNITS: MM" that says otherwise governs what follows it; other words that only name a
+ * unit do not. units: its word; NULL: the unit stands apart. */
+static void
+say_units (Governor *g, EmUnit unit, const EmSense *units, guint i, guint last)
+{
+  EmUnitsSaid said = { i, unit == EM_UNIT_INCH ? EM_UNITS_INCH : EM_UNITS_METRIC };
+  GArray *all = g->grammar->units_said;
+  gboolean is_first = !g->grammar->has_units;
+  EmLoose *one;
+
+  if (!is_first && (units == NULL || units->unit != EM_UNIT_NONE || g_array_index (all, EmUnitsSaid, all->len - 1).units == said.units))
+    return;
+  g_array_append_val (all, said);
+  one = add (g, "units", unit == EM_UNIT_INCH ? "in" : "mm", i, last);
+  one->is_general = TRUE;
+  /* "MM [INCH]": the other unit in brackets, as the sizes have it. */
+  if (last + 2 < g->c->end && em_item_is_sign (g->c->items, last + 1, '[') && says (g, last + 2, EM_SAYS_UNIT) != NULL)
+    item (g, last + 2)->is_used = TRUE;
+  if (!is_first)
+    {
+      infer (one, "units-differ");
+      return;
+    }
+  g->grammar->has_units = TRUE;
+  g->grammar->units = said.units;
+  /* A unit that only stands apart is taken to govern; "ALL DIMS MM" says so. */
+  if (units == NULL)
+    infer (one, "from-words");
+}
+
 /* "ALL DIMS MM", "metric", or a unit that stands apart from any number: "(MM)". */
 static void
 read_units (Governor *g, guint i)
 {
   const EmSense *units = says (g, i, EM_SAYS_UNITS), *unit = says (g, i, EM_SAYS_UNIT);
   guint last = i;
-  EmLoose *one;
 
   if (item (g, i)->is_used)
     return;
@@ -111,19 +140,7 @@ read_units (Governor *g, guint i)
       (units == NULL && says (g, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < g->c->end &&
        !em_item_is_sign (g->c->items, i + 1, ')')))
     return;
-  if (!g->grammar->has_units)
-    {
-      g->grammar->has_units = TRUE;
-      g->grammar->units = unit->unit == EM_UNIT_INCH ? EM_UNITS_INCH : EM_UNITS_METRIC;
-      one = add (g, "units", unit->unit == EM_UNIT_INCH ? "in" : "mm", i, last);
-      /* "MM [INCH]": the other unit in brackets, as the sizes have it. */
-      if (last + 2 < g->c->end && em_item_is_sign (g->c->items, last + 1, '[') && says (g, last + 2, EM_SAYS_UNIT) != NULL)
-        item (g, last + 2)->is_used = TRUE;
-      one->is_general = TRUE;
-      /* A unit that only stands apart is taken to govern; "ALL DIMS MM" says so. */
-      if (units == NULL)
-        infer (one, "from-words");
-    }
+  say_units (g, unit->unit, units, i, last);
 }
 
 /* Fields that stand once: the first is taken, later ones stay visible as unused. TRUE for the first. */

@@ -1085,6 +1085,7 @@ em_grammar_read (EmItems *items)
   grammar->items = items;
   grammar->protos = g_ptr_array_new_with_free_func (em_proto_free);
   grammar->general = g_array_new (FALSE, FALSE, sizeof (EmGiven));
+  grammar->units_said = g_array_new (FALSE, FALSE, sizeof (EmUnitsSaid));
   for (guint i = 0; i <= n; i++)
     if (i == n || em_item (items, i)->type == EM_ITEM_LINE)
       {
@@ -1106,5 +1107,6 @@ em_grammar_free (EmGrammar *grammar)
 {
   g_ptr_array_unref (grammar->protos);
   g_array_unref (grammar->general);
+  g_array_unref (grammar->units_said);
   g_free (grammar);
 }

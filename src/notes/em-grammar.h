@@ -47,11 +47,19 @@ typedef struct
   gboolean is_merged;      /* taken into the one before */
 } EmProto;
 
+/* "ALL DIMS MM", at its item: for what follows it where another says otherwise. */
+typedef struct
+{
+  guint   item;
+  EmUnits units;
+} EmUnitsSaid;
+
 typedef struct
 {
   EmItems   *items;
   gboolean   has_units;       /* a note says which */
-  EmUnits    units;
+  EmUnits    units;           /* the first that does */
+  GArray    *units_said;      /* EmUnitsSaid, in order, each other than the one before it */
   gboolean   has_written;     /* all sizes that tell their unit tell the same */
   EmUnits    written;
   const char *base;           /* the metal that was met; NULL: none */

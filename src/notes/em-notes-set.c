@@ -177,7 +177,8 @@ em_quote_set_general (EmQuote *quote, const EmReadField *field)
     if (is (field, quote_texts[i].field))
       em_quote_set_text (quote, quote_texts[i].text, is (field, "coating") &&
                          index_of (coatings, G_N_ELEMENTS (coatings), field->text) >= 0 ? _(field->text) : field->text);
-  if (is (field, "units"))
+  /* The unit shown is the first one named. */
+  if (is (field, "units") && g_strcmp0 (field->reason, "units-differ") != 0)
     quote->units = g_strcmp0 (field->text, "in") == 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;
   else if (is (field, "hardness"))
     quote->hardness_hrc = field->value;

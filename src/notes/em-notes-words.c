@@ -56,6 +56,7 @@ static const Words reason_words[] = {
   { "same-language", N_("notes in this language are in this unit") },
   { "fraction-inch", N_("a fraction is taken as inches") },
   { "general-note", N_("a general note says so") },
+  { "units-differ", N_("the notes name two units; the one named last before it is taken") },
   { "same-feature", N_("other sizes of this feature are in this unit") },
   { "same-note", N_("other sizes in these notes are in this unit") },
   { "quote-units", N_("nothing says which unit: the quote’s own is taken") },

@@ -133,8 +133,26 @@ has_loose_points (const Votes *all)
          (all->n_giant > 0 || (all->n_fine == 0 && (all->n_large > 0 || all->n_zero > 0)));
 }
 
+/* Of several notes that name different units the last one before the item governs it; of one, that one. */
+static EmUnit
+governing_unit (const Resolver *r, guint item)
+{
+  GArray *said = r->grammar->units_said;
+  guint low = 0, high = said->len;
+
+  while (low < high)
+    {
+      guint middle = low + (high - low) / 2;
+      if (g_array_index (said, EmUnitsSaid, middle).item < item)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return unit_of (low > 0 ? g_array_index (said, EmUnitsSaid, low - 1).units : r->grammar->units);
+}
+
 static void
-settle_bare (const Resolver *r, EmSize *size, const Votes *own)
+settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
 {
   gboolean is_metric = r->all.n_plain_mm > 0 && r->all.n_plain_inch == 0, is_loose = is_metric || has_loose_points (&r->all);
   EmUnit written = told (size), row = size->chain != 0 ? g_array_index (r->rows, EmUnit, size->chain) : EM_UNIT_NONE;
@@ -142,7 +160,7 @@ settle_bare (const Resolver *r, EmSize *size, const Votes *own)
   if (row != EM_UNIT_NONE)
     size->unit = row;
   else if (r->grammar->has_units)
-    settle (size, unit_of (r->grammar->units), "general-note");
+    settle (size, governing_unit (r, item), r->grammar->units_said->len > 1 ? "units-differ" : "general-note");
   else if (written == EM_UNIT_INCH && !size->is_fraction && is_metric)
     {
       /* ".05" beside "3 mm": inch by its writing, metric by its company. */
@@ -222,7 +240,7 @@ settle_item (const Resolver *r, guint item, const Votes *votes)
   EmSize *size = em_item_size (r->items, item);
 
   if (size->unit == EM_UNIT_NONE && is_length (size))
-    settle_bare (r, size, votes);
+    settle_bare (r, item, size, votes);
 }
 
 static void

@@ -130,6 +130,10 @@ static const Case cases[] = {
   /* Notes that govern. */
   { "ALL DIMS MM\nCRACK 12 LG", EM_UNITS_INCH, "2\t1\tlength\t12\tmm" },
   { "CRACK 12 LG\nDIMENSIONS IN INCHES", EM_UNITS_METRIC, "1\t1\tlength\t304.8\tmm" },
+  { "ALL DIMS INCH\nNICK ON P/L .25 LG X .03 X .03\nUNITS: MM\nP/L EDGE WORN TO R0.5, 40 LG", EM_UNITS_INCH, "2\t1\tlength\t6.35\tmm" },
+  { "ALL DIMS INCH\nNICK ON P/L .25 LG X .03 X .03\nUNITS: MM\nP/L EDGE WORN TO R0.5, 40 LG", EM_UNITS_INCH, "4\t2\tlength\t40\tmm" },
+  { "ALL DIMS INCH\nNICK ON P/L .25 LG X .03 X .03\nUNITS: MM\nP/L EDGE WORN TO R0.5, 40 LG", EM_UNITS_INCH, "!3\t0\tunused\tUNITS: MM\t" },
+  { "ALL DIMS MM\nCRACK 12 LG\nALL DIMS MM", EM_UNITS_INCH, "2\t1\tlength\t12\tmm" },
   { "ADD .015 STOCK ALL OVER", EM_UNITS_INCH, "1\t0\tstock\t0.381\tmm" },
   { "MACHINING BY CUSTOMER", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
   { "HARD CHROME PLATED", EM_UNITS_INCH, "1\t0\tcoating\tchrome\t" },
@@ -500,6 +504,27 @@ START_TEST (test_unlikely_hardness_is_marked)
 }
 END_TEST
 
+/* A drawing's text behind a mail in the other unit: what each governs is no more than taken for it. */
+START_TEST (test_two_units_are_marked)
+{
+  const char *text = "ALL DIMS INCH\nNICK ON P/L .25 LG X .03 X .03\nUNITS: MM\nP/L EDGE WORN TO R0.5, 40 LG";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_INCH);
+  guint n_met = 0;
+
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (strcmp (field->field, "length") != 0)
+        continue;
+      n_met++;
+      ck_assert_int_eq (field->state, EM_READ_INFERRED);
+      ck_assert_str_eq (field->reason, "units-differ");
+    }
+  ck_assert_uint_eq (n_met, 2);
+}
+END_TEST
+
 START_TEST (test_lexicon_errors_name_the_line)
 {
   static const char *const bad[] = {
@@ -534,6 +559,7 @@ main (void)
   tcase_add_test (tcase, test_missing_fields_are_told);
   tcase_add_test (tcase, test_fields_point_to_their_words);
   tcase_add_test (tcase, test_unlikely_hardness_is_marked);
+  tcase_add_test (tcase, test_two_units_are_marked);
   tcase_add_test (tcase, test_lexicon_errors_name_the_line);
   status = run_suite ("notes: read", tcase);
   em_lexicon_free (lexicon);
