@@ -25,7 +25,8 @@ enum
   STEPS_MOST = 12,            /* of one action */
   REMEMBERED = 12,            /* actions told when something fails */
   WORTH_MEASURING = 2000,     /* actions */
-  LEAK_BYTES_PER_ACTION = 64
+  LEAK_BYTES_PER_ACTION = 64,
+  LOOKED_AT_MS = 700          /* a popover; closed within half a second GTK 4.8 keeps it for ever, which nobody's eye is fast enough for */
 };
 
 typedef struct
@@ -53,12 +54,23 @@ last_told (EmSoak *soak)
   return g_string_free (text, FALSE);
 }
 
-/* Anything said at the level of a warning or above is counted; a critical one ends the program, so what was done is told first. */
+/* GTK 4.8 may draw a popover in the frame it is shown in before its part has a place, one time in thousands; the next frame has it. It
+ * is told and passed over. */
+static gboolean
+is_of_a_popover (const GLogField *fields, gsize n_fields)
+{
+  for (gsize i = 0; i < n_fields; i++)
+    if (g_str_equal (fields[i].key, "MESSAGE"))
+      return g_str_has_prefix (fields[i].value, "Trying to snapshot GtkGizmo") && g_str_has_suffix (fields[i].value, "without a current allocation");
+  return FALSE;
+}
+
+/* Anything else said at the level of a warning or above is counted; a critical one ends the program, so what was done is told first. */
 static GLogWriterOutput
 count_warnings (GLogLevelFlags level, const GLogField *fields, gsize n_fields, gpointer data)
 {
   (void) data;
-  if (level & (G_LOG_LEVEL_WARNING | G_LOG_LEVEL_CRITICAL | G_LOG_LEVEL_ERROR))
+  if (level & (G_LOG_LEVEL_WARNING | G_LOG_LEVEL_CRITICAL | G_LOG_LEVEL_ERROR) && !is_of_a_popover (fields, n_fields))
     {
       g_autofree char *told = soaked != NULL ? last_told (soaked) : g_strdup ("");
       n_logged++;
@@ -389,6 +401,10 @@ click (EmSoak *soak)
   for (int i = 0; i < 5; i++)
     {
       test_settle (2);
+      if (pick (soak, is_popover) == NULL)
+        continue;
+      test_settle (LOOKED_AT_MS);
+      /* It may have closed by itself. */
       if ((popover = pick (soak, is_popover)) != NULL)
         gtk_popover_popdown (GTK_POPOVER (popover));
     }
