@@ -25,7 +25,7 @@ enum
   STEPS_MOST = 12,            /* of one action */
   REMEMBERED = 12,            /* actions told when something fails */
   WORTH_MEASURING = 2000,     /* actions */
-  LEAK_BYTES_PER_ACTION = 64,
+  LEAK_BYTES_PER_ACTION = 400, /* more than the libraries' caches of glyphs, fonts and names were seen to take; a label is some 2,000 */
   LOOKED_AT_MS = 700          /* a popover; closed within half a second GTK 4.8 keeps it for ever, which nobody's eye is fast enough for */
 };
 
