@@ -366,22 +366,32 @@ em_quote_file_load (const char *path, EmQuoteFile *out_file, GError **error)
 
 /* ---- writing ---- */
 
+/* Of lines that say the same the first has all that is kept of them; put to each, it would double at every save. met: the places put so
+ * far. place is taken. */
 static void
-put_place (EmXmlWriter *writer, const char *kept, char *place)
+put_place (EmXmlWriter *writer, const char *kept, GHashTable *met, char *place)
 {
-  if (kept != NULL)
+  if (kept != NULL && !g_hash_table_contains (met, place))
     em_xml_put_kept (writer, kept, place);
-  g_free (place);
+  g_hash_table_add (met, place);
+}
+
+static GHashTable *
+places_new (void)
+{
+  return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 }
 
 static void
 put_breaks (EmXmlWriter *writer, const EmQuote *quote)
 {
+  g_autoptr (GHashTable) met = places_new ();
+
   for (int32_t i = 0; i < quote->n_breaks; i++)
     {
       em_xml_open (writer, "break");
       em_xml_put_integer (writer, "tools", quote->break_tools[i]);
-      put_place (writer, quote->text[EM_QUOTE_EXTRA], break_place (quote->break_tools[i]));
+      put_place (writer, quote->text[EM_QUOTE_EXTRA], met, break_place (quote->break_tools[i]));
       em_xml_close (writer);
     }
 }
@@ -389,6 +399,8 @@ put_breaks (EmXmlWriter *writer, const EmQuote *quote)
 static void
 put_extras (EmXmlWriter *writer, const EmQuote *quote)
 {
+  g_autoptr (GHashTable) met = places_new ();
+
   for (int32_t i = 0; i < quote->n_extras; i++)
     {
       em_xml_open (writer, "extra");
@@ -396,13 +408,13 @@ put_extras (EmXmlWriter *writer, const EmQuote *quote)
       em_xml_put_integer (writer, "cost", quote->extra[i].cost_minor);
       if (quote->extra[i].is_per_tool)
         em_xml_put_boolean (writer, "per_tool", TRUE);
-      put_place (writer, quote->text[EM_QUOTE_EXTRA], extra_place (&quote->extra[i]));
+      put_place (writer, quote->text[EM_QUOTE_EXTRA], met, extra_place (&quote->extra[i]));
       em_xml_close (writer);
     }
 }
 
 static void
-put_mark (EmXmlWriter *writer, const EmMark *mark, const char *kept)
+put_mark (EmXmlWriter *writer, const EmMark *mark, const char *kept, GHashTable *met)
 {
   em_xml_open (writer, "mark");
   em_xml_put_integer (writer, "start", mark->start);
@@ -413,7 +425,7 @@ put_mark (EmXmlWriter *writer, const EmMark *mark, const char *kept)
     em_xml_put (writer, "state", em_mark_ids[mark->state]);
   em_xml_put (writer, "field", mark->field);
   em_xml_put (writer, "reason", mark->reason);
-  put_place (writer, kept, mark_place (mark));
+  put_place (writer, kept, met, mark_place (mark));
   em_xml_close (writer);
 }
 
@@ -423,10 +435,11 @@ put_marks (EmXmlWriter *writer, const EmQuote *quote)
 {
   const char *notes = quote->text[EM_QUOTE_NOTES] != NULL ? quote->text[EM_QUOTE_NOTES] : "";
   size_t length = strlen (notes);
+  g_autoptr (GHashTable) met = places_new ();
 
   for (int32_t i = 0; i < quote->n_marks; i++)
     if (is_within (&quote->mark[i], notes, length))
-      put_mark (writer, &quote->mark[i], quote->text[EM_QUOTE_EXTRA]);
+      put_mark (writer, &quote->mark[i], quote->text[EM_QUOTE_EXTRA], met);
 }
 
 /* Ids given before are not given again, though the features be gone. */

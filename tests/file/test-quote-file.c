@@ -326,6 +326,28 @@ START_TEST (newer_is_edited)
 }
 END_TEST
 
+/* Two marks that say the same, each with something of a newer version: what is kept does not double at every save. Found by a fuzzer. */
+START_TEST (newer_of_the_same_marks_is_kept)
+{
+  static const char same[] = HEAD OPEN ("1.4") ">\n<mark start=\"0\" length=\"0\"><seen by=\"A\"/></mark>\n"
+    "<mark start=\"0\" length=\"0\"><seen by=\"B\"/></mark>\n</quote>";
+  g_autofree char *once = NULL, *twice = NULL;
+  EmQuoteFile file;
+
+  ck_assert (parse (same, &file, NULL));
+  ck_assert_int_eq (file.quote.n_marks, 2);
+  once = write_text (&file);
+  em_quote_file_clear (&file);
+  ck_assert (parse (once, &file, NULL));
+  twice = write_text (&file);
+  em_quote_file_clear (&file);
+  ck_assert_str_eq (once, twice);
+  ck_assert_ptr_nonnull (strstr (once, "by=\"A\""));
+  ck_assert_ptr_nonnull (strstr (once, "by=\"B\""));
+  ck_assert_ptr_eq (strstr (once, "by=\"B\""), g_strrstr (once, "by=\"B\""));
+}
+END_TEST
+
 /* A feature pasted from a newer quote makes the quote it lands in one of that version. */
 START_TEST (newer_is_pasted)
 {
@@ -461,6 +483,7 @@ main (void)
   {
     EM_TEST (round_empty), EM_TEST (round_full), EM_TEST (round_in_german), EM_TEST (sent_metals_come_back), EM_TEST (odd_texts),
     EM_TEST (save_and_load), EM_TEST_LOOP (refuses, bad), EM_TEST (truncation), EM_TEST (newer_is_kept), EM_TEST (newer_is_edited),
+    EM_TEST (newer_of_the_same_marks_is_kept),
     EM_TEST (newer_is_pasted), EM_TEST (clipboard), EM_TEST (many), EM_TEST (schema), EM_TEST (schema_by_another),
   };
 
