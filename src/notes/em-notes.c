@@ -9,6 +9,7 @@
 #include "em-merge.h"
 #include "em-read-result.h"
 #include "em-resolve.h"
+#include "em-unused.h"
 
 #include <math.h>
 #include <string.h>
@@ -558,7 +559,7 @@ write_feature (Writer *w, const EmProto *proto)
 {
   gboolean is_close;
   int feature = ++w->result->n_features, second, kind = em_fit_kind (w->items, proto, &second, &is_close);
-  EmReadSpan span = { em_item (w->items, proto->first)->start, 0, em_item (w->items, proto->first)->line };
+  EmReadSpan span = { em_item (w->items, proto->first)->start, 0, em_item (w->items, proto->first)->line, FALSE };
   const EmItem *last = em_item (w->items, proto->last);
   EmFit fit = { .kind = -1 };
 
@@ -677,120 +678,6 @@ write_unit_question (Writer *w)
   g_array_insert_val (w->result->questions, at, question);
 }
 
-/* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
-static gboolean
-has_noise (const EmPhrase *phrase, const char *value)
-{
-  for (guint i = 0; i < phrase->n_senses; i++)
-    if (phrase->sense[i]->says == EM_SAYS_NOISE && g_strcmp0 (phrase->sense[i]->value, value) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
-is_only_talk (const EmPhrase *phrase)
-{
-  for (guint i = 0; phrase != NULL && i < phrase->n_senses; i++)
-    if (phrase->sense[i]->says != EM_SAYS_GLUE && phrase->sense[i]->says != EM_SAYS_TALK &&
-        phrase->sense[i]->says != EM_SAYS_NOISE)
-      return FALSE;
-  return phrase != NULL;
-}
-
-static gboolean
-is_content (const EmItem *item)
-{
-  const EmSense *number = item->type == EM_ITEM_PHRASE ? em_phrase_find (item->phrase, EM_SAYS_NUMBER) : NULL;
-  static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES, EM_SAYS_NEAR, EM_SAYS_AGENT,
-                                  EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE,
-                                  EM_SAYS_VERB, EM_SAYS_PLACE };
-
-  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
-    return FALSE;
-  /* "Gruß, Liese": a word with a capital that is only like one of talk is a name. */
-  if ((item->flags & EM_TOKEN_SLIP) != 0 && (item->flags & EM_TOKEN_CAPITAL) != 0 && (item->flags & EM_TOKEN_UPPER) == 0 &&
-      (item->is_talk || is_only_talk (item->phrase)))
-    return TRUE;
-  if (item->is_talk)
-    return FALSE;
-  if (item->type == EM_ITEM_PHRASE && (has_noise (item->phrase, "quiet") || has_noise (item->phrase, "unsure")))
-    return FALSE;
-  if (number != NULL && (g_strcmp0 (number->value, "1") == 0 || g_strcmp0 (number->value, EM_ARTICLE) == 0))
-    return FALSE;
-  for (gsize i = 0; item->type == EM_ITEM_PHRASE && i < G_N_ELEMENTS (empty); i++)
-    if (em_phrase_find (item->phrase, empty[i]) != NULL)
-      return FALSE;
-  return TRUE;
-}
-
-/* "the radius", "first", "two": what such a word says without a size of its own, the words round it say, too. */
-static gboolean
-is_trade_word (const EmItem *item)
-{
-  static const EmSays trade[] = { EM_SAYS_KIND, EM_SAYS_LABEL, EM_SAYS_NUMBER, EM_SAYS_MACHINING, EM_SAYS_UNIT, EM_SAYS_UNITS,
-                                 EM_SAYS_QUANTITY,
-                                  EM_SAYS_PLACES, EM_SAYS_TYPICAL, EM_SAYS_MATERIAL, EM_SAYS_THING };
-
-  if (item->type != EM_ITEM_PHRASE)
-    return FALSE;
-  if (em_phrase_find (item->phrase, EM_SAYS_ONE_OF) != NULL || has_noise (item->phrase, "alone"))
-    return TRUE;
-  for (gsize i = 0; i < G_N_ELEMENTS (trade) && em_phrase_find (item->phrase, EM_SAYS_NOISE) == NULL; i++)
-    if (em_phrase_find (item->phrase, trade[i]) != NULL)
-      return TRUE;
-  return FALSE;
-}
-
-/* A word that no lexicon knows, or one of the trade, alone among words that were read: it stands within what its repair shows.
- * Names, which are written with a capital, and whole stretches stay visible as unused. */
-static gboolean
-is_lone_word (const Writer *w, guint first, guint end)
-{
-  const EmItem *item = em_item (w->items, first);
-  gboolean is_upper = (item->flags & EM_TOKEN_UPPER) != 0;
-
-  for (guint i = first + 1; i < end; i++)
-    if (is_content (em_item (w->items, i)))
-      return FALSE;
-  if (!is_trade_word (item) && (item->type != EM_ITEM_UNKNOWN || item->is_heading ||
-                                (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) ||
-                                !g_ascii_isalpha (w->text[item->start])))
-    return FALSE;
-  return (first > 0 && em_item (w->items, first - 1)->is_used) ||
-         (end < w->items->items->len && em_item (w->items, end)->is_used);
-}
-
-static void
-write_unused (Writer *w)
-{
-  EmReadSpan span = { 0 };
-  gboolean is_open = FALSE;
-  guint first = 0;
-
-  for (guint i = 0; i <= w->items->items->len; i++)
-    {
-      const EmItem *item = i < w->items->items->len ? em_item (w->items, i) : NULL;
-
-      if (item == NULL || item->type == EM_ITEM_LINE || item->is_used)
-        {
-          if (is_open && !is_lone_word (w, first, i))
-            g_array_append_val (w->result->unused, span);
-          is_open = FALSE;
-        }
-      else if (is_content (item))
-        {
-          if (!is_open)
-            {
-              span.start = item->start;
-              span.line = item->line;
-              first = i;
-            }
-          span.length = item->start + item->length - span.start;
-          is_open = TRUE;
-        }
-    }
-}
-
 static gsize
 cut_length (const char *text, gsize length)
 {
@@ -821,11 +708,11 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
   write_general (&w);
   write_features (&w);
   write_unit_question (&w);
-  write_unused (&w);
+  em_unused_write (w.items, w.result);
   if (read < length)
     {
       EmReadSpan rest = { (guint32) read, (guint32) MIN (length - read, G_MAXUINT32), w.items->items->len > 0
-                         ? em_item (w.items, w.items->items->len - 1)->line : 1 };
+                         ? em_item (w.items, w.items->items->len - 1)->line : 1, FALSE };
 
       w.result->n_unread = length - read;
       g_array_append_val (w.result->unused, rest);

@@ -60,7 +60,8 @@ typedef struct
 
 typedef struct
 {
-  guint32 start, length, line;
+  guint32  start, length, line;
+  gboolean is_minor;        /* of an unused stretch: talk that an office passes over, shown but not listed */
 } EmReadSpan;
 
 typedef struct
@@ -87,7 +88,7 @@ EmReadResult *em_notes_read (const EmLexicon *lexicon, const char *text, gsize l
 void          em_read_result_free (EmReadResult *result);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (EmReadResult, em_read_result_free)
 
-/* line<TAB>feature<TAB>field<TAB>value<TAB>unit, a row a field, question and unused stretch, by feature (0 first) then
+/* line<TAB>feature<TAB>field<TAB>value<TAB>unit, a row a field, question and unused stretch that is not minor, by feature (0 first) then
  * position. Missing fields have no row. "question" has the code as value, "unused" the words. Tabs, line ends and bytes
  * that are no UTF-8 are written as spaces. */
 char *em_read_result_to_tsv (const EmReadResult *result, const char *text);

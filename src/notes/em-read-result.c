@@ -123,6 +123,8 @@ em_read_result_to_tsv (const EmReadResult *result, const char *text)
     {
       const EmReadSpan *span = &g_array_index (result->unused, EmReadSpan, i);
 
+      if (span->is_minor)
+        continue;
       g_string_append_printf (tsv, "%u\t0\tunused\t", span->line);
       append_clean (tsv, text + span->start, span->length);
       g_string_append (tsv, "\t\n");

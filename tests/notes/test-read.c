@@ -214,6 +214,11 @@ static const Case cases[] = {
   /* Words of letters and calls are no text that could not be used; days, names and states are. */
   { "Could you please send us your best price as soon as possible", EM_UNITS_METRIC, "!1\t0\tunused\tCould you please send us your best price as soon as possible\t" },
   { "NICK 2 X 1 X 1 MM, PIN BENT", EM_UNITS_METRIC, "1\t0\tunused\tBENT\t" },
+  /* How damage came and what lies about is passed over; who, when, in what state and what to mind is not. */
+  { "Nick 2 x 1 x 1 mm\nthe blade fell on it", EM_UNITS_METRIC, "!2\t0\tunused\tblade fell on it\t" },
+  { "Nick 2 x 1 x 1 mm. Needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tNeeded by Thursday\t" },
+  { "Nick 2 x 1 x 1 mm. Preheat required", EM_UNITS_METRIC, "1\t0\tunused\tPreheat required\t" },
+  { "Nick 5 x 1 x 1 mm and 7.5 mm", EM_UNITS_METRIC, "!1\t0\tunused\t7.5 mm\t" },
   /* Numbers that are no size: telephone, time, date, names of steels and parts, how long. */
   { "Pin 8 mm dia, call 555-0142", EM_UNITS_METRIC, "!1\t1\tquestion\ttwo-values\t" },
   { "NICK 2 X 1 X 1 MM ON INSERT C2", EM_UNITS_METRIC, "!1\t1\tdiameter\t2\tmm" },
@@ -525,6 +530,47 @@ START_TEST (test_two_units_are_marked)
 }
 END_TEST
 
+/* Talk is not listed, but where it stands is still told, so that it can be shown as not used. */
+START_TEST (test_talk_stays_among_the_unused)
+{
+  const char *text = "Nick 2 x 1 x 1 mm\nthe blade fell on it";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+  gboolean is_met = FALSE;
+
+  for (guint i = 0; i < result->unused->len; i++)
+    {
+      const EmReadSpan *span = &g_array_index (result->unused, EmReadSpan, i);
+      g_autofree char *words = g_strndup (text + span->start, span->length);
+
+      ck_assert (span->is_minor);
+      is_met |= strstr (words, "blade") != NULL;
+    }
+  ck_assert (is_met);
+}
+END_TEST
+
+/* A size that found no place beside a repair's others: none of them is plainly read any more. */
+START_TEST (test_a_size_left_over_is_a_doubt)
+{
+  const char *text = "Nick 5 x 1 x 1 mm and 7.5 mm";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+  guint n_sizes = 0;
+
+  ck_assert_uint_eq (result->unused->len, 1);
+  ck_assert (g_array_index (result->unused, EmReadSpan, 0).is_minor);
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (field->text != NULL || field->state == EM_READ_MISSING)
+        continue;
+      n_sizes++;
+      ck_assert_int_eq (field->state, EM_READ_INFERRED);
+    }
+  ck_assert_uint_eq (n_sizes, 3);
+}
+END_TEST
+
 START_TEST (test_lexicon_errors_name_the_line)
 {
   static const char *const bad[] = {
@@ -560,6 +606,8 @@ main (void)
   tcase_add_test (tcase, test_fields_point_to_their_words);
   tcase_add_test (tcase, test_unlikely_hardness_is_marked);
   tcase_add_test (tcase, test_two_units_are_marked);
+  tcase_add_test (tcase, test_talk_stays_among_the_unused);
+  tcase_add_test (tcase, test_a_size_left_over_is_a_doubt);
   tcase_add_test (tcase, test_lexicon_errors_name_the_line);
   status = run_suite ("notes: read", tcase);
   em_lexicon_free (lexicon);

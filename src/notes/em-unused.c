@@ -1,0 +1,234 @@
+/* em-unused: the words that a reading could not use.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-unused.h"
+
+#include "em-notes-set.h"
+
+enum { FIRST_CODE = 100 /* a whole number from here is more than a count */ };
+
+/* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
+static gboolean
+has_noise (const EmPhrase *phrase, const char *value)
+{
+  for (guint i = 0; i < phrase->n_senses; i++)
+    if (phrase->sense[i]->says == EM_SAYS_NOISE && g_strcmp0 (phrase->sense[i]->value, value) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_only_talk (const EmPhrase *phrase)
+{
+  for (guint i = 0; phrase != NULL && i < phrase->n_senses; i++)
+    if (phrase->sense[i]->says != EM_SAYS_GLUE && phrase->sense[i]->says != EM_SAYS_TALK &&
+        phrase->sense[i]->says != EM_SAYS_NOISE)
+      return FALSE;
+  return phrase != NULL;
+}
+
+/* "Gruß, Liese": a word with a capital that is only like one of talk is a name. */
+static gboolean
+is_name_like_talk (const EmItem *item)
+{
+  return (item->flags & EM_TOKEN_SLIP) != 0 && (item->flags & EM_TOKEN_CAPITAL) != 0 && (item->flags & EM_TOKEN_UPPER) == 0 &&
+         (item->is_talk || is_only_talk (item->phrase));
+}
+
+static gboolean
+is_content (const EmItem *item)
+{
+  const EmSense *number = item->type == EM_ITEM_PHRASE ? em_phrase_find (item->phrase, EM_SAYS_NUMBER) : NULL;
+  static const EmSays empty[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_TIMES, EM_SAYS_NEAR, EM_SAYS_AGENT,
+                                  EM_SAYS_REFERENCE, EM_SAYS_BETWEEN, EM_SAYS_APPROXIMATE,
+                                  EM_SAYS_VERB, EM_SAYS_PLACE };
+
+  if (item->type == EM_ITEM_SIGN || item->type == EM_ITEM_LINE || item->sign != 0)
+    return FALSE;
+  if (is_name_like_talk (item))
+    return TRUE;
+  if (item->is_talk)
+    return FALSE;
+  if (item->type == EM_ITEM_PHRASE && (has_noise (item->phrase, "quiet") || has_noise (item->phrase, "unsure")))
+    return FALSE;
+  if (number != NULL && (g_strcmp0 (number->value, "1") == 0 || g_strcmp0 (number->value, EM_ARTICLE) == 0))
+    return FALSE;
+  for (gsize i = 0; item->type == EM_ITEM_PHRASE && i < G_N_ELEMENTS (empty); i++)
+    if (em_phrase_find (item->phrase, empty[i]) != NULL)
+      return FALSE;
+  return TRUE;
+}
+
+/* "the radius", "first", "two": what such a word says without a size of its own, the words round it say, too. */
+static gboolean
+is_trade_word (const EmItem *item)
+{
+  static const EmSays trade[] = { EM_SAYS_KIND, EM_SAYS_LABEL, EM_SAYS_NUMBER, EM_SAYS_MACHINING, EM_SAYS_UNIT, EM_SAYS_UNITS,
+                                 EM_SAYS_QUANTITY,
+                                  EM_SAYS_PLACES, EM_SAYS_TYPICAL, EM_SAYS_MATERIAL, EM_SAYS_THING };
+
+  if (item->type != EM_ITEM_PHRASE)
+    return FALSE;
+  if (em_phrase_find (item->phrase, EM_SAYS_ONE_OF) != NULL || has_noise (item->phrase, "alone"))
+    return TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (trade) && em_phrase_find (item->phrase, EM_SAYS_NOISE) == NULL; i++)
+    if (em_phrase_find (item->phrase, trade[i]) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* A word that no lexicon knows, or one of the trade, alone among words that were read: it stands within what its repair shows.
+ * Names, which are written with a capital, and whole stretches stay visible as unused. */
+static gboolean
+is_lone_word (const EmItems *items, guint first, guint end)
+{
+  const EmItem *item = em_item (items, first);
+  gboolean is_upper = (item->flags & EM_TOKEN_UPPER) != 0;
+
+  for (guint i = first + 1; i < end; i++)
+    if (is_content (em_item (items, i)))
+      return FALSE;
+  if (!is_trade_word (item) && (item->type != EM_ITEM_UNKNOWN || item->is_heading ||
+                                (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) ||
+                                !g_ascii_isalpha (items->text[item->start])))
+    return FALSE;
+  return (first > 0 && em_item (items, first - 1)->is_used) ||
+         (end < items->items->len && em_item (items, end)->is_used);
+}
+
+/* ---- what matters ---- */
+
+/* A word that an office would look up by itself: a name, a code, a state that asks for nothing, a wish, an instruction. */
+static gboolean
+matters (const EmItems *items, const EmItem *item)
+{
+  static const EmSays said[] = { EM_SAYS_SOUND, EM_SAYS_REFUSE, EM_SAYS_BASE, EM_SAYS_COATING, EM_SAYS_FINISH, EM_SAYS_ACCESS };
+
+  if (item->type == EM_ITEM_UNKNOWN)
+    return (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != 0 || !g_ascii_isalpha (items->text[item->start]);
+  if (item->type != EM_ITEM_PHRASE)
+    return FALSE;
+  if (is_name_like_talk (item))
+    return TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
+    if (em_phrase_find (item->phrase, said[i]) != NULL)
+      return TRUE;
+  return has_noise (item->phrase, "matter") || has_noise (item->phrase, "time");
+}
+
+/* A number that says something alone: a size with its unit or a point, the number of an order. "4" is only what it counts. */
+static gboolean
+is_telling (const EmSize *size)
+{
+  return size->unit != EM_UNIT_NONE || !size->is_whole || em_fraction_plain (size->value) >= FIRST_CODE;
+}
+
+/* ---- sizes left over ---- */
+
+typedef struct
+{
+  const EmItems *items;
+  EmReadResult  *result;
+  guint          at;     /* the last feature that begins before the stretch; spans are in order */
+} Finder;
+
+/* The feature whose words the stretch stands in, or behind which on its line; 0: none. */
+static int
+feature_round (Finder *f, const EmReadSpan *stretch)
+{
+  const GArray *spans = f->result->spans;
+  const EmReadSpan *span;
+
+  while (f->at < spans->len && g_array_index (spans, EmReadSpan, f->at).start <= stretch->start)
+    f->at++;
+  if (f->at == 0)
+    return 0;
+  span = &g_array_index (spans, EmReadSpan, f->at - 1);
+  return stretch->start < span->start + span->length || stretch->line == span->line ? (int) f->at : 0;
+}
+
+static void
+doubt_sizes (EmReadResult *result, int feature)
+{
+  guint first, last;
+
+  em_read_result_range (result, feature, &first, &last);
+  for (guint i = first; i < last; i++)
+    {
+      EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (field->state != EM_READ_READ || field->text != NULL)
+        continue;
+      field->state = EM_READ_INFERRED;
+      field->reason = "left-over";
+    }
+}
+
+/* ---- the stretches ---- */
+
+typedef struct
+{
+  EmReadSpan span;
+  guint      first, n_content, n_numbers, n_unknown;
+  gboolean   is_open, has_matter;
+} Stretch;
+
+/* A line of words that no lexicon has: nothing tells that it is only talk. */
+static gboolean
+is_strange_line (const EmItems *items, const Stretch *s, guint end)
+{
+  return s->n_unknown == s->n_content && (s->first == 0 || em_item (items, s->first - 1)->type == EM_ITEM_LINE) &&
+         (end == items->items->len || em_item (items, end)->type == EM_ITEM_LINE);
+}
+
+static void
+close_stretch (Finder *f, Stretch *s, guint end)
+{
+  int feature;
+
+  if (!s->is_open)
+    return;
+  s->is_open = FALSE;
+  if (is_lone_word (f->items, s->first, end))
+    return;
+  feature = feature_round (f, &s->span);
+  if (feature > 0 && s->n_numbers == s->n_content)
+    {
+      doubt_sizes (f->result, feature);
+      s->span.is_minor = TRUE;
+    }
+  else
+    s->span.is_minor = !s->has_matter && !is_strange_line (f->items, s, end);
+  g_array_append_val (f->result->unused, s->span);
+}
+
+static void
+add_word (Finder *f, Stretch *s, guint i)
+{
+  const EmItem *item = em_item (f->items, i);
+
+  if (!s->is_open)
+    *s = (Stretch) { .span = { .start = item->start, .line = item->line }, .first = i, .is_open = TRUE };
+  s->span.length = item->start + item->length - s->span.start;
+  s->n_content++;
+  /* "(12.5)" is told for information: nothing that the reading missed. */
+  s->n_numbers += item->type == EM_ITEM_SIZE && (em_item_size (f->items, i)->roles & EM_ROLE_REFERENCE) == 0;
+  s->n_unknown += item->type == EM_ITEM_UNKNOWN;
+  s->has_matter |= item->type == EM_ITEM_SIZE ? is_telling (em_item_size (f->items, i)) : matters (f->items, item);
+}
+
+void
+em_unused_write (EmItems *items, EmReadResult *result)
+{
+  Finder f = { items, result, 0 };
+  Stretch s = { 0 };
+
+  for (guint i = 0; i < items->items->len; i++)
+    if (em_item (items, i)->type == EM_ITEM_LINE || em_item (items, i)->is_used)
+      close_stretch (&f, &s, i);
+    else if (is_content (em_item (items, i)))
+      add_word (&f, &s, i);
+  close_stretch (&f, &s, items->items->len);
+}
