@@ -23,6 +23,7 @@ enum
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ANOTHER_WINDOW = 24,   /* items of a sentence looked back over for its noun */
   STATE_SIZES = 8,       /* of a repair looked over for one in a row */
+  SHORT_SENTENCE = 8,    /* items of a note that may stand for all */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
 };
 
@@ -650,17 +651,39 @@ doubt (EmReadField *field)
   field->state = EM_READ_INFERRED;
 }
 
+/* "; 0.2 for grinding" behind one repair is that repair's; behind several, or in a sentence of its own, it governs. */
+static gboolean
+is_for_current (const EmReader *r, const EmReadField *field)
+{
+  return r->current != NULL && r->grammar->protos->len == 1 && field->line == em_reader_line_of (r, r->current->last) &&
+         (r->current->first >= r->first || (r->first > 0 && em_item_is_sign (r->items, r->first - 1, ';')));
+}
+
+/* ". STOCK .005": a sentence of no more than that, behind the second repair or a later one. */
+static gboolean
+is_short_for_all (const EmReader *r, const EmProto *proto)
+{
+  guint n_sizes = 0;
+
+  if (r->grammar->protos->len < 2 || proto->first >= r->first || r->end - r->first > SHORT_SENTENCE || r->first == 0 ||
+      !em_item_is_sign (r->items, r->first - 1, '.'))
+    return FALSE;
+  for (guint i = r->first; i < r->end; i++)
+    n_sizes += em_item (r->items, i)->type == EM_ITEM_SIZE;
+  return n_sizes == 1;
+}
+
 static void
 hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
 {
   EmGiven given = loose->given;
   EmReadField *field = &given.field;
 
-  /* "; 0.2 for grinding" on the line of a repair is that repair's. */
-  if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && r->current != NULL &&
-      field->line == em_reader_line_of (r, r->current->last))
+  if (proto != NULL && strcmp (field->field, "stock") == 0 && is_short_for_all (r, proto))
+    proto = NULL;
+  else if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && is_for_current (r, field))
     {
-      /* In a sentence of its own it may be meant for all. */
+      /* It may be meant for all. */
       doubt (field);
       proto = r->current;
     }
@@ -902,6 +925,14 @@ is_number_word (const EmReader *r, guint i)
   return word != NULL && g_strcmp0 (word->value, "number") == 0;
 }
 
+static gboolean
+is_stock_word (const EmReader *r, guint i)
+{
+  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+
+  return label != NULL && (label->roles & EM_ROLE_STOCK) != 0;
+}
+
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
 static gboolean
 ends_sentence (const EmReader *r, guint i)
@@ -976,6 +1007,7 @@ ends_sentence (const EmReader *r, guint i)
         em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
       return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&
              ((before->flags & EM_TOKEN_UPPER) == 0 || em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
+              is_stock_word (r, i + 1) ||
               em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL ||
               em_item_says (r->items, i + 1, EM_SAYS_MACHINING) != NULL || em_item_says (r->items, i + 1, EM_SAYS_AGENT) != NULL);
   return TRUE;

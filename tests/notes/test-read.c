@@ -214,6 +214,9 @@ static const Case cases[] = {
   /* Words of letters and calls are no text that could not be used; days, names and states are. */
   { "Could you please send us your best price as soon as possible", EM_UNITS_METRIC, "!1\t0\tunused\tCould you please send us your best price as soon as possible\t" },
   { "NICK 2 X 1 X 1 MM, PIN BENT", EM_UNITS_METRIC, "1\t0\tunused\tBENT\t" },
+  /* Stock behind several repairs, or in a sentence of its own, is for all: .005 x 25.4 = 0.127. */
+  { "BORE .375 WORN TO .381, .75 DEEP. PIN .375 WORN TO .371, .90 LONG. STOCK .005", EM_UNITS_INCH, "1\t0\tstock\t0.127\tmm" },
+  { "Bore 16 mm, worn to 16.06; 24 mm deep; 0.2 mm stock", EM_UNITS_METRIC, "1\t1\tstock\t0.2\tmm" },
   /* How damage came and what lies about is passed over; who, when, in what state and what to mind is not. */
   { "Nick 2 x 1 x 1 mm\nthe blade fell on it", EM_UNITS_METRIC, "!2\t0\tunused\tblade fell on it\t" },
   { "Nick 2 x 1 x 1 mm. Needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tNeeded by Thursday\t" },
