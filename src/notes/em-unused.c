@@ -186,6 +186,7 @@ is_strange_line (const EmItems *items, const Stretch *s, guint end)
 static void
 close_stretch (Finder *f, Stretch *s, guint end)
 {
+  gboolean is_size;
   int feature;
 
   if (!s->is_open)
@@ -194,13 +195,10 @@ close_stretch (Finder *f, Stretch *s, guint end)
   if (is_lone_word (f->items, s->first, end))
     return;
   feature = feature_round (f, &s->span);
-  if (feature > 0 && s->n_numbers == s->n_content)
-    {
-      doubt_sizes (f->result, feature);
-      s->span.is_minor = TRUE;
-    }
-  else
-    s->span.is_minor = !s->has_matter && !is_strange_line (f->items, s, end);
+  is_size = feature > 0 && s->n_numbers == s->n_content;
+  if (is_size)
+    doubt_sizes (f->result, feature);
+  s->span.is_minor = !is_size && !s->has_matter && !is_strange_line (f->items, s, end);
   g_array_append_val (f->result->unused, s->span);
 }
 

@@ -221,7 +221,7 @@ static const Case cases[] = {
   { "Nick 2 x 1 x 1 mm\nthe blade fell on it", EM_UNITS_METRIC, "!2\t0\tunused\tblade fell on it\t" },
   { "Nick 2 x 1 x 1 mm. Needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tNeeded by Thursday\t" },
   { "Nick 2 x 1 x 1 mm. Preheat required", EM_UNITS_METRIC, "1\t0\tunused\tPreheat required\t" },
-  { "Nick 5 x 1 x 1 mm and 7.5 mm", EM_UNITS_METRIC, "!1\t0\tunused\t7.5 mm\t" },
+  { "Nick 5 x 1 x 1 mm and 7.5 mm", EM_UNITS_METRIC, "1\t0\tunused\t7.5 mm\t" },
   /* Numbers that are no size: telephone, time, date, names of steels and parts, how long. */
   { "Pin 8 mm dia, call 555-0142", EM_UNITS_METRIC, "!1\t1\tquestion\ttwo-values\t" },
   { "NICK 2 X 1 X 1 MM ON INSERT C2", EM_UNITS_METRIC, "!1\t1\tdiameter\t2\tmm" },
@@ -560,7 +560,7 @@ START_TEST (test_a_size_left_over_is_a_doubt)
   guint n_sizes = 0;
 
   ck_assert_uint_eq (result->unused->len, 1);
-  ck_assert (g_array_index (result->unused, EmReadSpan, 0).is_minor);
+  ck_assert (!g_array_index (result->unused, EmReadSpan, 0).is_minor);
   for (guint i = 0; i < result->fields->len; i++)
     {
       const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
