@@ -290,6 +290,8 @@ read_base (Governor *g, guint i)
       if (!has_material || is_unsure (g, i))
         infer (one, "from-words");
     }
+  else
+    g->grammar->has_other_base |= g_strcmp0 (g->grammar->base, base->value) != 0;
 }
 
 /* "we finish machine": who does it stands right before it. */

@@ -63,6 +63,7 @@ typedef struct
   gboolean   has_written;     /* all sizes that tell their unit tell the same */
   EmUnits    written;
   const char *base;           /* the metal that was met; NULL: none */
+  gboolean   has_other_base;  /* another one was met, too */
   guint32    taken;           /* general fields that stand once and were met */
   GPtrArray *protos;          /* EmProto */
   GArray    *general;         /* EmGiven, feature 0 */

@@ -67,6 +67,7 @@ static const Words reason_words[] = {
   { "unsure-kind", N_("the kind of repair is not sure") },
   { "no-work", N_("neither wear nor build-up is told") },
   { "implausible", N_("an unusual size for this") },
+  { "said-twice", N_("the notes say two things of this; what is said first is taken") },
   { "left-over", N_("a number beside it could not be used") },
   { "maybe-one", N_("may be more of the repair before it") },
   { "compound", N_("told by the last part of the word") },

@@ -627,6 +627,45 @@ is_told_already (const Writer *w, const EmReadField *field)
   return FALSE;
 }
 
+static gboolean
+is_same_saying (const EmReadField *a, const EmReadField *b)
+{
+  return g_strcmp0 (a->text, b->text) == 0 && (isnan (a->value) ? isnan (b->value) : a->value == b->value);
+}
+
+static void
+doubt_saying (EmReadField *field)
+{
+  if (field->state != EM_READ_READ)
+    return;
+  field->state = EM_READ_INFERRED;
+  field->reason = "said-twice";
+}
+
+/* "P20 … steel: H13", "customer machines … you finish": what is said first is taken, and neither is plainly read. */
+static void
+doubt_contradictions (Writer *w)
+{
+  static const char *const once[] = { "base", "hardness", "finish", "coating", "stock" };
+  EmReadField *first[G_N_ELEMENTS (once)] = { NULL };
+
+  for (guint i = 0; i < w->fields->len; i++)
+    for (gsize k = 0; k < G_N_ELEMENTS (once); k++)
+      {
+        EmReadField *field = &g_array_index (w->fields, EmReadField, i);
+
+        if (strcmp (field->field, once[k]) != 0)
+          continue;
+        if (first[k] == NULL)
+          first[k] = field;
+        if (!is_same_saying (first[k], field) || (k == 0 && w->grammar->has_other_base))
+          {
+            doubt_saying (first[k]);
+            doubt_saying (field);
+          }
+      }
+}
+
 static void
 write_general (Writer *w)
 {
@@ -640,6 +679,7 @@ write_general (Writer *w)
         g_array_append_val (w->fields, field);
     }
   g_array_sort (w->fields, compare_position);
+  doubt_contradictions (w);
   g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
 }
 

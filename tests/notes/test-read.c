@@ -533,6 +533,29 @@ START_TEST (test_two_units_are_marked)
 }
 END_TEST
 
+/* Two steels, two hardnesses, two who machine: neither is plainly read, and the second shows. */
+START_TEST (test_contradictions_are_marked)
+{
+  const char *text = "STEEL: P20, HARDNESS 30 HRC\nNICK 2 X 1 X 1 MM\nCUSTOMER TO MACHINE\nMATERIAL: H13\nHARDNESS 50 HRC\nSHOP TO MACHINE";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+  guint n_doubts = 0;
+
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (field->feature == 0 && (strcmp (field->field, "base") == 0 || strcmp (field->field, "hardness") == 0 ||
+                                  strcmp (field->field, "finish") == 0))
+        {
+          n_doubts++;
+          ck_assert_int_eq (field->state, EM_READ_INFERRED);
+        }
+    }
+  ck_assert_uint_eq (n_doubts, 5);
+  assert_row (lexicon, text, EM_UNITS_METRIC, "4\t0\tunused\tH13\t");
+}
+END_TEST
+
 /* Talk is not listed, but where it stands is still told, so that it can be shown as not used. */
 START_TEST (test_talk_stays_among_the_unused)
 {
@@ -609,6 +632,7 @@ main (void)
   tcase_add_test (tcase, test_fields_point_to_their_words);
   tcase_add_test (tcase, test_unlikely_hardness_is_marked);
   tcase_add_test (tcase, test_two_units_are_marked);
+  tcase_add_test (tcase, test_contradictions_are_marked);
   tcase_add_test (tcase, test_talk_stays_among_the_unused);
   tcase_add_test (tcase, test_a_size_left_over_is_a_doubt);
   tcase_add_test (tcase, test_lexicon_errors_name_the_line);
