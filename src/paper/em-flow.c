@@ -6,6 +6,7 @@
 #include "em-flow-private.h"
 
 #include "em-paper.h"
+#include "em-points.h"
 #include "em-words.h"
 
 #include <math.h>
@@ -166,30 +167,10 @@ em_flow_width (const EmFlow *flow)
   return flow->width - flow->left - flow->right;
 }
 
-/* Pango would part a line behind the leading point of ".020": that place is barred. NULL when there is none. */
-static PangoAttrList *
-bar_points (EmFlow *flow, const char *text)
-{
-  PangoAttrList *attributes = NULL;
-
-  for (const char *c = text; c != NULL && (c = strpbrk (c, ".,")) != NULL; c++)
-    if (g_ascii_isdigit (c[1]) && (c == text || !g_ascii_isdigit (c[-1])))
-      {
-        PangoAttribute *bar = pango_attr_allow_breaks_new (FALSE);
-
-        bar->start_index = (guint) (c - text);
-        bar->end_index = bar->start_index + 2;
-        if (attributes == NULL)
-          attributes = pango_attr_list_copy (flow->attributes);
-        pango_attr_list_insert (attributes, bar);
-      }
-  return attributes;
-}
-
 static void
 set_text (EmFlow *flow, PangoLayout *layout, const char *text)
 {
-  PangoAttrList *barred = bar_points (flow, text);
+  PangoAttrList *barred = em_points_bar (flow->attributes, text);
 
   pango_layout_set_attributes (layout, barred != NULL ? barred : flow->attributes);
   g_clear_pointer (&barred, pango_attr_list_unref);

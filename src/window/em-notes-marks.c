@@ -6,6 +6,7 @@
 #include "em-notes-marks.h"
 
 #include "em-look.h"
+#include "em-points.h"
 
 #include <glib/gi18n.h>
 #include <stdlib.h>
@@ -14,11 +15,14 @@
 /* Underlines have 4 patterns and 6 colours, so that the looks of features come round after 12. */
 enum { N_THREADS = 12, GUTTER_WIDTH = 26, FEW = 64, SLICE_US = 8000, LOOKS_AT_ONCE = 32 };
 
+/* In longer notes each leading point is not looked for at every key. */
+enum { POINTS_MAX_BYTES = 20000 };
+
 /* Of the accent behind words. */
 #define CHOSEN_ALPHA 0.16
 
 /* In order of rank: where words have several, a later one's underline and ground hold. */
-typedef enum { LOOK_DOUBTED, LOOK_THREAD, LOOK_GENERAL = LOOK_THREAD + N_THREADS, LOOK_UNUSED, LOOK_REJECTED, LOOK_ASKED, N_LOOK } Look;
+typedef enum { LOOK_DOUBTED, LOOK_THREAD, LOOK_GENERAL = LOOK_THREAD + N_THREADS, LOOK_UNUSED, LOOK_REJECTED, LOOK_ASKED, LOOK_POINT, N_LOOK } Look;
 
 typedef struct
 {
@@ -63,6 +67,7 @@ make_tags (EmNotesMarks *self)
   g_object_set (self->tag[LOOK_GENERAL], "overline", PANGO_OVERLINE_SINGLE, NULL);
   g_object_set (self->tag[LOOK_UNUSED], "style", PANGO_STYLE_ITALIC, NULL);
   g_object_set (self->tag[LOOK_REJECTED], "strikethrough", TRUE, NULL);
+  g_object_set (self->tag[LOOK_POINT], "allow-breaks", FALSE, NULL);
   /* The last made holds before the others. */
   self->chosen = gtk_text_buffer_create_tag (self->buffer, NULL, NULL);
 }
@@ -188,6 +193,19 @@ find_numbers (EmNotesMarks *self, const EmQuote *quote, GHashTable *places, Plac
     qsort (self->numbers->data, self->numbers->len, sizeof (Number), compare_numbers);
 }
 
+static void
+find_points (GArray *stretches, Place *place)
+{
+  if (place->n_bytes > POINTS_MAX_BYTES)
+    return;
+  for (gssize at = em_points_next (place->text, 0); at >= 0; at = em_points_next (place->text, (gsize) at + EM_POINT_BYTES))
+    {
+      Stretch stretch = { to_chars (place, (gsize) at), EM_POINT_BYTES, LOOK_POINT };
+
+      g_array_append_val (stretches, stretch);
+    }
+}
+
 static GArray *
 find_stretches (const EmQuote *quote, GHashTable *places, Place *place)
 {
@@ -203,6 +221,7 @@ find_stretches (const EmQuote *quote, GHashTable *places, Place *place)
       stretch.length = to_chars (place, (gsize) mark->start + mark->length) - stretch.start;
       g_array_append_val (stretches, stretch);
     }
+  find_points (stretches, place);
   return stretches;
 }
 

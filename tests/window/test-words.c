@@ -349,5 +349,28 @@ START_TEST (files_and_words_are_dropped)
 }
 END_TEST
 
+/* Wherever the lines end, none begins with the figures of ".030": that would be read as another number. Pango 1.50 parts there. */
+START_TEST (no_line_parts_a_decimal)
+{
+  g_autoptr (GString) notes = g_string_new (NULL);
+  Fixture f;
+  GtkTextIter at;
+  GtkTextView *view;
+  int n_lines = 1;
+
+  start (&f, NULL);
+  for (int i = 0; i < 40; i++)
+    g_string_append_printf (notes, "%.*s .0%d x", i % 7 + 1, "ABCDEFG", 30 + i);
+  em_document_set_notes (f.document, notes->str);
+  test_settle (300);
+  view = GTK_TEXT_VIEW (find_text_view (GTK_WIDGET (f.words)));
+  gtk_text_buffer_get_start_iter (gtk_text_view_get_buffer (view), &at);
+  for (; gtk_text_view_forward_display_line (view, &at) && !gtk_text_iter_is_end (&at); n_lines++)
+    ck_assert_msg (!g_unichar_isdigit (gtk_text_iter_get_char (&at)), "line %d begins within a number", n_lines + 1);
+  ck_assert_int_gt (n_lines, 8);
+  end (&f);
+}
+END_TEST
+
 TEST_MAIN ("words", answers_are_priced_before_a_wire_is_chosen, prices_follow_the_quote, a_step_back_asks_again, questions_outlive_an_edit_and_a_save,
-           words_of_the_chosen_feature_stand_out, what_was_read_is_accepted, a_correction_outlives_its_words, files_and_words_are_dropped)
+           words_of_the_chosen_feature_stand_out, what_was_read_is_accepted, a_correction_outlives_its_words, files_and_words_are_dropped, no_line_parts_a_decimal)
