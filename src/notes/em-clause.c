@@ -16,7 +16,7 @@ static const double DUAL_SHARE = 0.03;
 
 enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
 enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4,
-       ALIKE_RATIO = 20 /* two sizes of one thing differ by less */ };
+       ALIKE_RATIO = 20 /* two sizes of one thing differ by less */, ROUND_NOUN = 4 /* a bore or a pin by name */ };
 
 /* Roles of sizes that no angle has. */
 static const guint32 lengths = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
@@ -753,6 +753,19 @@ denies_build (const Labels *l, guint i)
   return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0;
 }
 
+/* "edge of a 25 mm bore", "round the 1/2 hole": the size in front of what is round is how large it is. */
+static gboolean
+is_of_round (const EmClause *c, guint i)
+{
+  const EmSense *noun = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_KIND) : NULL;
+  const EmSize *size = em_item_size (c->items, i);
+
+  return noun != NULL && noun->weight[EM_BORE_KIND] + noun->weight[EM_PIN_KIND] >= ROUND_NOUN && !em_clause_says (c, i + 1, EM_SAYS_LABEL) &&
+         size->chain == 0 && size->unit != EM_UNIT_DEGREE && (size->unit != EM_UNIT_NONE || !size->is_whole) && i > c->first + 1 &&
+         (em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) ||
+                         (em_item (c->items, i - 1)->type == EM_ITEM_PHRASE && em_clause_says (c, i - 2, EM_SAYS_PREPOSITION)));
+}
+
 static void
 take_size (Labels *l, guint i)
 {
@@ -791,6 +804,8 @@ take_size (Labels *l, guint i)
     roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
   if (roles != 0)
     give (l, i, roles, l->pending_item);
+  else if (is_of_round (l->c, i))
+    size->roles |= EM_ROLE_DIAMETER;
   l->pending = keeps_legs ? EM_ROLE_LEGS : 0;
   l->open = i;
   if (em_unit_is_hardness (size->unit))

@@ -70,8 +70,8 @@ static const Row rows[EM_N_NOTE_KINDS][ROW_MAX] = {
 
 /* More than micro welding is asked for (common practice, no source): read, but never without a mark, and never by place alone. */
 static const struct { int kind; const char *field; double high_mm; } unusual[] = {
-  { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 10 },
-  { SIDEWALL, "thickness", 10 }, { RIB, "coat", 20 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 10 },
+  { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 3 },
+  { SIDEWALL, "thickness", 3 }, { RIB, "coat", 6 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 3 },
   { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
   { SEAT, "diameter", 200 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
 };
@@ -281,8 +281,8 @@ fit_labelled (EmFitter *f, guint item)
       (is_round_form (em_fitter_given_text (f->proto, "form")) || is_filled_hole (f)))
     roles = EM_ROLE_DIAMETER;
   /* "D=" may be a depth, "⌀" and "dia" never. */
-  if (f->fit->kind == GROOVE && size->label_item != G_MAXUINT32 &&
-      (em_item (f->items, size->label_item)->sign != 0 || em_item (f->items, size->label_item)->length > 1))
+  if (f->fit->kind == GROOVE && (size->label_item == G_MAXUINT32 || em_item (f->items, size->label_item)->sign != 0 ||
+                                 em_item (f->items, size->label_item)->length > 1))
     roles &= ~(guint32) EM_ROLE_DIAMETER;
   /* "only 120° of it": how far round, which an edge has no field for. */
   if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
@@ -796,6 +796,7 @@ mark_unplaced (EmFitter *f)
         is_placed |= f->fit->fitted[k].item == item;
       is_unplaced |= !is_placed;
     }
+  f->fit->has_unplaced = is_unplaced;
   for (guint k = 0; is_unplaced && k < f->fit->n_fitted; k++)
     if (f->fit->fitted[k].state == EM_READ_READ)
       {

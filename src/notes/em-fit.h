@@ -44,6 +44,7 @@ typedef struct
   EmFitQuestion question[EM_FIT_QUESTION_MAX];
   EmFitted      cone[2];         /* of "cone-angle": what the angle makes of the seat if it is included, if it is per side */
   gboolean      is_complete;     /* every required field has a size */
+  gboolean      has_unplaced;    /* a size of the repair found no field */
 } EmFit;
 
 /* The likeliest kind, −1 when nothing tells; *out_second the next as likely, or −1 when the first stands alone;

@@ -606,6 +606,18 @@ refuse_before (Governor *g, guint i)
   item (g, i)->is_used = TRUE;
 }
 
+/* "NO THREADS TO BE WELDED": without the "no" it asks for the weld. */
+static gboolean
+is_asked_for (const Governor *g, guint i)
+{
+  const EmSense *refuse = says (g, i, EM_SAYS_REFUSE);
+
+  for (guint k = i; g_strcmp0 (refuse->value, "denied") == 0 && k-- > g->c->first && !em_item_is_soft_break (g->c->items, k);)
+    if (is_none (g, k))
+      return FALSE;
+  return g_strcmp0 (refuse->value, "denied") == 0;
+}
+
 /* "DO NOT WELD THREADS": what must stay free of weld. */
 static void
 read_refusal (Governor *g, guint i)
@@ -613,7 +625,7 @@ read_refusal (Governor *g, guint i)
   const EmSense *thing = NULL;
   guint last = i;
 
-  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used)
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i))
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + WINDOW + 2 && thing == NULL; k++)
     {

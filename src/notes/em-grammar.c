@@ -281,12 +281,25 @@ keep_mention (EmReader *r, const Content *content, guint first, guint end)
   r->mention_end = end;
 }
 
+/* Words of a sentence before: what stands in front of them there says what they are. */
+static void
+add_told (EmReader *r, EmProto *proto, guint first, guint end)
+{
+  guint own_first = r->first, own_end = r->end;
+
+  r->first = first;
+  r->end = end;
+  em_reader_add_items (r, proto, first, end);
+  r->first = own_first;
+  r->end = own_end;
+}
+
 static void
 take_mention (EmReader *r, EmProto *proto)
 {
   if (r->mention_first < r->mention_end && em_reader_line_of (r, r->mention_end - 1) + 1 >= em_reader_line_of (r, r->first))
     {
-      em_reader_add_items (r, proto, r->mention_first, r->mention_end);
+      add_told (r, proto, r->mention_first, r->mention_end);
       proto->kind_reason = "from-words";
     }
   r->mention_first = r->mention_end = 0;
@@ -299,7 +312,7 @@ take_early (EmReader *r, EmProto *proto, const Content *content)
 
   if (r->early_first < r->early_end && (early.roles & content->roles & once) == 0 &&
       em_reader_line_of (r, r->first) <= em_reader_line_of (r, r->early_end - 1) + 1)
-    em_reader_add_items (r, proto, r->early_first, r->early_end);
+    add_told (r, proto, r->early_first, r->early_end);
   r->early_first = r->early_end = 0;
 }
 
@@ -876,6 +889,19 @@ ends_in_dia (const EmReader *r, const EmItem *item)
   return FALSE;
 }
 
+/* "(2) PLCS": how many places, the number first. */
+static gboolean
+closes_count (const EmReader *r, guint places)
+{
+  guint number = places - 1;
+
+  if (places == 0 || em_item_says (r->items, places, EM_SAYS_PLACES) == NULL)
+    return FALSE;
+  if (em_item_is_sign (r->items, number, ')') && number > 0)
+    number--;
+  return em_item (r->items, number)->type == EM_ITEM_SIZE || em_item_says (r->items, number, EM_SAYS_NUMBER) != NULL;
+}
+
 /* "deep": a label that stands behind its size only. */
 static gboolean
 is_label_behind (const EmReader *r, guint i)
@@ -893,8 +919,9 @@ begins_another (const EmReader *r, guint stop)
   gboolean has_noun = FALSE, is_place;
   guint n = r->items->items->len;
 
-  if (stop < 2 || !em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL ||
-      em_item_says (r->items, stop - 1, EM_SAYS_KIND) != NULL)
+  if (stop < 2 || em_item_says (r->items, stop - 1, EM_SAYS_KIND) != NULL ||
+      (!closes_count (r, stop - 1) &&
+       (!em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL)))
     return FALSE;
   for (guint i = stop; i-- > 0 && i + ANOTHER_WINDOW > stop && em_item (r->items, i)->type != EM_ITEM_LINE &&
        !em_item_is_sign (r->items, i, ';') && !has_noun;)
@@ -931,6 +958,16 @@ is_stock_word (const EmReader *r, guint i)
   const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
 
   return label != NULL && (label->roles & EM_ROLE_STOCK) != 0;
+}
+
+/* "the rib is low. 3/32 thick, …": what became of it is told, and no size behind the point is how much. */
+static gboolean
+is_told_state (const EmReader *r, guint i)
+{
+  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+
+  return label != NULL && (label->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && em_item_says (r->items, i, EM_SAYS_VERB) == NULL &&
+         i > 0 && !em_item_is_measure (r->items, i - 1);
 }
 
 /* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
@@ -1000,7 +1037,7 @@ ends_sentence (const EmReader *r, guint i)
       em_item_is_sign (r->items, i + 2, '-') &&
       (em_item (r->items, i + 2)->flags & EM_TOKEN_GLUED) != 0 && em_item (r->items, i + 3)->type == EM_ITEM_SIZE)
     return FALSE;
-  if (begins_another (r, i))
+  if (begins_another (r, i) || is_told_state (r, i - 1))
     return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
     if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) &&

@@ -5,8 +5,6 @@
 
 #include "em-name.h"
 
-enum { BORE_KIND = 5, PIN_KIND = 7 /* in em_note_kinds */ };
-
 enum
 {
   DIGITS_MAX = 3,        /* digits of "Slide 12" */
@@ -59,7 +57,7 @@ is_which (const EmClause *c, guint noun, guint next)
   const EmSense *kind = em_item_says (c->items, noun, EM_SAYS_KIND);
   const EmSense *glue = next < c->end ? em_item_says (c->items, next, EM_SAYS_GLUE) : NULL;
 
-  if (kind != NULL && (kind->weight[BORE_KIND] > 0 || kind->weight[PIN_KIND] > 0) && !has_diameter (c, next))
+  if (kind != NULL && (kind->weight[EM_BORE_KIND] > 0 || kind->weight[EM_PIN_KIND] > 0) && !has_diameter (c, next))
     return FALSE;
   if (kind == NULL && !em_clause_says (c, noun, EM_SAYS_PLACE))
     return FALSE;
@@ -289,11 +287,28 @@ is_closed (const Name *n)
           em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION));
 }
 
+/* "came back from press 14 with two nicks", "see photo 3": a thing outside the tool that has a number. */
+static gboolean
+is_outside (const Name *n)
+{
+  const EmPhrase *phrase = n->is_size && n->is_next ? em_item (n->c->items, n->prior)->phrase : NULL;
+  static const EmSays measured[] = { EM_SAYS_LABEL, EM_SAYS_PLACES, EM_SAYS_TIMES };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (measured); k++)
+    if (em_clause_says (n->c, n->i + 1, measured[k]))
+      return FALSE;
+  for (guint k = 0; phrase != NULL && k < phrase->n_senses; k++)
+    if (phrase->sense[k]->says == EM_SAYS_NOISE && g_strcmp0 (phrase->sense[k]->value, "numbered") == 0)
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 em_name_is (const EmClause *c, guint i)
 {
   static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool,
-                                                      is_numbered, is_one_of_several, is_of_how_many, is_closed };
+                                                      is_numbered, is_one_of_several, is_of_how_many, is_closed,
+                                                      is_outside };
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
 

@@ -532,14 +532,14 @@ doubt_all (Writer *w)
 }
 
 static void
-doubt_kind (Writer *w)
+doubt_kind (Writer *w, const char *reason)
 {
   EmReadField *kind = &g_array_index (w->fields, EmReadField, 0);
 
   if (kind->state != EM_READ_READ)
     return;
   kind->state = EM_READ_INFERRED;
-  kind->reason = "no-work";
+  kind->reason = reason;
 }
 
 /* Another kind is nearly as likely, and would give the sizes other fields. */
@@ -579,7 +579,9 @@ write_feature (Writer *w, const EmProto *proto)
       if (proto->is_same)
         fit_same (w, &fit);
       if (lacks_work (&fit))
-        doubt_kind (w);
+        doubt_kind (w, "no-work");
+      if (fit.has_unplaced)
+        doubt_kind (w, "left-over");
       if (is_close || lacks_work (&fit) || proto->noun_weight < WEAK_NOUN)
         doubt_fields (&fit);
       for (guint i = 0; i < fit.n_fitted; i++)

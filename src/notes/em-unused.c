@@ -7,6 +7,8 @@
 
 #include "em-notes-set.h"
 
+#include <string.h>
+
 enum { FIRST_CODE = 100 /* a whole number from here is more than a count */ };
 
 /* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
@@ -113,7 +115,7 @@ matters (const EmItems *items, const EmItem *item)
   if (is_name_like_talk (item))
     return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
-    if (em_phrase_find (item->phrase, said[i]) != NULL)
+    if (em_phrase_find (item->phrase, said[i]) != NULL && g_strcmp0 (em_phrase_find (item->phrase, said[i])->value, "denied") != 0)
       return TRUE;
   return has_noise (item->phrase, "matter") || has_noise (item->phrase, "time");
 }
@@ -159,7 +161,7 @@ doubt_sizes (EmReadResult *result, int feature)
     {
       EmReadField *field = &g_array_index (result->fields, EmReadField, i);
 
-      if (field->state != EM_READ_READ || field->text != NULL)
+      if (field->state != EM_READ_READ || (field->text != NULL && strcmp (field->field, "kind") != 0))
         continue;
       field->state = EM_READ_INFERRED;
       field->reason = "left-over";

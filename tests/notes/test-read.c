@@ -217,6 +217,18 @@ static const Case cases[] = {
   /* Stock behind several repairs, or in a sentence of its own, is for all: .005 x 25.4 = 0.127. */
   { "BORE .375 WORN TO .381, .75 DEEP. PIN .375 WORN TO .371, .90 LONG. STOCK .005", EM_UNITS_INCH, "1\t0\tstock\t0.127\tmm" },
   { "Bore 16 mm, worn to 16.06; 24 mm deep; 0.2 mm stock", EM_UNITS_METRIC, "1\t1\tstock\t0.2\tmm" },
+  /* English "an" is no German preposition: the bore is what is to be done. */
+  { "nick 4 mm long, 1 x 1 mm, and an ejector bore 6 mm worn to 6.1, 30 mm deep", EM_UNITS_METRIC, "1\t2\tworn\t6.1\tmm" },
+  /* What became of it ends the sentence; what was named before keeps its place: 3/32 in = 2.38125 mm. */
+  { "rib between the two pockets is low. 3/32 thick, 1 5/8 long, add 1/16", EM_UNITS_METRIC, "1\t1\tthickness\t2.38125\tmm" },
+  /* Numbers of things outside the tool count nothing. */
+  { "mold came back from press 14 with a chipped corner, 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t14\t" },
+  { "the inside edge of a 25 mm bore is worn, R0.3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t25\tmm" },
+  { "LAND BAR TO BE ADDED 60 MM LONG X 6 MM WIDE X 2.5 MM HIGH", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
+  { "NICK 3 X 1 X 1 MM. NO THREADS TO BE WELDED", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
+  { "NICK 3 X 1 X 1 MM. THREADS TO BE WELDED", EM_UNITS_METRIC, "!1\t0\trefuse\tthread\t" },
+  { "BUILD UP LAND .090 WD X 6.0 LG TO FINISHED HT .250", EM_UNITS_INCH, "!1\t0\thardness\t0.25\tHRC" },
+  { "GATE EDGE WORN R.006 X .35 LG, (2) PLCS. GATE POST .125 DIA WORN TO .121 X .25 LG", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
   /* How damage came and what lies about is passed over; who, when, in what state and what to mind is not. */
   { "Nick 2 x 1 x 1 mm\nthe blade fell on it", EM_UNITS_METRIC, "!2\t0\tunused\tblade fell on it\t" },
   { "Nick 2 x 1 x 1 mm. Needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tNeeded by Thursday\t" },
