@@ -760,10 +760,13 @@ is_of_round (const EmClause *c, guint i)
   const EmSense *noun = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_KIND) : NULL;
   const EmSize *size = em_item_size (c->items, i);
 
-  return noun != NULL && noun->weight[EM_BORE_KIND] + noun->weight[EM_PIN_KIND] >= ROUND_NOUN && !em_clause_says (c, i + 1, EM_SAYS_LABEL) &&
-         size->chain == 0 && size->unit != EM_UNIT_DEGREE && (size->unit != EM_UNIT_NONE || !size->is_whole) && i > c->first + 1 &&
-         (em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) ||
-                         (em_item (c->items, i - 1)->type == EM_ITEM_PHRASE && em_clause_says (c, i - 2, EM_SAYS_PREPOSITION)));
+  if (noun == NULL || noun->weight[BORE] + noun->weight[PIN] < ROUND_NOUN || em_clause_says (c, i + 1, EM_SAYS_LABEL))
+    return FALSE;
+  if (size->chain != 0 || size->unit == EM_UNIT_DEGREE || (size->unit == EM_UNIT_NONE && size->is_whole))
+    return FALSE;
+  /* "of the", "of a" may be one phrase or two. */
+  return em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) ||
+         (i > c->first && em_item (c->items, i - 1)->type == EM_ITEM_PHRASE && em_clause_says (c, i - 2, EM_SAYS_PREPOSITION));
 }
 
 static void

@@ -19,8 +19,6 @@ typedef struct
   guint32 *n_chains;     /* counts rows over the whole text */
 } EmClause;
 
-enum { EM_BORE_KIND = 5, EM_PIN_KIND = 7 /* in em_note_kinds */ };
-
 /* Roles that say what a size measures, as against what is done with it. */
 static const guint32 em_dimension_roles =
   EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS |

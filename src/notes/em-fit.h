@@ -12,9 +12,6 @@
 
 G_BEGIN_DECLS
 
-/* Indices in em_note_kinds. */
-enum { EDGE_NICK, WORN_CORNER, SIDEWALL, FACE, RIB, BORE, SEAT, PIN, DAM, RECESS, GROOVE };
-
 enum { EM_FIT_MAX = 14, EM_FIT_QUESTION_MAX = 4 };
 
 typedef struct

@@ -606,16 +606,16 @@ refuse_before (Governor *g, guint i)
   item (g, i)->is_used = TRUE;
 }
 
-/* "NO THREADS TO BE WELDED": without the "no" it asks for the weld. */
+/* "NO THREADS TO BE WELDED": a "no" in front of the thing makes a refusal of it; without one it asks for the weld. */
 static gboolean
 is_asked_for (const Governor *g, guint i)
 {
-  const EmSense *refuse = says (g, i, EM_SAYS_REFUSE);
-
-  for (guint k = i; g_strcmp0 (refuse->value, "denied") == 0 && k-- > g->c->first && !em_item_is_soft_break (g->c->items, k);)
-    if (is_none (g, k))
-      return FALSE;
-  return g_strcmp0 (refuse->value, "denied") == 0;
+  if (g_strcmp0 (says (g, i, EM_SAYS_REFUSE)->value, "denied") != 0)
+    return FALSE;
+  for (guint k = i; k-- > g->c->first && !em_item_is_soft_break (g->c->items, k);)
+    if (says (g, k, EM_SAYS_THING) != NULL)
+      return !is_none (g, k);
+  return TRUE;
 }
 
 /* "DO NOT WELD THREADS": what must stay free of weld. */

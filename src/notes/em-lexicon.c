@@ -18,7 +18,8 @@ enum { STEM_MIN = 4, HEAD_MIN = 5, ENDING_MAX = 24, FILE_BYTES_MAX = 4 * 1024 * 
 #define LEXICON_NAMESPACE "urn:estimend:notes"
 
 const char *const em_note_kinds[EM_N_NOTE_KINDS] = {
-  "edge-nick", "worn-corner", "sidewall", "face", "rib", "bore", "seat", "pin", "dam", "recess", "groove",
+  [EDGE_NICK] = "edge-nick", [WORN_CORNER] = "worn-corner", [SIDEWALL] = "sidewall", [FACE] = "face", [RIB] = "rib", [BORE] = "bore",
+  [SEAT] = "seat", [PIN] = "pin", [DAM] = "dam", [RECESS] = "recess", [GROOVE] = "groove",
 };
 
 static const char *const says_names[EM_N_SAYS] = {

@@ -105,9 +105,10 @@ typedef enum
   EM_UNIT_MM2, EM_UNIT_CM2, EM_UNIT_INCH2, EM_UNIT_HRC, EM_UNIT_HB, EM_UNIT_HV, EM_N_UNIT
 } EmUnit;
 
-enum { EM_N_NOTE_KINDS = 11, EM_SENSE_MAX = 6, EM_LANGUAGE_MAX = 16 };
+enum { EM_SENSE_MAX = 6, EM_LANGUAGE_MAX = 16 };
 
 /* Kinds as the grammar counts them; the same ids as the engine's. */
+enum { EDGE_NICK, WORN_CORNER, SIDEWALL, FACE, RIB, BORE, SEAT, PIN, DAM, RECESS, GROOVE, EM_N_NOTE_KINDS };
 extern const char *const em_note_kinds[EM_N_NOTE_KINDS];
 
 typedef struct

@@ -174,7 +174,7 @@ is_only_named (EmItems *items, const EmProto *proto, int kind)
 {
   guint32 roles = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles : 0;
 
-  return (strcmp (em_note_kinds[kind], "bore") == 0 || strcmp (em_note_kinds[kind], "pin") == 0) && !proto->has_verb &&
+  return (kind == BORE || kind == PIN) && !proto->has_verb &&
          !proto->has_worn &&
          !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER &&
            roles != 0;
@@ -186,7 +186,7 @@ try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || kind < 0 || other < 0 || strcmp (em_note_kinds[kind], "worn-corner") != 0 ||
+  if (!next->may_merge || kind != WORN_CORNER || other < 0 ||
       !is_only_named (items, next, other) ||
       given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
     return FALSE;

@@ -57,7 +57,7 @@ is_which (const EmClause *c, guint noun, guint next)
   const EmSense *kind = em_item_says (c->items, noun, EM_SAYS_KIND);
   const EmSense *glue = next < c->end ? em_item_says (c->items, next, EM_SAYS_GLUE) : NULL;
 
-  if (kind != NULL && (kind->weight[EM_BORE_KIND] > 0 || kind->weight[EM_PIN_KIND] > 0) && !has_diameter (c, next))
+  if (kind != NULL && (kind->weight[BORE] > 0 || kind->weight[PIN] > 0) && !has_diameter (c, next))
     return FALSE;
   if (kind == NULL && !em_clause_says (c, noun, EM_SAYS_PLACE))
     return FALSE;

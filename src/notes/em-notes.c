@@ -511,12 +511,10 @@ fit_same (const Writer *w, EmFit *fit)
 static gboolean
 lacks_work (const EmFit *fit)
 {
-  const char *kind = em_note_kinds[fit->kind];
-
   for (guint i = 0; i < fit->n_questions; i++)
     if (strcmp (fit->question[i].code, "side-or-diameter") == 0)
       return FALSE;
-  return (strcmp (kind, "bore") == 0 || strcmp (kind, "pin") == 0) && em_fit_find (fit, "worn") == NULL &&
+  return (fit->kind == BORE || fit->kind == PIN) && em_fit_find (fit, "worn") == NULL &&
          em_fit_find (fit, "build") == NULL;
 }
 
