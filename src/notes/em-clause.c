@@ -714,6 +714,9 @@ take_label (Labels *l, guint i)
         em_clause_says (l->c, i + 1, EM_SAYS_KIND);
       return;
     }
+  /* "Kante 0,3 mm Radius", against "20 mm Kante": in front of its size the noun is only the noun. */
+  if (prior == NULL && after->roles == EM_ROLE_LENGTH && em_clause_says (l->c, i, EM_SAYS_KIND))
+    return;
   /* "thickness of rib 1.5": what the size is was told. */
   if (prior == NULL && (l->pending & em_dimension_roles) != 0)
     return;

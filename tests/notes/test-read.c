@@ -230,6 +230,7 @@ static const Case cases[] = {
   { "Hole no longer used to be filled, 8 mm dia, 12 mm deep", EM_UNITS_METRIC, "!1\t0\trefuse\thole\t" },
   /* "klein" and "am Grund" name no diameter by themselves. */
   { "Kegelsitz, großer Durchmesser 12 mm, kleiner Durchmesser 8 mm, 3 mm tief, 0,6 mm auftragen", EM_UNITS_METRIC, "1\t1\tdiameter_small\t8\tmm" },
+  { "Kante 0,3 mm Radius, 20 lang", EM_UNITS_METRIC, "1\t1\tradius\t0.3\tmm" },
   { "Tasche 12 x 8 mm, am Grund 0,3 mm auftragen", EM_UNITS_METRIC, "!1\t1\tdiameter\t0.3\tmm" },
   { "BUILD UP LAND .090 WD X 6.0 LG TO FINISHED HT .250", EM_UNITS_INCH, "!1\t0\thardness\t0.25\tHRC" },
   { "GATE EDGE WORN R.006 X .35 LG, (2) PLCS. GATE POST .125 DIA WORN TO .121 X .25 LG", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
