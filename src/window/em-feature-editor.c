@@ -495,7 +495,8 @@ fill (EmFeatureEditor *self)
 
   g_autofree char *fault = cost->status != EM_OK
     ? em_words_fault (&cost->fault, em_document_get_quote (self->document), em_document_get_units (self->document)) : NULL;
-  gtk_label_set_text (GTK_LABEL (self->fault_label), fault != NULL ? fault : "");
+  g_autofree char *kept = em_field_keep_figures (fault != NULL ? fault : "");
+  gtk_label_set_text (GTK_LABEL (self->fault_label), kept);
   gtk_widget_set_visible (self->fault_label, fault != NULL && !is_told_at_its_field (self, feature, cost) && !em_document_awaits_wire (self->document));
   show_plan (self, cost);
   show_drawings (self);

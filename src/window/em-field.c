@@ -5,6 +5,7 @@
 
 #include "em-field.h"
 
+#include "em-points.h"
 #include "em-steady.h"
 #include "em-words.h"
 
@@ -316,13 +317,15 @@ char *
 em_field_keep_figures (const char *text)
 {
   GString *kept = g_string_new (NULL);
+  gsize from = 0;
 
-  for (const char *c = text; *c != '\0'; c++)
+  for (gssize at = em_points_next (text, 0); at >= 0; at = em_points_next (text, from))
     {
-      g_string_append_c (kept, *c);
-      if (*c == '.' && g_ascii_isdigit (c[1]) && (c == text || !g_ascii_isdigit (c[-1])))
-        g_string_append (kept, "\342\201\240");
+      g_string_append_len (kept, text + from, at + 1 - (gssize) from);
+      g_string_append (kept, "\342\201\240");
+      from = (gsize) at + 1;
     }
+  g_string_append (kept, text + from);
   return g_string_free (kept, FALSE);
 }
 

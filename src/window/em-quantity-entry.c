@@ -5,6 +5,7 @@
 
 #include "em-quantity-entry.h"
 
+#include "em-field.h"
 #include "em-steady.h"
 #include "em-words.h"
 
@@ -36,7 +37,9 @@ static guint signals[N_SIGNALS];
 static void
 show_problem (EmQuantityEntry *self, const char *problem)
 {
-  gtk_label_set_text (GTK_LABEL (self->problem), problem != NULL ? problem : "");
+  g_autofree char *kept = em_field_keep_figures (problem != NULL ? problem : "");
+
+  gtk_label_set_text (GTK_LABEL (self->problem), kept);
   gtk_widget_set_visible (self->problem, problem != NULL);
   if (problem != NULL)
     gtk_widget_add_css_class (self->entry, "error");

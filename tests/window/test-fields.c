@@ -1,12 +1,13 @@
-/* test-fields: entries in columns: lines as high as their own, columns of one width, the hidden ones take no room.
+/* test-fields: entries in columns: lines as high as their own, columns of one width, the hidden ones take no room; figures whole.
  *
- * Expectations are sums of the widgets' sizes as they are asked for.
+ * Expectations are sums of the widgets' sizes as they are asked for; the word joiner is U+2060 (UAX #14: no line breaks at it).
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include "em-test-window.h"
 
+#include "em-field.h"
 #include "em-fields.h"
 
 enum { WIDE = 100, HIGH = 30, N_BOXES = 5, ROOM = 340 };   /* three columns of 100 and two gaps of 10 fit into 340 */
@@ -100,4 +101,25 @@ START_TEST (the_other_way_round)
 }
 END_TEST
 
-TEST_MAIN ("fields", a_taller_entry_moves_only_the_lines_below, hidden_entries_and_wide_ones, the_other_way_round)
+#define JOINER "\342\201\240"
+
+START_TEST (only_leading_points_are_joined)
+{
+  static const struct { const char *text, *kept; } cases[] = {
+    { ".030", "." JOINER "030" },
+    { "between .0004 in and 2.5 in.", "between ." JOINER "0004 in and 2.5 in." },
+    { "R.5-.8", "R." JOINER "5-." JOINER "8" },
+    { "12.5", "12.5" },
+    { "", "" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *kept = em_field_keep_figures (cases[i].text);
+
+      ck_assert_str_eq (kept, cases[i].kept);
+    }
+}
+END_TEST
+
+TEST_MAIN ("fields", a_taller_entry_moves_only_the_lines_below, hidden_entries_and_wide_ones, the_other_way_round, only_leading_points_are_joined)
