@@ -9,6 +9,7 @@
 #include "em-govern.h"
 #include "em-list.h"
 #include "em-proto.h"
+#include "em-sentence.h"
 #include "em-table.h"
 
 #include <math.h>
@@ -19,9 +20,7 @@ enum
   WEAK_HEAD = 4,         /* "area", "edge": may be the place of something else */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
-  WHOLE_WORD = 4,        /* letters of a word that is no abbreviation */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
-  ANOTHER_WINDOW = 24,   /* items of a sentence looked back over for its noun */
   STATE_SIZES = 8,       /* of a repair looked over for one in a row */
   SHORT_SENTENCE = 8,    /* items of a note that may stand for all */
   STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
@@ -876,193 +875,6 @@ read_sentence (EmReader *r)
     }
 }
 
-/* "nominal dia", "punch diam": the one abbreviation (ASME Y14.38) that long labels end in. */
-static gboolean
-ends_in_dia (const EmReader *r, const EmItem *item)
-{
-  static const char *const ends[] = { " dia", " diam" };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (ends); i++)
-    if (item->length > strlen (ends[i]) &&
-        g_ascii_strncasecmp (r->items->text + item->start + item->length - strlen (ends[i]), ends[i], strlen (ends[i])) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* "(2) PLCS": how many places, the number first. */
-static gboolean
-closes_count (const EmReader *r, guint places)
-{
-  guint number = places - 1;
-
-  if (places == 0 || em_item_says (r->items, places, EM_SAYS_PLACES) == NULL)
-    return FALSE;
-  if (em_item_is_sign (r->items, number, ')') && number > 0)
-    number--;
-  return em_item (r->items, number)->type == EM_ITEM_SIZE || em_item_says (r->items, number, EM_SAYS_NUMBER) != NULL;
-}
-
-/* "deep": a label that stands behind its size only. */
-static gboolean
-is_label_behind (const EmReader *r, guint i)
-{
-  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
-
-  return label != NULL && label->place == EM_LABEL_AFTER;
-}
-
-/* "... .900 DP. WORN SHUTOFF EDGE R.020", "... .60 LG. UNDERCUT FACE LOW .004": behind a label that closes the sizes of one noun
- * comes another noun, and no size before it. */
-static gboolean
-begins_another (const EmReader *r, guint stop)
-{
-  gboolean has_noun = FALSE, is_place;
-  guint n = r->items->items->len;
-
-  if (stop < 2 || em_item_says (r->items, stop - 1, EM_SAYS_KIND) != NULL ||
-      (!closes_count (r, stop - 1) &&
-       (!em_item_is_measure (r->items, stop - 2) || em_item_says (r->items, stop - 1, EM_SAYS_LABEL) == NULL)))
-    return FALSE;
-  for (guint i = stop; i-- > 0 && i + ANOTHER_WINDOW > stop && em_item (r->items, i)->type != EM_ITEM_LINE &&
-       !em_item_is_sign (r->items, i, ';') && !has_noun;)
-    has_noun = em_reader_is_noun (r, i);
-  if (has_noun && (em_item_says (r->items, stop + 1, EM_SAYS_MATERIAL) != NULL ||
-                   em_item_says (r->items, stop + 1, EM_SAYS_REFERENCE) != NULL))
-    return TRUE;
-  is_place = has_noun && stop + 1 < n && em_item_says (r->items, stop + 1, EM_SAYS_PLACE) != NULL;
-  for (guint i = stop + 1; has_noun && i < n && i <= stop + (is_place ? 6 : 3); i++)
-    if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL)
-      return i + 1 < n && (em_item (r->items, i + 1)->type == EM_ITEM_SIZE ||
-                           em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL ||
-                           i > stop + 1);
-    /* "CAV #5: GATE WASH" */
-    else if (em_item (r->items, i)->type != EM_ITEM_PHRASE && em_item (r->items, i)->type != EM_ITEM_UNKNOWN &&
-             !(is_place && (em_item_is_sign (r->items, i, '#') || em_item_is_sign (r->items, i, ':') ||
-                            em_list_is_bare_whole (r->items, i))))
-      return FALSE;
-  return FALSE;
-}
-
-/* "NO", "Nr" */
-static gboolean
-is_number_word (const EmReader *r, guint i)
-{
-  const EmSense *word = em_item_says (r->items, i, EM_SAYS_GLUE);
-
-  return word != NULL && g_strcmp0 (word->value, "number") == 0;
-}
-
-static gboolean
-is_stock_word (const EmReader *r, guint i)
-{
-  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
-
-  return label != NULL && (label->roles & EM_ROLE_STOCK) != 0;
-}
-
-/* "the rib is low. 3/32 thick, …": what became of it is told, and no size behind the point is how much. */
-static gboolean
-is_told_state (const EmReader *r, guint i)
-{
-  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
-
-  return label != NULL && (label->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && em_item_says (r->items, i, EM_SAYS_VERB) == NULL &&
-         i > 0 && !em_item_is_measure (r->items, i - 1);
-}
-
-/* A full stop ends a sentence unless it marks an abbreviation in front of more of the same. */
-static gboolean
-ends_sentence (const EmReader *r, guint i)
-{
-  const EmItem *next, *before;
-  static const EmSays abbreviated[] = { EM_SAYS_LABEL, EM_SAYS_PLACES, EM_SAYS_UNIT, EM_SAYS_APPROXIMATE, EM_SAYS_TYPICAL,
-                                        EM_SAYS_REFERENCE, EM_SAYS_MATERIAL, EM_SAYS_MINIMUM, EM_SAYS_MAXIMUM, EM_SAYS_QUANTITY };
-
-  if (em_item_is_sign (r->items, i, ';'))
-    return TRUE;
-  if (!em_item_is_sign (r->items, i, '.') || i == 0)
-    return FALSE;
-  if (i + 1 >= r->items->items->len)
-    return TRUE;
-  next = em_item (r->items, i + 1);
-  before = em_item (r->items, i - 1);
-  if ((next->flags & EM_TOKEN_GLUED) != 0 && next->type != EM_ITEM_LINE)
-    return FALSE;
-  /* "Pos. 2", "Nr. 7" */
-  if (next->type == EM_ITEM_SIZE && (em_list_is_item_word (r, i - 1) || is_number_word (r, i - 1)))
-    return FALSE;
-  /* "MACH. BY CUST." */
-  if (em_item_says (r->items, i - 1, EM_SAYS_MACHINING) != NULL && em_item_says (r->items, i + 1, EM_SAYS_TIMES) != NULL &&
-      next->type == EM_ITEM_PHRASE && g_ascii_strncasecmp (r->items->text + next->start, "by", 2) == 0)
-    return FALSE;
-  /* "Cav. 3" */
-  if (em_list_is_bare_whole (r->items, i + 1) && before->length <= 4 && em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL)
-    return FALSE;
-  /* ".50 THRU. 2 TOOLS" */
-  if ((em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL || em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL) &&
-      em_list_is_bare_whole (r->items, i + 1) && i + 2 < r->items->items->len &&
-      (em_item_says (r->items, i + 2, EM_SAYS_TOOLS) != NULL || em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL))
-    return TRUE;
-  /* "56 deep. moving half: …": a whole word is no abbreviation. */
-  if (before->length >= WHOLE_WORD && is_label_behind (r, i - 1) &&
-      (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) && next->sign == 0 &&
-      em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL &&
-      (em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL ||
-       ((next->flags & EM_TOKEN_CAPITAL) != 0 && (before->flags & EM_TOKEN_UPPER) == 0)))
-    return TRUE;
-  /* "1.25 long. 3 also have nicks" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL && em_list_is_bare_whole (r->items, i + 1) &&
-      i + 2 < r->items->items->len &&
-      (em_item (r->items, i + 2)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL) &&
-      em_item_says (r->items, i + 2, EM_SAYS_UNIT) == NULL && em_item_says (r->items, i + 2, EM_SAYS_LABEL) == NULL)
-    return TRUE;
-  /* "25 wide. 4140." */
-  if (next->type == EM_ITEM_SIZE && em_phrase_find (next->phrase, EM_SAYS_BASE) != NULL &&
-      (i + 2 == r->items->items->len || em_item (r->items, i + 2)->type == EM_ITEM_LINE ||
-       em_item_is_sign (r->items, i + 2, '.') ||
-       em_item_is_sign (r->items, i + 2, ',')))
-    return TRUE;
-  /* "o.d. worn"; where all is in capitals, "PIN O.D. UNDERSIZE", a capital tells nothing. */
-  if (before->type == EM_ITEM_PHRASE && memchr (r->items->text + before->start, '.', before->length) != NULL &&
-      ((next->flags & EM_TOKEN_CAPITAL) == 0 || ((next->flags & EM_TOKEN_UPPER) != 0 && next->length > 1 &&
-                                                 em_item_says (r->items, i + 1, EM_SAYS_VERB) == NULL &&
-                                                 em_item_says (r->items, i + 1, EM_SAYS_REFUSE) == NULL)))
-    return FALSE;
-  /* "3 places. The bore …" */
-  if (before->length > WHOLE_WORD && em_item_says (r->items, i - 1, EM_SAYS_PLACES) != NULL && next->type != EM_ITEM_SIZE &&
-      next->sign == 0)
-    return TRUE;
-  /* "drawing no. SK-2071" */
-  if (em_item_says (r->items, i - 1, EM_SAYS_REFERENCE) != NULL && i + 3 < r->items->items->len &&
-      em_item_is_sign (r->items, i + 2, '-') &&
-      (em_item (r->items, i + 2)->flags & EM_TOKEN_GLUED) != 0 && em_item (r->items, i + 3)->type == EM_ITEM_SIZE)
-    return FALSE;
-  if (begins_another (r, i) || is_told_state (r, i - 1))
-    return TRUE;
-  for (gsize k = 0; k < G_N_ELEMENTS (abbreviated); k++)
-    if ((before->length <= 6 || ends_in_dia (r, before) || abbreviated[k] == EM_SAYS_REFERENCE) &&
-        em_item_says (r->items, i - 1, abbreviated[k]) != NULL)
-      return (next->flags & EM_TOKEN_CAPITAL) != 0 && next->length > 1 &&
-             ((before->flags & EM_TOKEN_UPPER) == 0 || em_item_says (r->items, i + 1, EM_SAYS_VERB) != NULL ||
-              is_stock_word (r, i + 1) ||
-              em_item_says (r->items, i + 1, EM_SAYS_FINISH) != NULL || em_item_says (r->items, i + 1, EM_SAYS_REFUSE) != NULL ||
-              em_item_says (r->items, i + 1, EM_SAYS_MACHINING) != NULL || em_item_says (r->items, i + 1, EM_SAYS_AGENT) != NULL);
-  return TRUE;
-}
-
-/* "10 long ea. 2 corners: R.8": the point of the abbreviation ends the sentence, too. */
-static gboolean
-is_behind_point (const EmReader *r, guint i)
-{
-  const EmItem *before = em_item (r->items, i - 1);
-
-  return before->type == EM_ITEM_PHRASE && before->length > 2 && r->items->text[before->start + before->length - 1] == '.' &&
-         em_list_is_bare_whole (r->items, i) &&
-         i + 1 < r->items->items->len && em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL &&
-           em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL &&
-         em_item_says (r->items, i - 1, EM_SAYS_QUANTITY) == NULL && em_item_says (r->items, i - 1, EM_SAYS_KIND) == NULL;
-}
-
 /* "Screw hole stripped, leave it": what stands alone after the comma is said of the part before it, when no size does. */
 static gboolean
 is_said_of (const EmReader *r, guint first, guint part, guint sound)
@@ -1117,13 +929,13 @@ read_line (EmReader *r, guint first, guint end)
   else
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   for (guint i = first; i <= end; i++)
-    if (i > first && i < end && (is_behind_point (r, i) || em_list_begins_number (r, i)))
+    if (i > first && i < end && (em_sentence_ends_at_point (r, i) || em_list_begins_number (r, i)))
       {
         read_parts (r, first, i);
         first = em_list_skip_number (r, i, end);
         r->is_line_start = FALSE;
       }
-    else if (i == end || ends_sentence (r, i) || em_list_precedes_number (r, i, end))
+    else if (i == end || em_sentence_ends (r, i) || em_list_precedes_number (r, i, end))
       {
         if (i > first)
           read_parts (r, first, i);
