@@ -5,25 +5,21 @@
 
 #include "em-grammar.h"
 
-#include "em-fit.h"
+#include "em-content.h"
 #include "em-govern.h"
 #include "em-list.h"
 #include "em-proto.h"
 #include "em-sentence.h"
 #include "em-table.h"
 
-#include <math.h>
 #include <string.h>
 
 enum
 {
-  WEAK_HEAD = 4,         /* "area", "edge": may be the place of something else */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
-  STATE_SIZES = 8,       /* of a repair looked over for one in a row */
-  SHORT_SENTENCE = 8,    /* items of a note that may stand for all */
-  STRONG_NOUN = 7        /* a noun of this weight is a repair by itself */
+  SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
 
 typedef struct
@@ -31,106 +27,6 @@ typedef struct
   guint    end;
   EmProto *proto;
 } EmPart;
-
-/* What a stretch holds, before anything is used. */
-typedef struct
-{
-  int      best;         /* strongest noun's weight */
-  int      best_named;   /* the same of nouns that are neither state nor damage */
-  int      best_thing;   /* the same of nouns that are no state of another */
-  guint    n_sizes, n_labelled, n_other, n_row;
-  guint32  roles;
-  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count, has_hurt;
-} Content;
-
-/* "broken": a set phrase that speaks for a kind. */
-static gboolean
-is_damage (const EmReader *r, guint i)
-{
-  const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
-
-  for (int k = 0; set != NULL && set->set_field == NULL && k < EM_N_NOTE_KINDS; k++)
-    if (set->weight[k] > 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* "Pocket insert": the noun says which part. */
-static gboolean
-names_part (const EmReader *r, guint i, guint end)
-{
-  return i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
-         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
-}
-
-/* "no cracks", "without pits": none of them is there. */
-static gboolean
-is_none (const EmReader *r, guint i, guint first)
-{
-  const EmItem *before = i > first ? em_item (r->items, i - 1) : NULL;
-  static const char *const none[] = { "no", "any", "without", "keine", "ohne", "sin", "ningún" };
-
-  for (gsize k = 0; before != NULL && k < G_N_ELEMENTS (none); k++)
-    if (before->length == strlen (none[k]) && g_ascii_strncasecmp (r->items->text + before->start, none[k], before->length) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-static Content
-weigh (const EmReader *r, guint first, guint end)
-{
-  Content content = { 0 };
-
-  for (guint i = first; i < end; i++)
-    {
-      const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
-      const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
-
-      /* "NO CRACKS OR POROSITY ALLOWED" */
-      if (noun != NULL && is_none (r, i, first))
-        noun = NULL;
-      if (noun != NULL)
-        {
-          content.has_noun = TRUE;
-          for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
-            {
-              content.best = MAX (content.best, noun->weight[k]);
-              content.best_named =
-                MAX (content.best_named, noun->value != NULL ? 0 : noun->weight[k]);
-              content.best_thing = MAX (content.best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
-            }
-        }
-      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 &&
-        em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
-      content.has_verb |= em_reader_is_verb (r, i);
-      content.has_damage |= is_damage (r, i);
-      content.has_hurt |= em_item_says (r->items, i, EM_SAYS_SET) != NULL &&
-        em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
-      content.has_given |= em_reader_is_both (r, i);
-      content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
-      content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
-      content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) ||
-        em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
-                           em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL ||
-                             em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
-                           em_item_says (r->items, i, EM_SAYS_TYPICAL) != NULL;
-      if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0)
-        content.has_given = content.has_count = TRUE;
-      /* "Four of them." */
-      if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && i + 1 < end &&
-          em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL)
-        content.has_given = TRUE;
-      if (em_reader_is_sized (r, i))
-        {
-          content.n_sizes++;
-          content.n_row += em_item_size (r->items, i)->chain != 0;
-          content.roles |= em_item_size (r->items, i)->roles;
-          content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32 ||
-            (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
-        }
-    }
-  return content;
-}
 
 static EmProto *
 start_proto (EmReader *r)
@@ -155,12 +51,9 @@ borrow_kind (EmProto *proto, const EmProto *from, const char *reason)
       g_array_append_val (proto->given, g_array_index (from->given, EmGiven, i));
 }
 
-/* Roles that one repair has once. */
-static const guint32 once = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_AREA;
-
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
-continues (const EmReader *r, const Content *content, guint first)
+continues (const EmReader *r, const EmContent *content, guint first)
 {
   guint32 line;
 
@@ -172,7 +65,7 @@ continues (const EmReader *r, const Content *content, guint first)
   /* A line that names a size again tells of something else. */
   if (content->n_sizes == 0 && content->n_other > 0)
     return FALSE;
-  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && (r->current->roles & content->roles & once) == 0 &&
+  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && (r->current->roles & content->roles & em_once_roles) == 0 &&
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }
 
@@ -241,14 +134,14 @@ has_letter_label (const EmReader *r, guint first, guint end)
 
 /* "slide shutoff, 4 places:" */
 static gboolean
-is_count_heading (const EmReader *r, const Content *content, guint end)
+is_count_heading (const EmReader *r, const EmContent *content, guint end)
 {
   return content->has_count && content->n_sizes == 0 && em_item_is_sign (r->items, end - 1, ':') && end == r->end;
 }
 
 /* "Length: 40; radius: 0.5" before the noun waits for it, as long as nothing else comes first. */
 static void
-keep_early (EmReader *r, const Content *content, guint first, guint end)
+keep_early (EmReader *r, const EmContent *content, guint first, guint end)
 {
   if (is_count_heading (r, content, end))
     {
@@ -268,7 +161,7 @@ keep_early (EmReader *r, const Content *content, guint first, guint end)
 
 /* "The bolt hole is in the wrong spot. Fill it, 22 deep.": what was only named before is what the sizes are of. */
 static void
-keep_mention (EmReader *r, const Content *content, guint first, guint end)
+keep_mention (EmReader *r, const EmContent *content, guint first, guint end)
 {
   /* "Ejector pin hole nearby": not what is to be done. */
   for (guint i = first; i < end; i++)
@@ -305,60 +198,14 @@ take_mention (EmReader *r, EmProto *proto)
 }
 
 static void
-take_early (EmReader *r, EmProto *proto, const Content *content)
+take_early (EmReader *r, EmProto *proto, const EmContent *content)
 {
-  Content early = weigh (r, r->early_first, r->early_end);
+  EmContent early = em_content_weigh (r, r->early_first, r->early_end);
 
-  if (r->early_first < r->early_end && (early.roles & content->roles & once) == 0 &&
+  if (r->early_first < r->early_end && (early.roles & content->roles & em_once_roles) == 0 &&
       em_reader_line_of (r, r->first) <= em_reader_line_of (r, r->early_end - 1) + 1)
     add_told (r, proto, r->early_first, r->early_end);
   r->early_first = r->early_end = 0;
-}
-
-/* "SHAFT 2.0 DIA, KEYWAY SIDE WORN .015 ON DIA" */
-static gboolean
-is_on_round (const Content *content, const EmProto *before)
-{
-  return ((content->roles & EM_ROLE_ON_DIAMETER) != 0 ||
-          ((content->roles & EM_ROLE_PER_SIDE) != 0 && content->best <= WEAK_HEAD)) &&
-         content->best < STRONG_NOUN && before != NULL && (before->roles & EM_ROLE_DIAMETER) != 0 &&
-         (content->roles & EM_ROLE_DIAMETER) == 0;
-}
-
-/* "pin hole .375 dia, now .3795, washed out 5/8 down", "cutting edge 60° included, blunted R.010": what became of the thing before,
- * as long as no size of it is a place in a row and none is told anew. */
-static gboolean
-is_state_of (const EmReader *r, const Content *content, const EmProto *before)
-{
-  const EmSense *noun = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
-
-  if (noun == NULL || noun->value != NULL || content->best == 0 || content->best_thing > 0 || before->sizes->len == 0 ||
-      (before->roles & content->roles & (once | EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) != 0 ||
-      ((content->roles & EM_ROLE_RADIUS) != 0 && noun->weight[WORN_CORNER] == 0))
-    return FALSE;
-  for (guint i = 0; i < before->sizes->len && i < STATE_SIZES; i++)
-    {
-      const EmSize *size = em_item_size (r->items, g_array_index (before->sizes, guint, i));
-
-      if (size->chain != 0 || (size->roles == 0 && size->unit != EM_UNIT_DEGREE))
-        return FALSE;
-    }
-  return TRUE;
-}
-
-/* "Repair order 4711": a bare whole number measures nothing by itself. */
-static gboolean
-measures (const EmReader *r, guint first, guint end)
-{
-  for (guint i = first; i < end; i++)
-    if (em_reader_is_sized (r, i))
-      {
-        const EmSize *size = em_item_size (r->items, i);
-
-        if (!size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 || size->chain != 0)
-          return TRUE;
-      }
-  return FALSE;
 }
 
 /* "same on the other half", "cav 2 same deal": the repair before it, at one more place. */
@@ -426,41 +273,9 @@ is_only_count (const EmReader *r, guint first, guint end)
           em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
 }
 
-/* "seat SR 16, mouth 20, is hammered": what became of the thing before, without a size. */
-static gboolean
-is_said_damage (const Content *content, const EmProto *before)
-{
-  return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
-}
-
-/* Whether the words begin a repair. */
-static gboolean
-begins_repair (const EmReader *r, const Content *content, const EmProto *before, guint first, guint end)
-{
-  /* "Mandrel plate, outside ⌀185": how large the part is. */
-  gboolean is_only_part = content->best == 0 && content->has_noun && content->n_sizes == 1 &&
-                          content->roles == EM_ROLE_DIAMETER &&
-                          !content->has_verb && !content->has_damage;
-  /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
-                      is_state_of (r, content, before)) &&
-                     !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
-                     em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
-  gboolean is_repair = content->has_noun && !is_more && !is_only_part && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
-                                            (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
-                                             (content->has_verb || content->has_worn || content->has_damage)));
-
-  /* "Edge 3: same as 1." */
-  is_repair |= content->has_same && content->best > 0 && before != NULL &&
-    em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');
-  /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
-  is_repair |= content->has_damage && content->n_sizes > 0;
-  return is_repair;
-}
-
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
 static gboolean
-take_said (EmReader *r, const Content *content, EmProto *before, gboolean is_repair, guint first, guint end)
+take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end))
     {
@@ -506,56 +321,9 @@ take_said (EmReader *r, const Content *content, EmProto *before, gboolean is_rep
   return FALSE;
 }
 
-/* "R0.2 on the shutoff, 15 mm": a radius and one size more are an edge's. */
-static gboolean
-is_bare_edge (const Content *content)
-{
-  return (content->roles & EM_ROLE_RADIUS) != 0 && content->n_sizes == 2 && content->best == 0 &&
-         (content->roles & (EM_ROLE_DIAMETER | EM_ROLE_SPHERE)) == 0;
-}
-
-/* "hob mark 5 dia, 0.8 deep": an unknown thing as deep as it says. */
-static gboolean
-is_bare_pit (const Content *content)
-{
-  return content->n_other > 0 && (content->roles & EM_ROLE_DEPTH) != 0 && content->best == 0 &&
-         content->n_sizes == ((content->roles & EM_ROLE_DIAMETER) != 0 ? 2 : 3);
-}
-
-/* "on top: 30 x 8 low by 0.3": a row and what it lacks. */
-static gboolean
-is_bare_flat (const Content *content)
-{
-  return content->n_sizes == 3 && content->n_row == 2 && (content->roles & EM_ROLE_BUILD) != 0;
-}
-
-/* An edge told in a sentence of its own behind what has no radius. */
-static gboolean
-is_edge_behind (const EmReader *r, const Content *content, const EmProto *before, guint first)
-{
-  return before != NULL && first == r->first && is_bare_edge (content) && before->sizes->len > 0 &&
-         before->weight[WORN_CORNER] + before->weight[SEAT] == 0;
-}
-
-/* What tells sizes of something though no noun of a repair is in it. */
-static gboolean
-tells_unnamed (const EmReader *r, const Content *content, guint first, guint end)
-{
-  if (content->n_sizes == 0 || !measures (r, first, end))
-    return FALSE;
-  if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
-    return TRUE;
-  if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 &&
-                                                                                    content->n_sizes > 1))
-    return TRUE;
-  if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
-    return TRUE;
-  return r->mention_first < r->mention_end && (content->has_worn || content->n_labelled > 0);
-}
-
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
-proposal_of (EmReader *r, const Content *content, EmProto *before, gboolean is_repair, guint first, guint end)
+proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   EmProto *proto = NULL;
 
@@ -578,9 +346,9 @@ proposal_of (EmReader *r, const Content *content, EmProto *before, gboolean is_r
     }
   else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL))
     borrow_kind (proto = start_proto (r), r->heading, "heading");
-  else if (!is_edge_behind (r, content, before, first) && continues (r, content, first))
+  else if (!em_content_is_edge_behind (r, content, before, first) && continues (r, content, first))
     proto = r->current;
-  else if (tells_unnamed (r, content, first, end))
+  else if (em_content_tells_unnamed (r, content, first, end))
     {
       proto = start_proto (r);
       take_mention (r, proto);
@@ -592,9 +360,9 @@ proposal_of (EmReader *r, const Content *content, EmProto *before, gboolean is_r
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
 {
-  Content content = weigh (r, first, end);
+  EmContent content = em_content_weigh (r, first, end);
   EmProto *proto, *before = r->current;
-  gboolean is_repair = begins_repair (r, &content, before, first, end);
+  gboolean is_repair = em_content_begins_repair (r, &content, before, first, end);
 
   if (take_said (r, &content, before, is_repair, first, end))
     return before;

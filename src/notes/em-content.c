@@ -1,0 +1,226 @@
+/* em-content: what a stretch of a sentence holds, and whether that begins a repair.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-content.h"
+
+#include <string.h>
+
+enum
+{
+  WEAK_HEAD = 4,     /* "area", "edge": may be the place of something else */
+  STATE_SIZES = 8,   /* of a repair looked over for one in a row */
+  STRONG_NOUN = 7    /* a noun of this weight is a repair by itself */
+};
+
+/* "broken": a set phrase that speaks for a kind. */
+static gboolean
+is_damage (const EmReader *r, guint i)
+{
+  const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
+
+  for (int k = 0; set != NULL && set->set_field == NULL && k < EM_N_NOTE_KINDS; k++)
+    if (set->weight[k] > 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Pocket insert": the noun says which part. */
+static gboolean
+names_part (const EmReader *r, guint i, guint end)
+{
+  return i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
+}
+
+/* "no cracks", "without pits": none of them is there. */
+static gboolean
+is_none (const EmReader *r, guint i, guint first)
+{
+  const EmItem *before = i > first ? em_item (r->items, i - 1) : NULL;
+  static const char *const none[] = { "no", "any", "without", "keine", "ohne", "sin", "ningún" };
+
+  for (gsize k = 0; before != NULL && k < G_N_ELEMENTS (none); k++)
+    if (before->length == strlen (none[k]) && g_ascii_strncasecmp (r->items->text + before->start, none[k], before->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+EmContent
+em_content_weigh (const EmReader *r, guint first, guint end)
+{
+  EmContent content = { 0 };
+
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
+      const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+
+      /* "NO CRACKS OR POROSITY ALLOWED" */
+      if (noun != NULL && is_none (r, i, first))
+        noun = NULL;
+      if (noun != NULL)
+        {
+          content.has_noun = TRUE;
+          for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
+            {
+              content.best = MAX (content.best, noun->weight[k]);
+              content.best_named =
+                MAX (content.best_named, noun->value != NULL ? 0 : noun->weight[k]);
+              content.best_thing = MAX (content.best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
+            }
+        }
+      content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 &&
+        em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
+      content.has_verb |= em_reader_is_verb (r, i);
+      content.has_damage |= is_damage (r, i);
+      content.has_hurt |= em_item_says (r->items, i, EM_SAYS_SET) != NULL &&
+        em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
+      content.has_given |= em_reader_is_both (r, i);
+      content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
+      content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
+      content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) ||
+        em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
+                           em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL ||
+                             em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||
+                           em_item_says (r->items, i, EM_SAYS_TYPICAL) != NULL;
+      if (em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0)
+        content.has_given = content.has_count = TRUE;
+      /* "Four of them." */
+      if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && i + 1 < end &&
+          em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL)
+        content.has_given = TRUE;
+      if (em_reader_is_sized (r, i))
+        {
+          content.n_sizes++;
+          content.n_row += em_item_size (r->items, i)->chain != 0;
+          content.roles |= em_item_size (r->items, i)->roles;
+          content.n_labelled += em_item_size (r->items, i)->label_item != G_MAXUINT32 ||
+            (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
+        }
+    }
+  return content;
+}
+
+/* "SHAFT 2.0 DIA, KEYWAY SIDE WORN .015 ON DIA" */
+static gboolean
+is_on_round (const EmContent *content, const EmProto *before)
+{
+  return ((content->roles & EM_ROLE_ON_DIAMETER) != 0 ||
+          ((content->roles & EM_ROLE_PER_SIDE) != 0 && content->best <= WEAK_HEAD)) &&
+         content->best < STRONG_NOUN && before != NULL && (before->roles & EM_ROLE_DIAMETER) != 0 &&
+         (content->roles & EM_ROLE_DIAMETER) == 0;
+}
+
+/* "pin hole .375 dia, now .3795, washed out 5/8 down", "cutting edge 60° included, blunted R.010": what became of the thing before,
+ * as long as no size of it is a place in a row and none is told anew. */
+static gboolean
+is_state_of (const EmReader *r, const EmContent *content, const EmProto *before)
+{
+  const EmSense *noun = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
+
+  if (noun == NULL || noun->value != NULL || content->best == 0 || content->best_thing > 0 || before->sizes->len == 0 ||
+      (before->roles & content->roles & (em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) != 0 ||
+      ((content->roles & EM_ROLE_RADIUS) != 0 && noun->weight[WORN_CORNER] == 0))
+    return FALSE;
+  for (guint i = 0; i < before->sizes->len && i < STATE_SIZES; i++)
+    {
+      const EmSize *size = em_item_size (r->items, g_array_index (before->sizes, guint, i));
+
+      if (size->chain != 0 || (size->roles == 0 && size->unit != EM_UNIT_DEGREE))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* "Repair order 4711": a bare whole number measures nothing by itself. */
+static gboolean
+measures (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_reader_is_sized (r, i))
+      {
+        const EmSize *size = em_item_size (r->items, i);
+
+        if (!size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 || size->chain != 0)
+          return TRUE;
+      }
+  return FALSE;
+}
+
+/* "seat SR 16, mouth 20, is hammered": what became of the thing before, without a size. */
+static gboolean
+is_said_damage (const EmContent *content, const EmProto *before)
+{
+  return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
+}
+
+gboolean
+em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  /* "Mandrel plate, outside ⌀185": how large the part is. */
+  gboolean is_only_part = content->best == 0 && content->has_noun && content->n_sizes == 1 &&
+                          content->roles == EM_ROLE_DIAMETER &&
+                          !content->has_verb && !content->has_damage;
+  /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
+  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
+                      is_state_of (r, content, before)) &&
+                     !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+                     em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
+  gboolean is_repair = content->has_noun && !is_more && !is_only_part && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
+                                            (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
+                                             (content->has_verb || content->has_worn || content->has_damage)));
+
+  /* "Edge 3: same as 1." */
+  is_repair |= content->has_same && content->best > 0 && before != NULL &&
+    em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');
+  /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
+  is_repair |= content->has_damage && content->n_sizes > 0;
+  return is_repair;
+}
+
+/* "R0.2 on the shutoff, 15 mm": a radius and one size more are an edge's. */
+static gboolean
+is_bare_edge (const EmContent *content)
+{
+  return (content->roles & EM_ROLE_RADIUS) != 0 && content->n_sizes == 2 && content->best == 0 &&
+         (content->roles & (EM_ROLE_DIAMETER | EM_ROLE_SPHERE)) == 0;
+}
+
+/* "hob mark 5 dia, 0.8 deep": an unknown thing as deep as it says. */
+static gboolean
+is_bare_pit (const EmContent *content)
+{
+  return content->n_other > 0 && (content->roles & EM_ROLE_DEPTH) != 0 && content->best == 0 &&
+         content->n_sizes == ((content->roles & EM_ROLE_DIAMETER) != 0 ? 2 : 3);
+}
+
+/* "on top: 30 x 8 low by 0.3": a row and what it lacks. */
+static gboolean
+is_bare_flat (const EmContent *content)
+{
+  return content->n_sizes == 3 && content->n_row == 2 && (content->roles & EM_ROLE_BUILD) != 0;
+}
+
+gboolean
+em_content_is_edge_behind (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  return before != NULL && first == r->first && is_bare_edge (content) && before->sizes->len > 0 &&
+         before->weight[WORN_CORNER] + before->weight[SEAT] == 0;
+}
+
+gboolean
+em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  if (content->n_sizes == 0 || !measures (r, first, end))
+    return FALSE;
+  if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
+    return TRUE;
+  if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 &&
+                                                                                    content->n_sizes > 1))
+    return TRUE;
+  if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
+    return TRUE;
+  return r->mention_first < r->mention_end && (content->has_worn || content->n_labelled > 0);
+}
