@@ -1,7 +1,6 @@
 /* em-clause: what the items of one sentence say of each other.
  *
- * Marks counts, rows of sizes joined by ×, and the labels that name sizes. Looks only at
- * near items, so its time is linear.
+ * Marks counts and rows of sizes joined by ×. Looks only at near items, so its time is linear.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -25,6 +24,17 @@ static const guint32 em_dimension_roles =
   EM_ROLE_SPHERE | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_DRAFT | EM_ROLE_STOCK | EM_ROLE_CLEARANCE | EM_ROLE_AREA |
   EM_ROLE_ARC | EM_ROLE_HARDNESS | EM_ROLE_ANGLE | EM_ROLE_SQUARE;
 
+/* Roles of sizes that no angle has. */
+static const guint32 em_length_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
+                                       EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
+
+/* No blank before it. */
+static inline gboolean
+em_item_is_glued (const EmItems *items, guint index)
+{
+  return (em_item (items, index)->flags & EM_TOKEN_GLUED) != 0;
+}
+
 /* Within the sentence only; any i. */
 static inline gboolean
 em_clause_says (const EmClause *clause, guint i, EmSays what)
@@ -42,7 +52,9 @@ em_clause_is_size (const EmClause *clause, guint i)
 void em_clause_mark_dual   (const EmClause *clause);
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
-void em_clause_mark_labels (const EmClause *clause);
+
+/* What a word at i says of the size it stands before or behind; NULL: nothing, or past the end. */
+const EmSense *em_clause_label_at (const EmClause *clause, guint i, EmLabelPlace place);
 
 /* Index of the item before i that is no colon, equals sign or full stop; the clause's end when none. */
 guint    em_clause_before (const EmClause *clause, guint i);

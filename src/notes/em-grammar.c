@@ -7,6 +7,7 @@
 
 #include "em-content.h"
 #include "em-govern.h"
+#include "em-labels.h"
 #include "em-list.h"
 #include "em-proto.h"
 #include "em-sentence.h"
@@ -611,7 +612,7 @@ read_sentence (EmReader *r)
   r->is_bullet |= em_list_is_item_word (r, r->first) && em_item_says (r->items, r->first, EM_SAYS_KIND) == NULL;
   r->is_one_of = !r->is_line_start && em_reader_begins_one_of (r, r->first);
   em_clause_mark_chains (&clause);
-  em_clause_mark_labels (&clause);
+  em_labels_mark (&clause);
   mark_slots (r);
   em_govern_read (r->grammar, &clause, loose);
   r->has_loose = has_governing (loose);

@@ -88,6 +88,12 @@ em_item_size (const EmItems *items, guint index)
 }
 
 static inline gboolean
+em_unit_is_area (EmUnit unit)
+{
+  return unit == EM_UNIT_MM2 || unit == EM_UNIT_CM2 || unit == EM_UNIT_INCH2;
+}
+
+static inline gboolean
 em_unit_is_hardness (EmUnit unit)
 {
   return unit == EM_UNIT_HRC || unit == EM_UNIT_HB || unit == EM_UNIT_HV;

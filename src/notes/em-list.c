@@ -136,12 +136,6 @@ is_letter (const EmReader *r, guint i)
          em_item (r->items, i)->length == 1;
 }
 
-static gboolean
-is_glued (const EmReader *r, guint i)
-{
-  return (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
-}
-
 /* "-B- …", "(ii) …", "W1 - …": a name that heads a line; *out_end is the item after it. */
 static gboolean
 is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
@@ -150,12 +144,12 @@ is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
   if (i + 3 >= end)
     return FALSE;
   if (em_item_is_sign (r->items, i, '-') && is_letter (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') &&
-      is_glued (r, i + 1) && is_glued (r, i + 2))
+      em_item_is_glued (r->items, i + 1) && em_item_is_glued (r->items, i + 2))
     return TRUE;
   if (em_item_is_sign (r->items, i, '(') && is_roman (r, i + 1) && em_item_is_sign (r->items, i + 2, ')'))
     return TRUE;
   return is_letter (r, i) && em_item (r->items, i)->sign == 0 && em_list_is_bare_whole (r->items, i + 1) &&
-         is_glued (r, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !is_glued (r, i + 2);
+         em_item_is_glued (r->items, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !em_item_is_glued (r->items, i + 2);
 }
 
 /* The letter that a line begins with, before a word: "A  edge nick"; 0: none. */
@@ -189,7 +183,7 @@ leading_code (const EmReader *r, guint i)
   const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
 
   if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) ||
-      !em_list_is_bare_whole (r->items, i + 1) || !is_glued (r, i + 1) ||
+      !em_list_is_bare_whole (r->items, i + 1) || !em_item_is_glued (r->items, i + 1) ||
       (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN) ||
         em_item_says (r->items, i + 2, EM_SAYS_TIMES) != NULL)
     return 0;
@@ -244,7 +238,7 @@ static gboolean
 is_long_numeral (const EmReader *r, guint i, guint mark)
 {
   return em_list_is_bare_whole (r->items, i) && em_item (r->items, i)->length == LONG_NUMERAL &&
-         em_item_is_sign (r->items, mark, ')') && is_glued (r, mark);
+         em_item_is_sign (r->items, mark, ')') && em_item_is_glued (r->items, mark);
 }
 
 /* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
@@ -252,7 +246,7 @@ static guint
 skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
 {
   guint mark = i + 1;
-  gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !is_glued (r, mark);
+  gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !em_item_is_glued (r->items, mark);
 
   if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;
@@ -322,7 +316,7 @@ em_list_skip_head (EmReader *r, guint i, guint end)
 static gboolean
 is_bracketed_letter (const EmReader *r, guint i, guint end)
 {
-  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && is_glued (r, i + 1) &&
+  return i + 3 < end && em_item_is_sign (r->items, i, '(') && is_letter (r, i + 1) && em_item_is_glued (r->items, i + 1) &&
          em_item_is_sign (r->items, i + 2, ')');
 }
 
@@ -332,7 +326,7 @@ dotted_number (const EmReader *r, guint i)
 {
   const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
 
-  gboolean is_dash = next != NULL && em_item_is_sign (r->items, i + 1, '-') && !is_glued (r, i + 1);
+  gboolean is_dash = next != NULL && em_item_is_sign (r->items, i + 1, '-') && !em_item_is_glued (r->items, i + 1);
 
   if (next == NULL || !em_list_is_bare_whole (r->items, i) || em_item (r->items, i)->length > 2 ||
       !(em_list_is_mark (r, i + 1) || is_dash) || em_item_is_sign (r->items, i + 1, ':') ||

@@ -16,12 +16,6 @@ enum
 };
 
 static gboolean
-is_glued (const EmItems *items, guint index)
-{
-  return (em_item (items, index)->flags & EM_TOKEN_GLUED) != 0;
-}
-
-static gboolean
 is_first (const EmClause *c, guint i)
 {
   return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
@@ -64,8 +58,8 @@ is_which (const EmClause *c, guint noun, guint next)
   if (is_followed_by_place (c, next))
     return TRUE;
   /* "step 1 - 15 x 3" */
-  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !is_glued (c->items, next) &&
-      em_clause_is_size (c, next + 1) && !is_glued (c->items, next + 1))
+  if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !em_item_is_glued (c->items, next) &&
+      em_clause_is_size (c, next + 1) && !em_item_is_glued (c->items, next + 1))
     return TRUE;
   return (next < c->end && em_item_is_sign (c->items, next, ':')) || em_clause_says (c, next, EM_SAYS_SAME) ||
          em_clause_says (c, next, EM_SAYS_NOISE) ||
@@ -146,7 +140,7 @@ is_letter_and_number (const Name *n)
   guint i = n->i;
   gboolean is_name;
 
-  if (!n->is_size || i == c->first || !is_glued (c->items, i) || !is_letter (c, i - 1))
+  if (!n->is_size || i == c->first || !em_item_is_glued (c->items, i) || !is_letter (c, i - 1))
     return FALSE;
   /* "insert A3 left edge": a capital is no article. */
   is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN ||
@@ -163,7 +157,7 @@ static gboolean
 is_number_and_letter (const Name *n)
 {
   return n->is_size && n->is_next && em_clause_says (n->c, n->prior, EM_SAYS_PLACE) && is_letter (n->c, n->i + 1) &&
-         is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
+         em_item_is_glued (n->c->items, n->i + 1) && is_sign (n->c, n->i + 2, ':');
 }
 
 /* "(B) NICK", "FACE C LOW" */
@@ -189,7 +183,7 @@ is_of_tool (const Name *n)
 
   if (!n->is_size)
     return FALSE;
-  if (next + 1 < c->end && is_sign (c, next, '-') && is_glued (c->items, next) && is_glued (c->items, next + 1) &&
+  if (next + 1 < c->end && is_sign (c, next, '-') && em_item_is_glued (c->items, next) && em_item_is_glued (c->items, next + 1) &&
       em_clause_says (c, next + 1, EM_SAYS_PLACE))
     return TRUE;
   if (n->i == c->first && em_clause_says (c, next, EM_SAYS_PLACE) &&
@@ -213,7 +207,7 @@ is_numbered (const Name *n)
   if (is_sign (c, n->i - 1, '#') && !em_clause_says (c, n->prior, EM_SAYS_QUANTITY))
     return TRUE;
   if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') &&
-      !(n->i + 2 < c->end && is_glued (c->items, n->i + 2)))
+      !(n->i + 2 < c->end && em_item_is_glued (c->items, n->i + 2)))
     return TRUE;
   return word != NULL && g_strcmp0 (word->value, "number") == 0 && n->prior > c->first &&
          (em_clause_says (c, n->prior - 1, EM_SAYS_PLACE) || em_clause_says (c, n->prior - 1, EM_SAYS_KIND));
@@ -276,7 +270,7 @@ is_closed (const Name *n)
   const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
 
   if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || em_clause_says (c, next, EM_SAYS_SOUND) ||
-                              (is_sign (c, next, '-') && !is_glued (c->items, next)) ||
+                              (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
@@ -314,7 +308,7 @@ em_name_is (const EmClause *c, guint i)
 
   /* "Cav. 3" */
   n.is_next = n.prior != c->end && (n.prior + 1 == i ||
-                                    (n.prior + 2 == i && is_sign (c, i - 1, '.') && is_glued (c->items, i - 1)));
+                                    (n.prior + 2 == i && is_sign (c, i - 1, '.') && em_item_is_glued (c->items, i - 1)));
   if (n.is_size ? !em_item_size (c->items, i)->is_whole || em_item_size (c->items, i)->unit != EM_UNIT_NONE ||
       item->length > DIGITS_MAX
                 : item->type == EM_ITEM_SIGN || item->length != 1)
@@ -332,17 +326,17 @@ is_glued_to_word (const EmClause *c, guint i)
   const EmSize *size = em_item_size (c->items, i);
   guint word = i - 1;
 
-  if (i == c->first || !is_glued (c->items, i))
+  if (i == c->first || !em_item_is_glued (c->items, i))
     return FALSE;
   /* "A-12" */
-  if (word > c->first && em_item_is_sign (c->items, word, '-') && is_glued (c->items, word) && size->is_whole &&
+  if (word > c->first && em_item_is_sign (c->items, word, '-') && em_item_is_glued (c->items, word) && size->is_whole &&
       size->unit == EM_UNIT_NONE &&
       em_item (c->items, word - 1)->length <= CODE_MAX && em_item (c->items, word - 1)->type != EM_ITEM_SIZE &&
         em_item (c->items, word - 1)->type != EM_ITEM_SIGN &&
       (em_item (c->items, word - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, word - 1, EM_SAYS_LABEL))
     return TRUE;
   /* "5O-52": what is before the dash could not be read. */
-  if (em_item_is_sign (c->items, word, '-') && word > c->first && is_glued (c->items, word) && is_glued (c->items, word - 1))
+  if (em_item_is_sign (c->items, word, '-') && word > c->first && em_item_is_glued (c->items, word) && em_item_is_glued (c->items, word - 1))
     word--;
   return em_item (c->items, word)->type == EM_ITEM_UNKNOWN &&
          (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
@@ -353,7 +347,7 @@ static gboolean
 is_dashed (const EmClause *c, guint a, guint dash, guint b)
 {
   return b < c->end && em_clause_is_size (c, a) && em_clause_is_size (c, b) && em_item_is_sign (c->items, dash, '-') &&
-         is_glued (c->items, dash) && is_glued (c->items, b) &&
+         em_item_is_glued (c->items, dash) && em_item_is_glued (c->items, b) &&
          em_item_size (c->items, b)->is_whole;
 }
 
@@ -398,8 +392,8 @@ is_code (const EmClause *c, guint i)
       guint other = i + (guint) side, sign = side < 0 ? i - 1 : i + 1;
 
       if ((side < 0 && i < c->first + 2) || other >= c->end || em_item (c->items, other)->type != EM_ITEM_SIZE ||
-          !is_glued (c->items, MAX (i, other)) ||
-          !is_glued (c->items, sign))
+          !em_item_is_glued (c->items, MAX (i, other)) ||
+          !em_item_is_glued (c->items, sign))
         continue;
       if (em_item_is_sign (c->items, sign, ':') || em_item_is_sign (c->items, sign, '.') ||
           (em_item_is_sign (c->items, sign, '-') && item->length >= 3 && em_item (c->items, other)->length >= 3 &&
@@ -424,7 +418,7 @@ em_name_is_clock (const EmClause *c, guint i)
 {
   const EmItem *hour = em_item (c->items, i), *minute = i + 2 < c->end ? em_item (c->items, i + 2) : NULL;
 
-  return minute != NULL && em_item_is_sign (c->items, i + 1, ':') && is_glued (c->items, i + 1) && is_glued (c->items, i + 2) &&
+  return minute != NULL && em_item_is_sign (c->items, i + 1, ':') && em_item_is_glued (c->items, i + 1) && em_item_is_glued (c->items, i + 2) &&
          minute->type == EM_ITEM_SIZE &&
          minute->length == 2 && hour->length <= 2 && em_item_size (c->items, i)->is_whole &&
            em_item_size (c->items, i)->value.n < HOURS;

@@ -1,0 +1,468 @@
+/* em-labels: which words of a sentence name which of its sizes.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-labels.h"
+
+enum { GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
+       ROUND_NOUN = 4 /* a bore or a pin by name */ };
+
+/* Roles of what a repair measures across, as against how much is added. */
+static const guint32 plan_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER;
+
+/* State while labels of a clause are handed out. */
+typedef struct
+{
+  const EmClause *c;
+  guint           open;         /* size that a label right here would follow; G_MAXUINT: none */
+  guint32         pending;      /* roles waiting for the next size */
+  guint           pending_item;
+  gboolean        has_finished; /* a word like "should be" was met */
+} Labels;
+
+static void
+give (Labels *l, guint i, guint32 roles, guint label)
+{
+  EmSize *size = em_item_size (l->c->items, i);
+
+  size->roles |= roles;
+  if (label != G_MAXUINT)
+    {
+      size->label_item = size->label_item == G_MAXUINT32 ? label : size->label_item;
+      em_item (l->c->items, label)->is_used = TRUE;
+    }
+}
+
+/* "R0.4 OR R0.6": two sizes of which one is meant. */
+static void
+mark_either (const EmClause *c, guint or)
+{
+  guint first = or - 1, second = or + 1 + em_clause_says (c, or + 1, EM_SAYS_LABEL);
+  EmSize *a, *b;
+
+  if (or == c->first || em_item (c->items, or)->length != 2 ||
+      g_ascii_strncasecmp (c->items->text + em_item (c->items, or)->start, "or", 2) != 0 ||
+      !em_clause_is_size (c, first) || !em_clause_is_size (c, second))
+    return;
+  a = em_item_size (c->items, first);
+  b = em_item_size (c->items, second);
+  if (a->chain == 0 && b->chain == 0 && !em_unit_is_hardness (b->unit) && b->unit != EM_UNIT_DEGREE)
+    a->is_either = b->is_either = TRUE;
+}
+
+/* The next size when only glue stands between; the clause's end otherwise. */
+static guint
+next_size (const EmClause *c, guint i)
+{
+  for (guint limit = i + GLUE_WINDOW; ++i < c->end && i <= limit;)
+    {
+      if (em_item_is_measure (c->items, i))
+        return i;
+      if (!em_clause_says (c, i, EM_SAYS_GLUE) && !em_clause_says (c, i, EM_SAYS_APPROXIMATE))
+        return c->end;
+    }
+  return c->end;
+}
+
+/* More than is left to be machined, in whatever unit (common practice, no source). */
+static gboolean
+is_long (const EmSize *size)
+{
+  return em_fraction_plain (size->value) > (size->unit == EM_UNIT_INCH || (size->flags & EM_TOKEN_LEADING_DOT) != 0 ? 0.1 : 2);
+}
+
+/* Nothing of the row that the size at i is in comes behind it, and another size of it right before. */
+static gboolean
+is_last_of_row (const EmClause *c, guint i)
+{
+  return i >= c->first + 2 && em_clause_is_size (c, i - 2) &&
+         em_item_size (c->items, i - 2)->chain == em_item_size (c->items, i)->chain &&
+         (em_item_size (c->items, i - 2)->roles | em_item_size (c->items, i)->roles) == 0;
+}
+
+static gboolean
+ends_in_point (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return c->items->text[item->start + item->length - 1] == '.';
+}
+
+/* Whether the label at i names the size before it rather than the one after. */
+static gboolean
+follows (const Labels *l, guint i, const EmSense *sense)
+{
+  const EmClause *c = l->c;
+  const EmSize *size;
+  guint next;
+
+  if (l->open == G_MAXUINT)
+    return FALSE;
+  size = em_item_size (c->items, l->open);
+  if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, '=') ||
+                         (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER)))
+    return FALSE;
+  /* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
+  if ((sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 && size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE)
+    return FALSE;
+  if ((sense->roles & em_length_roles) != 0 && size->unit == EM_UNIT_DEGREE)
+    return FALSE;
+  /* "35 x 10 low, 0.2 to add": a row is not what it is low by. */
+  if (sense->roles == EM_ROLE_BUILD && size->chain != 0)
+    return FALSE;
+  /* "24 x 16 worn, 0.3 to add" */
+  if (sense->roles == EM_ROLE_WORN && size->chain != 0 && is_last_of_row (c, l->open))
+    return FALSE;
+  /* "18 mm high to be built up 0.25 mm" */
+  if (sense->roles == EM_ROLE_BUILD && (size->roles & plan_roles) != 0)
+    return FALSE;
+  /* "5 deep must go away" */
+  if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
+    return FALSE;
+  /* "weld over 0.1 for grinding": the little word led to no length. */
+  if (sense->roles == EM_ROLE_STOCK && size->roles == EM_ROLE_LENGTH && i == l->open + 1 && size->label_item + 1 == l->open &&
+      !is_long (size))
+    return TRUE;
+  /* "turned down to 2.340 for cleanup": what it is now is no stock. */
+  if (sense->roles == EM_ROLE_STOCK && (size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0)
+    return FALSE;
+  /* "1/2 long, few thou deep": the deep one is another, which could not be read. */
+  if (sense->place == EM_LABEL_AFTER && (sense->roles & em_dimension_roles) != 0 &&
+      (size->roles & em_dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
+      size->label_item != G_MAXUINT32 && size->label_item > l->open)
+    return FALSE;
+  if (sense->place == EM_LABEL_AFTER)
+    return TRUE;
+  /* "40 mm. depth unknown": behind the unit's point another is told. */
+  if (sense->place == EM_LABEL_BEFORE || ends_in_point (c, l->open))
+    return FALSE;
+  if ((sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0)
+    return FALSE;
+  next = next_size (c, i);
+  /* "back to R.010" */
+  if (next == c->end && i + 2 < c->end && em_item_is_measure (c->items, i + 2) && em_clause_label_at (c, i + 1, EM_LABEL_BEFORE) != NULL &&
+      (sense->roles & em_dimension_roles) == 0)
+    return FALSE;
+  if (next == c->end || (next != i + 1 && (sense->roles & em_dimension_roles) != 0))
+    return TRUE;
+  if ((sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0)
+    return FALSE;
+  if ((sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
+    return TRUE;
+  /* "1.5 LENGTH .25 WIDTH": the next size has a label of its own behind it. */
+  return next + 1 < c->end && em_clause_label_at (c, next + 1, EM_LABEL_AFTER) != NULL;
+}
+
+static void
+give_row (Labels *l, guint at, guint32 roles)
+{
+  guint32 chain = em_item_size (l->c->items, at)->chain;
+
+  for (guint i = at + 1; chain != 0 && i-- > l->c->first && i + ROW_WINDOW > at;)
+    if (em_item (l->c->items, i)->type == EM_ITEM_SIZE)
+      {
+        EmSize *size = em_item_size (l->c->items, i);
+
+        if (size->chain != chain)
+          break;
+        if ((size->roles & em_dimension_roles) == 0)
+          size->roles |= roles;
+      }
+}
+
+static gboolean
+is_building (const EmClause *c, guint i)
+{
+  const EmSense *verb = em_item_says (c->items, i, EM_SAYS_VERB);
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
+/* "auf 3,42 abgenutzt": the little word led to what it is now, not to a length. */
+static void
+drop_weak_length (const Labels *l, const EmSense *after)
+{
+  EmSize *size = em_item_size (l->c->items, l->open);
+
+  if ((after->roles == EM_ROLE_WORN || after->roles == EM_ROLE_STOCK) && size->roles == EM_ROLE_LENGTH &&
+      size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
+    size->roles = 0;
+}
+
+static void
+take_label (Labels *l, guint i)
+{
+  const EmSense *after = em_clause_label_at (l->c, i, EM_LABEL_AFTER);
+  const EmSense *prior = em_clause_label_at (l->c, i, EM_LABEL_BEFORE);
+
+  /* "EJ SIDE:" */
+  if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') &&
+      ((prior != NULL ? prior : after)->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0)
+    return;
+  l->has_finished |= prior != NULL && (prior->roles & EM_ROLE_FINISHED) != 0;
+  /* "R.03": glued to the size after it. */
+  if (prior != NULL && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
+      (em_item_is_glued (l->c->items, i + 1) || (prior->place == EM_LABEL_BEFORE && after != NULL && after->place == EM_LABEL_AFTER)))
+    after = NULL;
+  if (after != NULL && follows (l, i, after))
+    {
+      drop_weak_length (l, after);
+      give (l, l->open, after->roles & ~(guint32) EM_ROLE_LEGS, i);
+      if ((after->roles & EM_ROLE_LEGS) != 0)
+        give_row (l, l->open, EM_ROLE_LEG);
+      return;
+    }
+  /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
+  if (prior != NULL && prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) &&
+      (!l->has_finished || next_size (l->c, i) != i + 1))
+    return;
+  /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
+  if (prior != NULL && prior->roles == EM_ROLE_LENGTH &&
+      (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
+      next_size (l->c, i) == l->c->end)
+    return;
+  /* "a deep pit": a word that follows its size and has none. */
+  if (prior == NULL && next_size (l->c, i) == l->c->end)
+    {
+      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end &&
+        em_clause_says (l->c, i + 1, EM_SAYS_KIND);
+      return;
+    }
+  /* "Kante 0,3 mm Radius", against "20 mm Kante": in front of its size the noun is only the noun. */
+  if (prior == NULL && after->roles == EM_ROLE_LENGTH && em_clause_says (l->c, i, EM_SAYS_KIND))
+    return;
+  /* "thickness of rib 1.5": what the size is was told. */
+  if (prior == NULL && (l->pending & em_dimension_roles) != 0)
+    return;
+  /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
+  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE ||
+                        (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER))
+    return;
+  if (prior == NULL)
+    prior = after;
+  if (l->pending != 0 && l->pending_item != G_MAXUINT)
+    em_item (l->c->items, l->pending_item)->is_used = TRUE;
+  /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a label stands before its size or after it. */
+  l->pending |= prior->roles | (is_building (l->c, i) && prior->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
+  l->pending_item = i;
+  l->open = G_MAXUINT;
+}
+
+/* "over 1.5 wide": "over" leads to a length only where the size has no name of its own. */
+static gboolean
+is_weak (const Labels *l, guint i)
+{
+  const EmSense *after = em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER);
+
+  return l->pending == EM_ROLE_LENGTH &&
+         (em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) ||
+          em_clause_says (l->c, l->pending_item, EM_SAYS_ONE_OF)) && after != NULL &&
+         (after->roles & em_dimension_roles) != 0;
+}
+
+/* "RIB CREST LOW: 1.200 LG": a size that says itself that it is a length or a width is no build-up or wear, whatever stands
+ * before it. */
+static gboolean
+denies_build (const Labels *l, guint i)
+{
+  const EmSense *after = em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0;
+}
+
+/* "edge of a 25 mm bore", "round the 1/2 hole": the size in front of what is round is how large it is. */
+static gboolean
+is_of_round (const EmClause *c, guint i)
+{
+  const EmSense *noun = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_KIND) : NULL;
+  const EmSize *size = em_item_size (c->items, i);
+
+  if (noun == NULL || noun->weight[BORE] + noun->weight[PIN] < ROUND_NOUN || em_clause_says (c, i + 1, EM_SAYS_LABEL))
+    return FALSE;
+  if (size->chain != 0 || size->unit == EM_UNIT_DEGREE || (size->unit == EM_UNIT_NONE && size->is_whole))
+    return FALSE;
+  /* "of the", "of a" may be one phrase or two. */
+  return em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) ||
+         (i > c->first && em_item (c->items, i - 1)->type == EM_ITEM_PHRASE && em_clause_says (c, i - 2, EM_SAYS_PREPOSITION));
+}
+
+static void
+take_size (Labels *l, guint i)
+{
+  EmSize *size = em_item_size (l->c->items, i);
+  guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD | EM_ROLE_PER_SIDE
+                                           : 0);
+  gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
+
+  /* "crack at rib root 22 long" */
+  if ((roles & em_dimension_roles) == EM_ROLE_GAP && em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
+      (em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & plan_roles) != 0)
+    {
+      em_item (l->c->items, l->pending_item)->is_used = TRUE;
+      roles = 0;
+    }
+  if (is_weak (l, i))
+    roles = 0;
+  /* "0.2 over 6 x 40": the row tells both. */
+  if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))
+    roles = 0;
+  /* "leave R.005": what radius is left, no stock. */
+  if ((roles & EM_ROLE_STOCK) != 0 && (roles & EM_ROLE_RADIUS) != 0)
+    roles = (roles & ~(guint32) EM_ROLE_STOCK) | EM_ROLE_FINISHED;
+  /* "worn land 180 x 3": a row measures the thing, not its wear. */
+  if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
+    roles &= ~(guint32) EM_ROLE_WORN;
+  /* "build up 20 x 10", but "low .018 x .062 wide" */
+  if (size->chain != 0 && !(em_clause_says (l->c, i + 1, EM_SAYS_TIMES) && i + 3 < l->c->end &&
+                            em_clause_label_at (l->c, i + 3, EM_LABEL_AFTER) != NULL))
+    roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD);
+
+  /* "an area of 20 by 35 mm": a row, or a size of a length's unit, is none. */
+  if (size->chain != 0 || (size->unit != EM_UNIT_NONE && !em_unit_is_area (size->unit)))
+    roles &= ~(guint32) EM_ROLE_AREA;
+  if (keeps_legs)
+    roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
+  if (roles != 0)
+    give (l, i, roles, l->pending_item);
+  else if (is_of_round (l->c, i))
+    size->roles |= EM_ROLE_DIAMETER;
+  l->pending = keeps_legs ? EM_ROLE_LEGS : 0;
+  l->open = i;
+  if (em_unit_is_hardness (size->unit))
+    size->roles |= EM_ROLE_HARDNESS;
+  if (em_unit_is_area (size->unit))
+    size->roles |= EM_ROLE_AREA;
+}
+
+static void
+take_bound (Labels *l, guint i)
+{
+  static const struct { EmSays says; const char *reason; } bounds[] = {
+    { EM_SAYS_APPROXIMATE, "approximate" }, { EM_SAYS_MINIMUM, "minimum" }, { EM_SAYS_MAXIMUM, "maximum" },
+  };
+  guint next = next_size (l->c, i), at = l->open != G_MAXUINT ? l->open : next;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (bounds); k++)
+    if (em_clause_says (l->c, i, bounds[k].says))
+      {
+        if (k == 0 && next != l->c->end)
+          at = next;
+        em_item (l->c->items, i)->is_used = TRUE;
+        if (at != l->c->end && at != G_MAXUINT && em_item_size (l->c->items, at)->reason == NULL)
+          em_item_size (l->c->items, at)->reason = bounds[k].reason;
+      }
+}
+
+/* "weld .4 mm", but not "weld 6 mm edge", "weld 10 mm long" or "weld 20 x 10". */
+static void
+take_weld (const EmClause *c, guint i)
+{
+  guint next = next_size (c, i);
+
+  if (next != i + 1 || next == c->end || em_item_size (c->items, next)->chain != 0 ||
+      em_item_size (c->items, next)->unit == EM_UNIT_DEGREE ||
+      em_clause_says (c, next + 1, EM_SAYS_LABEL) || em_clause_says (c, next + 1, EM_SAYS_KIND) ||
+        em_clause_says (c, next + 1, EM_SAYS_PLACE) || em_clause_says (c, next + 1, EM_SAYS_THING))
+    return;
+  em_item_size (c->items, next)->roles |= EM_ROLE_WELD;
+}
+
+/* "6 Stk.: 10,00": a word of counting beside its count is no label. */
+static gboolean
+is_count_word (const EmClause *c, guint i)
+{
+  return em_clause_says (c, i, EM_SAYS_PLACES) && i > c->first && em_clause_is_size (c, i - 1) &&
+         (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
+}
+
+/* "auf 35 mm Länge": right behind the size stands what it measures. */
+static gboolean
+names_itself (const EmClause *c, guint size)
+{
+  const EmSense *after = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
+}
+
+/* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes; "0,3 auftragen": or the one before. */
+static void
+take_building (Labels *l, guint i)
+{
+  const EmClause *c = l->c;
+  /* "Metal to add: 0.4" */
+  guint next = next_size (c, i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':') ? i + 1 : i);
+  EmSize *open = l->open != G_MAXUINT ? em_item_size (c->items, l->open) : NULL;
+
+  if (next != c->end && em_item_size (c->items, next)->chain == 0)
+    em_item_size (c->items, next)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
+  if (next == c->end && open != NULL && open->chain == 0 && (open->roles & em_dimension_roles) == 0)
+    open->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
+  else if (next == c->end && open != NULL && open->roles == EM_ROLE_HEIGHT)
+    open->roles |= EM_ROLE_ADD;
+  else
+    l->open = G_MAXUINT;
+}
+
+/* "⌀1.25 TO 1.00": two of the same, unless far apart, "Radius 0,2 auf 55 mm", or the second says what it is. */
+static void
+take_to (Labels *l, guint i)
+{
+  const EmSize *first = em_item_size (l->c->items, l->open), *second = em_item_size (l->c->items, i + 1);
+
+  if (!names_itself (l->c, i + 1) && em_fraction_plain (second->value) < ALIKE_RATIO * em_fraction_plain (first->value))
+    {
+      l->pending |= first->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);
+      l->pending_item = i;
+    }
+  l->open = G_MAXUINT;
+}
+
+void
+em_labels_mark (const EmClause *c)
+{
+  Labels l = { c, G_MAXUINT, 0, G_MAXUINT, FALSE };
+
+  for (guint i = c->first; i < c->end; i++)
+    {
+      const EmItem *item = em_item (c->items, i);
+
+      mark_either (c, i);
+      if (em_item_is_measure (c->items, i))
+        take_size (&l, i);
+      else if (item->type == EM_ITEM_SIZE)
+        l.open = G_MAXUINT;
+      else if (em_item_is_soft_break (c->items, i))
+        {
+          l.open = G_MAXUINT;
+          l.pending = 0;
+        }
+      /* "worn to 3.42 (length 6)" */
+      else if (em_item_is_sign (c->items, i, '(') && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2))
+        l.open = G_MAXUINT;
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1)
+        l.open = G_MAXUINT;
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
+        take_label (&l, i);
+      else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) ||
+               em_clause_says (c, i, EM_SAYS_MAXIMUM))
+        take_bound (&l, i);
+      else if (is_building (c, i))
+        take_building (&l, i);
+      else if (em_clause_says (c, i, EM_SAYS_VERB) && !em_clause_says (c, i, EM_SAYS_PLACES))
+        take_weld (c, i);
+      else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
+        take_to (&l, i);
+      /* "dia 20 to dia 16" */
+      else if (em_clause_says (c, i, EM_SAYS_TO) && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2) &&
+               l.open != G_MAXUINT && em_clause_says (c, l.open - 1, EM_SAYS_LABEL))
+        l.open = G_MAXUINT;
+      else if (em_clause_says (c, i, EM_SAYS_TIMES))
+        l.open = G_MAXUINT;
+      else if (em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
+        {
+          l.open = G_MAXUINT;
+          l.pending &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_STOCK);
+        }
+    }
+}
