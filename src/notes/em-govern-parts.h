@@ -1,0 +1,61 @@
+/* em-govern-parts: what the readers of notes that govern share. Private to them.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-govern.h"
+
+G_BEGIN_DECLS
+
+enum { EM_GOVERN_WINDOW = 4 /* items looked over for what belongs together */, EM_SENTENCE_WINDOW = 40 /* of a sentence that may be looked over whole */ };
+
+typedef struct
+{
+  EmGrammar      *grammar;
+  const EmClause *c;
+  GArray         *loose;
+  gboolean        has_all;   /* "all over" stands in the sentence */
+  gboolean        has_verb;  /* of repairing */
+  guint           n_nouns;
+} Governor;
+
+static inline EmItem *
+item (const Governor *g, guint i)
+{
+  return em_item (g->c->items, i);
+}
+
+static inline const EmSense *
+says (const Governor *g, guint i, EmSays what)
+{
+  return i >= g->c->first && i < g->c->end ? em_item_says (g->c->items, i, what) : NULL;
+}
+
+static inline gboolean
+is_size (const Governor *g, guint i)
+{
+  return i >= g->c->first && i < g->c->end && item (g, i)->type == EM_ITEM_SIZE;
+}
+
+static inline gboolean
+is_count (const Governor *g, guint i)
+{
+  return is_size (g, i) && (em_item_size (g->c->items, i)->roles & EM_ROLE_COUNT) != 0;
+}
+
+/* A field of the words from item from to item to, which are used up; text NULL: the words themselves. */
+EmLoose *em_governor_add     (Governor *g, const char *field, const char *text, guint from, guint to);
+void     em_governor_infer   (EmLoose *one, const char *reason);
+/* "no texture near", "not nitrided" */
+gboolean em_governor_is_none (const Governor *g, guint i);
+/* "is", "was" and the like before a size. */
+gboolean em_governor_is_is   (const Governor *g, guint i);
+
+/* "DO NOT WELD THREADS": what must stay free of weld. */
+void em_refuse_read (Governor *g, guint i);
+/* "3 mm from the texture": what lies near a repair, and how near. */
+void em_near_read   (Governor *g, guint i);
+
+G_END_DECLS

@@ -1,0 +1,162 @@
+/* em-near: what lies near a repair: a texture, a polish, a hole, a thread.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-govern-parts.h"
+
+#include <string.h>
+
+/* "before" or "beside": the cue leads to what it lies near. */
+static gboolean
+is_leading (const EmSense *near)
+{
+  return g_strcmp0 (near->value, "before") == 0 || g_strcmp0 (near->value, "beside") == 0;
+}
+
+/* "crack of 12 mm next to the hole": behind a noun of its own a size is no distance before "next to", as it is before "from". */
+static gboolean
+is_before_beside (const Governor *g, guint size, guint thing, guint cue)
+{
+  const EmSense *near = says (g, cue, EM_SAYS_NEAR);
+
+  return near != NULL && g_strcmp0 (near->value, "beside") == 0 && size < cue && size < thing &&
+         (says (g, size - 1, EM_SAYS_KIND) != NULL ||
+          (says (g, size - 1, EM_SAYS_PREPOSITION) != NULL && says (g, size - 2, EM_SAYS_KIND) != NULL));
+}
+
+/* A size that says how far: right before or after the thing, not naming a dimension. */
+static guint
+find_clearance (const Governor *g, guint thing, guint cue)
+{
+  const guint32 named = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
+                        EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_ANGLE | EM_ROLE_BUILD | EM_ROLE_COUNT | EM_ROLE_REFERENCE;
+
+  guint only = EM_NO_ITEM;
+
+  for (guint k = thing > g->c->first + EM_GOVERN_WINDOW ? thing - EM_GOVERN_WINDOW : g->c->first; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 &&
+        !is_before_beside (g, k, thing, cue))
+      {
+        gboolean is_beside = FALSE;
+
+        for (guint m = k > g->c->first + 2 ? k - 2 : g->c->first; m < g->c->end && m <= k + 2; m++)
+          is_beside |= m == cue || m == thing;
+        if (is_beside)
+          return k;
+      }
+  /* "Keep away from the polished face, about 0.5 mm.": the only size of the sentence. */
+  for (guint k = g->c->first; k < g->c->end && g->n_nouns <= 1 && g->c->end - g->c->first <= EM_SENTENCE_WINDOW; k++)
+    if (is_size (g, k))
+      {
+        if (only != EM_NO_ITEM || (em_item_size (g->c->items, k)->roles & named) != 0 || is_before_beside (g, k, thing, cue))
+          return EM_NO_ITEM;
+        only = k;
+      }
+  return only;
+}
+
+/* "THREADED HOLE .06 FROM NICK", "POLISHED FACE NEXT TO NICK"; "HOLE 1.627 WORN FROM 1.625" is something else. */
+static gboolean
+leads_to_repair (const Governor *g, guint cue)
+{
+  guint next = cue + 1;
+
+  /* "polish next to it" */
+  if (says (g, next, EM_SAYS_GLUE) != NULL && g_strcmp0 (says (g, next, EM_SAYS_GLUE)->value, "it") == 0)
+    return TRUE;
+  while (next < g->c->end && next < cue + 3 && says (g, next, EM_SAYS_GLUE) != NULL)
+    next++;
+  return is_size (g, cue - 1) || says (g, next, EM_SAYS_KIND) != NULL;
+}
+
+/* "CRACK FROM WATERLINE": where the repair begins, no distance. */
+static gboolean
+is_origin (const Governor *g, guint cue)
+{
+  gboolean is_from = says (g, cue, EM_SAYS_TO) != NULL ||
+                     g_ascii_strncasecmp (g->c->items->text + item (g, cue)->start, "from", 4) == 0;
+
+  return is_from && cue > g->c->first && says (g, cue - 1, EM_SAYS_KIND) != NULL;
+}
+
+/* The word that says "near" beside the thing: "adjacent", or "to" after a size. */
+static guint
+find_cue (const Governor *g, guint thing)
+{
+  for (guint k = thing + 1; k < g->c->end && k <= thing + 3; k++)
+    if (says (g, k, EM_SAYS_NEAR) != NULL && (!is_leading (says (g, k, EM_SAYS_NEAR)) || leads_to_repair (g, k)))
+      return k;
+  for (guint k = thing; k-- > g->c->first && k + EM_GOVERN_WINDOW >= thing;)
+    {
+      if (is_origin (g, k))
+        break;
+      if (says (g, k, EM_SAYS_NEAR) != NULL || (says (g, k, EM_SAYS_REFUSE) != NULL && !item (g, k)->is_used))
+        return k;
+      if (says (g, k, EM_SAYS_TO) != NULL && k > g->c->first && is_size (g, k - 1))
+        return k;
+      if (em_item_is_soft_break (g->c->items, k))
+        break;
+    }
+  return EM_NO_ITEM;
+}
+
+/* "Ej pin hole next to it worn, now 8.2": the hole is what is to be mended. */
+static gboolean
+is_worn_itself (const Governor *g, guint i)
+{
+  if (says (g, i, EM_SAYS_KIND) == NULL || g->n_nouns != 1)
+    return FALSE;
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW; k++)
+    if (says (g, k, EM_SAYS_LABEL) != NULL && (says (g, k, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0 && !em_governor_is_is (g, k))
+      return TRUE;
+  return FALSE;
+}
+
+void
+em_near_read (Governor *g, guint i)
+{
+  const EmSense *thing = says (g, i, EM_SAYS_THING);
+  gboolean is_surface;
+  guint cue, clearance;
+
+  if (thing == NULL || item (g, i)->is_used || em_governor_is_none (g, i) || is_worn_itself (g, i))
+    return;
+  is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
+  cue = find_cue (g, i);
+  /* "TAPPED HOLE .25 AWAY" */
+  for (guint k = i + 1; cue == EM_NO_ITEM && k <= i + EM_GOVERN_WINDOW; k++)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0)
+      cue = k;
+  /* "polish afterwards": something to do. */
+  if (cue == EM_NO_ITEM && says (g, i, EM_SAYS_MACHINING) != NULL)
+    return;
+  if (cue == EM_NO_ITEM && (!is_surface || (says (g, i, EM_SAYS_KIND) != NULL && g->n_nouns == 1)))
+    {
+      if (is_surface)
+        {
+          EmLoose *one = em_governor_add (g, "near", thing->value, i, i);
+
+          one->is_near = TRUE;
+          em_governor_infer (one, "from-words");
+          item (g, i)->is_used = FALSE;
+        }
+      return;
+    }
+  if (i > g->c->first && is_count (g, i - 1))
+    item (g, i - 1)->is_used = TRUE;
+  {
+    EmLoose *one = em_governor_add (g, "near", thing->value, i, i);
+
+    one->is_near = TRUE;
+    clearance = cue != EM_NO_ITEM ? find_clearance (g, i, cue) : EM_NO_ITEM;
+    /* How near is not told: it may only say where. */
+    if (clearance == EM_NO_ITEM)
+      em_governor_infer (one, "from-words");
+  }
+  if (cue == EM_NO_ITEM)
+    return;
+  item (g, cue)->is_used |= !is_size (g, cue);
+  if (clearance != EM_NO_ITEM)
+    em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
+}

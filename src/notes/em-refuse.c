@@ -1,0 +1,120 @@
+/* em-refuse: what must stay free of weld.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-govern-parts.h"
+
+#include <string.h>
+
+/* "KEEP CLEAR OF THE VENT HOLE BY 1.5": how near it lies. */
+static gboolean
+is_apart (const Governor *g, guint thing)
+{
+  for (guint k = thing + 1; k < g->c->end && k <= thing + 2; k++)
+    if (is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && !is_count (g, k))
+      return (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0 || says (g, k - 1, EM_SAYS_TIMES) != NULL;
+  return FALSE;
+}
+
+/* Nothing of meaning stands behind the refusal. */
+static gboolean
+is_refused_end (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end; k++)
+    if (item (g, k)->type != EM_ITEM_SIGN && says (g, k, EM_SAYS_GLUE) == NULL && !item (g, k)->is_talk)
+      return FALSE;
+  return TRUE;
+}
+
+/* What stands before it in the sentence is not to be welded. */
+static void
+refuse_before (Governor *g, guint i)
+{
+  const EmSense *thing = NULL;
+  guint last = i - 1;
+  EmLoose *one;
+
+  while (last > g->c->first && item (g, last)->type == EM_ITEM_SIGN)
+    last--;
+  for (guint k = g->c->first; k <= last; k++)
+    if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
+      return;
+  for (guint k = g->c->first; k <= last && thing == NULL; k++)
+    thing = says (g, k, EM_SAYS_THING);
+  one = em_governor_add (g, "refuse", thing != NULL ? thing->value : NULL, g->c->first, last);
+  one->is_general = TRUE;
+  em_governor_infer (one, "from-words");
+  item (g, i)->is_used = TRUE;
+}
+
+/* "NO THREADS TO BE WELDED": a "no" in front of the thing makes a refusal of it; without one it asks for the weld. */
+static gboolean
+is_asked_for (const Governor *g, guint i)
+{
+  if (g_strcmp0 (says (g, i, EM_SAYS_REFUSE)->value, "denied") != 0)
+    return FALSE;
+  for (guint k = i; k-- > g->c->first && !em_item_is_soft_break (g->c->items, k);)
+    if (says (g, k, EM_SAYS_THING) != NULL)
+      return !em_governor_is_none (g, k);
+  return TRUE;
+}
+
+/* "DO NOT WELD THREADS": what must stay free of weld. */
+void
+em_refuse_read (Governor *g, guint i)
+{
+  const EmSense *thing = NULL;
+  guint last = i;
+
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i))
+    return;
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW + 2 && thing == NULL; k++)
+    {
+      if (em_item_is_soft_break (g->c->items, k) || item (g, k)->type == EM_ITEM_SIZE)
+        break;
+      thing = says (g, k, EM_SAYS_THING);
+      last = k;
+    }
+  /* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged" */
+  for (guint k = i; thing == NULL && k-- > g->c->first && k + 2 * EM_GOVERN_WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
+    if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
+      {
+        EmLoose *one = em_governor_add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i);
+
+        one->is_general = TRUE;
+        em_governor_infer (one, "from-words");
+        return;
+      }
+  /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */
+  if (thing == NULL && i > g->c->first && is_refused_end (g, i))
+    {
+      refuse_before (g, i);
+      return;
+    }
+  /* "don't weld on the engraving please" */
+  while (thing == NULL && last > i + 1 && says (g, last, EM_SAYS_AGENT) != NULL && says (g, last, EM_SAYS_GLUE) != NULL)
+    last--;
+  /* "NO WELD ON POLISHED LENS AREA" */
+  while (thing != NULL && last + 1 < g->c->end &&
+         (says (g, last + 1, EM_SAYS_THING) != NULL || says (g, last + 1, EM_SAYS_PLACE) != NULL))
+    last++;
+  if (thing != NULL && is_apart (g, last))
+    return;
+  /* "INSIDE DOWEL HOLES": which holes only their own words say. */
+  if (thing != NULL && strcmp (thing->value, "hole") == 0)
+    {
+      em_governor_add (g, "refuse", NULL, last, last)->is_general = TRUE;
+      item (g, i)->is_used = TRUE;
+    }
+  else if (thing != NULL)
+    em_governor_add (g, "refuse", thing->value, i, last)->is_general = TRUE;
+  else if (last > i)
+    {
+      EmLoose *one = em_governor_add (g, "refuse", NULL, i + 1, last);
+
+      one->is_general = TRUE;
+      em_governor_infer (one, "from-words");
+      item (g, i)->is_used = TRUE;
+    }
+}
