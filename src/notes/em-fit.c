@@ -242,12 +242,12 @@ is_filled_hole (const EmFitter *f)
          em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0;
 }
 
-static gboolean
-fit_labelled (EmFitter *f, guint item)
+/* What the labels of a size say, less what its kind or its other labels make impossible. */
+static guint32
+told_roles (const EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
   guint32 roles = size->roles;
-  gboolean is_angle = size->unit == EM_UNIT_DEGREE;
 
   /* "3.0 LG WORN": the length of what is worn. */
   if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
@@ -258,24 +258,9 @@ fit_labelled (EmFitter *f, guint item)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
-  /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
-  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= build_max_mm)
-    return offer (f, "thickness", item, 1, "from-words");
-  /* "build up 2 mm high" */
-  if (f->fit->kind == RIB && (roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
-    return offer (f, "coat", item, 1, "from-words");
-  /* "blade snapped, needs .06 of height": what is gone is what to put on. */
-  if (f->fit->kind == RIB && f->proto->has_damage && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL)
-    return offer (f, "coat", item, 1, "from-words");
-  /* "blade 3 thick, 18 wide": beside a thickness the width is how long the rib is. */
-  if (f->fit->kind == RIB && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_THICKNESS) != 0 &&
-      (f->proto->roles & EM_ROLE_LENGTH) == 0)
-    return offer (f, "length", item, 1, "from-words");
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
-  if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
-    return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
   /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
   if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 &&
       (is_round_form (em_fitter_given_text (f->proto, "form")) || is_filled_hole (f)))
@@ -284,13 +269,34 @@ fit_labelled (EmFitter *f, guint item)
   if (f->fit->kind == GROOVE && (size->label_item == G_MAXUINT32 || em_item (f->items, size->label_item)->sign != 0 ||
                                  em_item (f->items, size->label_item)->length > 1))
     roles &= ~(guint32) EM_ROLE_DIAMETER;
-  /* "only 120° of it": how far round, which an edge has no field for. */
-  if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
-    return FALSE;
-  if (is_angle && f->fit->kind == WORN_CORNER && size->label_item == G_MAXUINT32)
-    return offer (f, "angle", item, 1, "from-words");
-  if (is_angle)
-    roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
+  return roles;
+}
+
+/* The field of a size that its kind takes for another than its label says; NULL: none. */
+static const char *
+field_by_kind (const EmFitter *f, guint item, guint32 roles)
+{
+  /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
+  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= build_max_mm)
+    return "thickness";
+  if (f->fit->kind != RIB)
+    return NULL;
+  /* "build up 2 mm high" */
+  if ((roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
+    return "coat";
+  /* "blade snapped, needs .06 of height": what is gone is what to put on. */
+  if (f->proto->has_damage && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL)
+    return "coat";
+  /* "blade 3 thick, 18 wide": beside a thickness the width is how long the rib is. */
+  if (roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_THICKNESS) != 0 && (f->proto->roles & EM_ROLE_LENGTH) == 0)
+    return "length";
+  return NULL;
+}
+
+/* The first field of the kind's rows that takes one of the roles and is free. */
+static gboolean
+offer_row (EmFitter *f, guint item, guint32 roles, gboolean is_angle)
+{
   for (const Row *row = rows[f->fit->kind]; row < rows[f->fit->kind] + ROW_MAX && row->field != NULL; row++)
     {
       gboolean takes_angle = (row->roles & EM_ROLE_ANGLE) != 0;
@@ -305,6 +311,30 @@ fit_labelled (EmFitter *f, guint item)
       if (offer (f, row->field, item, 1, row->reason))
         return TRUE;
     }
+  return FALSE;
+}
+
+static gboolean
+fit_labelled (EmFitter *f, guint item)
+{
+  const EmSize *size = em_item_size (f->items, item);
+  guint32 roles = told_roles (f, item);
+  gboolean is_angle = size->unit == EM_UNIT_DEGREE;
+  const char *field = field_by_kind (f, item, roles);
+
+  if (field != NULL)
+    return offer (f, field, item, 1, "from-words");
+  if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
+    return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
+  /* "only 120° of it": how far round, which an edge has no field for. */
+  if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
+    return FALSE;
+  if (is_angle && f->fit->kind == WORN_CORNER && size->label_item == G_MAXUINT32)
+    return offer (f, "angle", item, 1, "from-words");
+  if (is_angle)
+    roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
+  if (offer_row (f, item, roles, is_angle))
+    return TRUE;
   /* "30 mm long, worn for 0.4 mm" */
   if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL &&
       em_fitter_mm (f, item) <= build_max_mm)
