@@ -13,6 +13,12 @@ G_BEGIN_DECLS
 
 enum { EM_BARE_MAX = 12 };
 
+/* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
+static const double em_build_max_mm = 2.5;
+
+/* A worn diameter is nearer to the finished one than this (common practice, no source). */
+static const double em_twin_low = 0.85;
+
 typedef struct
 {
   const EmItems *items;
@@ -31,6 +37,17 @@ const char *em_fitter_given_text (const EmProto *proto, const char *field);
 void        em_fitter_put        (EmFitter *f, const char *field, guint item, double factor, const char *reason);
 void        em_fitter_put_text   (EmFitter *f, const char *field, const char *text, const char *reason);
 void        em_fitter_ask        (EmFitter *f, const char *code, guint item);
+
+/* The same, unless the field or the size is taken: FALSE. */
+gboolean    em_fitter_offer      (EmFitter *f, const char *field, guint item, double factor, const char *reason);
+/* "in a slot 3 wide, 12 deep" */
+gboolean    em_fitter_slot       (EmFitter *f, guint item);
+/* Gives a size that tells what it is to its field; FALSE: it tells nothing, or the field is taken. */
+gboolean    em_fitter_labelled   (EmFitter *f, guint item);
+/* A size of what was that another tells better. */
+gboolean    em_fitter_is_outdone (const EmFitter *f, guint item);
+/* Bores, pins and seats: two diameters are told apart by wear, which closes a pin and opens a bore. */
+void        em_fitter_round      (EmFitter *f);
 
 /* What follows from the sizes that were found. */
 void        em_fitter_finish_nick    (EmFitter *f);

@@ -5,22 +5,9 @@
 
 #include "em-fit-parts.h"
 
-#include <math.h>
 #include <string.h>
 
-enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE_RATIO = 2 /* and where only one is called so,
-      not even thus */ };
-
 enum { ROW_MAX = 8, UNPLACED_MAX = 40 };
-
-/* Above this a bare size after "build up" is no build-up: micro welding adds tenths (common practice, no source). */
-static const double build_max_mm = 2.5;
-
-/* Two diameters of one thing farther apart than this are doubtful (common practice, no source). */
-static const double UNLIKE_RATIO = 1.3;
-
-/* A worn diameter is nearer to the finished one than this (common practice, no source). */
-static const double TWIN_LOW = 0.85;
 
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
 typedef struct
@@ -182,8 +169,8 @@ em_fitter_is_near (double a, double b)
 }
 
 /* The field is free, or says the same already (then the size only repeats it). */
-static gboolean
-offer (EmFitter *f, const char *field, guint item, double factor, const char *reason)
+gboolean
+em_fitter_offer (EmFitter *f, const char *field, guint item, double factor, const char *reason)
 {
   const EmFitted *there = em_fit_find (f->fit, field);
 
@@ -211,8 +198,8 @@ is_round_form (const char *form)
   return g_strcmp0 (form, "cap") == 0 || g_strcmp0 (form, "cone") == 0 || g_strcmp0 (form, "cylinder") == 0;
 }
 
-static gboolean
-fit_slot (EmFitter *f, guint item)
+gboolean
+em_fitter_slot (EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
   gboolean is_row = size->chain != 0, has_width = em_fit_find (f->fit, "slot_width") != NULL;
@@ -224,8 +211,8 @@ fit_slot (EmFitter *f, guint item)
   if (!is_named && !is_row && has_width)
     return FALSE;
   if ((size->roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0 || (has_width && (size->roles & EM_ROLE_WIDTH) == 0))
-    return offer (f, "slot_depth", item, 1, is_named ? NULL : "position");
-  return offer (f, "slot_width", item, 1, is_named ? NULL : "position");
+    return em_fitter_offer (f, "slot_depth", item, 1, is_named ? NULL : "position");
+  return em_fitter_offer (f, "slot_width", item, 1, is_named ? NULL : "position");
 }
 
 static const char *
@@ -254,12 +241,12 @@ told_roles (const EmFitter *f, guint item)
     roles &= ~(guint32) EM_ROLE_WORN;
   /* "rib height should be 8.0, is 7.6": what it is now is no coat. */
   if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN &&
-      em_fitter_mm (f, item) > build_max_mm)
+      em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
   /* "COAT SIDES 5 DOWN" */
-  if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > build_max_mm)
+  if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
   /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
   if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 &&
@@ -277,7 +264,7 @@ static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
 {
   /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
-  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= build_max_mm)
+  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm)
     return "thickness";
   if (f->fit->kind != RIB)
     return NULL;
@@ -304,18 +291,18 @@ offer_row (EmFitter *f, guint item, guint32 roles, gboolean is_angle)
       if ((row->roles & roles) == 0 || takes_angle != is_angle)
         continue;
       if (is_angle && f->fit->kind == GROOVE && (roles & EM_ROLE_PER_SIDE) != 0)
-        return offer (f, row->field, item, 2, "half-angle");
+        return em_fitter_offer (f, row->field, item, 2, "half-angle");
       /* "1 deep and 1 high": the two legs of a nick may be equal. */
       if (f->fit->kind == EDGE_NICK && strcmp (row->field, "leg_a") == 0 && em_fit_find (f->fit, "leg_a") != NULL)
         continue;
-      if (offer (f, row->field, item, 1, row->reason))
+      if (em_fitter_offer (f, row->field, item, 1, row->reason))
         return TRUE;
     }
   return FALSE;
 }
 
-static gboolean
-fit_labelled (EmFitter *f, guint item)
+gboolean
+em_fitter_labelled (EmFitter *f, guint item)
 {
   const EmSize *size = em_item_size (f->items, item);
   guint32 roles = told_roles (f, item);
@@ -323,250 +310,26 @@ fit_labelled (EmFitter *f, guint item)
   const char *field = field_by_kind (f, item, roles);
 
   if (field != NULL)
-    return offer (f, field, item, 1, "from-words");
+    return em_fitter_offer (f, field, item, 1, "from-words");
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
-    return offer (f, "length", item, 1, NULL) && offer (f, "width", item, 1, NULL);
+    return em_fitter_offer (f, "length", item, 1, NULL) && em_fitter_offer (f, "width", item, 1, NULL);
   /* "only 120° of it": how far round, which an edge has no field for. */
   if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
     return FALSE;
   if (is_angle && f->fit->kind == WORN_CORNER && size->label_item == G_MAXUINT32)
-    return offer (f, "angle", item, 1, "from-words");
+    return em_fitter_offer (f, "angle", item, 1, "from-words");
   if (is_angle)
     roles = (roles & (EM_ROLE_DRAFT | EM_ROLE_ARC | EM_ROLE_PER_SIDE)) | EM_ROLE_ANGLE;
   if (offer_row (f, item, roles, is_angle))
     return TRUE;
   /* "30 mm long, worn for 0.4 mm" */
   if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL &&
-      em_fitter_mm (f, item) <= build_max_mm)
-    return offer (f, build_field (f->fit->kind), item, 1, "from-words");
+      em_fitter_mm (f, item) <= em_build_max_mm)
+    return em_fitter_offer (f, build_field (f->fit->kind), item, 1, "from-words");
   /* "IN SLOT 10 WIDE, 20 DEEP" */
   if ((roles & EM_ROLE_DEPTH) != 0 && em_fit_find (f->fit, "slot_width") != NULL && em_fit_find (f->fit, "slot_depth") == NULL)
-    return offer (f, "slot_depth", item, 1, "from-words");
+    return em_fitter_offer (f, "slot_depth", item, 1, "from-words");
   return is_angle;
-}
-
-/* ---- round things: two diameters are told apart by wear, which closes a pin and opens a bore ---- */
-
-static void
-fit_diameters (EmFitter *f, const guint *items, guint n)
-{
-  gboolean is_bore = f->fit->kind == BORE, is_seat = f->fit->kind == SEAT;
-  guint large = items[0], small = items[0];
-  gboolean has_role;
-
-  for (guint i = 1; i < n; i++)
-    {
-      large = em_fitter_mm (f, items[i]) > em_fitter_mm (f, large) ? items[i] : large;
-      small = em_fitter_mm (f, items[i]) < em_fitter_mm (f, small) ? items[i] : small;
-    }
-  /* Wear takes no third of a diameter: what is so far apart may be something else. */
-  has_role = em_fitter_mm (f, large) < UNLIKE_RATIO * em_fitter_mm (f, small) &&
-             ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) &
-              (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
-  /* ".5 dia +.004 dia": no two of one thing, but how much on the diameter. */
-  if (!is_seat && n == 2 && em_fitter_mm (f, small) <= build_max_mm &&
-      em_fitter_mm (f, large) > FAR_RATIO * em_fitter_mm (f, small) && em_fit_find (f->fit, "build") == NULL)
-    {
-      em_fitter_put (f, "diameter", large, 1, "from-words");
-      em_fitter_put (f, "build", small, 0.5, "from-words");
-    }
-  else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
-    {
-      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL &&
-                         (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
-
-      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
-    }
-  else if (is_seat)
-    {
-      em_fitter_put (f, "diameter", large, 1, NULL);
-      em_fitter_put (f, "diameter_small", small, 1, NULL);
-    }
-  else
-    {
-      em_fitter_put (f, "diameter", is_bore ? small : large, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
-      em_fitter_put (f, "worn", is_bore ? large : small, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
-    }
-  for (guint i = 0; i < n; i++)
-    if (em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, large)) ||
-        em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, small)))
-      em_item (f->items, items[i])->is_used = TRUE;
-}
-
-static gboolean
-is_diameter (const EmFitter *f, guint item)
-{
-  const guint32 elsewhere = EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_THICKNESS;
-  const EmSize *size = em_item_size (f->items, item);
-  guint32 is_round = EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL;
-
-  if (f->fit->kind != SEAT)
-    is_round |= EM_ROLE_WORN | EM_ROLE_FINISHED;
-  /* "cone, 60 mm opening down to 52 mm" */
-  else if ((f->proto->roles & EM_ROLE_LARGE) != 0 && (f->proto->roles & EM_ROLE_SMALL) == 0 && size->unit != EM_UNIT_DEGREE)
-    is_round |= EM_ROLE_FINISHED;
-  return size->unit != EM_UNIT_DEGREE && (size->roles & is_round) != 0 &&
-         ((size->roles & elsewhere) == 0 || (size->roles & EM_ROLE_DIAMETER) != 0);
-}
-
-/* "⌀2.5 worn, now 2.46, 15 long": two diameters of one thing, told so. */
-static gboolean
-has_twin (const EmFitter *f, guint item)
-{
-  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
-    {
-      guint other = g_array_index (f->proto->sizes, guint, i);
-      double ratio = em_fitter_mm (f, other) / em_fitter_mm (f, item);
-
-      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN |
-                                                                     EM_ROLE_FINISHED)) != 0 && ratio > TWIN_LOW &&
-                                                                       ratio * TWIN_LOW < 1)
-        return ((em_item_size (f->items, item)->roles | em_item_size (f->items, other)->roles) & EM_ROLE_DIAMETER) != 0;
-    }
-  return FALSE;
-}
-
-/* "WORN .004": how much, not to what, when another size is many times as large. */
-static gboolean
-is_wear (const EmFitter *f, guint item)
-{
-  if ((em_item_size (f->items, item)->roles & EM_ROLE_WORN) == 0 || has_twin (f, item))
-    return FALSE;
-  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
-    if (em_fitter_mm (f, g_array_index (f->proto->sizes, guint, i)) > 5 * em_fitter_mm (f, item) &&
-        em_item_size (f->items, g_array_index (f->proto->sizes, guint, i))->unit != EM_UNIT_DEGREE)
-      return TRUE;
-  return FALSE;
-}
-
-/* "LOW .007, ADD .015": what to add is told apart from what is worn, which then is only talk. */
-static gboolean
-is_outdone (const EmFitter *f, guint item)
-{
-  guint32 roles = em_item_size (f->items, item)->roles;
-
-  if (!f->has_add || (roles & EM_ROLE_ADD) != 0 || (roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
-      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
-    return FALSE;
-  return (f->fit->kind != BORE && f->fit->kind != PIN) || is_wear (f, item);
-}
-
-/* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
-static gboolean
-fit_build (EmFitter *f, guint item)
-{
-  guint32 roles = em_item_size (f->items, item)->roles;
-
-  if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE || (roles & EM_ROLE_LENGTH) != 0)
-    return FALSE;
-  /* "should be 8.00 on the diameter": the diameter itself. */
-  if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item))
-    return FALSE;
-  if ((roles & EM_ROLE_ON_DIAMETER) != 0)
-    return offer (f, "build", item, 0.5, "on-diameter");
-  /* "1.000 OD worn .004 dia" */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= build_max_mm)
-    return offer (f, "build", item, 0.5, "from-words");
-  /* "⌀6, head side worn to 5.9": not how much, but to what. */
-  if ((roles & EM_ROLE_PER_SIDE) != 0 && (roles & EM_ROLE_WORN) != 0 && em_fitter_mm (f, item) > build_max_mm &&
-      has_twin (f, item))
-    return FALSE;
-  if ((roles & EM_ROLE_PER_SIDE) != 0)
-    return offer (f, "build", item, 1, NULL);
-  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 &&
-      em_fitter_mm (f, item) <= build_max_mm)
-    {
-      em_fitter_ask (f, "side-or-diameter", item);
-      em_item (f->items, item)->is_used = TRUE;
-      return TRUE;
-    }
-  return FALSE;
-}
-
-/* "⌀3, should be 18": what is called no diameter and lies far from one that is may be a length. Returns how many are left. */
-static guint
-drop_foreign (const EmFitter *f, guint *items, guint n)
-{
-  guint named = EM_NO_ITEM, n_left = 0;
-
-  for (guint i = 0; i < n && named == EM_NO_ITEM; i++)
-    if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0)
-      named = items[i];
-  for (guint i = 0; i < n; i++)
-    {
-      double ratio = named != EM_NO_ITEM ? em_fitter_mm (f, items[i]) / em_fitter_mm (f, named) : 1;
-
-      if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0 || (ratio < ALIKE_RATIO && ratio * ALIKE_RATIO > 1))
-        items[n_left++] = items[i];
-    }
-  return n_left;
-}
-
-/* "S⌀", "SR": no words. */
-static gboolean
-is_sphere_sign (const EmFitter *f, guint item)
-{
-  guint label = em_item_size (f->items, item)->label_item;
-
-  return label != G_MAXUINT32 && em_item (f->items, label)->length <= 4;
-}
-
-static void
-fit_round (EmFitter *f)
-{
-  guint diameters[EM_BARE_MAX], n = 0, taken = 0;
-  GArray *sizes = f->proto->sizes;
-
-  for (guint i = 0; i < sizes->len; i++)
-    {
-      guint item = g_array_index (sizes, guint, i);
-      gboolean is_bare;
-
-      if (is_outdone (f, item) || fit_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
-        continue;
-      /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
-      if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
-          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 &&
-          offer (f, "radius", item, 0.5, is_sphere_sign (f, item) ? NULL : "from-words"))
-        continue;
-      if (is_diameter (f, item) && n < EM_BARE_MAX)
-        {
-          diameters[n++] = item;
-          continue;
-        }
-      if (fit_labelled (f, item))
-        continue;
-      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0;
-      if (is_bare && f->n_bare < EM_BARE_MAX)
-        f->bare[f->n_bare++] = item;
-    }
-  if (f->fit->kind != SEAT && f->n_bare > 0 && f->proto->has_build && em_item_size (f->items, f->bare[0])->chain == 0 &&
-      em_fitter_mm (f, f->bare[0]) <= build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
-    {
-      em_fitter_ask (f, "side-or-diameter", f->bare[0]);
-      em_item (f->items, f->bare[0])->is_used = TRUE;
-      taken = 1;
-    }
-  /* A bare size first in the row is the diameter; a second one nearly as large is the other diameter. */
-  for (; taken < f->n_bare && n < EM_BARE_MAX; taken++)
-    {
-      double first = n > 0 ? em_fitter_mm (f, diameters[0]) : 0, value = em_fitter_mm (f, f->bare[taken]);
-
-      /* Said once more: "BORE 32 MM: 32.00". */
-      if (n > 0 && em_fitter_is_near (value, first))
-        {
-          em_item (f->items, f->bare[taken])->is_used = TRUE;
-          continue;
-        }
-      if (n > 0 && (fabs (value / first - 1) > 0.15 || n > 1))
-        break;
-      diameters[n++] = f->bare[taken];
-    }
-  n = drop_foreign (f, diameters, n);
-  if (n > 0)
-    fit_diameters (f, diameters, n);
-  memmove (f->bare, f->bare + taken, (f->n_bare - taken) * sizeof *f->bare);
-  f->n_bare -= taken;
 }
 
 /* ---- rows of bare sizes ---- */
@@ -638,14 +401,14 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
   const char *reason = "position";
 
   /* "pad face .015": no face is that long. */
-  if (is_flat && f->n_bare == 1 && n == 3 && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
+  if (is_flat && f->n_bare == 1 && n == 3 && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
     {
       free_rows[0] = free_rows[2];
       return "smallest";
     }
   /* "SR 16, 25 dia mouth, 0.4 mm all over": no seat is that shallow. */
   if (kind == SEAT && f->n_bare == 1 && n == 2 && is_free (free_rows, n, 1, "thickness") &&
-      em_fitter_mm (f, f->bare[0]) <= build_max_mm)
+      em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
     {
       free_rows[0] = free_rows[1];
       return "smallest";
@@ -672,7 +435,7 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
       reason = "smallest";
     }
   /* "rounded about 0.4 mm": no edge is that short. */
-  if (kind == WORN_CORNER && f->n_bare == 1 && n == 2 && em_fitter_mm (f, f->bare[0]) <= build_max_mm &&
+  if (kind == WORN_CORNER && f->n_bare == 1 && n == 2 && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm &&
       (em_item_size (f->items, f->bare[0])->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0)
     {
       free_rows[0] = free_rows[1];
@@ -728,7 +491,7 @@ is_to_add (const EmFitter *f, guint item)
   const EmSize *size = em_item_size (f->items, item);
   gboolean is_beside = f->fit->kind != SEAT && f->proto->has_build;
 
-  return size->chain == 0 && em_fitter_mm (f, item) <= build_max_mm && (is_beside || (size->roles & EM_ROLE_WELD) != 0);
+  return size->chain == 0 && em_fitter_mm (f, item) <= em_build_max_mm && (is_beside || (size->roles & EM_ROLE_WELD) != 0);
 }
 
 static void
@@ -765,7 +528,7 @@ fit_bare (EmFitter *f)
     }
   /* "the crest needs 0.4" */
   if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 &&
-      em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= build_max_mm)
+      em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
     {
       em_fitter_put (f, "coat", f->bare[0], 1, "smallest");
       return;
@@ -820,7 +583,7 @@ mark_unplaced (EmFitter *f)
   for (guint i = 0; i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
     {
       guint item = g_array_index (f->proto->sizes, guint, i);
-      gboolean is_placed = em_item (f->items, item)->is_used || is_outdone (f, item);
+      gboolean is_placed = em_item (f->items, item)->is_used || em_fitter_is_outdone (f, item);
 
       for (guint k = 0; k < f->fit->n_fitted; k++)
         is_placed |= f->fit->fitted[k].item == item;
@@ -854,8 +617,8 @@ fit_difference (EmFitter *f, guint out_twins[2])
             new->unit != old->unit ||
             new->chain != 0 || old->chain != 0 ||
               ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||
-                share <= TWIN_LOW || share >= 1 ||
-            em_fitter_mm (f, to_be) * (1 - share) > build_max_mm)
+                share <= em_twin_low || share >= 1 ||
+            em_fitter_mm (f, to_be) * (1 - share) > em_build_max_mm)
           continue;
         em_fitter_put (f, field, to_be, 1 - share, "from-words");
         em_item (f->items, to_be)->is_used = em_item (f->items, now)->is_used = TRUE;
@@ -878,13 +641,13 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
     f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
   fit_difference (&f, twins);
   if (kind == BORE || kind == PIN || kind == SEAT)
-    fit_round (&f);
+    em_fitter_round (&f);
   else
     for (guint i = 0; i < proto->sizes->len; i++)
       {
         guint item = g_array_index (proto->sizes, guint, i);
 
-        if (item == twins[0] || item == twins[1] || is_outdone (&f, item) || fit_slot (&f, item) || fit_labelled (&f, item))
+        if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (&f, item) || em_fitter_slot (&f, item) || em_fitter_labelled (&f, item))
           continue;
         if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER |
                                                    EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)

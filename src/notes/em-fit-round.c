@@ -1,0 +1,237 @@
+/* em-fit-round: the sizes of bores, pins and seats.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-fit-parts.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE_RATIO = 2 /* and where only one is called so,
+      not even thus */ };
+
+/* Two diameters of one thing farther apart than this are doubtful (common practice, no source). */
+static const double UNLIKE_RATIO = 1.3;
+
+static void
+fit_diameters (EmFitter *f, const guint *items, guint n)
+{
+  gboolean is_bore = f->fit->kind == BORE, is_seat = f->fit->kind == SEAT;
+  guint large = items[0], small = items[0];
+  gboolean has_role;
+
+  for (guint i = 1; i < n; i++)
+    {
+      large = em_fitter_mm (f, items[i]) > em_fitter_mm (f, large) ? items[i] : large;
+      small = em_fitter_mm (f, items[i]) < em_fitter_mm (f, small) ? items[i] : small;
+    }
+  /* Wear takes no third of a diameter: what is so far apart may be something else. */
+  has_role = em_fitter_mm (f, large) < UNLIKE_RATIO * em_fitter_mm (f, small) &&
+             ((em_item_size (f->items, large)->roles | em_item_size (f->items, small)->roles) &
+              (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0;
+  /* ".5 dia +.004 dia": no two of one thing, but how much on the diameter. */
+  if (!is_seat && n == 2 && em_fitter_mm (f, small) <= em_build_max_mm &&
+      em_fitter_mm (f, large) > FAR_RATIO * em_fitter_mm (f, small) && em_fit_find (f->fit, "build") == NULL)
+    {
+      em_fitter_put (f, "diameter", large, 1, "from-words");
+      em_fitter_put (f, "build", small, 0.5, "from-words");
+    }
+  else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
+    {
+      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL &&
+                         (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
+
+      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
+    }
+  else if (is_seat)
+    {
+      em_fitter_put (f, "diameter", large, 1, NULL);
+      em_fitter_put (f, "diameter_small", small, 1, NULL);
+    }
+  else
+    {
+      em_fitter_put (f, "diameter", is_bore ? small : large, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
+      em_fitter_put (f, "worn", is_bore ? large : small, 1, has_role ? NULL : is_bore ? "larger-is-worn" : "smaller-is-worn");
+    }
+  for (guint i = 0; i < n; i++)
+    if (em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, large)) ||
+        em_fitter_is_near (em_fitter_mm (f, items[i]), em_fitter_mm (f, small)))
+      em_item (f->items, items[i])->is_used = TRUE;
+}
+
+static gboolean
+is_diameter (const EmFitter *f, guint item)
+{
+  const guint32 elsewhere = EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_THICKNESS;
+  const EmSize *size = em_item_size (f->items, item);
+  guint32 is_round = EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL;
+
+  if (f->fit->kind != SEAT)
+    is_round |= EM_ROLE_WORN | EM_ROLE_FINISHED;
+  /* "cone, 60 mm opening down to 52 mm" */
+  else if ((f->proto->roles & EM_ROLE_LARGE) != 0 && (f->proto->roles & EM_ROLE_SMALL) == 0 && size->unit != EM_UNIT_DEGREE)
+    is_round |= EM_ROLE_FINISHED;
+  return size->unit != EM_UNIT_DEGREE && (size->roles & is_round) != 0 &&
+         ((size->roles & elsewhere) == 0 || (size->roles & EM_ROLE_DIAMETER) != 0);
+}
+
+/* "⌀2.5 worn, now 2.46, 15 long": two diameters of one thing, told so. */
+static gboolean
+has_twin (const EmFitter *f, guint item)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+      double ratio = em_fitter_mm (f, other) / em_fitter_mm (f, item);
+
+      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN |
+                                                                     EM_ROLE_FINISHED)) != 0 && ratio > em_twin_low &&
+                                                                       ratio * em_twin_low < 1)
+        return ((em_item_size (f->items, item)->roles | em_item_size (f->items, other)->roles) & EM_ROLE_DIAMETER) != 0;
+    }
+  return FALSE;
+}
+
+/* "WORN .004": how much, not to what, when another size is many times as large. */
+static gboolean
+is_wear (const EmFitter *f, guint item)
+{
+  if ((em_item_size (f->items, item)->roles & EM_ROLE_WORN) == 0 || has_twin (f, item))
+    return FALSE;
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    if (em_fitter_mm (f, g_array_index (f->proto->sizes, guint, i)) > 5 * em_fitter_mm (f, item) &&
+        em_item_size (f->items, g_array_index (f->proto->sizes, guint, i))->unit != EM_UNIT_DEGREE)
+      return TRUE;
+  return FALSE;
+}
+
+/* "LOW .007, ADD .015": what to add is told apart from what is worn, which then is only talk. */
+gboolean
+em_fitter_is_outdone (const EmFitter *f, guint item)
+{
+  guint32 roles = em_item_size (f->items, item)->roles;
+
+  if (!f->has_add || (roles & EM_ROLE_ADD) != 0 || (roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
+      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
+    return FALSE;
+  return (f->fit->kind != BORE && f->fit->kind != PIN) || is_wear (f, item);
+}
+
+/* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
+static gboolean
+fit_build (EmFitter *f, guint item)
+{
+  guint32 roles = em_item_size (f->items, item)->roles;
+
+  if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE || (roles & EM_ROLE_LENGTH) != 0)
+    return FALSE;
+  /* "should be 8.00 on the diameter": the diameter itself. */
+  if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item))
+    return FALSE;
+  if ((roles & EM_ROLE_ON_DIAMETER) != 0)
+    return em_fitter_offer (f, "build", item, 0.5, "on-diameter");
+  /* "1.000 OD worn .004 dia" */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= em_build_max_mm)
+    return em_fitter_offer (f, "build", item, 0.5, "from-words");
+  /* "⌀6, head side worn to 5.9": not how much, but to what. */
+  if ((roles & EM_ROLE_PER_SIDE) != 0 && (roles & EM_ROLE_WORN) != 0 && em_fitter_mm (f, item) > em_build_max_mm &&
+      has_twin (f, item))
+    return FALSE;
+  if ((roles & EM_ROLE_PER_SIDE) != 0)
+    return em_fitter_offer (f, "build", item, 1, NULL);
+  if (((roles & (EM_ROLE_BUILD | EM_ROLE_THICKNESS)) != 0 || is_wear (f, item)) && (roles & EM_ROLE_DIAMETER) == 0 &&
+      em_fitter_mm (f, item) <= em_build_max_mm)
+    {
+      em_fitter_ask (f, "side-or-diameter", item);
+      em_item (f->items, item)->is_used = TRUE;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* "⌀3, should be 18": what is called no diameter and lies far from one that is may be a length. Returns how many are left. */
+static guint
+drop_foreign (const EmFitter *f, guint *items, guint n)
+{
+  guint named = EM_NO_ITEM, n_left = 0;
+
+  for (guint i = 0; i < n && named == EM_NO_ITEM; i++)
+    if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0)
+      named = items[i];
+  for (guint i = 0; i < n; i++)
+    {
+      double ratio = named != EM_NO_ITEM ? em_fitter_mm (f, items[i]) / em_fitter_mm (f, named) : 1;
+
+      if ((em_item_size (f->items, items[i])->roles & EM_ROLE_DIAMETER) != 0 || (ratio < ALIKE_RATIO && ratio * ALIKE_RATIO > 1))
+        items[n_left++] = items[i];
+    }
+  return n_left;
+}
+
+/* "S⌀", "SR": no words. */
+static gboolean
+is_sphere_sign (const EmFitter *f, guint item)
+{
+  guint label = em_item_size (f->items, item)->label_item;
+
+  return label != G_MAXUINT32 && em_item (f->items, label)->length <= 4;
+}
+
+void
+em_fitter_round (EmFitter *f)
+{
+  guint diameters[EM_BARE_MAX], n = 0, taken = 0;
+  GArray *sizes = f->proto->sizes;
+
+  for (guint i = 0; i < sizes->len; i++)
+    {
+      guint item = g_array_index (sizes, guint, i);
+      gboolean is_bare;
+
+      if (em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
+        continue;
+      /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
+      if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
+          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 &&
+          em_fitter_offer (f, "radius", item, 0.5, is_sphere_sign (f, item) ? NULL : "from-words"))
+        continue;
+      if (is_diameter (f, item) && n < EM_BARE_MAX)
+        {
+          diameters[n++] = item;
+          continue;
+        }
+      if (em_fitter_labelled (f, item))
+        continue;
+      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0;
+      if (is_bare && f->n_bare < EM_BARE_MAX)
+        f->bare[f->n_bare++] = item;
+    }
+  if (f->fit->kind != SEAT && f->n_bare > 0 && f->proto->has_build && em_item_size (f->items, f->bare[0])->chain == 0 &&
+      em_fitter_mm (f, f->bare[0]) <= em_build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
+    {
+      em_fitter_ask (f, "side-or-diameter", f->bare[0]);
+      em_item (f->items, f->bare[0])->is_used = TRUE;
+      taken = 1;
+    }
+  /* A bare size first in the row is the diameter; a second one nearly as large is the other diameter. */
+  for (; taken < f->n_bare && n < EM_BARE_MAX; taken++)
+    {
+      double first = n > 0 ? em_fitter_mm (f, diameters[0]) : 0, value = em_fitter_mm (f, f->bare[taken]);
+
+      /* Said once more: "BORE 32 MM: 32.00". */
+      if (n > 0 && em_fitter_is_near (value, first))
+        {
+          em_item (f->items, f->bare[taken])->is_used = TRUE;
+          continue;
+        }
+      if (n > 0 && (fabs (value / first - 1) > 0.15 || n > 1))
+        break;
+      diameters[n++] = f->bare[taken];
+    }
+  n = drop_foreign (f, diameters, n);
+  if (n > 0)
+    fit_diameters (f, diameters, n);
+  memmove (f->bare, f->bare + taken, (f->n_bare - taken) * sizeof *f->bare);
+  f->n_bare -= taken;
+}
