@@ -219,6 +219,16 @@ add_word (Finder *f, Stretch *s, guint i)
   s->has_matter |= item->type == EM_ITEM_SIZE ? is_telling (em_item_size (f->items, i)) : matters (f->items, item);
 }
 
+/* "from press 14": the number that names what the stretch ends in. */
+static gboolean
+is_name_behind (const EmItems *items, const Stretch *s, guint i)
+{
+  const EmItem *item = em_item (items, i), *before = i > 0 ? em_item (items, i - 1) : NULL;
+
+  return s->is_open && item->type == EM_ITEM_SIZE && item->is_used && em_phrase_find (item->phrase, EM_SAYS_BASE) == NULL &&
+         (em_item_size (items, i)->roles & EM_ROLE_REFERENCE) != 0 && s->span.start + s->span.length == before->start + before->length;
+}
+
 void
 em_unused_write (EmItems *items, EmReadResult *result)
 {
@@ -226,7 +236,9 @@ em_unused_write (EmItems *items, EmReadResult *result)
   Stretch s = { 0 };
 
   for (guint i = 0; i < items->items->len; i++)
-    if (em_item (items, i)->type == EM_ITEM_LINE || em_item (items, i)->is_used)
+    if (is_name_behind (items, &s, i))
+      s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
+    else if (em_item (items, i)->type == EM_ITEM_LINE || em_item (items, i)->is_used)
       close_stretch (&f, &s, i);
     else if (is_content (em_item (items, i)))
       add_word (&f, &s, i);

@@ -222,6 +222,7 @@ static const Case cases[] = {
   /* What became of it ends the sentence; what was named before keeps its place: 3/32 in = 2.38125 mm. */
   { "rib between the two pockets is low. 3/32 thick, 1 5/8 long, add 1/16", EM_UNITS_METRIC, "1\t1\tthickness\t2.38125\tmm" },
   /* Numbers of things outside the tool count nothing. */
+  { "Dana, it came from press 14, needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tDana, it came from press 14, needed by Thursday\t" },
   { "mold came back from press 14 with a chipped corner, 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t14\t" },
   { "the inside edge of a 25 mm bore is worn, R0.3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t25\tmm" },
   { "LAND BAR TO BE ADDED 60 MM LONG X 6 MM WIDE X 2.5 MM HIGH", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
