@@ -36,10 +36,10 @@ static const EmFill fills[EM_N_MONEY] =
   [EM_MONEY_MARGIN]      = { "em_accent", 135 },
 };
 
-static const PangoUnderline underlines[] =
-{
-  PANGO_UNDERLINE_SINGLE, PANGO_UNDERLINE_DOUBLE, PANGO_UNDERLINE_LOW, PANGO_UNDERLINE_ERROR
-};
+/* Not the low one: it lies beneath the letters of each run, so that it is in steps wherever runs meet. */
+static const PangoUnderline underlines[] = { PANGO_UNDERLINE_SINGLE, PANGO_UNDERLINE_DOUBLE, PANGO_UNDERLINE_ERROR };
+
+enum { N_THREAD_COLOURS = 6 };
 
 static void
 put_colours (gboolean is_dark)
@@ -172,7 +172,7 @@ em_look_drawing_style (GtkWidget *widget, EmDrawingStyle *out_style)
 PangoUnderline
 em_look_underline (int n)
 {
-  return underlines[n % (int) G_N_ELEMENTS (underlines)];
+  return underlines[(n + n / N_THREAD_COLOURS) % (int) G_N_ELEMENTS (underlines)];
 }
 
 void
@@ -180,7 +180,7 @@ em_look_thread (GtkWidget *widget, int n, GdkRGBA *out_colour)
 {
   char name[] = "em_thread_1";
 
-  name[sizeof name - 2] = (char) ('1' + n % 6);
+  name[sizeof name - 2] = (char) ('1' + n % N_THREAD_COLOURS);
   em_look_colour (widget, name, out_colour);
 }
 

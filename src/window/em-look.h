@@ -27,7 +27,7 @@ void em_look_drawing_style (GtkWidget *widget, EmDrawingStyle *out_style);
 void em_look_colour (GtkWidget *widget, const char *name, GdkRGBA *out_colour);
 
 /* How the n-th feature's words are marked: one of six colours safe for the colour-blind and, never colour alone,
- * one of four underlines; its number stands beside the line. */
+ * one of three underlines, so that looks come round after 18; its number stands beside the line. */
 PangoUnderline em_look_underline (int n);
 void           em_look_thread    (GtkWidget *widget, int n, GdkRGBA *out_colour);
 /* How a kind of money is filled in the picture: colour and hatch angle in degrees (< 0: plain). */

@@ -12,8 +12,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Underlines have 4 patterns and 6 colours, so that the looks of features come round after 12. */
-enum { N_THREADS = 12, GUTTER_WIDTH = 26, FEW = 64, SLICE_US = 8000, LOOKS_AT_ONCE = 32 };
+/* The looks of features come round after so many, see em_look_underline. */
+enum { N_THREADS = 18, GUTTER_WIDTH = 26, FEW = 64, SLICE_US = 8000, LOOKS_AT_ONCE = 32 };
 
 /* In longer notes each leading point is not looked for at every key. */
 enum { POINTS_MAX_BYTES = 20000 };
