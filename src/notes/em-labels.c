@@ -196,6 +196,8 @@ take_label (Labels *l, guint i)
   const EmSense *after = em_clause_label_at (l->c, i, EM_LABEL_AFTER);
   const EmSense *prior = em_clause_label_at (l->c, i, EM_LABEL_BEFORE);
 
+  /* A label stands before its size or after it. */
+  g_return_if_fail (prior != NULL || after != NULL);
   /* "EJ SIDE:" */
   if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') &&
       ((prior != NULL ? prior : after)->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0)
@@ -243,7 +245,6 @@ take_label (Labels *l, guint i)
     prior = after;
   if (l->pending != 0 && l->pending_item != G_MAXUINT)
     em_item (l->c->items, l->pending_item)->is_used = TRUE;
-  /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a label stands before its size or after it. */
   l->pending |= prior->roles | (is_building (l->c, i) && prior->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
   l->pending_item = i;
   l->open = G_MAXUINT;
