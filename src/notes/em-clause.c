@@ -369,6 +369,17 @@ mark_dual (const EmClause *c, guint open)
     use_name (c, i);
 }
 
+gboolean
+em_item_is_of_face (const EmItems *items, guint index)
+{
+  const EmSense *face = index > 0 ? em_item_says (items, index - 1, EM_SAYS_KIND) : NULL;
+  const EmSense *label = em_item_says (items, index, EM_SAYS_LABEL);
+
+  return face != NULL && face->weight[FACE] > 0 && face->weight[PIN] + face->weight[BORE] == 0 && label != NULL &&
+         (label->roles & EM_ROLE_DIAMETER) != 0 && em_item_says (items, index, EM_SAYS_KIND) != NULL &&
+         index + 1 < items->items->len && em_item_is_measure (items, index + 1);
+}
+
 void
 em_clause_mark_dual (const EmClause *c)
 {

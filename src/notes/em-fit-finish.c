@@ -180,7 +180,8 @@ em_fitter_finish_form (EmFitter *f)
   if (f->fit->kind == FACE)
     form = diameter != NULL ? "disc" : em_fit_find (f->fit, "area") != NULL ? "area" : has_row ? "rectangle" : NULL;
   else if (f->fit->kind == SEAT)
-    form = em_fit_find (f->fit, "radius") != NULL ? "sphere" : em_fit_find (f->fit, "diameter_small") != NULL ? "cone" : word;
+    form = em_fit_find (f->fit, "radius") != NULL ? "sphere" :
+           em_fit_find (f->fit, "diameter_small") != NULL || (word == NULL && find_angle (f) != EM_NO_ITEM) ? "cone" : word;
   else if (f->fit->kind == RECESS)
     {
       form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;

@@ -75,7 +75,7 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
 
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
-weigh_hurt_face (const EmProto *proto, guint32 roles, int *weight)
+weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
 {
   /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
   if (weight[FACE] > 0 && weight[EDGE_NICK] + weight[GROOVE] > 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
@@ -88,9 +88,9 @@ weigh_hurt_face (const EmProto *proto, guint32 roles, int *weight)
     }
   /* "cutting edge low: 110 long, 1.2 wide, add 0.5": a strip of an edge that nothing broke off. */
   if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 &&
-      (roles & flat) == flat &&
+      ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
-    weight[FACE] = MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + EVIDENCE;
+    weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
   /* "land 6 long, .03 wide, mashed .012": a face of its own name that has lost so much. */
   if (weight[FACE] >= OWN_FACE && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 &&
       (roles & EM_ROLE_WIDTH) != 0 &&
@@ -141,6 +141,9 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
   int by_wear;
 
   by_wear = weight[PIN] > 0 || weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
+  /* "PLUG ⌀18 WORN TO ⌀17.6": what is filled has no wear. */
+  if (proto->has_fill && proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && told_by_wear (items, proto) == PIN)
+    weight[PIN] += 6 * EVIDENCE;
   if (by_wear >= 0 && weight[by_wear] > 0)
     weight[by_wear] += (weight[PIN] > 0 && weight[BORE] > 0 ? 4 : 2) * EVIDENCE;
   /* "WELD PIN HOLE SHUT": nothing is left of the bore. "Weld up 2 holes ⌀6, 18 deep": nor where no wear is told. */
@@ -254,10 +257,16 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
 
 /* No noun at all. */
 static void
-weigh_nameless (const EmProto *proto, guint32 roles, guint n_row, int *weight)
+weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, int *weight)
 {
+  int by_wear;
+
   if (proto->noun != EM_NO_ITEM)
     return;
+  /* "should be 24.60 on the outside, we find 24.48, 11 long": no flat thing is told by what it is and what it was. */
+  by_wear = told_by_wear (items, proto);
+  if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_HEIGHT | EM_ROLE_AREA)) == 0)
+    weight[by_wear] = MAX (weight[by_wear], 1) + EVIDENCE;
   /* An area is a face's, a worn radius an edge's. */
   if ((roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
@@ -358,11 +367,14 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_filled (items, proto, roles, n_row, n_bare, weight);
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_damage (proto, roles, n_row, weight);
-  weigh_hurt_face (proto, roles, weight);
-  weigh_nameless (proto, roles, n_row, weight);
+  weigh_hurt_face (proto, roles, n_row, weight);
+  weigh_nameless (items, proto, roles, n_row, weight);
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
     weight[RECESS] /= 4;
+  /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
+  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    weight[RECESS] /= 2;
   /* "bushing: spherical radius 20, hammered" */
   if ((roles & EM_ROLE_SPHERE) != 0 && weight[SEAT] == 0 && weight[RECESS] == 0)
     weight[SEAT] = 8 * EVIDENCE;

@@ -266,6 +266,10 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
   /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
   if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm)
     return "thickness";
+  /* "want .020 on the end face": no face shall be that high. */
+  if ((f->fit->kind == SIDEWALL || f->fit->kind == FACE) && roles == EM_ROLE_FINISHED && em_fitter_mm (f, item) <= em_build_max_mm &&
+      em_item_size (f->items, item)->chain == 0 && (f->proto->roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) == 0)
+    return "thickness";
   if (f->fit->kind != RIB)
     return NULL;
   /* "build up 2 mm high" */
@@ -648,6 +652,10 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
         guint item = g_array_index (proto->sizes, guint, i);
 
         if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (&f, item) || em_fitter_slot (&f, item) || em_fitter_labelled (&f, item))
+          continue;
+        /* "face 1.00 x .40: build to .885": how high it shall be stands in no row. */
+        if ((kind == FACE || kind == SIDEWALL) && em_item_size (items, item)->chain == 0 && proto->sizes->len > 1 &&
+            (em_item_size (items, item)->roles & (EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_ADD)) == EM_ROLE_FINISHED)
           continue;
         if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER |
                                                    EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)

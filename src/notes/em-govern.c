@@ -189,7 +189,9 @@ is_alloy_number (const Governor *g, guint i)
 static gboolean
 is_bare_behind (const Governor *g, guint base, guint i)
 {
-  gboolean is_behind = i == base + 1 || (i == base + 2 && says (g, base + 1, EM_SAYS_PREPOSITION) != NULL); /* "D2 at 60" */
+  /* "D2 at 60", "D2/58" */
+  gboolean is_behind = i == base + 1 || (i == base + 2 && (says (g, base + 1, EM_SAYS_PREPOSITION) != NULL ||
+                                                           em_item_is_sign (g->c->items, base + 1, '/')));
   const EmSize *size = is_behind && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
   return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 &&
@@ -215,6 +217,14 @@ read_bare_hardness (Governor *g, guint base)
   for (guint i = base > g->c->first + 2 ? base - 2 : g->c->first; i < g->c->end && i <= base + 2; i++)
     if (is_bare_range (g, i) || is_bare_behind (g, base, i))
       em_item_size (g->c->items, i)->roles |= EM_ROLE_HARDNESS;
+}
+
+/* "corner A1/A2": the second of two corners, no steel. */
+static gboolean
+is_second_name (const Governor *g, guint i)
+{
+  return i > g->c->first + 1 && em_item_is_glued (g->c->items, i) && em_item_is_sign (g->c->items, i - 1, '/') &&
+         em_item_is_glued (g->c->items, i - 1) && is_size (g, i - 2) && em_item_is_glued (g->c->items, i - 2);
 }
 
 /* "isn't H13" */
@@ -260,7 +270,7 @@ read_base (Governor *g, guint i)
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (em_item_is_sign (g->c->items, k, '?'))
       return;
-  if (is_denied (g, i))
+  if (is_denied (g, i) || is_second_name (g, i))
     return;
   has_material = has_material_near (g, i);
   if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i) && !has_hardness_near (g, i))
@@ -351,6 +361,14 @@ has_agent_behind (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "GRIND - BY US" at the beginning of a sentence: the dash parts nothing. */
+static gboolean
+is_dash_to_agent (const Governor *g, guint machining, guint i)
+{
+  return machining == g->c->first && i == machining + 1 && em_item_is_sign (g->c->items, i, '-') &&
+         (says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_AGENT) != NULL);
+}
+
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
 static void
 read_machining (Governor *g, guint i)
@@ -369,7 +387,7 @@ read_machining (Governor *g, guint i)
   if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used)
     return;
   for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
-    if (is_size (g, k) || em_item_is_soft_break (g->c->items, k) || says (g, k, EM_SAYS_VERB) != NULL)
+    if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) || says (g, k, EM_SAYS_VERB) != NULL)
       {
         if (k > i)
           break;

@@ -76,6 +76,10 @@ is_heading_line (const EmReader *r, guint end)
 {
   guint n = r->items->items->len;
 
+  /* "3 dents: 1) 2 dia x 0.5 2) 3 dia x 0.6" */
+  if (end > r->first && end + 3 < n && em_item_is_sign (r->items, end, ':') && em_list_is_bare_whole (r->items, end + 1) &&
+      em_item_is_sign (r->items, end + 2, ')') && em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+    return TRUE;
   if (end == r->first || (end < n && em_item (r->items, end)->type != EM_ITEM_LINE))
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, ':'))
@@ -480,7 +484,7 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
           field->reason = "own-line";
         }
       /* Behind a repair on its line it may be that one's alone. */
-      if (!loose->is_general && strcmp (field->field, "finish") == 0 && r->current != NULL &&
+      if ((strcmp (field->field, "coating") == 0 || (!loose->is_general && strcmp (field->field, "finish") == 0)) && r->current != NULL &&
           field->line == em_reader_line_of (r, r->current->last))
         doubt (field);
       g_array_append_val (r->grammar->general, given);
@@ -562,6 +566,16 @@ is_slot_noun (const EmReader *r, guint i)
   return noun != NULL && g_strcmp0 (noun->set_value, "box") == 0;
 }
 
+/* "wall (slot 2.2 wide and 11 deep): 26 long" */
+static void
+mark_slot_in_brackets (EmReader *r, guint slot)
+{
+  em_item (r->items, slot)->is_used = TRUE;
+  for (guint i = slot + 1; i < r->end && !em_item_is_sign (r->items, i, ')'); i++)
+    if (em_item_is_measure (r->items, i))
+      em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
+}
+
 /* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
  * sizes. */
 static void
@@ -575,6 +589,9 @@ mark_slots (EmReader *r)
 
       has_wall = noun != NULL && (noun->weight[2] >= HEAD_NOUN || noun->weight[4] >= HEAD_NOUN);
     }
+  for (guint i = r->first + 1; i < r->end && has_wall; i++)
+    if (is_slot_noun (r, i) && em_item_is_sign (r->items, i - 1, '('))
+      mark_slot_in_brackets (r, i);
   for (guint i = r->first + 2; i < r->end && has_wall; i++)
     {
       if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)
@@ -692,6 +709,7 @@ read_line (EmReader *r, guint first, guint end)
   r->is_bullet = FALSE;
   r->is_line_start = TRUE;
   r->inline_number = 0;
+  r->inline_letter = 0;
   r->inline_length = 0;
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;

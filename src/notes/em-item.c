@@ -397,7 +397,8 @@ is_after_wear (const Builder *b, const EmSize *range)
   if (label != NULL && label->roles == EM_ROLE_DIAMETER)
     return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
   /* "RC 46 to 48" */
-  return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS);
+  /* "depth 6 to 8" */
+  return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS || label->roles == EM_ROLE_DEPTH);
 }
 
 /* "1 to 3 mm deep", "wear 0.1 to 0.15": a range in words; "worn from 1.000 to 1.010" is none. Returns the token after it, or at. */
@@ -501,7 +502,8 @@ read_hardness_bounds (const Builder *b, guint at, EmSize *size)
 {
   EmUnit unit = EM_UNIT_NONE;
 
-  if (!is_slash_fraction (b, at) || read_unit (b, at + 3, &unit) == at + 3 || !em_unit_is_hardness (unit))
+  if (!is_whole (b, at) || !is_sign (b, at + 1, '/') || !is_whole (b, at + 2) || read_unit (b, at + 3, &unit) == at + 3 ||
+      !em_unit_is_hardness (unit))
     return at;
   size->value = fraction_of (b, at);
   size->flags = token_at (b, at)->flags;

@@ -6,7 +6,7 @@
 #include "em-labels.h"
 
 enum { GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
-       ROUND_NOUN = 4 /* a bore or a pin by name */ };
+       ROUND_NOUN = 4 /* a bore or a pin by name */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */ };
 
 /* Roles of what a repair measures across, as against how much is added. */
 static const guint32 plan_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER;
@@ -89,6 +89,14 @@ ends_in_point (const EmClause *c, guint i)
   return c->items->text[item->start + item->length - 1] == '.';
 }
 
+static gboolean
+is_building (const EmClause *c, guint i)
+{
+  const EmSense *verb = i < c->end ? em_item_says (c->items, i, EM_SAYS_VERB) : NULL;
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
 /* Whether the label at i names the size before it rather than the one after. */
 static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
@@ -101,7 +109,8 @@ follows (const Labels *l, guint i, const EmSense *sense)
     return FALSE;
   size = em_item_size (c->items, l->open);
   if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, '=') ||
-                         (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER)))
+                         (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER &&
+                          !is_building (c, i + 2) /* "boss 1.10 dia: raise .060" */)))
     return FALSE;
   /* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
   if ((sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 && size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE)
@@ -117,6 +126,9 @@ follows (const Labels *l, guint i, const EmSense *sense)
   /* "18 mm high to be built up 0.25 mm" */
   if (sense->roles == EM_ROLE_BUILD && (size->roles & plan_roles) != 0)
     return FALSE;
+  /* "leave 2 mm free round it": free, so no stock. */
+  if (sense->roles == EM_ROLE_CLEARANCE && size->roles == EM_ROLE_STOCK && i == l->open + 1)
+    return TRUE;
   /* "5 deep must go away" */
   if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
     return FALSE;
@@ -171,20 +183,14 @@ give_row (Labels *l, guint at, guint32 roles)
       }
 }
 
-static gboolean
-is_building (const EmClause *c, guint i)
-{
-  const EmSense *verb = em_item_says (c->items, i, EM_SAYS_VERB);
-
-  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
-}
-
 /* "auf 3,42 abgenutzt": the little word led to what it is now, not to a length. */
 static void
 drop_weak_length (const Labels *l, const EmSense *after)
 {
   EmSize *size = em_item_size (l->c->items, l->open);
 
+  if (after->roles == EM_ROLE_CLEARANCE && size->roles == EM_ROLE_STOCK)
+    size->roles = 0;
   if ((after->roles == EM_ROLE_WORN || after->roles == EM_ROLE_STOCK) && size->roles == EM_ROLE_LENGTH &&
       size->label_item != G_MAXUINT32 && em_clause_says (l->c, size->label_item, EM_SAYS_PREPOSITION))
     size->roles = 0;
@@ -198,6 +204,11 @@ take_label (Labels *l, guint i)
 
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);
+  if (em_item_is_of_face (l->c->items, i) && i + 1 < l->c->end)
+    {
+      give (l, i + 1, EM_ROLE_DIAMETER, i);
+      return;
+    }
   /* "EJ SIDE:" */
   if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') &&
       ((prior != NULL ? prior : after)->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0)
@@ -288,6 +299,26 @@ is_of_round (const EmClause *c, guint i)
          (i > c->first && em_item (c->items, i - 1)->type == EM_ITEM_PHRASE && em_clause_says (c, i - 2, EM_SAYS_PREPOSITION));
 }
 
+/* One of the phrase's labels, whatever its place, has the role. */
+static gboolean
+has_label (const EmClause *c, guint i, guint32 role)
+{
+  const EmPhrase *phrase = em_item (c->items, i)->phrase;
+
+  for (guint k = 0; phrase != NULL && k < phrase->n_senses; k++)
+    if (phrase->sense[k]->says == EM_SAYS_LABEL && (phrase->sense[k]->roles & role) != 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "STEP FACE 16 x 2.5, +0.2": so much is to be added; behind a size it would be a tolerance. */
+static gboolean
+is_plus (const EmClause *c, guint i)
+{
+  return i > c->first + 1 && em_item_is_sign (c->items, i - 1, '+') && em_item_is_glued (c->items, i) &&
+         !em_item_is_glued (c->items, i - 1) && em_item_size (c->items, i)->chain == 0;
+}
+
 static void
 take_size (Labels *l, guint i)
 {
@@ -308,6 +339,9 @@ take_size (Labels *l, guint i)
   /* "0.2 over 6 x 40": the row tells both. */
   if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))
     roles = 0;
+  /* "STEP HT .150": heat treated to no such figure. */
+  if ((roles & EM_ROLE_HARDNESS) != 0 && em_fraction_plain (size->value) < LEAST_HARDNESS && l->pending_item != G_MAXUINT)
+    roles = (roles & ~(guint32) EM_ROLE_HARDNESS) | (has_label (l->c, l->pending_item, EM_ROLE_HEIGHT) ? EM_ROLE_HEIGHT : 0);
   /* "leave R.005": what radius is left, no stock. */
   if ((roles & EM_ROLE_STOCK) != 0 && (roles & EM_ROLE_RADIUS) != 0)
     roles = (roles & ~(guint32) EM_ROLE_STOCK) | EM_ROLE_FINISHED;
@@ -324,6 +358,8 @@ take_size (Labels *l, guint i)
     roles &= ~(guint32) EM_ROLE_AREA;
   if (keeps_legs)
     roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
+  if (is_plus (l->c, i))
+    roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
   if (roles != 0)
     give (l, i, roles, l->pending_item);
   else if (is_of_round (l->c, i))

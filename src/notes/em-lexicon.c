@@ -555,7 +555,7 @@ em_lexicon_name (const EmLexicon *lexicon, const char *text, GArray *tokens)
         continue;
       if (token->atom == 0)
         name_unknown (lexicon, text, key, token);
-      else if (!g_hash_table_contains (lexicon->singles, key))
+      else
         token->alike = find_inflected (lexicon, key);
     }
 }
@@ -591,6 +591,12 @@ follow (const EmLexicon *lexicon, guint32 node, const EmToken *tokens, guint at,
           continue;
         step.atom = tokens[next].atom;
         to = g_hash_table_lookup (lexicon->steps, &step);
+        /* "stripper rings" for "stripper ring" */
+        if (to == NULL && node != 0 && tokens[next].alike != 0)
+          {
+            step.atom = tokens[next].alike;
+            to = g_hash_table_lookup (lexicon->steps, &step);
+          }
         if (to == NULL)
           continue;
         longer = follow (lexicon, GPOINTER_TO_UINT (to), tokens, next + 1, n, &n_best);

@@ -136,7 +136,15 @@ is_letter (const EmReader *r, guint i)
          em_item (r->items, i)->length == 1;
 }
 
-/* "-B- …", "(ii) …", "W1 - …": a name that heads a line; *out_end is the item after it. */
+/* What parts the name of a line from what it says: "W1 - wall", "A … step", "P = pinch". */
+static gboolean
+is_parting (const EmReader *r, guint i)
+{
+  return (em_item_is_sign (r->items, i, '-') && !em_item_is_glued (r->items, i)) || em_item_is_sign (r->items, i, 0x2026 /* … */) ||
+         em_item_is_sign (r->items, i, '=') || em_item_is_sign (r->items, i, '|');
+}
+
+/* "-B- …", "(ii) …", "W1 - …", "B … hole": a name that heads a line; *out_end is the item after it. */
 static gboolean
 is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
 {
@@ -148,8 +156,14 @@ is_list_name (const EmReader *r, guint i, guint end, guint *out_end)
     return TRUE;
   if (em_item_is_sign (r->items, i, '(') && is_roman (r, i + 1) && em_item_is_sign (r->items, i + 2, ')'))
     return TRUE;
-  return is_letter (r, i) && em_item (r->items, i)->sign == 0 && em_list_is_bare_whole (r->items, i + 1) &&
-         em_item_is_glued (r->items, i + 1) && em_item_is_sign (r->items, i + 2, '-') && !em_item_is_glued (r->items, i + 2);
+  if (!is_letter (r, i) || em_item (r->items, i)->sign != 0)
+    return FALSE;
+  if (em_item_is_sign (r->items, i + 1, 0x2026))
+    {
+      *out_end = i + 2;
+      return TRUE;
+    }
+  return em_list_is_bare_whole (r->items, i + 1) && em_item_is_glued (r->items, i + 1) && is_parting (r, i + 2);
 }
 
 /* The letter that a line begins with, before a word: "A  edge nick"; 0: none. */
@@ -251,7 +265,8 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
   if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;
   /* "1 - core", but "12 - 3 mm" is a range. */
-  if (!em_list_is_mark (r, mark) && !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
+  if (!em_list_is_mark (r, mark) && !(is_named && em_item_is_sign (r->items, mark, '=')) &&
+      !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
     return i;
   em_item (r->items, i)->is_used = r->is_bullet = TRUE;
   if (em_list_is_bare_whole (r->items, i))
@@ -259,16 +274,30 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
       r->inline_number = em_item_size (r->items, i)->value.n;
       r->inline_length = 2;
     }
+  else if (em_item_is_sign (r->items, mark, ')'))
+    r->inline_letter = g_ascii_tolower (r->items->text[em_item (r->items, i)->start]);
   return mark + 2 < end && em_list_is_mark (r, mark + 1) ? mark + 2 : mark + 1;
 }
 
-/* "#3 .25 x .1", "#3 rib", "#3: rib". Returns the item after them, or i. */
+/* "#", or the triangle and the like that a drawing flags its notes with. */
+static gboolean
+is_flag (const EmReader *r, guint i)
+{
+  static const gunichar flags[] = { '#', 0x25b3 /* △ */, 0x25b2, 0x25bd, 0x25bc, 0x25c7, 0x25c6, 0x25cb };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (flags); k++)
+    if (em_item_is_sign (r->items, i, flags[k]))
+      return TRUE;
+  return FALSE;
+}
+
+/* "#3 .25 x .1", "#3 rib", "△3: rib". Returns the item after them, or i. */
 static guint
 skip_hash (EmReader *r, guint i, guint end)
 {
   guint mark = i + 2;
 
-  if (!em_item_is_sign (r->items, i, '#') || mark >= end || !em_list_is_numeral (r, i + 1) ||
+  if (!is_flag (r, i) || mark >= end || !em_list_is_numeral (r, i + 1) ||
       em_item_says (r->items, mark, EM_SAYS_TIMES) != NULL)
     return i;
   em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
@@ -330,7 +359,9 @@ dotted_number (const EmReader *r, guint i)
 
   if (next == NULL || !em_list_is_bare_whole (r->items, i) || em_item (r->items, i)->length > 2 ||
       !(em_list_is_mark (r, i + 1) || is_dash) || em_item_is_sign (r->items, i + 1, ':') ||
-      (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN))
+      (next->flags & EM_TOKEN_GLUED) != 0 ||
+      (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN &&
+       !(next->type == EM_ITEM_SIZE && em_item_is_sign (r->items, i + 1, ')')) /* "1) 2 dia x 0.5" */))
     return 0;
   return em_item_size (r->items, i)->value.n;
 }
@@ -364,6 +395,15 @@ inline_number (const EmReader *r, guint i, guint *out_length, guint *out_at)
   return number;
 }
 
+/* "A) gouge 30 x 2 B) gouge 14 x 2": the next letter of a list within the line. */
+static gboolean
+is_next_letter (const EmReader *r, guint i)
+{
+  return r->inline_letter != 0 && i + 2 < r->items->items->len && is_letter (r, i) && em_item_is_sign (r->items, i + 1, ')') &&
+         em_item_is_glued (r->items, i + 1) && !em_item_is_glued (r->items, i) &&
+         g_ascii_tolower (r->items->text[em_item (r->items, i)->start]) == r->inline_letter + 1;
+}
+
 /* "… up. (1) the corner is round. (2) a hole …", "Notes: 1. … 2. …": numbers of a list that runs on in the line. Returns the item after it. */
 guint
 em_list_skip_number (EmReader *r, guint first, guint end)
@@ -374,6 +414,12 @@ em_list_skip_number (EmReader *r, guint first, guint end)
 
   for (guint i = first + 3; number == 1 && i < end && i < first + INLINE_WINDOW && !has_next; i++)
     has_next = inline_number (r, i, &other_length, &other_at) == 2 && other_length == length;
+  if (is_next_letter (r, first))
+    {
+      r->inline_letter++;
+      em_item (r->items, first)->is_used = r->is_bullet = TRUE;
+      return first + 2;
+    }
   if (is_bracketed_letter (r, first, end))
     {
       em_item (r->items, first + 1)->is_used = r->is_bullet = TRUE;
@@ -392,6 +438,8 @@ em_list_skip_number (EmReader *r, guint first, guint end)
 gboolean
 em_list_begins_number (const EmReader *r, guint i)
 {
+  if (is_next_letter (r, i))
+    return TRUE;
   return r->inline_length == 2 && i + 2 < r->items->items->len && em_item_is_sign (r->items, i + 1, ')') &&
          !em_item_is_sign (r->items, i - 1, '(') &&
          dotted_number (r, i) == r->inline_number + 1;

@@ -22,6 +22,15 @@ is_first (const EmClause *c, guint i)
          em_item_is_sign (c->items, i - 1, ':');
 }
 
+/* "Core insert 1:": the first, or behind other words for parts from the first on. */
+static gboolean
+is_first_part (const EmClause *c, guint i)
+{
+  while (i > c->first && !is_first (c, i) && em_clause_says (c, i - 1, EM_SAYS_PLACE))
+    i--;
+  return is_first (c, i);
+}
+
 /* A diameter is told further on. */
 static gboolean
 has_diameter (const EmClause *c, guint i)
@@ -132,6 +141,24 @@ is_sign (const EmClause *c, guint i, gunichar sign)
   return i >= c->first && i < c->end && em_item_is_sign (c->items, i, sign);
 }
 
+/* "R" before its number. */
+static gboolean
+has_radius (const EmClause *c, guint i)
+{
+  const EmSense *label = em_clause_label_at (c, i, EM_LABEL_BEFORE);
+
+  return label != NULL && (label->roles & EM_ROLE_RADIUS) != 0;
+}
+
+/* A seat or an edge, which has a radius. */
+static gboolean
+has_round_kind (const EmClause *c, guint i)
+{
+  const EmSense *kind = em_item_says (c->items, i, EM_SAYS_KIND);
+
+  return kind != NULL && kind->weight[SEAT] + kind->weight[WORN_CORNER] > 0;
+}
+
 /* "insert B7 got", "RIB R4:", "Web W2 cracked" */
 static gboolean
 is_letter_and_number (const Name *n)
@@ -147,6 +174,12 @@ is_letter_and_number (const Name *n)
             ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, i - 1, EM_SAYS_LABEL));
   if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_PLACE)))
     return TRUE;
+  /* "corner A1/A2 gone" */
+  if (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_KIND) && is_sign (c, i + 1, '/') && em_item_is_glued (c->items, i + 1))
+    return TRUE;
+  /* "seat R20 washed out": its radius. */
+  if (i == c->first + 2 && has_radius (c, i - 1) && has_round_kind (c, c->first))
+    return FALSE;
   return i == c->first + 2 && (em_clause_says (c, c->first, EM_SAYS_KIND) || em_clause_says (c, c->first, EM_SAYS_PLACE)) &&
          (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_SET) ||
           em_clause_says (c, i + 1, EM_SAYS_GLUE));
@@ -235,10 +268,15 @@ is_one_of_several (const Name *n)
   /* "pt 3 bore" */
   if (is_item_word (c, n->prior) && is_singular (c, next))
     return TRUE;
+  /* "radius at flag 6" */
+  if (is_item_word (c, n->prior) && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) &&
+      (is_free || em_clause_says (c, next, EM_SAYS_GLUE)))
+    return TRUE;
   if (is_place && !em_clause_says (c, n->prior, EM_SAYS_KIND) && is_followed_by_place (c, next))
     return TRUE;
   /* "am Einsatz 4 ausgebrochen" */
-  if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) && em_clause_says (c, next, EM_SAYS_SET))
+  if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) &&
+      (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_VERB)))
     return TRUE;
   return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) ||
           em_clause_says (c, n->prior - 1, EM_SAYS_NEAR) ||
@@ -274,7 +312,7 @@ is_closed (const Name *n)
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
-         (is_first (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
+         (is_first_part (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
          ((next == c->end || em_item_is_soft_break (c->items, next)) && n->is_size && n->is_next &&
           em_clause_says (c, n->prior, EM_SAYS_PLACE) && n->prior > c->first &&

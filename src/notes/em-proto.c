@@ -5,6 +5,8 @@
 
 #include "em-proto.h"
 
+#include "em-list.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -110,7 +112,11 @@ em_reader_is_demoted (const EmReader *r, guint i)
   for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
     {
       const EmItem *item = em_item (r->items, k);
+      const EmSense *glue = em_item_says (r->items, k, EM_SAYS_GLUE);
 
+      /* "the face of the plate has a score": what it has is no place. */
+      if (glue != NULL && g_strcmp0 (glue->value, "has") == 0)
+        return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k);
       /* "mirror polish near the pit" */
@@ -122,7 +128,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       /* "wall of rib slot" */
       if (k + 1 == i && em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
         continue;
-      if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) ||
+      if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) || em_item_is_sign (r->items, k, ':') ||
           (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && em_item_says (r->items, k, EM_SAYS_PLACE) == NULL))
         return FALSE;
     }
@@ -154,7 +160,7 @@ is_done_to_it (const EmReader *r, guint i)
 gboolean
 em_reader_is_noun (const EmReader *r, guint i)
 {
-  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i))
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i) || em_item_is_of_face (r->items, i))
     return FALSE;
   /* "flanks 10°": the draft of what was told before. */
   if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&
@@ -601,6 +607,64 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
       }
 }
 
+/* "cavities 2 and 5": as many parts as are numbered, which may have the repair each. */
+static void
+count_numbered (const EmReader *r, EmProto *proto, guint part)
+{
+  const EmItem *item = em_item (r->items, part);
+  const EmSense *place = em_item_says (r->items, part, EM_SAYS_PLACE);
+  guint n = 0, i = part + 1, end = part + 1;
+
+  if (proto->count_item != EM_NO_ITEM || place == NULL ||
+      (g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's' && g_strcmp0 (place->value, "counted") != 0))
+    return;
+  while (i < r->end && i < part + COUNT_WINDOW && em_list_is_bare_whole (r->items, i) &&
+         (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 && em_item_size (r->items, i)->chain == 0)
+    {
+      n++;
+      end = ++i;
+      i += i < r->end && em_item_is_soft_break (r->items, i) && !em_item_is_sign (r->items, i, '-');
+    }
+  for (i = part + 1; n > 1 && i < end; i++)
+    {
+      if (em_item (r->items, i)->type == EM_ITEM_SIZE)
+        em_item_size (r->items, i)->roles = EM_ROLE_REFERENCE;
+      em_item (r->items, i)->is_used = TRUE;
+    }
+  if (n < 2)
+    return;
+  proto->is_count_loose = TRUE;
+  add_count (r, proto, part, n);
+}
+
+/* "On two rods the corner is bruised": at the head of the sentence so many parts have what is told next. */
+static gboolean
+counts_parts_first (const EmReader *r, guint i)
+{
+  const EmItem *part = i + 2 < r->end ? em_item (r->items, i + 1) : NULL;
+
+  return part != NULL && i == r->first + 1 && em_item_says (r->items, r->first, EM_SAYS_PREPOSITION) != NULL &&
+         (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL) &&
+         g_ascii_tolower (r->items->text[part->start + part->length - 1]) == 's' && em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL;
+}
+
+/* "three or all eight of them": how many is open. */
+static gboolean
+is_either_count (const EmReader *r, guint i)
+{
+  const EmItem *word = i + 1 < r->end ? em_item (r->items, i + 1) : NULL;
+
+  if (word == NULL || word->length != 2 || g_ascii_strncasecmp (r->items->text + word->start, "or", 2) != 0)
+    return FALSE;
+  for (guint k = i + 2; k < r->end && k <= i + 3; k++)
+    if (em_item_says (r->items, k, EM_SAYS_NUMBER) != NULL)
+      {
+        em_item (r->items, k)->is_used = TRUE;
+        return TRUE;
+      }
+  return FALSE;
+}
+
 static void
 add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
@@ -608,8 +672,14 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
   guint all;
 
   /* An article counts nothing. */
-  if (strcmp (number->value, EM_ARTICLE) == 0)
+  if (strcmp (number->value, EM_ARTICLE) == 0 || em_item (r->items, i)->is_used)
     return;
+  if (is_either_count (r, i) && proto->count_item == EM_NO_ITEM)
+    {
+      proto->typical_item = i;
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
   if (strchr (number->value, '/') == NULL && is_share (r, i, &all))
     {
       proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
@@ -625,7 +695,7 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
       return;
     }
   if (strchr (number->value, '/') == NULL && proto->count_item == EM_NO_ITEM && strcmp (number->value, "1") != 0 &&
-      (counts_parts (r, i) || counts_parts_aside (r, proto, i)))
+      (counts_parts (r, i) || counts_parts_aside (r, proto, i) || counts_parts_first (r, i)))
     {
       proto->is_count_loose = TRUE;
       add_count (r, proto, i, g_ascii_strtod (number->value, NULL));
@@ -783,6 +853,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
       if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
         add_number_word (r, proto, i);
       add_same_again (r, proto, i);
+      count_numbered (r, proto, i);
       if (proto->count_item == EM_NO_ITEM && em_reader_is_both (r, i))
         {
           proto->is_count_loose = TRUE;

@@ -23,6 +23,7 @@ typedef struct
   guint64    list_number;    /* of the "(2)" that began the line before; 0: none */
   guint64    inline_number;  /* of "(1)" within a line */
   guint      inline_length;  /* items of its number and marks; 0: none yet */
+  char       inline_letter;  /* of "A)" that began the line, or the last such letter within it; 0: none */
   char       bare_letter;    /* of "A edge nick" that began the line before; 0: none */
   guint64    bare_number;    /* the same of "2 face" */
   char       code_letter;    /* the same of "Z2 face" */

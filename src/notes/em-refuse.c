@@ -37,6 +37,9 @@ refuse_before (Governor *g, guint i)
 
   while (last > g->c->first && item (g, last)->type == EM_ITEM_SIGN)
     last--;
+  /* "..., please protect it": what was told before stands in another part. */
+  if (item (g, last)->type == EM_ITEM_SIGN)
+    return;
   for (guint k = g->c->first; k <= last; k++)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
       return;
@@ -80,10 +83,13 @@ em_refuse_read (Governor *g, guint i)
   for (guint k = i; thing == NULL && k-- > g->c->first && k + 2 * EM_GOVERN_WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
     if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
       {
-        EmLoose *one = em_governor_add (g, "refuse", says (g, k, EM_SAYS_THING)->value, k, i);
+        const char *named = says (g, k, EM_SAYS_THING)->value;
+        gboolean is_hole = strcmp (named, "hole") == 0; /* which holes only their own words say */
+        EmLoose *one = em_governor_add (g, "refuse", is_hole ? NULL : named, k, is_hole ? k : i);
 
         one->is_general = TRUE;
         em_governor_infer (one, "from-words");
+        item (g, i)->is_used = TRUE;
         return;
       }
   /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */

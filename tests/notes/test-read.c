@@ -443,6 +443,45 @@ static const Case cases[] = {
   /* Which holes stay free of weld only their own words say. */
   { "DO NOT WELD INSIDE DOWEL HOLES", EM_UNITS_METRIC, "1\t0\trefuse\tDOWEL HOLES\t" },
   { "The rib is low by 0.7 mm over 22 mm, rib 1.8 mm thick. Gap to the next rib only 2.5 mm.", EM_UNITS_METRIC, "!1\t2\tkind\trib\t" },
+  /* Bounds of a hardness with a stroke, and a bare hardness behind a metal and a stroke. */
+  { "CORNER NICK 2 X 1 X 1 MM. H13, 46/48 HRC", EM_UNITS_METRIC, "1\t0\thardness\t47\tHRC" },
+  { "Nick 2 x 1 x 1 mm. D2/58", EM_UNITS_METRIC, "1\t0\thardness\t58\tHRC" },
+  { "STEP HT .150 TO BE .162", EM_UNITS_INCH, "!1\t0\thardness\t0.15\tHRC" },
+  /* Two sizes of one thing without a name: wear thins a pin and opens a bore. */
+  { "It should measure 24.60 mm on the outside, we find 24.48 mm, 11 mm long", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "PLUG ⌀18 WORN TO ⌀17.6 MM X 25", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "ANNULAR FACE OD 2.20, RAISE .010", EM_UNITS_INCH, "1\t1\tform\tdisc\t" },
+  { "FLAT BOSS 1.10 DIA: RAISE .060", EM_UNITS_INCH, "1\t1\tdiameter\t27.94\tmm" },
+  { "STEP FACE 16 MM X 2.5 MM, +0.2 MM", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  { "crack runs 5/8 of an inch, 1/8\" deep", EM_UNITS_METRIC, "1\t1\tlength\t15.875\tmm" },
+  { "crack 25 mm long, depth 6 to 8", EM_UNITS_METRIC, "1\t1\tdepth\t7\tmm" },
+  /* What heads a line of a list, or a part of it. */
+  { "△1 NICK 2 X 1 X 1 MM\n△2 NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "2\t2\tlength\t3\tmm" },
+  { "POS 2 = CORNER CHIPPED, 5 MM LG, 1.5 MM X 1 MM", EM_UNITS_METRIC, "!1\t1\tleg_a\t2\tmm" },
+  { "B … CORNER A1/A2 GONE: 1 MM LG, 0.6 MM X 0.5 MM", EM_UNITS_METRIC, "1\t1\tleg_a\t0.6\tmm" },
+  { "B … CORNER A1/A2 GONE: 1 MM LG, 0.6 MM X 0.5 MM", EM_UNITS_METRIC, "!1\t0\tbase\ta2\t" },
+  { "3 dents in cavity: 1) 2 mm dia 0.5 dp 2) 3 mm dia 0.6 dp", EM_UNITS_METRIC, "1\t2\tdiameter\t3\tmm" },
+  { "A) gouge 30x2x0.8 mm deep B) gouge 14x1.5x0.5 mm deep", EM_UNITS_METRIC, "1\t2\tlength\t14\tmm" },
+  { "RADIUS AT FLAG 6 IS WORN .045, LG .66", EM_UNITS_INCH, "1\t1\tradius\t1.143\tmm" },
+  { "Core insert 1: chip, 4 mm, 1 mm by 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t4\tmm" },
+  { "nozzle seat R20 washed out, add 0.5 mm, mouth ⌀30", EM_UNITS_METRIC, "1\t1\tradius\t20\tmm" },
+  { "Trennkante am Einsatz 3 aufschweißen, 25 mm lang, 1 x 0,8", EM_UNITS_METRIC, "1\t1\tleg_a\t1\tmm" },
+  /* How many parts, told by their numbers or at the head of the sentence; and how many is open. */
+  { "cavities 2 and 5: edge worn R0.1 mm, 19 mm long", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "On two rods the corner is bruised, 2 mm long, 0.5 x 0.5 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "corners chipped 2 x 1 x 1 mm, three or all eight of them", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  /* The place of a thing ends where it is told what it has. */
+  { "Face of stripper plate has a score 3\" long .06 wide .02 deep", EM_UNITS_INCH, "1\t1\tkind\tgroove\t" },
+  { "slot wall (slot 2.2 wide and 11 deep): 26 mm long, 8 high, 0.25 missing", EM_UNITS_METRIC, "1\t1\tslot_width\t2.2\tmm" },
+  { "two stripper rings have a notch in the lip, 2.5 mm long by 0.4 by 0.4", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* What stays free. */
+  { "NICK 2 X 1 X 1 MM\nFIXTURE HOLES STAY OPEN", EM_UNITS_METRIC, "2\t0\trefuse\tFIXTURE HOLES\t" },
+  { "flat 145 x 15 mm, is 0.25 mm low. leave 2 mm free round the oil hole", EM_UNITS_METRIC, "1\t1\tclearance\t2\tmm" },
+  { "NICK 2 X 1 X 1 MM\nGRIND — BY US", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  /* So thin that it is what to add; how high it shall be is no width. */
+  { "want .020 on the end face ⌀.5", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
+  { "FACE 1.00 X .40: BUILD TO .885 OVERALL HT", EM_UNITS_INCH, "1\t1\twidth\t10.16\tmm" },
+  { "needs 0.1 mm on the bore, 12 mm dia, 20 deep", EM_UNITS_METRIC, "1\t1\tquestion\tside-or-diameter\t" },
 };
 
 START_TEST (test_case)
