@@ -151,9 +151,10 @@ is_before_noun (const EmClause *c, guint i)
         !em_clause_says (c, prior, EM_SAYS_VERB))))
     return FALSE;
   /* ", 4 cores." */
-  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.')) &&
+  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
+       em_item_is_sign (c->items, i - 1, '(')) &&
       em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
-      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2)))
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')')))
     return TRUE;
   /* "on all 16 impressions" */
   if (i > c->first && em_clause_says (c, i - 1, EM_SAYS_ALL) && em_clause_says (c, i + 1, EM_SAYS_PLACE))

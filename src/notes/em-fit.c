@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { ROW_MAX = 8, UNPLACED_MAX = 40 };
+enum { ROW_MAX = 8, UNPLACED_MAX = 40, SLENDER = 5 /* times as long as wide is a groove */ };
 
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
 typedef struct
@@ -545,6 +545,10 @@ fit_bare (EmFitter *f)
     }
   keep_row (f, n);
   reason = order_bare (f, free_rows, n);
+  /* "two cracks, 8 mm and 5 mm long": a size that stands in no row is no groove's width. */
+  if (f->fit->kind == GROOVE && n == 1 && strcmp (free_rows[0]->field, "gap") == 0 && f->n_bare > 0 &&
+      em_item_size (f->items, f->bare[0])->chain == 0 && em_fitter_mm (f, f->bare[0]) * SLENDER > em_fit_find (f->fit, "length")->value)
+    return;
   for (guint i = 0; i < f->n_bare && i < n; i++)
     if (em_item_size (f->items, f->bare[i])->is_guessed ||
         !is_unusual (f->fit->kind, free_rows[i]->field, em_fitter_mm (f, f->bare[i])))

@@ -34,6 +34,10 @@ find_clearance (const Governor *g, guint thing, guint cue)
 
   guint only = EM_NO_ITEM;
 
+  /* "next to 1/2 waterline (.2 away)": what says so itself. */
+  for (guint k = thing + 1; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & (named | EM_ROLE_CLEARANCE)) == EM_ROLE_CLEARANCE)
+      return k;
   for (guint k = thing > g->c->first + EM_GOVERN_WINDOW ? thing - EM_GOVERN_WINDOW : g->c->first; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 &&
         !is_before_beside (g, k, thing, cue))

@@ -648,6 +648,17 @@ counts_parts_first (const EmReader *r, guint i)
          g_ascii_tolower (r->items->text[part->start + part->length - 1]) == 's' && em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL;
 }
 
+/* "on cavity two the edge is worn": which one. */
+static gboolean
+names_part (const EmReader *r, guint i)
+{
+  const EmSense *part = i > r->first ? em_item_says (r->items, i - 1, EM_SAYS_PLACE) : NULL;
+  const EmItem *item = part != NULL ? em_item (r->items, i - 1) : NULL;
+
+  return part != NULL && g_strcmp0 (part->value, "counted") == 0 &&
+         g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's';
+}
+
 /* "three or all eight of them": how many is open. */
 static gboolean
 is_either_count (const EmReader *r, guint i)
@@ -674,6 +685,11 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
   /* An article counts nothing. */
   if (strcmp (number->value, EM_ARTICLE) == 0 || em_item (r->items, i)->is_used)
     return;
+  if (names_part (r, i))
+    {
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
   if (is_either_count (r, i) && proto->count_item == EM_NO_ITEM)
     {
       proto->typical_item = i;

@@ -183,7 +183,11 @@ settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
       size->is_asked = TRUE;
     }
   else if (one_side (own, is_loose) != EM_UNIT_NONE)
-    settle (size, one_side (own, is_loose), "same-feature");
+    {
+      settle (size, one_side (own, is_loose), "same-feature");
+      /* "big end 10, small end 8, .4 per side": one point more or less is all that tells it. */
+      size->is_guessed = own->n_fine == 0 && own->n_inch > 0 && own->n_inch == own->n_point;
+    }
   else if (one_side (&r->all, is_loose) != EM_UNIT_NONE)
     {
       settle (size, one_side (&r->all, is_loose), "same-note");

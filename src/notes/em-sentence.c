@@ -161,6 +161,14 @@ is_place_number (const Stop *s)
   return em_list_is_bare_whole (s->r->items, s->i + 1) && s->before->length <= WHOLE_WORD && says_before (s, EM_SAYS_PLACE);
 }
 
+/* "CUST. TO RECUT" */
+static gboolean
+is_agent_to (const Stop *s)
+{
+  return says_before (s, EM_SAYS_AGENT) && s->before->length <= WHOLE_WORD && says_behind (s, EM_SAYS_TO) &&
+         g_ascii_strncasecmp (s->r->items->text + s->next->start, "to", 2) == 0;
+}
+
 /* ".50 THRU. 2 TOOLS" */
 static gboolean
 is_before_count (const Stop *s)
@@ -268,7 +276,7 @@ gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
-    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_before_agent, FALSE }, { is_place_number, FALSE },
+    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE }, { is_place_number, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },
     { is_abbreviation, FALSE },

@@ -482,6 +482,14 @@ static const Case cases[] = {
   { "want .020 on the end face ⌀.5", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
   { "FACE 1.00 X .40: BUILD TO .885 OVERALL HT", EM_UNITS_INCH, "1\t1\twidth\t10.16\tmm" },
   { "needs 0.1 mm on the bore, 12 mm dia, 20 deep", EM_UNITS_METRIC, "1\t1\tquestion\tside-or-diameter\t" },
+  /* Two lengths of two cracks: neither is a width. What lies near tells itself how near. */
+  { "two cracks from the corner: 8 mm and 5 mm long, 2 mm deep each", EM_UNITS_METRIC, "!1\t1\tgap\t8\tmm" },
+  { "hole 3/4 dia x 1 deep, fill. next to 1/2 waterline (.2 away)", EM_UNITS_INCH, "1\t1\tclearance\t5.08\tmm" },
+  { "Taper seat: big end 10, small end 8, depth 6, build .4 per side", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
+  { "wedge face galled, 60x25 mm, needs 0.3 (2 wedges)", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "On cavity two the shut-off edge is chipped, 6 mm (1.2 x 0.8)", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "FACE 2 X 1, ADD .030. CUST. TO RECUT.", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
+  { "Nozzle tip orifice worn from .060 to .068, .25 land", EM_UNITS_INCH, "1\t1\tworn\t1.7272\tmm" },
 };
 
 START_TEST (test_case)
