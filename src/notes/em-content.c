@@ -5,6 +5,8 @@
 
 #include "em-content.h"
 
+#include "em-counts.h"
+
 #include <string.h>
 
 enum
@@ -77,7 +79,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
       content.has_damage |= is_damage (r, i);
       content.has_hurt |= em_item_says (r->items, i, EM_SAYS_SET) != NULL &&
         em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
-      content.has_given |= em_reader_is_both (r, i);
+      content.has_given |= em_counts_is_both (r, i);
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
       content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) ||

@@ -6,6 +6,7 @@
 #include "em-grammar.h"
 
 #include "em-content.h"
+#include "em-counts.h"
 #include "em-govern.h"
 #include "em-labels.h"
 #include "em-list.h"
@@ -122,7 +123,7 @@ read_one_of (EmReader *r, EmProto *before, guint first, guint end)
     }
   else
     borrow_kind (proto = start_proto (r), before, "heading");
-  em_reader_count_those (r, proto, first, end);
+  em_counts_add_those (r, proto, first, end);
   return proto;
 }
 
@@ -310,7 +311,7 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
       /* "Same on the other half." */
       em_reader_take_aside (r, before, first, end, TRUE);
       if (before->count_item == EM_NO_ITEM)
-        em_reader_add_same (r, before, first, end);
+        em_counts_add_same (r, before, first, end);
       for (guint i = first; i < end; i++)
         em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
       return TRUE;

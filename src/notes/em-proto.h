@@ -48,14 +48,8 @@ gboolean em_reader_is_noun    (const EmReader *r, guint i);
 gboolean em_reader_is_verb    (const EmReader *r, guint i);
 /* A count or the access told apart from the repair: ", 4 holes, hard to reach"; with words_too also "both are the same". */
 void     em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too);
-/* "Same on the other half": twice in all, which the words only let guess. */
-void     em_reader_add_same   (const EmReader *r, EmProto *proto, guint first, guint end);
-/* "BOTH SIDES" in a part of its own. */
-gboolean em_reader_is_both (const EmReader *r, guint i);
 /* "one 3 x 1 x 1", "two of them": what one of several named before measures. */
 gboolean em_reader_begins_one_of (const EmReader *r, guint i);
-/* Takes how many "two of them" are. */
-void     em_reader_count_those (const EmReader *r, EmProto *proto, guint first, guint end);
 /* The item after the segment that begins at start; *out_is_before_one_of: what follows is one of several named together. */
 guint    em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of);
 /* The verb of filling of the proposal before it in the sentence, where it has neither verb nor damage of its own. */

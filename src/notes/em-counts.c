@@ -1,0 +1,478 @@
+/* em-counts: how many of a repair there are.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-counts.h"
+
+#include "em-list.h"
+
+#include <math.h>
+#include <string.h>
+
+enum
+{
+  COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
+  PARTS_WINDOW = 6, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
+  AGAIN_WINDOW = 4,      /* items from "the same" to "the other" */
+  ALONE_WINDOW = 4,
+  NOUN_WINDOW = 3        /* and from a number word to what it counts */
+};
+
+/* Ends a part that may hold nothing but a number. */
+static gboolean
+is_part_end (const EmReader *r, guint i)
+{
+  return i < r->first || i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '(') ||
+         em_item_is_sign (r->items, i, ')') ||
+         em_item_is_sign (r->items, i, '.');
+}
+
+/* "BOTH SIDES" in a part of its own, or a sentence: twice. */
+gboolean
+em_counts_is_both (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return item->type == EM_ITEM_PHRASE && em_item_says (r->items, i, EM_SAYS_SET) == NULL && item->length > 5 &&
+         g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) == 0 && is_part_end (r, i + 1) &&
+         (i == r->first || is_part_end (r, i - 1));
+}
+
+static gboolean
+is_word (const EmReader *r, guint i, const char *word)
+{
+  return i >= r->first && i < r->end && em_item (r->items, i)->length == strlen (word) &&
+         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, word, strlen (word)) == 0;
+}
+
+static double
+count_at (const EmReader *r, guint i, gboolean words_too)
+{
+  const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+
+  if (em_item (r->items, i)->type == EM_ITEM_SIZE)
+    return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
+  return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 &&
+         strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
+}
+
+/* "2 nicks each" */
+static gboolean
+is_each_of (const EmReader *r, guint count)
+{
+  return is_word (r, count + 2, "each") || is_word (r, count + 2, "ea") || is_word (r, count + 2, "apiece");
+}
+
+/* "four cavities with 2 nicks each": how many parts have as many. */
+static double
+parts_before (const EmReader *r, guint count)
+{
+  for (guint i = count; is_each_of (r, count) && i-- > r->first && i + PARTS_WINDOW > count;)
+    {
+      double n = em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ? count_at (r, i, TRUE) : (double) NAN;
+
+      if (n > 1)
+        return n;
+    }
+  return 1;
+}
+
+/* "= 12" is the count of all, "4 on the A side, 2 on the B side" makes six, "4 places per slide, 3 slides" twelve. TRUE: taken. */
+static gboolean
+combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
+{
+  gboolean is_each = is_each_of (r, i) || is_each_of (r, proto->count_item), is_per = FALSE;
+
+  if (i > proto->count_item + TOLD_WINDOW)
+    return FALSE;
+  for (guint k = proto->count_item + 1; k < i; k++)
+    is_per |= is_word (r, k, "per");
+  if (i > r->first && em_item_is_sign (r->items, i - 1, '='))
+    proto->count = count;
+  else if (is_each || is_per)
+    proto->count *= count;
+  else if (i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) != NULL && count < COUNTED_MAX)
+    proto->count += count;
+  else
+    return FALSE;
+  em_item (r->items, i)->is_used = TRUE;
+  return TRUE;
+}
+
+static void
+add_count (const EmReader *r, EmProto *proto, guint i, double count)
+{
+  /* A second count: there may be more of it than the first says. */
+  proto->is_count_loose |= proto->count_item != EM_NO_ITEM;
+  if (proto->count_item != EM_NO_ITEM && combine_counts (r, proto, i, count))
+    return;
+  /* "1 off ring: two dents": one of the part, and two on it. */
+  if (proto->count_item != EM_NO_ITEM && (proto->count != 1 || count <= 1))
+    return;
+  proto->is_count_loose |= proto->count_item != EM_NO_ITEM;
+  proto->count = count;
+  proto->count_item = i;
+  em_item (r->items, i)->is_used = TRUE;
+}
+
+/* Marks what stands round a count as used with it: brackets, "X", "PLCS", "QTY". */
+static void
+use_count_words (const EmReader *r, guint i)
+{
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k < r->end && k <= i + 2; k++)
+    if (k < i ? em_item_says (r->items, k, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL
+              : em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL ||
+                  em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
+      em_item (r->items, k)->is_used = TRUE;
+}
+
+static gboolean
+has_count_word (const EmReader *r, guint i)
+{
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k < r->end && k <= i + 2; k++)
+    if (em_item_says (r->items, k, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, k, EM_SAYS_TYPICAL) != NULL ||
+        em_item_says (r->items, k, EM_SAYS_PLACES) != NULL || em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* "3 OFF PLATES": as many parts may have more than one repair each. */
+static gboolean
+is_of_parts (const EmReader *r, guint count)
+{
+  return count + 2 < r->end && em_item_says (r->items, count + 2, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, count + 2, EM_SAYS_KIND) == NULL;
+}
+
+/* "2 nicks on each of four cavities": another number counts parts beside it. */
+static gboolean
+has_other_count (const EmReader *r, guint count)
+{
+  for (guint i = count > r->first + COUNT_WINDOW ? count - COUNT_WINDOW : r->first; i + 1 < r->end &&
+       i <= count + COUNT_WINDOW; i++)
+    if (i != count && (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ||
+                       em_item_says (r->items, i + 1, EM_SAYS_TOOLS) != NULL) &&
+        count_at (r, i, TRUE) > 1)
+      return TRUE;
+  return FALSE;
+}
+
+void
+em_counts_add_number (const EmReader *r, EmProto *proto, guint i)
+{
+  guint64 n = em_item_size (r->items, i)->value.n;
+
+  if (proto->count_item == EM_NO_ITEM)
+    proto->is_count_loose = !has_count_word (r, i) || n == 1 || is_of_parts (r, i) || has_other_count (r, i);
+  add_count (r, proto, i, (double) n * parts_before (r, i));
+  proto->is_count_loose |= parts_before (r, i) > 1;
+  use_count_words (r, i);
+}
+
+/* ---- number words ---- */
+
+/* "three of the six core pins": the number of those meant; *out_all: the number of all. */
+static gboolean
+is_share (const EmReader *r, guint i, guint *out_all)
+{
+  guint all = i + 2;
+
+  if (all + 1 >= r->end || (em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) == NULL &&
+                            em_item_says (r->items, i + 1, EM_SAYS_TO) == NULL))
+    return FALSE;
+  all += em_item_says (r->items, all, EM_SAYS_GLUE) != NULL && em_item_says (r->items, all, EM_SAYS_NUMBER) == NULL;
+  *out_all = all;
+  return all + 1 < r->end && em_item_says (r->items, all, EM_SAYS_NUMBER) != NULL &&
+         (em_item_says (r->items, all + 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, all + 1, EM_SAYS_PLACE) != NULL);
+}
+
+/* "on both sliders", "is beat up on both:" */
+static gboolean
+is_both (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+  gboolean is_word = item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "both", 4) == 0;
+
+  if (!is_word || i == r->first || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) == NULL)
+    return FALSE;
+  return i + 1 == r->end || em_item_is_sign (r->items, i + 1, ':') || em_item_is_soft_break (r->items, i + 1) ||
+         (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL);
+}
+
+/* "on all four cavities" */
+static gboolean
+is_all_of (const EmReader *r, guint number, guint part)
+{
+  return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL &&
+         em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
+}
+
+/* Says nothing by itself beside a number that stands alone. */
+static gboolean
+is_beside_alone (const EmReader *r, guint i)
+{
+  static const EmSays little[] = { EM_SAYS_GLUE, EM_SAYS_TALK, EM_SAYS_APPROXIMATE, EM_SAYS_ALL };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (little); k++)
+    if (em_item_says (r->items, i, little[k]) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* "…, maybe a dozen, …", "(all four)", "…, son dos": a number word in a part of its own counts what the part before it named. */
+static gboolean
+stands_alone (const EmReader *r, const EmProto *proto, guint i)
+{
+  guint first = i, last = i;
+
+  while (first > r->first && i - first < ALONE_WINDOW && !is_part_end (r, first - 1) && is_beside_alone (r, first - 1))
+    first--;
+  while (last + 1 < r->end && last - i < ALONE_WINDOW && is_beside_alone (r, last + 1) && !is_part_end (r, last + 1))
+    last++;
+  return proto->kinds != 0 && first > r->first && is_part_end (r, first - 1) && is_part_end (r, last + 1);
+}
+
+/* "…, two slides": in a part of its own behind the sizes, so many parts have it. */
+static gboolean
+counts_parts_aside (const EmReader *r, const EmProto *proto, guint i)
+{
+  return proto->sizes->len > 0 && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL && i > r->first && is_part_end (r, i - 1) && is_part_end (r, i + 2);
+}
+
+/* "Three cores, each with a chip", "two cavities, same defect": every one of those parts has it. */
+static gboolean
+counts_parts (const EmReader *r, guint i)
+{
+  return i + 3 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL &&
+         em_item_is_sign (r->items, i + 2, ',') &&
+         (em_item_says (r->items, i + 3, EM_SAYS_SAME) != NULL || is_word (r, i + 3, "each") || is_word (r, i + 3, "both"));
+}
+
+/* "On two rods the corner is bruised": at the head of the sentence so many parts have what is told next. */
+static gboolean
+counts_parts_first (const EmReader *r, guint i)
+{
+  const EmItem *part = i + 2 < r->end ? em_item (r->items, i + 1) : NULL;
+
+  return part != NULL && i == r->first + 1 && em_item_says (r->items, r->first, EM_SAYS_PREPOSITION) != NULL &&
+         (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL) &&
+         g_ascii_tolower (r->items->text[part->start + part->length - 1]) == 's' && em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL;
+}
+
+/* "on cavity two the edge is worn": which one. */
+static gboolean
+names_part (const EmReader *r, guint i)
+{
+  const EmSense *part = i > r->first ? em_item_says (r->items, i - 1, EM_SAYS_PLACE) : NULL;
+  const EmItem *item = part != NULL ? em_item (r->items, i - 1) : NULL;
+
+  return part != NULL && g_strcmp0 (part->value, "counted") == 0 &&
+         g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's';
+}
+
+/* "three or all eight of them": how many is open. */
+static gboolean
+is_either_count (const EmReader *r, guint i)
+{
+  const EmItem *word = i + 1 < r->end ? em_item (r->items, i + 1) : NULL;
+
+  if (word == NULL || word->length != 2 || g_ascii_strncasecmp (r->items->text + word->start, "or", 2) != 0)
+    return FALSE;
+  for (guint k = i + 2; k < r->end && k <= i + 3; k++)
+    if (em_item_says (r->items, k, EM_SAYS_NUMBER) != NULL)
+      {
+        em_item (r->items, k)->is_used = TRUE;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static double
+number_of (const EmReader *r, guint i)
+{
+  return g_ascii_strtod (em_item_says (r->items, i, EM_SAYS_NUMBER)->value, NULL);
+}
+
+/* Counts, though nothing beside it says that it does. */
+static void
+add_guessed (const EmReader *r, EmProto *proto, guint i, double count)
+{
+  proto->is_count_loose = TRUE;
+  add_count (r, proto, i, count);
+}
+
+static gboolean
+take_either (const EmReader *r, EmProto *proto, guint i)
+{
+  if (!is_either_count (r, i) || proto->count_item != EM_NO_ITEM)
+    return FALSE;
+  proto->typical_item = i;
+  em_item (r->items, i)->is_used = TRUE;
+  return TRUE;
+}
+
+static gboolean
+take_share (const EmReader *r, EmProto *proto, guint i)
+{
+  guint all;
+
+  if (!is_share (r, i, &all))
+    return FALSE;
+  proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
+  add_count (r, proto, i, number_of (r, i));
+  em_item (r->items, all)->is_used = TRUE;
+  return TRUE;
+}
+
+/* Told of the parts, or apart from what it counts. */
+static gboolean
+take_apart (const EmReader *r, EmProto *proto, guint i)
+{
+  if (number_of (r, i) == 1 || proto->count_item != EM_NO_ITEM ||
+      !(stands_alone (r, proto, i) || is_both (r, i) || counts_parts (r, i) || counts_parts_aside (r, proto, i) ||
+        counts_parts_first (r, i)))
+    return FALSE;
+  add_guessed (r, proto, i, number_of (r, i));
+  return TRUE;
+}
+
+/* "three small pits", "five places" */
+static gboolean
+take_before_noun (const EmReader *r, EmProto *proto, guint i)
+{
+  for (guint k = i + 1; k < r->end && k <= i + NOUN_WINDOW && !em_item_is_soft_break (r->items, k) &&
+                        em_item (r->items, k)->type != EM_ITEM_SIZE; k++)
+    {
+      gboolean is_places = em_item_says (r->items, k, EM_SAYS_PLACES) != NULL, is_all = is_all_of (r, i, k);
+
+      if (!is_places && !is_all && em_item_says (r->items, k, EM_SAYS_KIND) == NULL)
+        continue;
+      /* "on the two faces": says where. */
+      if (!is_places && !is_all && em_reader_is_demoted (r, k))
+        return TRUE;
+      proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
+      add_count (r, proto, i, number_of (r, i) * parts_before (r, i));
+      use_count_words (r, i);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add_number_word (const EmReader *r, EmProto *proto, guint i)
+{
+  /* What the word may count, in order of rank. */
+  static gboolean (*const takers[]) (const EmReader *r, EmProto *proto, guint i) = { take_either, take_share, take_apart,
+                                                                                    take_before_noun };
+  const char *value = em_item_says (r->items, i, EM_SAYS_NUMBER)->value;
+
+  /* An article counts nothing, and a part of one thing neither. */
+  if (strcmp (value, EM_ARTICLE) == 0 || strchr (value, '/') != NULL || em_item (r->items, i)->is_used)
+    return;
+  if (names_part (r, i))
+    {
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
+  for (gsize k = 0; k < G_N_ELEMENTS (takers); k++)
+    if (takers[k] (r, proto, i))
+      return;
+}
+
+/* ---- other words ---- */
+
+/* ", and the same again on the other half": once more. */
+static void
+add_same_again (const EmReader *r, EmProto *proto, guint i)
+{
+  if (em_item_says (r->items, i, EM_SAYS_SAME) == NULL || proto->count_item != EM_NO_ITEM || proto->sizes->len == 0)
+    return;
+  for (guint k = i + 1; k < r->end && k <= i + AGAIN_WINDOW && !em_item_is_soft_break (r->items, k); k++)
+    if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
+      {
+        add_guessed (r, proto, i, 2);
+        em_item (r->items, k)->is_used = TRUE;
+        return;
+      }
+}
+
+/* "cavities 2 and 5": as many parts as are numbered, which may have the repair each. */
+static void
+count_numbered (const EmReader *r, EmProto *proto, guint part)
+{
+  const EmItem *item = em_item (r->items, part);
+  const EmSense *place = em_item_says (r->items, part, EM_SAYS_PLACE);
+  guint n = 0, i = part + 1, end = part + 1;
+
+  if (proto->count_item != EM_NO_ITEM || place == NULL ||
+      (g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's' && g_strcmp0 (place->value, "counted") != 0))
+    return;
+  while (i < r->end && i < part + COUNT_WINDOW && em_list_is_bare_whole (r->items, i) &&
+         (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 && em_item_size (r->items, i)->chain == 0)
+    {
+      n++;
+      end = ++i;
+      i += i < r->end && em_item_is_soft_break (r->items, i) && !em_item_is_sign (r->items, i, '-');
+    }
+  for (i = part + 1; n > 1 && i < end; i++)
+    {
+      if (em_item (r->items, i)->type == EM_ITEM_SIZE)
+        em_item_size (r->items, i)->roles = EM_ROLE_REFERENCE;
+      em_item (r->items, i)->is_used = TRUE;
+    }
+  if (n < 2)
+    return;
+  add_guessed (r, proto, part, n);
+}
+
+void
+em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
+{
+  if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
+    add_number_word (r, proto, i);
+  add_same_again (r, proto, i);
+  count_numbered (r, proto, i);
+  if (proto->count_item == EM_NO_ITEM && em_counts_is_both (r, i))
+    add_guessed (r, proto, i, 2);
+}
+
+void
+em_counts_add_loose (const EmReader *r, EmProto *proto, guint i, gboolean words_too)
+{
+  double count = count_at (r, i, words_too);
+
+  if (!isnan (count))
+    add_guessed (r, proto, i, count);
+}
+
+/* "two of them are 3 x 1 x 1, the other two …": how many, told before the first size. */
+void
+em_counts_add_those (const EmReader *r, EmProto *proto, guint first, guint end)
+{
+  for (guint i = first; i < end && !em_reader_is_sized (r, i) && proto->count_item == EM_NO_ITEM; i++)
+    {
+      double count = count_at (r, i, TRUE);
+
+      if (!(count > 1))
+        continue;
+      add_guessed (r, proto, i, count);
+    }
+}
+
+void
+em_counts_add_same (const EmReader *r, EmProto *proto, guint first, guint end)
+{
+  guint n_places = 0;
+
+  /* "Same on insert 8 and insert 9." */
+  for (guint i = first; i + 1 < end; i++)
+    n_places += em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item (r->items, i + 1)->type == EM_ITEM_SIZE;
+  for (guint i = first; i < end && proto->count_item == EM_NO_ITEM; i++)
+    if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
+      {
+        add_guessed (r, proto, i, 1 + MAX (1, n_places));
+      }
+}

@@ -1,0 +1,28 @@
+/* em-counts: how many of a repair there are.
+ *
+ * A count is loose where nothing beside it ("X", "PLCS", "QTY") says that it is one. A second count multiplies, adds to or
+ * leaves the first, as its words say. Private to the grammar.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-proto.h"
+
+G_BEGIN_DECLS
+
+/* The whole number at i that was marked as a count. */
+void     em_counts_add_number (const EmReader *r, EmProto *proto, guint i);
+/* What a word at i may count: "three", "the same on the other half", "cavities 2 and 5", "both sides". */
+void     em_counts_add_word   (const EmReader *r, EmProto *proto, guint i);
+/* A number told apart from the repair; words_too: a number word counts, too. */
+void     em_counts_add_loose  (const EmReader *r, EmProto *proto, guint i, gboolean words_too);
+/* How many "two of them" are. */
+void     em_counts_add_those  (const EmReader *r, EmProto *proto, guint first, guint end);
+/* "Same on the other half": twice in all, which the words only let guess. */
+void     em_counts_add_same   (const EmReader *r, EmProto *proto, guint first, guint end);
+/* "BOTH SIDES" in a part of its own, or a sentence: twice. */
+gboolean em_counts_is_both    (const EmReader *r, guint i);
+
+G_END_DECLS
