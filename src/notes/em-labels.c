@@ -97,73 +97,155 @@ is_building (const EmClause *c, guint i)
   return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
 }
 
-/* Whether the label at i names the size before it rather than the one after. */
+/* ---- whether a label names the size before it ---- */
+
+/* A label at i, and the size that it would follow. */
+typedef struct
+{
+  const EmClause *c;
+  const EmSense  *sense;
+  const EmSize   *size;
+  guint           i, open, next;
+} Follower;
+
+/* "90° = 4", "boss 1.10 dia: 2.00": a sign leads to the size behind it, but "boss 1.10 dia: raise .060" does not. */
+static gboolean
+leads_on (const Follower *f)
+{
+  return f->i + 1 < f->c->end &&
+         (em_item_is_sign (f->c->items, f->i + 1, '=') ||
+          (em_item_is_sign (f->c->items, f->i + 1, ':') && f->sense->place != EM_LABEL_AFTER && !is_building (f->c, f->i + 2)));
+}
+
+/* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
+static gboolean
+is_no_angle (const Follower *f)
+{
+  gboolean is_angle = (f->sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0;
+
+  return (is_angle && f->size->unit != EM_UNIT_NONE && f->size->unit != EM_UNIT_DEGREE) ||
+         ((f->sense->roles & em_length_roles) != 0 && f->size->unit == EM_UNIT_DEGREE);
+}
+
+/* "35 x 10 low, 0.2 to add", "24 x 16 worn, 0.3 to add": a row is not what it is low by. */
+static gboolean
+is_row_to_build (const Follower *f)
+{
+  return f->size->chain != 0 && (f->sense->roles == EM_ROLE_BUILD ||
+                                 (f->sense->roles == EM_ROLE_WORN && is_last_of_row (f->c, f->open)));
+}
+
+/* "18 mm high to be built up 0.25 mm" */
+static gboolean
+is_plan_to_build (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_BUILD && (f->size->roles & plan_roles) != 0;
+}
+
+/* "leave 2 mm free round it": free, so no stock. */
+static gboolean
+is_stock_left_free (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_CLEARANCE && f->size->roles == EM_ROLE_STOCK && f->i == f->open + 1;
+}
+
+/* "5 deep must go away" */
+static gboolean
+is_away_of_other (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_CLEARANCE && (f->size->roles & em_dimension_roles) != 0;
+}
+
+/* "weld over 0.1 for grinding": the little word led to no length. */
+static gboolean
+is_little_stock (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_STOCK && f->size->roles == EM_ROLE_LENGTH && f->i == f->open + 1 &&
+         f->size->label_item + 1 == f->open && !is_long (f->size);
+}
+
+/* "turned down to 2.340 for cleanup": what it is now is no stock. */
+static gboolean
+is_worn_no_stock (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_STOCK && (f->size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0;
+}
+
+/* "1/2 long, few thou deep": the deep one is another, which could not be read. */
+static gboolean
+is_of_unread (const Follower *f)
+{
+  return f->sense->place == EM_LABEL_AFTER && (f->sense->roles & em_dimension_roles) != 0 &&
+         (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0 && f->i > f->open + 2 &&
+         f->size->label_item != G_MAXUINT32 && f->size->label_item > f->open;
+}
+
+static gboolean
+stands_after (const Follower *f)
+{
+  return f->sense->place == EM_LABEL_AFTER;
+}
+
+/* "40 mm. depth unknown": behind the unit's point another is told. */
+static gboolean
+stands_before (const Follower *f)
+{
+  return f->sense->place == EM_LABEL_BEFORE || ends_in_point (f->c, f->open);
+}
+
+static gboolean
+is_told_other (const Follower *f)
+{
+  return (f->sense->roles & em_dimension_roles) != 0 && (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0;
+}
+
+/* "back to R.010" */
+static gboolean
+is_before_label (const Follower *f)
+{
+  return f->next == f->c->end && f->i + 2 < f->c->end && em_item_is_measure (f->c->items, f->i + 2) &&
+         em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE) != NULL && (f->sense->roles & em_dimension_roles) == 0;
+}
+
+static gboolean
+has_none_behind (const Follower *f)
+{
+  return f->next == f->c->end || (f->next != f->i + 1 && (f->sense->roles & em_dimension_roles) != 0);
+}
+
+static gboolean
+tells_change (const Follower *f)
+{
+  return (f->sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0;
+}
+
+static gboolean
+tells_round (const Follower *f)
+{
+  return (f->sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
+}
+
+/* Whether the label at i names the size before it rather than the one after: the first rule that fits tells. */
 static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
 {
-  const EmClause *c = l->c;
-  const EmSize *size;
-  guint next;
+  static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
+    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_plan_to_build, FALSE }, { is_stock_left_free, TRUE },
+    { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE }, { is_of_unread, FALSE }, { stands_after, TRUE },
+    { stands_before, FALSE }, { is_told_other, FALSE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE },
+    { tells_round, TRUE },
+  };
+  Follower f = { l->c, sense, NULL, i, l->open, 0 };
 
   if (l->open == G_MAXUINT)
     return FALSE;
-  size = em_item_size (c->items, l->open);
-  if (i + 1 < c->end && (em_item_is_sign (c->items, i + 1, '=') ||
-                         (em_item_is_sign (c->items, i + 1, ':') && sense->place != EM_LABEL_AFTER &&
-                          !is_building (c, i + 2) /* "boss 1.10 dia: raise .060" */)))
-    return FALSE;
-  /* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
-  if ((sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 && size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE)
-    return FALSE;
-  if ((sense->roles & em_length_roles) != 0 && size->unit == EM_UNIT_DEGREE)
-    return FALSE;
-  /* "35 x 10 low, 0.2 to add": a row is not what it is low by. */
-  if (sense->roles == EM_ROLE_BUILD && size->chain != 0)
-    return FALSE;
-  /* "24 x 16 worn, 0.3 to add" */
-  if (sense->roles == EM_ROLE_WORN && size->chain != 0 && is_last_of_row (c, l->open))
-    return FALSE;
-  /* "18 mm high to be built up 0.25 mm" */
-  if (sense->roles == EM_ROLE_BUILD && (size->roles & plan_roles) != 0)
-    return FALSE;
-  /* "leave 2 mm free round it": free, so no stock. */
-  if (sense->roles == EM_ROLE_CLEARANCE && size->roles == EM_ROLE_STOCK && i == l->open + 1)
-    return TRUE;
-  /* "5 deep must go away" */
-  if (sense->roles == EM_ROLE_CLEARANCE && (size->roles & em_dimension_roles) != 0)
-    return FALSE;
-  /* "weld over 0.1 for grinding": the little word led to no length. */
-  if (sense->roles == EM_ROLE_STOCK && size->roles == EM_ROLE_LENGTH && i == l->open + 1 && size->label_item + 1 == l->open &&
-      !is_long (size))
-    return TRUE;
-  /* "turned down to 2.340 for cleanup": what it is now is no stock. */
-  if (sense->roles == EM_ROLE_STOCK && (size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0)
-    return FALSE;
-  /* "1/2 long, few thou deep": the deep one is another, which could not be read. */
-  if (sense->place == EM_LABEL_AFTER && (sense->roles & em_dimension_roles) != 0 &&
-      (size->roles & em_dimension_roles & ~sense->roles) != 0 && i > l->open + 2 &&
-      size->label_item != G_MAXUINT32 && size->label_item > l->open)
-    return FALSE;
-  if (sense->place == EM_LABEL_AFTER)
-    return TRUE;
-  /* "40 mm. depth unknown": behind the unit's point another is told. */
-  if (sense->place == EM_LABEL_BEFORE || ends_in_point (c, l->open))
-    return FALSE;
-  if ((sense->roles & em_dimension_roles) != 0 && (size->roles & em_dimension_roles & ~sense->roles) != 0)
-    return FALSE;
-  next = next_size (c, i);
-  /* "back to R.010" */
-  if (next == c->end && i + 2 < c->end && em_item_is_measure (c->items, i + 2) && em_clause_label_at (c, i + 1, EM_LABEL_BEFORE) != NULL &&
-      (sense->roles & em_dimension_roles) == 0)
-    return FALSE;
-  if (next == c->end || (next != i + 1 && (sense->roles & em_dimension_roles) != 0))
-    return TRUE;
-  if ((sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0)
-    return FALSE;
-  if ((sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
-    return TRUE;
+  f.size = em_item_size (l->c->items, l->open);
+  f.next = next_size (l->c, i);
+  for (gsize k = 0; k < G_N_ELEMENTS (rules); k++)
+    if (rules[k].is (&f))
+      return rules[k].follows;
   /* "1.5 LENGTH .25 WIDTH": the next size has a label of its own behind it. */
-  return next + 1 < c->end && em_clause_label_at (c, next + 1, EM_LABEL_AFTER) != NULL;
+  return f.next + 1 < l->c->end && em_clause_label_at (l->c, f.next + 1, EM_LABEL_AFTER) != NULL;
 }
 
 static void
