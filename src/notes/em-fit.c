@@ -395,71 +395,123 @@ is_free (const Row **free_rows, guint n, guint at, const char *field)
   return at < n && strcmp (free_rows[at]->field, field) == 0;
 }
 
+/* The bare sizes of a repair and the fields that are free for them. */
+typedef struct
+{
+  EmFitter   *f;
+  const Row **rows;
+  guint       n;
+} Places;
+
+/* "pad face .015", "SR 16, 25 dia mouth, 0.4 mm all over", "rounded about 0.4 mm": one size, too small for the first field. */
+static gboolean
+is_small_alone (const Places *p)
+{
+  EmFitter *f = p->f;
+  int kind = f->fit->kind;
+
+  if (f->n_bare != 1 || em_fitter_mm (f, f->bare[0]) > em_build_max_mm)
+    return FALSE;
+  if (kind == FACE || kind == SIDEWALL)
+    return p->n == 3;
+  if (kind == SEAT)
+    return p->n == 2 && is_free (p->rows, p->n, 1, "thickness");
+  return kind == WORN_CORNER && p->n == 2 &&
+         (em_item_size (f->items, f->bare[0])->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0;
+}
+
+/* "nick 1 x 8 x 1": the longest is the length. */
+static gboolean
+move_longest_of_nick (const Places *p)
+{
+  if (p->f->fit->kind != EDGE_NICK || p->n != 3 || p->f->n_bare != 3 || extreme (p->f, TRUE) == 0)
+    return FALSE;
+  move_to (p->f, extreme (p->f, TRUE), 0);
+  return TRUE;
+}
+
+/* ".015 on the wall, 1.75 x .6": the one outside the row is the thickness. */
+static gboolean
+move_one_outside_row (const Places *p)
+{
+  EmFitter *f = p->f;
+
+  if ((f->fit->kind != FACE && f->fit->kind != SIDEWALL) || p->n != 3 || f->n_bare != 3 ||
+      em_item_size (f->items, f->bare[0])->chain != 0 || em_item_size (f->items, f->bare[1])->chain == 0)
+    return FALSE;
+  move_to (f, 0, 2);
+  return TRUE;
+}
+
+/* ".015 x 1.75 x .6", "0.2 over 22 x 9": the smallest is what to add; of a recess it is the depth. */
+static gboolean
+move_smallest (const Places *p)
+{
+  EmFitter *f = p->f;
+  gboolean is_flat = f->fit->kind == FACE || f->fit->kind == SIDEWALL;
+
+  if ((!is_flat && f->fit->kind != RECESS) || f->n_bare != p->n ||
+      !is_free (p->rows, p->n, p->n - 1, is_flat ? "thickness" : "depth") || extreme (f, FALSE) == p->n - 1)
+    return FALSE;
+  move_to (f, extreme (f, FALSE), p->n - 1);
+  return TRUE;
+}
+
+/* "R .5" without its R: an edge is longer than it is worn. A rib is longer than it is thick. */
+static gboolean
+move_longest_of_edge (const Places *p)
+{
+  if ((p->f->fit->kind != WORN_CORNER && p->f->fit->kind != RIB) || !is_free (p->rows, p->n, 0, "length") || extreme (p->f, TRUE) == 0)
+    return FALSE;
+  move_to (p->f, extreme (p->f, TRUE), 0);
+  return TRUE;
+}
+
+/* "rib 20 x 8 x 1.5": thinner than it is deep. */
+static gboolean
+move_thickness_of_rib (const Places *p)
+{
+  EmFitter *f = p->f;
+
+  if (f->fit->kind != RIB || f->n_bare != 3 || p->n != 3 || em_fitter_mm (f, f->bare[2]) >= em_fitter_mm (f, f->bare[1]))
+    return FALSE;
+  move_to (f, 2, 1);
+  return TRUE;
+}
+
+/* "3 x 22": the longer one is the length. */
+static gboolean
+move_longer_side (const Places *p)
+{
+  EmFitter *f = p->f;
+
+  if ((f->fit->kind != FACE && f->fit->kind != RECESS) || !is_free (p->rows, p->n, 0, "length") ||
+      !is_free (p->rows, p->n, 1, "width") || em_fitter_mm (f, f->bare[1]) <= em_fitter_mm (f, f->bare[0]))
+    return FALSE;
+  move_to (f, 0, 1);
+  return TRUE;
+}
+
 /* Brings the bare sizes into the order of the free fields where their sizes tell more than their places; returns why they have
  * the fields they get. */
 static const char *
 order_bare (EmFitter *f, const Row **free_rows, guint n)
 {
-  int kind = f->fit->kind;
-  gboolean is_flat = kind == FACE || kind == SIDEWALL;
+  static const struct { gboolean (*move)(const Places *p); const char *reason; } moves[] = {
+    { move_longest_of_nick, "largest" }, { move_one_outside_row, "from-words" }, { move_smallest, "smallest" },
+    { move_longest_of_edge, "largest" }, { move_thickness_of_rib, "smallest" }, { move_longer_side, NULL /* as good as by place */ },
+  };
+  Places p = { f, free_rows, n };
   const char *reason = "position";
 
-  /* "pad face .015": no face is that long. */
-  if (is_flat && f->n_bare == 1 && n == 3 && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
+  if (is_small_alone (&p))
     {
-      free_rows[0] = free_rows[2];
+      free_rows[0] = free_rows[n - 1];
       return "smallest";
     }
-  /* "SR 16, 25 dia mouth, 0.4 mm all over": no seat is that shallow. */
-  if (kind == SEAT && f->n_bare == 1 && n == 2 && is_free (free_rows, n, 1, "thickness") &&
-      em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
-    {
-      free_rows[0] = free_rows[1];
-      return "smallest";
-    }
-  if (f->n_bare < 2 && kind != WORN_CORNER)
-    return reason;
-  if (kind == EDGE_NICK && n == 3 && f->n_bare == 3 && extreme (f, TRUE) != 0)
-    {
-      move_to (f, extreme (f, TRUE), 0);
-      reason = "largest";
-    }
-  if (is_flat && n == 3 && f->n_bare == 3 && em_item_size (f->items, f->bare[0])->chain == 0 &&
-      em_item_size (f->items, f->bare[1])->chain != 0)
-    {
-      /* ".015 on the wall, 1.75 x .6": the one outside the row is the thickness. */
-      move_to (f, 0, 2);
-      reason = "from-words";
-    }
-  /* ".015 x 1.75 x .6", "0.2 over 22 x 9": the smallest is what to add; of a recess it is the depth. */
-  if ((is_flat || kind == RECESS) && f->n_bare == n && is_free (free_rows, n, n - 1, is_flat ? "thickness" : "depth") &&
-      extreme (f, FALSE) != n - 1)
-    {
-      move_to (f, extreme (f, FALSE), n - 1);
-      reason = "smallest";
-    }
-  /* "rounded about 0.4 mm": no edge is that short. */
-  if (kind == WORN_CORNER && f->n_bare == 1 && n == 2 && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm &&
-      (em_item_size (f->items, f->bare[0])->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0)
-    {
-      free_rows[0] = free_rows[1];
-      return "smallest";
-    }
-  /* "R .5" without its R: an edge is longer than it is worn. A rib is longer than it is thick. */
-  if ((kind == WORN_CORNER || kind == RIB) && is_free (free_rows, n, 0, "length") && extreme (f, TRUE) != 0)
-    {
-      move_to (f, extreme (f, TRUE), 0);
-      reason = "largest";
-    }
-  if (kind == RIB && f->n_bare == 3 && n == 3 && em_fitter_mm (f, f->bare[2]) < em_fitter_mm (f, f->bare[1]))
-    {
-      move_to (f, 2, 1);
-      reason = "smallest";
-    }
-  /* "3 x 22": the longer one is the length. */
-  if ((kind == FACE || kind == RECESS) && is_free (free_rows, n, 0, "length") && is_free (free_rows, n, 1, "width") &&
-      em_fitter_mm (f, f->bare[1]) > em_fitter_mm (f, f->bare[0]))
-    move_to (f, 0, 1);
+  for (gsize i = 0; i < G_N_ELEMENTS (moves) && f->n_bare > 1; i++)
+    if (moves[i].move (&p) && moves[i].reason != NULL)
+      reason = moves[i].reason;
   return reason;
 }
 
