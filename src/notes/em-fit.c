@@ -550,56 +550,72 @@ is_to_add (const EmFitter *f, guint item)
   return size->chain == 0 && em_fitter_mm (f, item) <= em_build_max_mm && (is_beside || (size->roles & EM_ROLE_WELD) != 0);
 }
 
+/* "BUILD UP FACE .015": one bare size beside a verb of building, no row. */
+static void
+fit_build_up (EmFitter *f)
+{
+  const char *build = build_field (f->fit->kind);
+
+  for (guint i = 0; build != NULL && i < f->n_bare && em_fit_find (f->fit, build) == NULL; i++)
+    if (is_to_add (f, f->bare[i]))
+      {
+        em_fitter_put (f, build, f->bare[i], 1, "from-words");
+        move_to (f, i, f->n_bare - 1);
+        f->n_bare--;
+      }
+}
+
+/* A bare size that its kind alone tells: TRUE when nothing is left to do. n: how many fields are free. */
+static gboolean
+fit_by_kind (EmFitter *f, guint n)
+{
+  gboolean is_recess = f->fit->kind == RECESS && f->n_bare > 0;
+  /* "pit 0.6, 0.3 deep" */
+  gboolean is_pit = is_recess && f->n_bare == 1 && n == 2 && is_round_form (em_fitter_given_text (f->proto, "form"));
+  /* "Dowel hole 8 mm, fill it 20 mm deep": what is filled was round. */
+  gboolean is_hole = is_recess && em_item_size (f->items, f->bare[0])->chain == 0 && is_filled_hole (f) &&
+                     em_fit_find (f->fit, "diameter") == NULL && em_fit_find (f->fit, "depth") != NULL &&
+                     em_fit_find (f->fit, "length") == NULL;
+
+  if (is_pit || is_hole)
+    em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
+  /* "the crest needs 0.4" */
+  else if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 &&
+           em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
+    em_fitter_put (f, "coat", f->bare[0], 1, "smallest");
+  else if (f->fit->kind == EDGE_NICK && f->n_bare == 1 && n == 3)
+    {
+      em_fitter_ask (f, "which-field", f->bare[0]);
+      em_item (f->items, f->bare[0])->is_used = TRUE;
+    }
+  else
+    return FALSE;
+  return TRUE;
+}
+
+/* "two cracks, 8 mm and 5 mm long": a size that stands in no row is no groove's width. */
+static gboolean
+is_no_width (const EmFitter *f, const Row **free_rows, guint n)
+{
+  return f->fit->kind == GROOVE && n == 1 && strcmp (free_rows[0]->field, "gap") == 0 && f->n_bare > 0 &&
+         em_item_size (f->items, f->bare[0])->chain == 0 &&
+         em_fitter_mm (f, f->bare[0]) * SLENDER > em_fit_find (f->fit, "length")->value;
+}
+
 static void
 fit_bare (EmFitter *f)
 {
   const Row *free_rows[4];
-  const char *reason = "position";
-  const char *build = build_field (f->fit->kind);
+  const char *reason;
   guint n;
 
-  /* "BUILD UP FACE .015": one bare size beside a verb of building, no row. */
-  if (build != NULL && em_fit_find (f->fit, build) == NULL)
-    for (guint i = 0; i < f->n_bare; i++)
-      if (is_to_add (f, f->bare[i]))
-        {
-          em_fitter_put (f, build, f->bare[i], 1, "from-words");
-          move_to (f, i, f->n_bare - 1);
-          f->n_bare--;
-          break;
-        }
+  fit_build_up (f);
   n = free_positions (f, free_rows);
-  /* "pit 0.6, 0.3 deep" */
-  if (f->fit->kind == RECESS && f->n_bare == 1 && n == 2 && is_round_form (em_fitter_given_text (f->proto, "form")))
-    {
-      em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
-      return;
-    }
-  /* "Dowel hole 8 mm, fill it 20 mm deep": what is filled was round. */
-  if (f->fit->kind == RECESS && f->n_bare > 0 && em_item_size (f->items, f->bare[0])->chain == 0 && is_filled_hole (f) &&
-      em_fit_find (f->fit, "diameter") == NULL && em_fit_find (f->fit, "depth") != NULL && em_fit_find (f->fit, "length") == NULL)
-    {
-      em_fitter_put (f, "diameter", f->bare[0], 1, "from-words");
-      return;
-    }
-  /* "the crest needs 0.4" */
-  if (f->fit->kind == RIB && f->n_bare == 1 && em_item_size (f->items, f->bare[0])->chain == 0 &&
-      em_fit_find (f->fit, "coat") == NULL && em_fitter_mm (f, f->bare[0]) <= em_build_max_mm)
-    {
-      em_fitter_put (f, "coat", f->bare[0], 1, "smallest");
-      return;
-    }
-  if (f->fit->kind == EDGE_NICK && f->n_bare == 1 && n == 3)
-    {
-      em_fitter_ask (f, "which-field", f->bare[0]);
-      em_item (f->items, f->bare[0])->is_used = TRUE;
-      return;
-    }
+  if (fit_by_kind (f, n))
+    return;
   keep_row (f, n);
   reason = order_bare (f, free_rows, n);
-  /* "two cracks, 8 mm and 5 mm long": a size that stands in no row is no groove's width. */
-  if (f->fit->kind == GROOVE && n == 1 && strcmp (free_rows[0]->field, "gap") == 0 && f->n_bare > 0 &&
-      em_item_size (f->items, f->bare[0])->chain == 0 && em_fitter_mm (f, f->bare[0]) * SLENDER > em_fit_find (f->fit, "length")->value)
+  if (is_no_width (f, free_rows, n))
     return;
   for (guint i = 0; i < f->n_bare && i < n; i++)
     if (em_item_size (f->items, f->bare[i])->is_guessed ||

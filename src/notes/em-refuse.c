@@ -63,24 +63,11 @@ is_asked_for (const Governor *g, guint i)
   return TRUE;
 }
 
-/* "DO NOT WELD THREADS": what must stay free of weld. */
-void
-em_refuse_read (Governor *g, guint i)
+/* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged": the thing stands before it. */
+static gboolean
+refuse_thing_before (Governor *g, guint i)
 {
-  const EmSense *thing = NULL;
-  guint last = i;
-
-  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i))
-    return;
-  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW + 2 && thing == NULL; k++)
-    {
-      if (em_item_is_soft_break (g->c->items, k) || item (g, k)->type == EM_ITEM_SIZE)
-        break;
-      thing = says (g, k, EM_SAYS_THING);
-      last = k;
-    }
-  /* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged" */
-  for (guint k = i; thing == NULL && k-- > g->c->first && k + 2 * EM_GOVERN_WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
+  for (guint k = i; k-- > g->c->first && k + 2 * EM_GOVERN_WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
     if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
       {
         const char *named = says (g, k, EM_SAYS_THING)->value;
@@ -90,8 +77,52 @@ em_refuse_read (Governor *g, guint i)
         one->is_general = TRUE;
         em_governor_infer (one, "from-words");
         item (g, i)->is_used = TRUE;
-        return;
+        return TRUE;
       }
+  return FALSE;
+}
+
+/* The thing behind the refusal, or NULL; *out_last is the last item that was looked at. */
+static const EmSense *
+thing_behind (const Governor *g, guint i, guint *out_last)
+{
+  const EmSense *thing = NULL;
+
+  *out_last = i;
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW + 2 && thing == NULL; k++)
+    {
+      if (em_item_is_soft_break (g->c->items, k) || item (g, k)->type == EM_ITEM_SIZE)
+        break;
+      thing = says (g, k, EM_SAYS_THING);
+      *out_last = k;
+    }
+  return thing;
+}
+
+/* The words from first to last, which alone say what is meant. */
+static void
+refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
+{
+  EmLoose *one = em_governor_add (g, "refuse", NULL, first, last);
+
+  one->is_general = TRUE;
+  if (!is_sure)
+    em_governor_infer (one, "from-words");
+  item (g, i)->is_used = TRUE;
+}
+
+/* "DO NOT WELD THREADS": what must stay free of weld. */
+void
+em_refuse_read (Governor *g, guint i)
+{
+  const EmSense *thing;
+  guint last;
+
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i))
+    return;
+  thing = thing_behind (g, i, &last);
+  if (thing == NULL && refuse_thing_before (g, i))
+    return;
   /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */
   if (thing == NULL && i > g->c->first && is_refused_end (g, i))
     {
@@ -109,18 +140,9 @@ em_refuse_read (Governor *g, guint i)
     return;
   /* "INSIDE DOWEL HOLES": which holes only their own words say. */
   if (thing != NULL && strcmp (thing->value, "hole") == 0)
-    {
-      em_governor_add (g, "refuse", NULL, last, last)->is_general = TRUE;
-      item (g, i)->is_used = TRUE;
-    }
+    refuse_words (g, i, last, last, TRUE);
   else if (thing != NULL)
     em_governor_add (g, "refuse", thing->value, i, last)->is_general = TRUE;
   else if (last > i)
-    {
-      EmLoose *one = em_governor_add (g, "refuse", NULL, i + 1, last);
-
-      one->is_general = TRUE;
-      em_governor_infer (one, "from-words");
-      item (g, i)->is_used = TRUE;
-    }
+    refuse_words (g, i, i + 1, last, FALSE);
 }
