@@ -6,6 +6,8 @@
 #include "em-catalogue.h"
 #include "em-feature.h"
 
+#include <math.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -163,6 +165,100 @@ em_catalogue_copy (const EmCatalogue *catalogue, EmCatalogue *out_copy)
   else
     *out_copy = copy;
   return status;
+}
+
+/* ---- equality ---- */
+
+static const size_t base_numbers[] =
+{
+  offsetof (EmBase, density_g_per_mm3), offsetof (EmBase, hardness_low_hrc), offsetof (EmBase, hardness_high_hrc), offsetof (EmBase, hardness_low_hv),
+  offsetof (EmBase, hardness_high_hv), offsetof (EmBase, temper_degc), offsetof (EmBase, preheat_low_degc), offsetof (EmBase, preheat_high_degc),
+  offsetof (EmBase, laser_preheat_degc),
+};
+
+static const size_t filler_numbers[] =
+{
+  offsetof (EmFiller, density_g_per_mm3), offsetof (EmFiller, melt_j_per_g), offsetof (EmFiller, hardness_low_hrc), offsetof (EmFiller, hardness_high_hrc),
+  offsetof (EmFiller, aged_low_hrc), offsetof (EmFiller, aged_high_hrc), offsetof (EmFiller, hardness_low_hv), offsetof (EmFiller, hardness_high_hv),
+  offsetof (EmFiller, stick_mm),
+};
+
+static bool
+number_equal (double a, double b)
+{
+  return a == b || (isnan (a) && isnan (b));
+}
+
+/* Of the doubles that lie so many bytes into a and b. */
+static bool
+numbers_equal (const size_t *offset, size_t n, const void *a, const void *b)
+{
+  for (size_t i = 0; i < n; i++)
+    {
+      double x, y;
+
+      memcpy (&x, (const char *) a + offset[i], sizeof x);
+      memcpy (&y, (const char *) b + offset[i], sizeof y);
+      if (!number_equal (x, y))
+        return false;
+    }
+  return true;
+}
+
+static bool
+composition_equal (const EmComposition *a, const EmComposition *b)
+{
+  for (int i = 0; i < EM_N_ELEMENT; i++)
+    if (!number_equal (a->low_pct[i], b->low_pct[i]) || !number_equal (a->high_pct[i], b->high_pct[i]))
+      return false;
+  return a->balance == b->balance;
+}
+
+static bool
+base_equal (const EmBase *a, const EmBase *b)
+{
+  return em_text_equal (a->id, b->id) && em_text_equal (a->designation, b->designation) && em_text_equal (a->source, b->source)
+         && em_text_equal (a->remark, b->remark) && a->family == b->family && a->is_retired == b->is_retired && a->is_own == b->is_own
+         && numbers_equal (base_numbers, sizeof base_numbers / sizeof base_numbers[0], a, b)
+         && composition_equal (&a->composition, &b->composition);
+}
+
+static bool
+sizes_equal (const EmFiller *a, const EmFiller *b)
+{
+  if (a->n_sizes != b->n_sizes)
+    return false;
+  for (int32_t i = 0; i < a->n_sizes; i++)
+    if (!number_equal (a->size[i].wire_mm, b->size[i].wire_mm) || a->size[i].price_minor != b->size[i].price_minor
+        || a->size[i].basis != b->size[i].basis || a->size[i].is_stocked != b->size[i].is_stocked)
+      return false;
+  return true;
+}
+
+static bool
+filler_equal (const EmFiller *a, const EmFiller *b)
+{
+  return em_text_equal (a->id, b->id) && em_text_equal (a->designation, b->designation) && em_text_equal (a->source, b->source)
+         && em_text_equal (a->remark, b->remark) && em_text_equal (a->supplier_ref, b->supplier_ref) && a->family == b->family
+         && a->processes == b->processes && a->polishes == b->polishes && a->textures == b->textures && a->nitrides == b->nitrides
+         && a->machines_easily == b->machines_easily && a->resists_corrosion == b->resists_corrosion && a->resists_wear == b->resists_wear
+         && a->is_retired == b->is_retired && a->is_own == b->is_own && a->has_demo_price == b->has_demo_price
+         && numbers_equal (filler_numbers, sizeof filler_numbers / sizeof filler_numbers[0], a, b)
+         && composition_equal (&a->composition, &b->composition) && sizes_equal (a, b);
+}
+
+bool
+em_catalogue_equal (const EmCatalogue *a, const EmCatalogue *b)
+{
+  if (a->n_bases != b->n_bases || a->n_fillers != b->n_fillers || !em_text_equal (a->extra, b->extra))
+    return false;
+  for (int32_t i = 0; i < a->n_bases; i++)
+    if (!base_equal (&a->base[i], &b->base[i]))
+      return false;
+  for (int32_t i = 0; i < a->n_fillers; i++)
+    if (!filler_equal (&a->filler[i], &b->filler[i]))
+      return false;
+  return true;
 }
 
 /* Both: the record's contents are taken, even on failure, and *record is left empty. */

@@ -109,6 +109,7 @@ typedef struct
 void     em_catalogue_init (EmCatalogue *out_catalogue);
 void     em_catalogue_clear (EmCatalogue *catalogue);
 EmStatus em_catalogue_copy (const EmCatalogue *catalogue, EmCatalogue *out_copy);
+bool     em_catalogue_equal (const EmCatalogue *a, const EmCatalogue *b);   /* record by record in order; two absent numbers are equal */
 EmStatus em_catalogue_add_base_take (EmCatalogue *catalogue, EmBase *base);
 EmStatus em_catalogue_add_filler_take (EmCatalogue *catalogue, EmFiller *filler);
 int32_t  em_catalogue_find_base (const EmCatalogue *catalogue, const char *id);    /* −1 */

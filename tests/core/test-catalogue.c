@@ -243,11 +243,105 @@ START_TEST (test_copy_stands_alone)
 }
 END_TEST
 
+/* Each member of a record of a copy is changed alone, and put back: one byte of it, so that none can be passed over. Texts are
+ * changed by their own letters. */
+typedef struct { const char *name; size_t offset, size; } Member;
+
+#define MEMBER(type, member) { #member, offsetof (type, member), sizeof (((type *) 0)->member) }
+
+static const Member base_members[] =
+{
+  MEMBER (EmBase, family), MEMBER (EmBase, composition.low_pct[EM_EL_C]), MEMBER (EmBase, composition.high_pct[EM_EL_SN]),
+  MEMBER (EmBase, composition.balance), MEMBER (EmBase, density_g_per_mm3), MEMBER (EmBase, hardness_low_hrc), MEMBER (EmBase, hardness_high_hrc),
+  MEMBER (EmBase, hardness_low_hv), MEMBER (EmBase, hardness_high_hv), MEMBER (EmBase, temper_degc), MEMBER (EmBase, preheat_low_degc),
+  MEMBER (EmBase, preheat_high_degc), MEMBER (EmBase, laser_preheat_degc), MEMBER (EmBase, is_retired), MEMBER (EmBase, is_own),
+};
+
+static const Member filler_members[] =
+{
+  MEMBER (EmFiller, family), MEMBER (EmFiller, composition.low_pct[EM_EL_SN]), MEMBER (EmFiller, composition.high_pct[EM_EL_C]),
+  MEMBER (EmFiller, composition.balance), MEMBER (EmFiller, density_g_per_mm3), MEMBER (EmFiller, melt_j_per_g), MEMBER (EmFiller, hardness_low_hrc),
+  MEMBER (EmFiller, hardness_high_hrc), MEMBER (EmFiller, aged_low_hrc), MEMBER (EmFiller, aged_high_hrc), MEMBER (EmFiller, hardness_low_hv),
+  MEMBER (EmFiller, hardness_high_hv), MEMBER (EmFiller, stick_mm), MEMBER (EmFiller, processes), MEMBER (EmFiller, polishes), MEMBER (EmFiller, textures),
+  MEMBER (EmFiller, nitrides), MEMBER (EmFiller, machines_easily), MEMBER (EmFiller, resists_corrosion), MEMBER (EmFiller, resists_wear),
+  MEMBER (EmFiller, size[0].wire_mm), MEMBER (EmFiller, size[0].price_minor), MEMBER (EmFiller, size[0].basis), MEMBER (EmFiller, size[0].is_stocked),
+  MEMBER (EmFiller, is_retired), MEMBER (EmFiller, is_own), MEMBER (EmFiller, has_demo_price),
+};
+
+/* The lowest bit of a truth value or a count; a double becomes 1 more, or 1 where it is absent. */
+static void
+change_member (void *record, const Member *member)
+{
+  char *at = (char *) record + member->offset;
+
+  if (member->size == sizeof (double) && strcmp (member->name, "size[0].price_minor") != 0)
+    {
+      double value;
+      memcpy (&value, at, sizeof value);
+      value = isnan (value) ? 1 : value + 1;
+      memcpy (at, &value, sizeof value);
+    }
+  else
+    *at ^= 1;
+}
+
+static void
+check_members (EmCatalogue *copy, void *record, size_t record_size, const Member *members, size_t n)
+{
+  char kept[sizeof (EmFiller) > sizeof (EmBase) ? sizeof (EmFiller) : sizeof (EmBase)];
+
+  memcpy (kept, record, record_size);
+  for (size_t i = 0; i < n; i++)
+    {
+      change_member (record, &members[i]);
+      ck_assert_msg (!em_catalogue_equal (&catalogue, copy), "%s", members[i].name);
+      memcpy (record, kept, record_size);
+      ck_assert_msg (em_catalogue_equal (&catalogue, copy), "%s put back", members[i].name);
+    }
+}
+
+static void
+check_text (EmCatalogue *copy, char **text, const char *name)
+{
+  char *kept = *text, other[] = "another";
+
+  *text = other;
+  ck_assert_msg (!em_catalogue_equal (&catalogue, copy), "%s", name);
+  *text = kept;
+}
+
+START_TEST (test_equality)
+{
+  EmCatalogue copy;
+
+  ck_assert_int_eq (em_catalogue_copy (&catalogue, &copy), EM_OK);
+  ck_assert (em_catalogue_equal (&catalogue, &copy));
+  check_members (&copy, &copy.base[1], sizeof (EmBase), base_members, sizeof base_members / sizeof base_members[0]);
+  check_members (&copy, &copy.filler[1], sizeof (EmFiller), filler_members, sizeof filler_members / sizeof filler_members[0]);
+  check_text (&copy, &copy.base[1].id, "id");
+  check_text (&copy, &copy.base[1].designation, "designation");
+  check_text (&copy, &copy.base[1].source, "source");
+  check_text (&copy, &copy.base[1].remark, "remark");
+  check_text (&copy, &copy.filler[1].id, "wire's id");
+  check_text (&copy, &copy.filler[1].designation, "wire's designation");
+  check_text (&copy, &copy.filler[1].source, "wire's source");
+  check_text (&copy, &copy.filler[1].remark, "wire's remark");
+  check_text (&copy, &copy.filler[1].supplier_ref, "supplier's reference");
+  check_text (&copy, &copy.extra, "extra");
+  copy.filler[0].n_sizes--;
+  ck_assert (!em_catalogue_equal (&catalogue, &copy));
+  copy.filler[0].n_sizes++;
+  em_base_clear (&copy.base[--copy.n_bases]);
+  ck_assert (!em_catalogue_equal (&catalogue, &copy));
+  em_catalogue_clear (&copy);
+}
+END_TEST
+
 int
 main (void)
 {
   const TTest *const tests[] = { test_base_numbers, test_filler_numbers, test_base_names_and_sets, test_more_than_all, test_filler_names_and_sets,
-                                 test_at_the_limits, test_finding, test_copy_stands_alone };
+                                 test_at_the_limits, test_finding, test_copy_stands_alone, test_equality };
 
   return em_test_main_with ("core: catalogue", setup, teardown, tests, (int) (sizeof tests / sizeof tests[0]));
 }
