@@ -5,12 +5,13 @@
 
 #include "em-history.h"
 
+#include "em-steps.h"
+
 #include <stdlib.h>
 #include <string.h>
 
 typedef struct
 {
-  guint64   key;
   guint     what;
   int32_t   index;     /* of the feature; −1: the whole quote */
   EmFeature feature;
@@ -20,25 +21,14 @@ typedef struct
   EmMark    mark;      /* the other side's; of one that came: while the step is undone */
   EmQuote  *quote;
   EmBasis  *sent;      /* with quote; owned, or NULL */
-  gsize     n_bytes;   /* of quote, about */
-} EmStep;
-
-/* Steps that are never forgotten. */
-enum { LEAST_STEPS = 20 };
-#define MOST_BYTES ((gsize) 512 * 1024 * 1024)
+} EmChanged;
 
 /* What a text or a mark's texts take with malloc's own. */
 enum { TEXT_BYTES = 32 };
 
-/* steps[0 … done − 1] can be undone, steps[done …] redone. saved is the value of done
- * when the quote was last on disk, −1 when that state can no longer be reached. */
 struct EmHistory
 {
-  GPtrArray *steps;
-  guint      done;
-  gint64     saved;
-  gboolean   is_broken;
-  gsize      n_bytes, most_bytes;   /* of all steps */
+  EmSteps *steps;   /* of EmChanged */
 };
 
 static void
@@ -52,7 +42,7 @@ clear_mark (EmMark *mark)
 static void
 free_step (gpointer data)
 {
-  EmStep *step = data;
+  EmChanged *step = data;
 
   clear_mark (&step->mark);
 
@@ -72,32 +62,21 @@ em_history_new (void)
 {
   EmHistory *history = g_new0 (EmHistory, 1);
 
-  history->steps = g_ptr_array_new_with_free_func (free_step);
-  history->most_bytes = MOST_BYTES;
+  history->steps = em_steps_new (free_step);
   return history;
 }
 
 void
 em_history_set_most (EmHistory *history, gsize n_bytes)
 {
-  history->most_bytes = n_bytes;
+  em_steps_set_most (history->steps, n_bytes);
 }
 
 void
 em_history_free (EmHistory *history)
 {
-  g_ptr_array_unref (history->steps);
+  em_steps_free (history->steps);
   g_free (history);
-}
-
-/* Whether a change with key belongs to the newest step. A saved state stays reachable. */
-static gboolean
-joins (const EmHistory *history, guint64 key)
-{
-  if (key == 0 || history->is_broken || history->done == 0 || history->done != history->steps->len
-      || history->saved == (gint64) history->done)
-    return FALSE;
-  return ((EmStep *) g_ptr_array_index (history->steps, history->done - 1))->key == key;
 }
 
 static gsize
@@ -110,108 +89,92 @@ size_of (const EmQuote *quote)
   return n;
 }
 
-/* A long quote's words are typed one by one, and each word is a step that holds all of it. */
-static void
-forget_oldest (EmHistory *history)
+static EmChanged *
+changed_new (guint what, int32_t index)
 {
-  while (history->n_bytes > history->most_bytes && history->done > LEAST_STEPS)
-    {
-      history->n_bytes -= ((EmStep *) g_ptr_array_index (history->steps, 0))->n_bytes;
-      g_ptr_array_remove_index (history->steps, 0);
-      history->done--;
-      history->saved = history->saved > 0 ? history->saved - 1 : -1;
-    }
-}
+  EmChanged *step = g_new0 (EmChanged, 1);
 
-static EmStep *
-add_step (EmHistory *history, guint64 key, guint what, int32_t index)
-{
-  EmStep *step = g_new0 (EmStep, 1);
-
-  step->key = key;
   step->what = what;
   step->index = index;
-  if (history->saved > (gint64) history->done)
-    history->saved = -1;
-  for (guint i = history->done; i < history->steps->len; i++)
-    history->n_bytes -= ((EmStep *) g_ptr_array_index (history->steps, i))->n_bytes;
-  g_ptr_array_set_size (history->steps, (gint) history->done);
-  g_ptr_array_add (history->steps, step);
-  history->done++;
-  history->is_broken = FALSE;
   return step;
 }
 
 void
 em_history_add_feature_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature)
 {
-  if (joins (history, key))
-    em_feature_clear (old_feature);
-  else
-    add_step (history, key, what, index)->feature = *old_feature;
+  EmChanged *step;
+
+  if (em_steps_joins (history->steps, key))
+    {
+      em_feature_clear (old_feature);
+      return;
+    }
+  step = changed_new (what, index);
+  step->feature = *old_feature;
+  em_steps_add_take (history->steps, key, step, 0);
 }
 
 void
 em_history_add_correction_take (EmHistory *history, guint64 key, guint what, int32_t index, EmFeature *old_feature,
                                 int32_t mark_at, EmMark *old_mark)
 {
-  EmStep *step;
+  EmChanged *step;
 
   /* Only a whole quote knows what its marks were. */
-  if (joins (history, key) && ((EmStep *) g_ptr_array_index (history->steps, history->done - 1))->quote != NULL)
+  if (em_steps_joins (history->steps, key) && ((EmChanged *) em_steps_peek (history->steps, EM_STEP_BACK))->quote != NULL)
     {
       em_feature_clear (old_feature);
       if (old_mark != NULL)
         clear_mark (old_mark);
       return;
     }
-  step = add_step (history, key, what, index);
+  step = changed_new (what, index);
   step->feature = *old_feature;
   step->has_correction = TRUE;
   step->mark_at = mark_at;
   step->came = old_mark == NULL;
   if (old_mark != NULL)
     step->mark = *old_mark;
+  em_steps_add_take (history->steps, key, step, 0);
 }
 
+/* A long quote's words are typed one by one, and each word is a step that holds all of it. */
 void
 em_history_add_quote_take (EmHistory *history, guint64 key, guint what, EmQuote *old_quote, EmBasis *old_sent)
 {
-  EmStep *step;
+  EmChanged *step;
 
-  if (joins (history, key))
+  if (em_steps_joins (history->steps, key))
     {
       em_quote_clear (old_quote);
       return;
     }
-  step = add_step (history, key, what, -1);
+  step = changed_new (what, -1);
   step->quote = g_memdup2 (old_quote, sizeof *old_quote);
   step->sent = old_sent != NULL ? em_basis_ref (old_sent) : NULL;
-  step->n_bytes = size_of (old_quote);
-  history->n_bytes += step->n_bytes;
-  forget_oldest (history);
+  em_steps_add_take (history->steps, key, step, size_of (old_quote));
 }
 
 void
 em_history_break (EmHistory *history)
 {
-  history->is_broken = TRUE;
+  em_steps_break (history->steps);
 }
 
 gboolean
 em_history_can_undo (const EmHistory *history)
 {
-  return history->done > 0;
+  return em_steps_peek (history->steps, EM_STEP_BACK) != NULL;
 }
 
 gboolean
 em_history_can_redo (const EmHistory *history)
 {
-  return history->done < history->steps->len;
+  return em_steps_peek (history->steps, EM_STEP_FORTH) != NULL;
 }
 
 static void
-swap_mark (EmStep *step, EmQuote *quote)
+swap_mark (EmChanged *step, EmQuote *quote)
 {
   EmMark other = step->mark;
 
@@ -226,11 +189,13 @@ swap_mark (EmStep *step, EmQuote *quote)
     }
 }
 
-static void
-swap_step (EmHistory *history, guint at, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
+static gboolean
+go (EmHistory *history, EmStepWay way, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
-  EmStep *step = g_ptr_array_index (history->steps, at);
+  EmChanged *step = em_steps_go (history->steps, way);
 
+  if (step == NULL)
+    return FALSE;
   if (step->quote != NULL)
     {
       EmQuote other = *step->quote;
@@ -250,41 +215,35 @@ swap_step (EmHistory *history, guint at, EmQuote *quote, EmBasis **sent, guint *
     }
   *out_what = step->what;
   *out_index = step->index;
-  history->is_broken = TRUE;
+  return TRUE;
 }
 
 gboolean
 em_history_undo (EmHistory *history, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
-  if (!em_history_can_undo (history))
-    return FALSE;
-  swap_step (history, --history->done, quote, sent, out_what, out_index);
-  return TRUE;
+  return go (history, EM_STEP_BACK, quote, sent, out_what, out_index);
 }
 
 gboolean
 em_history_redo (EmHistory *history, EmQuote *quote, EmBasis **sent, guint *out_what, int32_t *out_index)
 {
-  if (!em_history_can_redo (history))
-    return FALSE;
-  swap_step (history, history->done++, quote, sent, out_what, out_index);
-  return TRUE;
+  return go (history, EM_STEP_FORTH, quote, sent, out_what, out_index);
 }
 
 void
 em_history_mark_saved (EmHistory *history)
 {
-  history->saved = history->done;
+  em_steps_mark_saved (history->steps);
 }
 
 void
 em_history_unmark_saved (EmHistory *history)
 {
-  history->saved = -1;
+  em_steps_unmark_saved (history->steps);
 }
 
 gboolean
 em_history_is_saved (const EmHistory *history)
 {
-  return history->saved == (gint64) history->done;
+  return em_steps_is_saved (history->steps);
 }

@@ -1,6 +1,6 @@
 /* em-history: steps back and forth through a quote.
  *
- * A step holds the side of the change that is not in the quote at present: one
+ * em-steps keeps them. A step holds the side of the change that is not in the quote at present: one
  * feature, or the whole quote where several parts changed at once. Going back or
  * forth swaps the two, so a way back to the start gives the very same quote. With a
  * whole quote go the rates and metals it was sent with.
