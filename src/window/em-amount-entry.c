@@ -107,6 +107,8 @@ em_amount_entry_init (EmAmountEntry *self)
   gtk_box_layout_set_spacing (layout, 2);
   self->high = G_GINT64_CONSTANT (1000000000000);
   self->entry = gtk_entry_new ();
+  /* The document or the draft keeps the steps back. */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (self->entry), FALSE);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 9);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), 1);
@@ -156,11 +158,22 @@ em_amount_entry_set_name (EmAmountEntry *self, const char *name)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
+/* Without taking it for typing. */
+static void
+put_amount (EmAmountEntry *self)
+{
+  g_autofree char *text = em_money_write (self->minor, &self->currency);
+
+  g_signal_handlers_block_by_func (self->entry, on_changed, self);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  g_signal_handlers_unblock_by_func (self->entry, on_changed, self);
+  show_problem (self, NULL);
+}
+
 void
 em_amount_entry_set_value (EmAmountEntry *self, gint64 minor, const EmCurrency *currency, const char *unit)
 {
   gboolean is_same = self->is_shown && minor == self->minor && g_str_equal (currency->code, self->currency.code);
-  g_autofree char *text = em_money_write (minor, currency);
   g_autofree char *unit_text = g_strconcat (currency->code, unit, NULL);
 
   gtk_label_set_text (GTK_LABEL (self->unit), unit_text);
@@ -170,10 +183,14 @@ em_amount_entry_set_value (EmAmountEntry *self, gint64 minor, const EmCurrency *
   self->minor = minor;
   self->currency = *currency;
   self->is_shown = TRUE;
-  g_signal_handlers_block_by_func (self->entry, on_changed, self);
-  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
-  g_signal_handlers_unblock_by_func (self->entry, on_changed, self);
-  show_problem (self, NULL);
+  put_amount (self);
+}
+
+void
+em_amount_entry_forget_unread (EmAmountEntry *self)
+{
+  if (self->is_shown && em_amount_entry_has_problem (self))
+    put_amount (self);
 }
 
 void

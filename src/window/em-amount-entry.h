@@ -26,6 +26,8 @@ void       em_amount_entry_set_name   (EmAmountEntry *self, const char *name);
 /* Shows minor unless what is typed already means just that. unit follows the currency's code: "/h"; may be NULL. */
 void       em_amount_entry_set_value  (EmAmountEntry *self, gint64 minor, const EmCurrency *currency, const char *unit);
 void       em_amount_entry_set_limits (EmAmountEntry *self, gint64 low_minor, gint64 high_minor);
+/* What can't be read gives way to the amount. */
+void       em_amount_entry_forget_unread (EmAmountEntry *self);
 gboolean   em_amount_entry_has_problem (EmAmountEntry *self);
 GtkWidget *em_amount_entry_get_text_widget (EmAmountEntry *self);
 

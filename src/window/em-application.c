@@ -296,7 +296,7 @@ em_application_end_dialog (GtkDialog *dialog)
   gtk_window_destroy (GTK_WINDOW (dialog));
 }
 
-void
+GActionMap *
 em_application_make_closable (GtkWindow *window)
 {
   g_autoptr (GSimpleActionGroup) group = g_simple_action_group_new ();
@@ -304,6 +304,7 @@ em_application_make_closable (GtkWindow *window)
 
   g_action_map_add_action_entries (G_ACTION_MAP (group), &close, 1, window);
   gtk_widget_insert_action_group (GTK_WIDGET (window), "win", G_ACTION_GROUP (group));
+  return G_ACTION_MAP (group);
 }
 
 static const GActionEntry entries[] =

@@ -23,8 +23,8 @@ EmWindow      *em_application_add_window (EmApplication *self, EmDocument *docum
 EmWindow      *em_application_find_path  (EmApplication *self, const char *path);
 /* Once answered. In GTK 4.8 a dialog that outlives its parent by the end of the click still looks for it. */
 void           em_application_end_dialog (GtkDialog *dialog);
-/* Ctrl+W closes a window that is none of a quote too. */
-void           em_application_make_closable (GtkWindow *window);
+/* Ctrl+W closes a window that is none of a quote too. The window's actions, "win", which belong to it. */
+GActionMap    *em_application_make_closable (GtkWindow *window);
 
 /* main's part. */
 int            em_application_main       (int argc, char **argv);

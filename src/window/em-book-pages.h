@@ -28,4 +28,13 @@ GtkWidget *em_page_new          (GtkWidget **out_box);   /* scrolls; its box tak
 GtkWidget *em_page_heading      (const char *text);
 GtkWidget *em_page_remark       (const char *text);
 
+/* Touches the draft at page, record and field, so that a step back finds the way there; record and field may be NULL. */
+void       em_page_touch        (EmDraft *draft, EmDraftPart part, const char *page, const char *record, const char *field);
+/* The record of a step's where, to be freed; NULL: it is of another page. */
+char      *em_page_dup_record   (const char *where, const char *page);
+/* widget is what shows field; entries of figures are known by themselves. */
+void       em_page_set_field    (GtkWidget *widget, const char *field);
+/* The keyboard goes to where's field in page, where there is one. */
+void       em_page_focus_field  (GtkWidget *page, const char *where);
+
 G_END_DECLS

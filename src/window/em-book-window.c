@@ -21,6 +21,7 @@ struct _EmBookWindow
   EmDraft       *draft;         /* owned */
   EmWindow      *quote_window;  /* weak: of the quote whose effect is shown */
   GtkWidget     *row, *stack, *effect, *trouble, *keep_button, *discard_button;
+  GActionMap    *actions;       /* borrowed from the window itself */
   GtkWidget     *import_button; /* of the present stack */
   GtkFileChooserNative *chooser;   /* owned */
   gboolean       is_closing;    /* asked and answered, or to go once all is kept */
@@ -85,6 +86,12 @@ effect_text (EmBookWindow *self)
 }
 
 static void
+enable (EmBookWindow *self, const char *action, gboolean is_enabled)
+{
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (self->actions, action)), is_enabled);
+}
+
+static void
 on_draft_changed (EmBookWindow *self)
 {
   g_autofree char *effect = effect_text (self), *trouble = em_draft_dup_trouble (self->draft);
@@ -95,6 +102,8 @@ on_draft_changed (EmBookWindow *self)
   gtk_widget_set_visible (self->trouble, trouble != NULL);
   gtk_widget_set_sensitive (self->keep_button, is_changed && trouble == NULL && !is_keeping);
   gtk_widget_set_sensitive (self->discard_button, (is_changed || trouble != NULL) && !is_keeping);
+  enable (self, "undo", em_draft_can_undo (self->draft));
+  enable (self, "redo", em_draft_can_redo (self->draft));
 }
 
 static void
@@ -248,6 +257,46 @@ em_book_window_discard (EmBookWindow *self)
   on_draft_changed (self);
 }
 
+/* ---- steps back and forth ---- */
+
+static void
+on_step (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  EmBookWindow *self = data;
+
+  (void) target;
+  if (g_str_equal (g_action_get_name (G_ACTION (action)), "undo"))
+    em_draft_undo (self->draft);
+  else
+    em_draft_redo (self->draft);
+}
+
+/* What changed is in sight: its page first, as pages look for the record and the keyboard goes to what is seen only. */
+static void
+on_stepped (EmBookWindow *self, const char *where)
+{
+  g_auto (GStrv) parts = where != NULL ? g_strsplit (where, "/", 2) : NULL;
+
+  if (parts != NULL)
+    em_book_window_show_page (self, parts[0]);
+}
+
+/* After the pages have shown the record. */
+static void
+on_step_shown (EmBookWindow *self, const char *where)
+{
+  if (where != NULL)
+    em_page_focus_field (gtk_stack_get_visible_child (GTK_STACK (self->stack)), where);
+}
+
+/* Who comes back to a field begins another step. */
+static void
+on_focus (EmBookWindow *self)
+{
+  if (self->draft != NULL)
+    em_draft_break (self->draft);
+}
+
 /* ---- closing ---- */
 
 enum { RESPONSE_DISCARD = 1, RESPONSE_KEEP };
@@ -312,9 +361,21 @@ em_book_window_class_init (EmBookWindowClass *class)
 }
 
 static GtkWidget *
+step_button_new (const char *icon, const char *action, const char *name, const char *tooltip)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_tooltip_text (button, tooltip);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  return button;
+}
+
+static GtkWidget *
 footer_new (EmBookWindow *self)
 {
-  GtkWidget *footer = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *footer = gtk_grid_new (), *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
   self->effect = em_page_remark (NULL);
   self->trouble = em_page_remark (NULL);
@@ -324,17 +385,23 @@ footer_new (EmBookWindow *self)
   gtk_widget_remove_css_class (self->trouble, "quiet");
   gtk_widget_add_css_class (self->trouble, "problem");
   gtk_widget_set_hexpand (words, TRUE);
-  gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (words), self->effect);
   gtk_box_append (GTK_BOX (words), self->trouble);
   self->discard_button = gtk_button_new_with_mnemonic (_("_Discard"));
   self->keep_button = gtk_button_new_with_mnemonic (_("_Keep"));
   gtk_widget_add_css_class (self->keep_button, "call");
-  gtk_widget_set_valign (self->discard_button, GTK_ALIGN_CENTER);
-  gtk_widget_set_valign (self->keep_button, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (footer), words);
-  gtk_box_append (GTK_BOX (footer), self->discard_button);
-  gtk_box_append (GTK_BOX (footer), self->keep_button);
+  GtkWidget *parts[] =
+  {
+    words, step_button_new ("edit-undo-symbolic", "win.undo", _("Undo"), _("Undo (Ctrl+Z)")),
+    step_button_new ("edit-redo-symbolic", "win.redo", _("Redo"), _("Redo (Ctrl+Shift+Z)")), self->discard_button, self->keep_button,
+  };
+  /* A grid, as a GtkBox asks a text that wraps how high it is at widths it never gets. */
+  for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      gtk_widget_set_valign (parts[i], GTK_ALIGN_CENTER);
+      gtk_grid_attach (GTK_GRID (footer), parts[i], (int) i, 0, 1, 1);
+    }
+  gtk_grid_set_column_spacing (GTK_GRID (footer), 10);
   gtk_widget_add_css_class (footer, "book-foot");
   g_signal_connect_swapped (self->discard_button, "clicked", G_CALLBACK (em_book_window_discard), self);
   g_signal_connect_swapped (self->keep_button, "clicked", G_CALLBACK (em_book_window_keep), self);
@@ -344,6 +411,7 @@ footer_new (EmBookWindow *self)
 static void
 em_book_window_init (EmBookWindow *self)
 {
+  static const GActionEntry entries[] = { { .name = "undo", .activate = on_step }, { .name = "redo", .activate = on_step } };
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   self->row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
@@ -352,7 +420,9 @@ em_book_window_init (EmBookWindow *self)
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_title (GTK_WINDOW (self), _("Rate book and metals"));
   em_settings_put_size (GTK_WINDOW (self), "book-width", "book-height");
-  em_application_make_closable (GTK_WINDOW (self));
+  self->actions = em_application_make_closable (GTK_WINDOW (self));
+  g_action_map_add_action_entries (self->actions, entries, G_N_ELEMENTS (entries), self);
+  g_signal_connect (self, "notify::focus-widget", G_CALLBACK (on_focus), NULL);
   gtk_widget_add_css_class (GTK_WIDGET (self), "estimend");
 }
 
@@ -399,6 +469,8 @@ em_book_window_present (EmApplication *application, EmWindow *window, const char
           gtk_window_destroy (GTK_WINDOW (self));
           return NULL;
         }
+      g_signal_connect_swapped (self->draft, "stepped", G_CALLBACK (on_stepped), self);
+      g_signal_connect_data (self->draft, "stepped", G_CALLBACK (on_step_shown), self, NULL, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
       build_pages (self);
       g_signal_connect_swapped (self->draft, "changed", G_CALLBACK (on_draft_changed), self);
       on_draft_changed (self);

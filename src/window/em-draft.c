@@ -6,6 +6,7 @@
 #include "em-draft.h"
 
 #include "em-quote-file.h"
+#include "em-steps.h"
 #include "em-words.h"
 
 #include <glib/gi18n.h>
@@ -20,7 +21,9 @@ struct _EmDraft
   EmDocument *document;     /* owned or NULL */
   EmRates     rates;
   EmCatalogue catalogue;
-  gboolean    is_catalogue_touched;
+  EmRates     settled_rates;       /* as they were after the last step, which the next has to bring back */
+  EmCatalogue settled_catalogue;
+  EmSteps    *steps;        /* of EmHeld */
   GHashTable *problems;     /* where → text */
   EmStatus    status;       /* of the draft as a whole */
   EmFault     fault;
@@ -30,7 +33,20 @@ struct _EmDraft
 
 G_DEFINE_FINAL_TYPE (EmDraft, em_draft, G_TYPE_OBJECT)
 
-static guint changed_signal;
+static guint changed_signal, stepped_signal;
+
+/* The side of a change that is not in the draft at present. */
+typedef struct
+{
+  guint       parts;        /* that changed; the other is empty */
+  EmRates     rates;
+  EmCatalogue catalogue;
+  char       *where;        /* or NULL */
+} EmHeld;
+
+/* Each step holds the whole of what changed: some tens of kilobytes of metals. */
+#define STEPS_BYTES ((gsize) 64 * 1024 * 1024)
+enum { RECORD_TEXT_BYTES = 256 };
 
 /* Records are checked one by one, since the whole is not looked at before it is written. */
 static EmStatus
@@ -114,9 +130,134 @@ copy_basis (EmDraft *self)
   em_catalogue_clear (&self->catalogue);
   self->rates = rates;
   self->catalogue = catalogue;
-  self->is_catalogue_touched = FALSE;
   g_hash_table_remove_all (self->problems);
   return TRUE;
+}
+
+/* ---- steps ---- */
+
+static void
+free_held (gpointer data)
+{
+  EmHeld *held = data;
+
+  em_rates_clear (&held->rates);
+  em_catalogue_clear (&held->catalogue);
+  g_free (held->where);
+  g_free (held);
+}
+
+static EmHeld *
+held_new (guint parts, const char *where)
+{
+  EmHeld *held = g_new0 (EmHeld, 1);
+
+  em_rates_init (&held->rates);
+  em_catalogue_init (&held->catalogue);
+  held->parts = parts;
+  held->where = g_strdup (where);
+  return held;
+}
+
+static gsize
+size_of (const EmHeld *held)
+{
+  return sizeof *held + (gsize) held->catalogue.n_bases * (sizeof (EmBase) + RECORD_TEXT_BYTES)
+         + (gsize) held->catalogue.n_fillers * (sizeof (EmFiller) + RECORD_TEXT_BYTES);
+}
+
+/* Copies parts of these into *out, which is empty; FALSE, and nothing is there: no memory. */
+static gboolean
+copy_into (EmHeld *out, guint parts, const EmRates *rates, const EmCatalogue *catalogue)
+{
+  EmRates rates_copy;
+
+  if (parts & EM_DRAFT_RATES && em_rates_copy (rates, &rates_copy) != EM_OK)
+    return FALSE;
+  if (parts & EM_DRAFT_CATALOGUE && em_catalogue_copy (catalogue, &out->catalogue) != EM_OK)
+    {
+      if (parts & EM_DRAFT_RATES)
+        em_rates_clear (&rates_copy);
+      return FALSE;
+    }
+  if (parts & EM_DRAFT_RATES)
+    out->rates = rates_copy;
+  return TRUE;
+}
+
+/* What held holds is in the other two from now on, and they in it. */
+static void
+swap_parts (EmHeld *held, EmRates *rates, EmCatalogue *catalogue)
+{
+  if (held->parts & EM_DRAFT_RATES)
+    {
+      EmRates other = *rates;
+      *rates = held->rates;
+      held->rates = other;
+    }
+  if (held->parts & EM_DRAFT_CATALOGUE)
+    {
+      EmCatalogue other = *catalogue;
+      *catalogue = held->catalogue;
+      held->catalogue = other;
+    }
+}
+
+static guint
+changed_parts (EmDraft *self, guint parts)
+{
+  guint changed = 0;
+
+  if (parts & EM_DRAFT_RATES && !em_rates_equal (&self->rates, &self->settled_rates))
+    changed |= EM_DRAFT_RATES;
+  if (parts & EM_DRAFT_CATALOGUE && !em_catalogue_equal (&self->catalogue, &self->settled_catalogue))
+    changed |= EM_DRAFT_CATALOGUE;
+  return changed;
+}
+
+/* Makes what changed since the last step one. Where no memory is left it goes into the next. */
+static void
+record (EmDraft *self, guint parts, const char *where)
+{
+  guint changed = changed_parts (self, parts);
+  guint64 key = where != NULL ? g_quark_from_string (where) : 0;
+  EmHeld *held;
+
+  if (changed == 0)
+    return;
+  held = held_new (changed, where);
+  if (!copy_into (held, changed, &self->rates, &self->catalogue))
+    {
+      free_held (held);
+      return;
+    }
+  swap_parts (held, &self->settled_rates, &self->settled_catalogue);
+  if (em_steps_joins (self->steps, key))
+    free_held (held);
+  else
+    em_steps_add_take (self->steps, key, held, size_of (held));
+}
+
+static void
+step (EmDraft *self, EmStepWay way)
+{
+  EmHeld *held = em_steps_peek (self->steps, way);
+  EmHeld *settled = held != NULL ? held_new (held->parts, NULL) : NULL;
+  g_autofree char *where = NULL;
+
+  if (held == NULL || !copy_into (settled, held->parts, &held->rates, &held->catalogue))
+    {
+      g_clear_pointer (&settled, free_held);
+      return;
+    }
+  em_steps_go (self->steps, way);
+  swap_parts (held, &self->rates, &self->catalogue);
+  swap_parts (settled, &self->settled_rates, &self->settled_catalogue);
+  free_held (settled);
+  g_hash_table_remove_all (self->problems);
+  where = g_strdup (held->where);
+  renew (self);
+  g_signal_emit (self, stepped_signal, 0, where);
 }
 
 static void
@@ -138,6 +279,9 @@ em_draft_finalize (GObject *object)
   g_clear_object (&self->document);
   em_rates_clear (&self->rates);
   em_catalogue_clear (&self->catalogue);
+  em_rates_clear (&self->settled_rates);
+  em_catalogue_clear (&self->settled_catalogue);
+  em_steps_free (self->steps);
   g_clear_pointer (&self->basis, em_basis_unref);
   g_clear_pointer (&self->keeping, em_basis_unref);
   g_clear_pointer (&self->problems, g_hash_table_unref);
@@ -150,6 +294,7 @@ em_draft_class_init (EmDraftClass *class)
 {
   G_OBJECT_CLASS (class)->finalize = em_draft_finalize;
   changed_signal = g_signal_new ("changed", EM_TYPE_DRAFT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  stepped_signal = g_signal_new ("stepped", EM_TYPE_DRAFT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void
@@ -157,6 +302,10 @@ em_draft_init (EmDraft *self)
 {
   em_rates_init (&self->rates);
   em_catalogue_init (&self->catalogue);
+  em_rates_init (&self->settled_rates);
+  em_catalogue_init (&self->settled_catalogue);
+  self->steps = em_steps_new (free_held);
+  em_steps_set_most (self->steps, STEPS_BYTES);
   self->problems = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
 }
 
@@ -171,7 +320,8 @@ em_draft_new (EmBasis *basis, EmDocument *document)
       self->document = g_object_ref (document);
       g_signal_connect_swapped (document, "changed", G_CALLBACK (on_document_changed), self);
     }
-  if (!copy_basis (self))
+  if (!copy_basis (self) || em_rates_copy (&self->rates, &self->settled_rates) != EM_OK
+      || em_catalogue_copy (&self->catalogue, &self->settled_catalogue) != EM_OK)
     {
       g_object_unref (self);
       return NULL;
@@ -213,11 +363,40 @@ em_draft_get_catalogue (EmDraft *self)
 }
 
 void
-em_draft_touch (EmDraft *self, EmDraftPart part)
+em_draft_touch (EmDraft *self, EmDraftPart part, const char *where)
 {
-  if (part & EM_DRAFT_CATALOGUE)
-    self->is_catalogue_touched = TRUE;
+  record (self, part, where);
   renew (self);
+}
+
+void
+em_draft_break (EmDraft *self)
+{
+  em_steps_break (self->steps);
+}
+
+gboolean
+em_draft_can_undo (EmDraft *self)
+{
+  return em_steps_peek (self->steps, EM_STEP_BACK) != NULL;
+}
+
+gboolean
+em_draft_can_redo (EmDraft *self)
+{
+  return em_steps_peek (self->steps, EM_STEP_FORTH) != NULL;
+}
+
+void
+em_draft_undo (EmDraft *self)
+{
+  step (self, EM_STEP_BACK);
+}
+
+void
+em_draft_redo (EmDraft *self)
+{
+  step (self, EM_STEP_FORTH);
 }
 
 void
@@ -239,15 +418,34 @@ em_draft_forget_problem (EmDraft *self, const char *where)
 }
 
 gboolean
+em_draft_has_problem (EmDraft *self, const char *where)
+{
+  return g_hash_table_contains (self->problems, where);
+}
+
+gboolean
 em_draft_has_problems (EmDraft *self)
 {
   return g_hash_table_size (self->problems) > 0;
 }
 
+/* Not as the draft began. */
+static guint
+unkept_parts (EmDraft *self)
+{
+  guint parts = 0;
+
+  if (!em_rates_equal (&self->rates, em_basis_get_rates (self->basis)))
+    parts |= EM_BASIS_RATES;
+  if (!em_catalogue_equal (&self->catalogue, em_basis_get_catalogue (self->basis)))
+    parts |= EM_BASIS_CATALOGUE;
+  return parts;
+}
+
 gboolean
 em_draft_is_changed (EmDraft *self)
 {
-  return self->keeping != NULL || self->is_catalogue_touched || !em_rates_equal (&self->rates, em_basis_get_rates (self->basis));
+  return self->keeping != NULL || unkept_parts (self) != 0;
 }
 
 char *
@@ -275,8 +473,10 @@ em_draft_get_effect (EmDraft *self)
 void
 em_draft_discard (EmDraft *self)
 {
-  if (self->keeping == NULL && copy_basis (self))
-    renew (self);
+  if (self->keeping != NULL || !copy_basis (self))
+    return;
+  record (self, EM_DRAFT_RATES | EM_DRAFT_CATALOGUE, NULL);
+  renew (self);
 }
 
 /* ---- keeping ---- */
@@ -334,7 +534,6 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (GTask) task = data;
   EmDraft *self = g_task_get_source_object (task);
-  guint asked = GPOINTER_TO_UINT (g_task_get_task_data (task));
   GError *error = NULL;
   guint written = em_basis_save_finish (result, &error);
   g_autoptr (EmBasis) kept = g_steal_pointer (&self->keeping);
@@ -346,8 +545,6 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
       if (error == NULL)
         error = g_error_new_literal (EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Not enough memory"));
     }
-  if ((asked & ~written) & EM_BASIS_CATALOGUE)
-    self->is_catalogue_touched = TRUE;
   renew (self);
   if (error != NULL)
     g_task_return_error (task, error);
@@ -360,7 +557,7 @@ em_draft_keep_async (EmDraft *self, GAsyncReadyCallback callback, gpointer data)
 {
   g_autoptr (GTask) task = g_task_new (self, NULL, callback, data);
   g_autofree char *trouble = em_draft_dup_trouble (self);
-  guint parts = self->is_catalogue_touched ? EM_BASIS_CATALOGUE : 0;
+  guint parts = unkept_parts (self);
 
   g_return_if_fail (self->keeping == NULL);
   if (trouble == NULL)
@@ -371,10 +568,6 @@ em_draft_keep_async (EmDraft *self, GAsyncReadyCallback callback, gpointer data)
                                trouble != NULL ? trouble : _("Not enough memory"));
       return;
     }
-  if (!em_rates_equal (&self->rates, em_basis_get_rates (self->basis)))
-    parts |= EM_BASIS_RATES;
-  self->is_catalogue_touched = FALSE;
-  g_task_set_task_data (task, GUINT_TO_POINTER (parts), NULL);
   em_basis_save_async (self->keeping, parts, on_saved, g_steal_pointer (&task));
   g_signal_emit (self, changed_signal, 0);
 }

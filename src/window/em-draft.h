@@ -1,7 +1,9 @@
 /* em-draft: the shop's rate book and metals while they are being changed, and what that does to the open quote.
  *
  * A working copy: nothing outside it changes before it is kept. Emits "changed" after
- * every em_draft_touch, with the effect worked out anew.
+ * every em_draft_touch, with the effect worked out anew. Each touch that changed
+ * something is a step, and "stepped" (where) follows "changed" when one is undone or
+ * done again.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -33,14 +35,23 @@ EmDraft     *em_draft_new           (EmBasis *basis, EmDocument *document);
 /* The quote whose effect is shown from now on; NULL: none. */
 void         em_draft_set_document  (EmDraft *self, EmDocument *document);
 EmDocument  *em_draft_get_document  (EmDraft *self);   /* or NULL */
-/* For changing in place; em_draft_touch follows. */
+/* For changing in place; em_draft_touch follows. part 0: nothing was changed but what is shown. where: page, record and field,
+ * "machines/laser-300/name", of which record may be empty; touches in a row of the same are one step. NULL: a step of its own. */
 EmRates     *em_draft_get_rates     (EmDraft *self);
 EmCatalogue *em_draft_get_catalogue (EmDraft *self);
-void         em_draft_touch         (EmDraft *self, EmDraftPart part);
+void         em_draft_touch         (EmDraft *self, EmDraftPart part, const char *where);
+/* What is typed next is a step of its own. */
+void         em_draft_break         (EmDraft *self);
+/* A step back or forth settles all problems; what was discarded comes back, too. */
+gboolean     em_draft_can_undo      (EmDraft *self);
+gboolean     em_draft_can_redo      (EmDraft *self);
+void         em_draft_undo          (EmDraft *self);
+void         em_draft_redo          (EmDraft *self);
 /* Something typed that can't be taken, by where; text: which entry, and why. NULL text: settled. */
 void         em_draft_set_problem   (EmDraft *self, const char *where, const char *text);
 /* The same as settling, where the entry went away; told with the next change. */
 void         em_draft_forget_problem (EmDraft *self, const char *where);
+gboolean     em_draft_has_problem   (EmDraft *self, const char *where);
 gboolean     em_draft_has_problems  (EmDraft *self);
 gboolean     em_draft_is_changed    (EmDraft *self);
 /* Why it can't be kept as it is, in words; NULL: it can. */

@@ -180,9 +180,25 @@ em_field_choice (const char *label, const char *const *options, GtkWidget **out_
   return em_field_box (label, *out_drop_down);
 }
 
+static gboolean
+has_options (GtkWidget *drop_down, const char *const *options)
+{
+  GtkStringList *list = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down)));
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (list));
+
+  for (guint i = 0; i < n; i++)
+    if (options[i] == NULL || !g_str_equal (options[i], gtk_string_list_get_string (list, i)))
+      return FALSE;
+  return options[n] == NULL;
+}
+
+/* GTK 4.8 falls over a list that is exchanged while one of it is being chosen: the same is left as it is. */
 void
 em_field_set_options (GtkWidget *drop_down, const char *const *options)
 {
+  if (has_options (drop_down, options))
+    return;
+
   g_autoptr (GtkStringList) list = gtk_string_list_new (options);
 
   gtk_drop_down_set_model (GTK_DROP_DOWN (drop_down), G_LIST_MODEL (list));

@@ -185,7 +185,8 @@ on_take (EmJobs *jobs)
     for (int access = 0; access < EM_N_ACCESS; access++)
       if (jobs->check[process][access] != NULL && gtk_check_button_get_active (GTK_CHECK_BUTTON (jobs->check[process][access])))
         em_calibrate_accept (em_draft_get_rates (jobs->draft), (EmProcess) process, (EmAccess) access, &jobs->jobs.by[process][access]);
-  em_draft_touch (jobs->draft, EM_DRAFT_RATES);
+  em_page_touch (jobs->draft, EM_DRAFT_RATES, "jobs", NULL, NULL);
+  em_draft_break (jobs->draft);
   fill (jobs);
 }
 

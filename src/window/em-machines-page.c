@@ -65,9 +65,27 @@ hold_setting (gpointer owner)
 }
 
 static void
-touch (EmMachines *machines)
+touch (EmMachines *machines, const char *field)
 {
-  em_draft_touch (machines->draft, EM_DRAFT_RATES);
+  const EmMachine *machine = shown_machine (machines);
+
+  em_page_touch (machines->draft, EM_DRAFT_RATES, "machines", machine != NULL ? machine->id : NULL, field);
+}
+
+/* Of what is not typed. */
+static void
+touch_once (EmMachines *machines, const char *field)
+{
+  touch (machines, field);
+  em_draft_break (machines->draft);
+}
+
+static void
+on_edited (EmRateEntry *entry, EmMachines *machines)
+{
+  g_autofree char *field = em_rate_entry_dup_where (entry);
+
+  touch (machines, field);
 }
 
 /* A row whose process mask leaves the shown machine out would only invite wrong figures. */
@@ -93,7 +111,7 @@ on_sort (EmMachines *machines)
   EmMachine *machine = shown_machine (machines);
 
   qsort (machine->setting, (size_t) machine->n_settings, sizeof machine->setting[0], by_wire);
-  touch (machines);
+  touch_once (machines, NULL);
 }
 
 static void
@@ -105,7 +123,7 @@ on_remove_setting (GtkButton *button, EmMachines *machines)
   for (int i = row; i + 1 < machine->n_settings; i++)
     machine->setting[i] = machine->setting[i + 1];
   machine->n_settings--;
-  touch (machines);
+  touch_once (machines, NULL);
 }
 
 /* The next wire up, with the figures of the last row to start from. */
@@ -123,7 +141,7 @@ on_add_setting (EmMachines *machines)
       next.wire_mm += 0.1;
     }
   machine->setting[machine->n_settings++] = next;
-  touch (machines);
+  touch_once (machines, NULL);
 }
 
 static void
@@ -166,7 +184,8 @@ add_setting_row (EmMachines *machines, int row)
   for (int i = 0; i < em_n_setting_fields; i++)
     if (is_wanted (&em_setting_fields[i], machine->process))
       {
-        GtkWidget *entry = em_rate_entry_new (&em_setting_fields[i], machines->draft, EM_DRAFT_RATES, hold_setting, place, TRUE);
+        GtkWidget *entry = em_rate_entry_new (&em_setting_fields[i], machines->draft, hold_setting, place, TRUE);
+        g_signal_connect (entry, "edited", G_CALLBACK (on_edited), machines);
         em_rate_entry_set_place (EM_RATE_ENTRY (entry), row_name);
         gtk_grid_attach (GTK_GRID (machines->settings), entry, column++, row + 1, 1, 1);
       }
@@ -217,7 +236,7 @@ on_name (EmMachines *machines)
 
   free (machine->name);
   machine->name = em_text_dup (gtk_editable_get_text (GTK_EDITABLE (machines->name)));
-  touch (machines);
+  touch (machines, "name");
 }
 
 static void
@@ -225,14 +244,14 @@ on_process (GtkDropDown *drop_down, GParamSpec *spec, EmMachines *machines)
 {
   (void) spec;
   shown_machine (machines)->process = (EmProcess) gtk_drop_down_get_selected (drop_down);
-  touch (machines);
+  touch_once (machines, "process");
 }
 
 static void
 on_retired (EmMachines *machines)
 {
   shown_machine (machines)->is_retired = gtk_check_button_get_active (GTK_CHECK_BUTTON (machines->retired));
-  touch (machines);
+  touch_once (machines, "retired");
 }
 
 static void
@@ -245,7 +264,7 @@ on_chosen (GtkDropDown *drop_down, GParamSpec *spec, EmMachines *machines)
     return;
   machines->shown = (int) at;
   machines->n_settings = -1;
-  touch (machines);
+  em_draft_touch (machines->draft, 0, NULL);
 }
 
 /* "laser-300-2": no other machine's. */
@@ -278,7 +297,7 @@ on_copy (EmMachines *machines)
     return;
   machines->shown = rates->n_machines - 1;
   machines->n_settings = -1;
-  touch (machines);
+  touch_once (machines, NULL);
 }
 
 static void
@@ -321,6 +340,20 @@ on_draft_changed (EmMachines *machines)
       em_rate_entry_show (entry);
     }
   show_settings (machines);
+}
+
+/* The machine whose step was undone or done again is shown. */
+static void
+on_stepped (EmMachines *machines, const char *where)
+{
+  g_autofree char *id = em_page_dup_record (where, "machines");
+  int32_t at = em_rates_find_machine (em_draft_get_rates (machines->draft), id);
+
+  if (at < 0 || at == machines->shown)
+    return;
+  machines->shown = at;
+  machines->n_settings = -1;
+  on_draft_changed (machines);
 }
 
 static void
@@ -380,7 +413,8 @@ em_machines_page_new (EmDraft *draft)
   add_head (machines, box);
   for (int i = 0; i < em_n_machine_fields; i++)
     {
-      GtkWidget *entry = em_rate_entry_new (&em_machine_fields[i], draft, EM_DRAFT_RATES, hold_machine, machines, FALSE);
+      GtkWidget *entry = em_rate_entry_new (&em_machine_fields[i], draft, hold_machine, machines, FALSE);
+      g_signal_connect (entry, "edited", G_CALLBACK (on_edited), machines);
       g_ptr_array_add (machines->entries, entry);
       em_fields_add (flow, entry);
     }
@@ -391,7 +425,11 @@ em_machines_page_new (EmDraft *draft)
   g_signal_connect_swapped (machines->retired, "toggled", G_CALLBACK (on_retired), machines);
   g_signal_connect (machines->chooser, "notify::selected", G_CALLBACK (on_chosen), machines);
   g_signal_connect_swapped (machines->copy_button, "clicked", G_CALLBACK (on_copy), machines);
+  em_page_set_field (machines->name, "name");
+  em_page_set_field (machines->process, "process");
+  em_page_set_field (machines->retired, "retired");
   g_signal_connect_swapped (draft, "changed", G_CALLBACK (on_draft_changed), machines);
+  g_signal_connect_swapped (draft, "stepped", G_CALLBACK (on_stepped), machines);
   on_draft_changed (machines);
   g_object_set_data_full (G_OBJECT (page), "machines", machines, free_machines);
   return page;

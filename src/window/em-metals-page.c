@@ -64,6 +64,7 @@ static const EmRateField wire_switches[] =
 static const EmRateField wire_retired = FIGURE (EmFiller, "retired", "Retired: not offered any more, still priced in old quotes", "", EM_RATE_BOOL, is_retired, 0, 1);
 
 enum { TEXT_DESIGNATION, TEXT_SUPPLIER, TEXT_SOURCE, TEXT_REMARK, N_TEXT };
+static const char *const text_ids[N_TEXT] = { "designation", "supplier", "source", "remark" };
 enum { GRAMS_PER_CM3 = 1000, LIST_WIDTH = 260 };
 
 typedef struct
@@ -171,11 +172,42 @@ make_own (EmMetals *metals)
     base_at (metals, metals->shown)->is_own = true;
 }
 
+static const char *
+page_of (EmMetals *metals)
+{
+  return metals->is_wire ? "wires" : "bases";
+}
+
+/* field NULL: a step of its own. */
 static void
-touch_own (EmMetals *metals)
+touch (EmMetals *metals, const char *field)
+{
+  em_page_touch (metals->draft, EM_DRAFT_CATALOGUE, page_of (metals), metals->shown >= 0 ? id_at (metals, metals->shown) : NULL, field);
+  if (field == NULL)
+    em_draft_break (metals->draft);
+}
+
+static void
+touch_own (EmMetals *metals, const char *field)
 {
   make_own (metals);
-  em_draft_touch (metals->draft, EM_DRAFT_CATALOGUE);
+  touch (metals, field);
+}
+
+/* Of what is not typed. */
+static void
+touch_own_once (EmMetals *metals, const char *field)
+{
+  touch_own (metals, field);
+  em_draft_break (metals->draft);
+}
+
+static void
+on_edited (EmRateEntry *entry, EmMetals *metals)
+{
+  g_autofree char *field = em_rate_entry_dup_where (entry);
+
+  touch_own (metals, field);
 }
 
 static int32_t
@@ -197,7 +229,7 @@ on_text (GtkEditable *entry, EmMetals *metals)
 
   free (*text);
   *text = typed[0] != '\0' || which == TEXT_DESIGNATION ? em_text_dup (typed) : NULL;
-  touch_own (metals);
+  touch_own (metals, text_ids[which]);
 }
 
 static void
@@ -210,7 +242,7 @@ on_family (GtkDropDown *drop_down, GParamSpec *spec, EmMetals *metals)
     wire_at (metals, metals->shown)->family = family;
   else
     base_at (metals, metals->shown)->family = family;
-  touch_own (metals);
+  touch_own_once (metals, "family");
 }
 
 static void
@@ -218,7 +250,7 @@ on_balance (GtkDropDown *drop_down, GParamSpec *spec, EmMetals *metals)
 {
   (void) spec;
   composition_of (metals)->balance = (EmElement) gtk_drop_down_get_selected (drop_down);
-  touch_own (metals);
+  touch_own_once (metals, "balance");
 }
 
 static void
@@ -230,7 +262,7 @@ on_process (EmMetals *metals)
     if (gtk_check_button_get_active (GTK_CHECK_BUTTON (metals->process[i])))
       processes |= 1u << i;
   wire_at (metals, metals->shown)->processes = processes;
-  touch_own (metals);
+  touch_own_once (metals, "processes");
 }
 
 static void
@@ -349,7 +381,7 @@ show (EmMetals *metals, int32_t index)
   forget_sizes (metals);
   show_record (metals);
   /* What could not be read of the record before is told no more. */
-  em_draft_touch (metals->draft, 0);
+  em_draft_touch (metals->draft, 0, NULL);
 }
 
 static void
@@ -361,11 +393,22 @@ on_row (GtkListBox *list, GtkListBoxRow *row, EmMetals *metals)
 }
 
 static void
+select_row (EmMetals *metals, int32_t index)
+{
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (metals->list), index);
+
+  /* A search may have hidden it. */
+  if (row != NULL && !gtk_widget_get_child_visible (GTK_WIDGET (row)))
+    gtk_editable_set_text (GTK_EDITABLE (metals->search), "");
+  gtk_list_box_select_row (GTK_LIST_BOX (metals->list), row);
+}
+
+static void
 select_last (EmMetals *metals)
 {
-  em_draft_touch (metals->draft, EM_DRAFT_CATALOGUE);
-  gtk_editable_set_text (GTK_EDITABLE (metals->search), "");
-  gtk_list_box_select_row (GTK_LIST_BOX (metals->list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (metals->list), count (metals) - 1));
+  em_page_touch (metals->draft, EM_DRAFT_CATALOGUE, page_of (metals), id_at (metals, count (metals) - 1), NULL);
+  em_draft_break (metals->draft);
+  select_row (metals, count (metals) - 1);
   show (metals, count (metals) - 1);
   gtk_widget_grab_focus (metals->text[TEXT_DESIGNATION]);
 }
@@ -446,7 +489,7 @@ on_shipped (EmMetals *metals)
       *base = copy;
     }
   forget_sizes (metals);
-  em_draft_touch (metals->draft, EM_DRAFT_CATALOGUE);
+  touch (metals, NULL);
 }
 
 /* New ones stand at the end. */
@@ -455,6 +498,7 @@ on_remove (EmMetals *metals)
 {
   EmCatalogue *catalogue = em_draft_get_catalogue (metals->draft);
   int32_t at = metals->shown;
+  g_autofree char *id = g_strdup (id_at (metals, at));
 
   if (metals->is_wire)
     {
@@ -468,7 +512,8 @@ on_remove (EmMetals *metals)
     }
   metals->shown = MIN (at, count (metals) - 1);
   forget_sizes (metals);
-  em_draft_touch (metals->draft, EM_DRAFT_CATALOGUE);
+  em_page_touch (metals->draft, EM_DRAFT_CATALOGUE, page_of (metals), id, NULL);
+  em_draft_break (metals->draft);
 }
 
 static void
@@ -480,16 +525,31 @@ on_draft_changed (EmMetals *metals)
   show_record (metals);
 }
 
+/* The record whose step was undone or done again is shown. Its sizes may be others. */
+static void
+on_stepped (EmMetals *metals, const char *where)
+{
+  g_autofree char *id = em_page_dup_record (where, page_of (metals));
+  const EmCatalogue *catalogue = em_draft_get_catalogue (metals->draft);
+  int32_t at = metals->is_wire ? em_catalogue_find_filler (catalogue, id) : em_catalogue_find_base (catalogue, id);
+
+  if (id == NULL || id[0] == '\0')
+    return;
+  if (at >= 0 && at != metals->shown)
+    show (metals, at);
+  select_row (metals, metals->shown);
+}
+
 /* ---- the page ---- */
 
 static void
 add_entry (EmMetals *metals, GtkWidget *flow, const EmRateField *field)
 {
-  GtkWidget *entry = em_rate_entry_new (field, metals->draft, EM_DRAFT_CATALOGUE, hold_record, metals, FALSE);
+  GtkWidget *entry = em_rate_entry_new (field, metals->draft, hold_record, metals, FALSE);
 
   if (g_str_equal (field->unit, "g/mm³"))
     em_rate_entry_set_scale (EM_RATE_ENTRY (entry), GRAMS_PER_CM3, "g/cm³");
-  g_signal_connect_swapped (entry, "edited", G_CALLBACK (make_own), metals);
+  g_signal_connect (entry, "edited", G_CALLBACK (on_edited), metals);
   g_ptr_array_add (metals->entries, entry);
   em_fields_add (flow, entry);
 }
@@ -499,6 +559,7 @@ add_text (EmMetals *metals, GtkWidget *box, int which, const char *name)
 {
   gtk_box_append (GTK_BOX (box), em_field_text (name, &metals->text[which]));
   g_object_set_data (G_OBJECT (metals->text[which]), "which", GINT_TO_POINTER (which));
+  em_page_set_field (metals->text[which], text_ids[which]);
   g_signal_connect (metals->text[which], "changed", G_CALLBACK (on_text), metals);
 }
 
@@ -524,6 +585,7 @@ add_composition (EmMetals *metals, GtkWidget *box)
   gtk_box_append (GTK_BOX (inner), em_field_choice (_("The _rest is"), names, &metals->balance));
   gtk_box_append (GTK_BOX (inner), flow);
   gtk_box_append (GTK_BOX (box), em_fold_new (_("Com_position, percent by mass"), inner));
+  em_page_set_field (metals->balance, "balance");
   g_signal_connect (metals->balance, "notify::selected", G_CALLBACK (on_balance), metals);
 }
 
@@ -548,6 +610,7 @@ add_wire_parts (EmMetals *metals, GtkWidget *box)
       g_signal_connect_swapped (metals->process[i], "toggled", G_CALLBACK (on_process), metals);
       gtk_box_append (GTK_BOX (processes), metals->process[i]);
     }
+  em_page_set_field (processes, "processes");
   gtk_box_append (GTK_BOX (box), em_page_heading (_("Fit for, and how it behaves")));
   gtk_box_append (GTK_BOX (box), processes);
   for (gsize i = 0; i < G_N_ELEMENTS (wire_switches); i++)
@@ -584,6 +647,7 @@ form_new (EmMetals *metals)
   gtk_box_append (GTK_BOX (box), buttons);
   add_text (metals, box, TEXT_DESIGNATION, _("_Designation"));
   gtk_box_append (GTK_BOX (box), em_field_choice (_("_Family"), families, &metals->family));
+  em_page_set_field (metals->family, "family");
   g_signal_connect (metals->family, "notify::selected", G_CALLBACK (on_family), metals);
   if (metals->is_wire)
     {
@@ -639,6 +703,7 @@ metals_page_new (EmDraft *draft, gboolean is_wire)
   gtk_list_box_select_row (GTK_LIST_BOX (metals->list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (metals->list), 0));
   g_signal_connect_swapped (metals->search, "search-changed", G_CALLBACK (on_search), metals);
   g_signal_connect_swapped (draft, "changed", G_CALLBACK (on_draft_changed), metals);
+  g_signal_connect_swapped (draft, "stepped", G_CALLBACK (on_stepped), metals);
   g_object_set_data_full (G_OBJECT (page), "metals", metals, free_metals);
   return page;
 }

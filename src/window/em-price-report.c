@@ -5,6 +5,7 @@
 
 #include "em-price-report.h"
 
+#include "em-book-pages.h"
 #include "em-columns.h"
 #include "em-field.h"
 #include "em-words.h"
@@ -210,7 +211,8 @@ em_price_report_apply (EmPriceReport *self)
       gtk_widget_set_visible (self->problem, TRUE);
       return FALSE;
     }
-  em_draft_touch (self->draft, EM_DRAFT_CATALOGUE);
+  em_page_touch (self->draft, EM_DRAFT_CATALOGUE, "wires", NULL, NULL);
+  em_draft_break (self->draft);
   gtk_window_destroy (GTK_WINDOW (self));
   return TRUE;
 }

@@ -20,7 +20,6 @@ struct _EmRateEntry
 
   const EmRateField *field;
   EmDraft     *draft;       /* owned */
-  EmDraftPart  part;
   EmRateHolder holder;
   gpointer     owner;
   char        *place;       /* or NULL */
@@ -34,8 +33,8 @@ G_DEFINE_FINAL_TYPE (EmRateEntry, em_rate_entry, GTK_TYPE_WIDGET)
 
 static guint edited_signal;
 
-static char *
-where_of (EmRateEntry *self)
+char *
+em_rate_entry_dup_where (EmRateEntry *self)
 {
   return g_strdup_printf ("%s/%s", self->place != NULL ? self->place : "", self->field->id);
 }
@@ -44,7 +43,7 @@ where_of (EmRateEntry *self)
 static void
 forget (EmRateEntry *self)
 {
-  g_autofree char *where = where_of (self);
+  g_autofree char *where = em_rate_entry_dup_where (self);
 
   em_draft_forget_problem (self->draft, where);
 }
@@ -52,7 +51,7 @@ forget (EmRateEntry *self)
 static void
 settle (EmRateEntry *self, const char *problem)
 {
-  g_autofree char *where = where_of (self);
+  g_autofree char *where = em_rate_entry_dup_where (self);
   /* The entry may be on a page that is not shown. */
   g_autofree char *text = problem != NULL ? g_strdup_printf ("%s: %s", em_words (self->field->name), problem) : NULL;
 
@@ -66,12 +65,13 @@ put (EmRateEntry *self, double value)
 
   if (self->is_showing || holder == NULL)
     return;
+  gboolean is_same = em_rate_get (self->field, holder) == value || (isnan (value) && isnan (em_rate_get (self->field, holder)));
+  /* Before it is told that it can be read again, or the old figure would be shown over what is typed. */
+  if (!is_same)
+    em_rate_set (self->field, holder, value);
   settle (self, NULL);
-  if (em_rate_get (self->field, holder) == value || (isnan (value) && isnan (em_rate_get (self->field, holder))))
-    return;
-  em_rate_set (self->field, holder, value);
-  g_signal_emit (self, edited_signal, 0);
-  em_draft_touch (self->draft, self->part);
+  if (!is_same)
+    g_signal_emit (self, edited_signal, 0);
 }
 
 static void
@@ -106,6 +106,7 @@ static void
 on_toggled (EmRateEntry *self)
 {
   put (self, gtk_check_button_get_active (GTK_CHECK_BUTTON (self->child)) ? 1 : 0);
+  em_draft_break (self->draft);
 }
 
 static void
@@ -175,14 +176,13 @@ amount_new (EmRateEntry *self, const char *name)
 }
 
 GtkWidget *
-em_rate_entry_new (const EmRateField *field, EmDraft *draft, EmDraftPart part, EmRateHolder holder, gpointer owner, gboolean is_in_table)
+em_rate_entry_new (const EmRateField *field, EmDraft *draft, EmRateHolder holder, gpointer owner, gboolean is_in_table)
 {
   EmRateEntry *self = g_object_new (EM_TYPE_RATE_ENTRY, NULL);
   const char *name = em_words (field->name);
 
   self->field = field;
   self->draft = g_object_ref (draft);
-  self->part = part;
   self->holder = holder;
   self->owner = owner;
   if (field->type == EM_RATE_MINOR)
@@ -224,6 +224,20 @@ em_rate_entry_set_scale (EmRateEntry *self, double factor, const char *unit)
   em_rate_entry_show (self);
 }
 
+/* A step back or forth settles what could not be read, wherever the keyboard is. */
+static void
+drop_settled (EmRateEntry *self)
+{
+  g_autofree char *where = em_rate_entry_dup_where (self);
+
+  if (em_draft_has_problem (self->draft, where))
+    return;
+  if (EM_IS_AMOUNT_ENTRY (self->child))
+    em_amount_entry_forget_unread (EM_AMOUNT_ENTRY (self->child));
+  else if (EM_IS_QUANTITY_ENTRY (self->child))
+    em_quantity_entry_forget_unread (EM_QUANTITY_ENTRY (self->child));
+}
+
 void
 em_rate_entry_show (EmRateEntry *self)
 {
@@ -243,6 +257,7 @@ em_rate_entry_show (EmRateEntry *self)
         em_quantity_entry_set_value (EM_QUANTITY_ENTRY (self->child), EM_ABSENT, EM_UNITS_METRIC);
     }
   self->shown = holder;
+  drop_settled (self);
   if (EM_IS_AMOUNT_ENTRY (self->child))
     em_amount_entry_set_value (EM_AMOUNT_ENTRY (self->child), (gint64) value, &rates->currency, self->field->unit);
   else if (EM_IS_QUANTITY_ENTRY (self->child))

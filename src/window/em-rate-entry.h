@@ -12,18 +12,18 @@
 G_BEGIN_DECLS
 
 #define EM_TYPE_RATE_ENTRY (em_rate_entry_get_type ())
-/* Emits "edited" when the figure in the holder has been changed, before the draft is told. */
+/* Emits "edited" when the figure in the holder has been changed: whoever made the entry touches the draft then. */
 G_DECLARE_FINAL_TYPE (EmRateEntry, em_rate_entry, EM, RATE_ENTRY, GtkWidget)
 
 /* The struct the row's offset counts from, or NULL when there is none at present. */
 typedef void *(*EmRateHolder) (gpointer owner);
 
-/* owner outlives the entry. part: what of the draft it changes; where: its place in the draft's problems, or NULL: field's id.
- * A table's entry shows no label of its own. */
-GtkWidget *em_rate_entry_new  (const EmRateField *field, EmDraft *draft, EmDraftPart part, EmRateHolder holder, gpointer owner,
-                               gboolean is_in_table);
+/* owner outlives the entry. A table's entry shows no label of its own. */
+GtkWidget *em_rate_entry_new  (const EmRateField *field, EmDraft *draft, EmRateHolder holder, gpointer owner, gboolean is_in_table);
 /* Tells entries of several rows apart, for problems and screen readers: "machine 2". */
 void       em_rate_entry_set_place (EmRateEntry *self, const char *place);
+/* Its place and field's id: what it is known by to the draft. */
+char      *em_rate_entry_dup_where (EmRateEntry *self);
 /* Shown as factor times what is stored, in unit, such as g/cm³ for g/mm³. Real figures only. */
 void       em_rate_entry_set_scale (EmRateEntry *self, double factor, const char *unit);
 /* Takes what the holder holds now. */

@@ -58,7 +58,7 @@ put_text (EmShop *shop, EmShopText which, const char *text)
   if (em_text_equal (rates->text[which], text[0] != '\0' ? text : NULL))
     return;
   em_rates_set_text (rates, which, text[0] != '\0' ? text : NULL);
-  em_draft_touch (shop->draft, EM_DRAFT_RATES);
+  em_page_touch (shop->draft, EM_DRAFT_RATES, "shop", NULL, em_shop_text_ids[which]);
 }
 
 static int
@@ -92,6 +92,7 @@ on_paper (GtkDropDown *drop_down, GParamSpec *spec, EmShop *shop)
 {
   (void) spec;
   put_text (shop, EM_SHOP_PAPER, papers[MIN (gtk_drop_down_get_selected (drop_down), 1)]);
+  em_draft_break (shop->draft);
 }
 
 static void
@@ -99,7 +100,8 @@ on_units (GtkDropDown *drop_down, GParamSpec *spec, EmShop *shop)
 {
   (void) spec;
   em_draft_get_rates (shop->draft)->units = gtk_drop_down_get_selected (drop_down) == 1 ? EM_UNITS_INCH : EM_UNITS_METRIC;
-  em_draft_touch (shop->draft, EM_DRAFT_RATES);
+  em_page_touch (shop->draft, EM_DRAFT_RATES, "shop", NULL, "units");
+  em_draft_break (shop->draft);
 }
 
 static void
@@ -114,7 +116,7 @@ on_currency (GtkEditable *entry, EmShop *shop)
   if (!is_known || g_str_equal (currency.code, em_draft_get_rates (shop->draft)->currency.code))
     return;
   em_draft_get_rates (shop->draft)->currency = currency;
-  em_draft_touch (shop->draft, EM_DRAFT_RATES);
+  em_page_touch (shop->draft, EM_DRAFT_RATES, "shop", NULL, "currency");
 }
 
 static void
@@ -129,6 +131,8 @@ on_draft_changed (EmShop *shop)
       em_field_put_text (shop->text[i], rates->text[rows[i].which], shop);
   em_field_put_choice (shop->paper, g_strcmp0 (rates->text[EM_SHOP_PAPER], "letter") == 0, shop);
   em_field_put_choice (shop->units, rates->units == EM_UNITS_INCH, shop);
+  if (!em_draft_has_problem (shop->draft, "currency"))
+    gtk_widget_set_visible (shop->currency_problem, FALSE);
   if (!gtk_widget_get_visible (shop->currency_problem))
     {
       g_autofree char *typed = g_ascii_strup (gtk_editable_get_text (GTK_EDITABLE (shop->currency)), -1);
@@ -176,6 +180,11 @@ em_shop_page_new (EmDraft *draft)
   gtk_box_append (GTK_BOX (box), shop->currency_problem);
   gtk_box_append (GTK_BOX (box), em_page_remark (_("Another currency does not convert amounts: they keep their figures.")));
   add_texts (shop, box);
+  em_page_set_field (shop->currency, "currency");
+  em_page_set_field (shop->units, "units");
+  em_page_set_field (shop->paper, em_shop_text_ids[EM_SHOP_PAPER]);
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    em_page_set_field (shop->text[i], em_shop_text_ids[rows[i].which]);
   on_draft_changed (shop);
   g_signal_connect (shop->currency, "changed", G_CALLBACK (on_currency), shop);
   g_signal_connect (shop->units, "notify::selected", G_CALLBACK (on_units), shop);

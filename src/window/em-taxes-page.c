@@ -43,13 +43,21 @@ tax_of (EmTaxRow *row)
 }
 
 static void
+touch (EmTaxRow *row, const char *what)
+{
+  g_autofree char *field = g_strdup_printf ("%d/%s", row->index, what);
+
+  em_page_touch (row->taxes->draft, EM_DRAFT_RATES, "taxes", NULL, field);
+}
+
+static void
 on_name (EmTaxRow *row)
 {
   EmTax *tax = tax_of (row);
 
   free (tax->name);
   tax->name = em_text_dup (gtk_editable_get_text (GTK_EDITABLE (row->name)));
-  em_draft_touch (row->taxes->draft, EM_DRAFT_RATES);
+  touch (row, "name");
 }
 
 static char *
@@ -73,11 +81,11 @@ on_rate (EmTaxRow *row, const EmReading *reading)
 {
   int64_t ppm;
 
-  set_problem (row, NULL);
   if (em_money_scale (reading != NULL ? reading->value : 0, PPM_PER_PERCENT, &ppm) != EM_OK)
     return;
   tax_of (row)->rate_ppm = ppm;
-  em_draft_touch (row->taxes->draft, EM_DRAFT_RATES);
+  set_problem (row, NULL);
+  touch (row, "rate");
 }
 
 static void
@@ -90,7 +98,8 @@ static void
 on_on_taxes (EmTaxRow *row)
 {
   tax_of (row)->on_taxes = gtk_check_button_get_active (GTK_CHECK_BUTTON (row->on_taxes));
-  em_draft_touch (row->taxes->draft, EM_DRAFT_RATES);
+  touch (row, "on-taxes");
+  em_draft_break (row->taxes->draft);
 }
 
 static void
@@ -108,7 +117,8 @@ on_remove (EmTaxRow *row)
   for (int i = row->index; i + 1 < rates->n_taxes; i++)
     rates->tax[i] = rates->tax[i + 1];
   rates->tax[--rates->n_taxes] = (EmTax) { 0 };
-  em_draft_touch (row->taxes->draft, EM_DRAFT_RATES);
+  em_page_touch (row->taxes->draft, EM_DRAFT_RATES, "taxes", NULL, NULL);
+  em_draft_break (row->taxes->draft);
 }
 
 static void
@@ -118,7 +128,8 @@ on_add (EmTaxes *taxes)
 
   if (em_rates_add_tax_take (em_draft_get_rates (taxes->draft), &tax) != EM_OK)
     return;
-  em_draft_touch (taxes->draft, EM_DRAFT_RATES);
+  em_page_touch (taxes->draft, EM_DRAFT_RATES, "taxes", NULL, NULL);
+  em_draft_break (taxes->draft);
   /* Its name is what is written next. */
   EmTaxRow *row = g_object_get_data (G_OBJECT (gtk_widget_get_last_child (taxes->rows)), "row");
   gtk_widget_grab_focus (row->name);
@@ -130,6 +141,14 @@ name_widget (GtkWidget *widget, const char *what, int index)
   g_autofree char *name = g_strdup_printf ("%s %d", what, index + 1);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+static void
+set_field (EmTaxRow *row, GtkWidget *widget, const char *what)
+{
+  g_autofree char *field = g_strdup_printf ("%d/%s", row->index, what);
+
+  em_page_set_field (widget, field);
 }
 
 static void
@@ -153,6 +172,9 @@ add_row (EmTaxes *taxes)
   name_widget (row->on_taxes, _("Also on the taxes above it, tax"), row->index);
   name_widget (remove, _("Remove tax"), row->index);
   gtk_widget_set_tooltip_text (remove, _("Remove"));
+  set_field (row, row->name, "name");
+  set_field (row, row->rate, "rate");
+  set_field (row, row->on_taxes, "on-taxes");
   gtk_box_append (GTK_BOX (box), row->rate);
   gtk_box_append (GTK_BOX (box), row->on_taxes);
   gtk_box_append (GTK_BOX (box), remove);
@@ -170,7 +192,11 @@ fill_row (EmTaxRow *row)
 {
   const EmTax *tax = tax_of (row);
 
+  g_autofree char *where = where_of (row->index);
+
   em_field_put_text (row->name, tax->name, row);
+  if (!em_draft_has_problem (row->taxes->draft, where))
+    em_quantity_entry_forget_unread (EM_QUANTITY_ENTRY (row->rate));
   em_quantity_entry_set_value (EM_QUANTITY_ENTRY (row->rate), (double) tax->rate_ppm / PPM_PER_PERCENT, EM_UNITS_METRIC);
   g_signal_handlers_block_by_func (row->on_taxes, on_on_taxes, row);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (row->on_taxes), tax->on_taxes);

@@ -44,10 +44,20 @@ wire_of (EmWireSizes *self)
 }
 
 static void
-touch (EmWireSizes *self)
+touch (EmWireSizes *self, const char *field)
 {
-  wire_of (self)->is_own = true;
-  em_draft_touch (self->draft, EM_DRAFT_CATALOGUE);
+  EmFiller *wire = wire_of (self);
+
+  wire->is_own = true;
+  em_page_touch (self->draft, EM_DRAFT_CATALOGUE, "wires", wire->id, field);
+}
+
+/* Of what is not typed. */
+static void
+touch_once (EmWireSizes *self, const char *field)
+{
+  touch (self, field);
+  em_draft_break (self->draft);
 }
 
 static void *
@@ -60,10 +70,12 @@ hold_size (gpointer owner)
 }
 
 static void
-on_size_edited (EmWireSizes *self)
+on_size_edited (EmRateEntry *entry, EmWireSizes *self)
 {
+  g_autofree char *field = em_rate_entry_dup_where (entry);
+
   wire_of (self)->has_demo_price = false;
-  wire_of (self)->is_own = true;
+  touch (self, field);
 }
 
 static int
@@ -80,7 +92,7 @@ on_sort_sizes (EmWireSizes *self)
   EmFiller *wire = wire_of (self);
 
   qsort (wire->size, (size_t) wire->n_sizes, sizeof wire->size[0], by_diameter);
-  touch (self);
+  touch_once (self, NULL);
 }
 
 static void
@@ -97,7 +109,7 @@ on_add_size (EmWireSizes *self)
       size.wire_mm += 0.1;
     }
   wire->size[wire->n_sizes++] = size;
-  touch (self);
+  touch_once (self, NULL);
 }
 
 static void
@@ -109,17 +121,24 @@ on_remove_size (GtkButton *button, EmWireSizes *self)
   for (int i = row; i + 1 < wire->n_sizes; i++)
     wire->size[i] = wire->size[i + 1];
   wire->n_sizes--;
-  touch (self);
+  touch_once (self, NULL);
+}
+
+static char *
+basis_field (int row)
+{
+  return g_strdup_printf ("%d/basis", row);
 }
 
 static void
 on_price_basis (GtkDropDown *drop_down, GParamSpec *spec, EmWireSizes *self)
 {
   int row = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (drop_down), "row"));
+  g_autofree char *field = basis_field (row);
 
   (void) spec;
   wire_of (self)->size[row].basis = (EmPriceBasis) gtk_drop_down_get_selected (drop_down);
-  touch (self);
+  touch_once (self, field);
 }
 
 static void
@@ -138,18 +157,20 @@ add_size_row (EmWireSizes *self, int row)
   EmSizePlace *place = g_new0 (EmSizePlace, 1);
   GtkWidget *remove = gtk_button_new_from_icon_name ("list-remove-symbolic"), *basis = gtk_drop_down_new_from_strings (bases);
   g_autofree char *row_name = g_strdup_printf (_("size %d"), row + 1), *remove_name = g_strdup_printf (_("Remove size %d"), row + 1);
+  g_autofree char *field = basis_field (row);
   g_autofree char *basis_name = g_strdup_printf (_("Price per what, size %d"), row + 1);
 
   place->self = self;
   place->row = row;
   for (int i = 0; i < (int) G_N_ELEMENTS (size_figures); i++)
     {
-      GtkWidget *entry = em_rate_entry_new (&size_figures[i], self->draft, EM_DRAFT_CATALOGUE, hold_size, place, TRUE);
+      GtkWidget *entry = em_rate_entry_new (&size_figures[i], self->draft, hold_size, place, TRUE);
       em_rate_entry_set_place (EM_RATE_ENTRY (entry), row_name);
-      g_signal_connect_swapped (entry, "edited", G_CALLBACK (on_size_edited), self);
+      g_signal_connect (entry, "edited", G_CALLBACK (on_size_edited), self);
       gtk_grid_attach (GTK_GRID (self->grid), entry, i < 2 ? i : i + 1, row + 1, 1, 1);
     }
   gtk_widget_set_valign (basis, GTK_ALIGN_START);
+  em_page_set_field (basis, field);
   g_object_set_data (G_OBJECT (basis), "row", GINT_TO_POINTER (row));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (basis), wire_of (self)->size[row].basis);
   g_signal_connect (basis, "notify::selected", G_CALLBACK (on_price_basis), self);

@@ -198,7 +198,7 @@ START_TEST (what_breaks_a_limit_is_not_kept)
   type_into (book, "margin", "95");
   ck_assert_ptr_null (em_book_window_get_trouble (book));
   em_draft_get_rates (em_book_window_get_draft (book))->machine[0].n_settings = 0;
-  em_draft_touch (em_book_window_get_draft (book), EM_DRAFT_RATES);
+  em_draft_touch (em_book_window_get_draft (book), EM_DRAFT_RATES, NULL);
   ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
   gtk_window_destroy (GTK_WINDOW (book));
 }
@@ -581,6 +581,270 @@ START_TEST (the_effect_is_of_the_quote_at_hand)
 }
 END_TEST
 
+static GtkWidget *
+find_type (GtkWidget *in, GType type)
+{
+  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (in, type) ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_type (child, type);
+  return found;
+}
+
+static GtkWidget *
+find_stack (GtkWidget *in)
+{
+  return find_type (in, GTK_TYPE_STACK);
+}
+
+static GtkWidget *
+find_named_button (GtkWidget *in, const char *name)
+{
+  GtkWidget *found = find_button (in, name);
+
+  if (found == NULL && GTK_IS_BUTTON (in) && g_strcmp0 (gtk_widget_get_tooltip_text (in), name) == 0)
+    found = in;
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_named_button (child, name);
+  return found;
+}
+
+static GtkWidget *
+find_button_of (GtkWidget *in, const char *action)
+{
+  GtkWidget *found = GTK_IS_BUTTON (in) && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (in)), action) == 0 ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_button_of (child, action);
+  return found;
+}
+
+static void
+step (EmBookWindow *book, const char *action)
+{
+  gtk_widget_activate_action (GTK_WIDGET (book), action, NULL);
+  test_settle (20);
+}
+
+static const char *
+text_of (EmBookWindow *book, const char *id)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), id)))));
+}
+
+/* Letters typed into one field are one step; what came back to where it began is no change any more. */
+START_TEST (edits_are_undone_and_done_again)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+
+  ck_assert (!em_draft_can_undo (draft) && !em_draft_can_redo (draft));
+  ck_assert (find_button_of (GTK_WIDGET (book), "win.undo") != NULL && !gtk_widget_get_sensitive (find_button_of (GTK_WIDGET (book), "win.undo")));
+  type_into (book, "bench", "8");
+  type_into (book, "bench", "80");
+  type_into (book, "bench", "80.50");
+  type_into (book, "margin", "31");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 8050);
+  step (book, "win.undo");
+  ck_assert_int_eq (em_draft_get_rates (draft)->margin_ppm, 250000);
+  ck_assert_str_eq (text_of (book, "margin"), "25");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 8050);
+  step (book, "win.undo");
+  ck_assert_str_eq (text_of (book, "bench"), "72.00");
+  ck_assert (em_rates_equal (em_draft_get_rates (draft), em_basis_get_rates (em_application_get_basis (application))));
+  ck_assert (!em_draft_is_changed (draft) && !em_draft_can_undo (draft));
+  step (book, "win.redo");
+  step (book, "win.redo");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 8050);
+  ck_assert_int_eq (em_draft_get_rates (draft)->margin_ppm, 310000);
+  ck_assert (!em_draft_can_redo (draft));
+  /* What is typed after a step back drops what was undone, and is a step of its own. */
+  step (book, "win.undo");
+  type_into (book, "bench", "81");
+  ck_assert (!em_draft_can_redo (draft));
+  step (book, "win.undo");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 8050);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* Coming back to a field is another step. */
+START_TEST (another_visit_is_another_step)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+  GtkWidget *bench = find_entry (GTK_WIDGET (book), "bench"), *margin = find_entry (GTK_WIDGET (book), "margin");
+
+  test_settle (100);
+  gtk_widget_grab_focus (bench);
+  type_into (book, "bench", "80");
+  gtk_widget_grab_focus (margin);
+  gtk_widget_grab_focus (bench);
+  type_into (book, "bench", "90");
+  step (book, "win.undo");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 8000);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* "9x" can't be read: a step back settles it, under the keyboard too. Put right by hand it is what was typed, not what stood there. */
+START_TEST (a_step_back_settles_what_cannot_be_read)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+
+  test_settle (100);
+  gtk_widget_grab_focus (find_entry (GTK_WIDGET (book), "bench"));
+  type_into (book, "margin", "30");
+  type_into (book, "bench", "9x");
+  type_into (book, "receive", "forty");
+  ck_assert_ptr_nonnull (em_book_window_get_trouble (book));
+  step (book, "win.undo");
+  ck_assert_ptr_null (em_book_window_get_trouble (book));
+  ck_assert_str_eq (text_of (book, "bench"), "72.00");
+  ck_assert (em_draft_get_rates (draft)->receive_min > 0);
+  ck_assert (!em_draft_is_changed (draft));
+  type_into (book, "bench", "9x");
+  type_into (book, "bench", "9");
+  ck_assert_str_eq (text_of (book, "bench"), "9");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 900);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+START_TEST (discarding_is_undone)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+
+  type_into (book, "bench", "80");
+  type_into (book, "price", "7.77");
+  em_book_window_discard (book);
+  ck_assert (!em_draft_is_changed (draft));
+  step (book, "win.undo");
+  ck_assert_int_eq (em_draft_get_rates (draft)->bench_minor_per_h, 8000);
+  ck_assert_int_eq (em_draft_get_catalogue (draft)->filler[0].size[0].price_minor, 777);
+  ck_assert_str_eq (text_of (book, "bench"), "80.00");
+  step (book, "win.redo");
+  ck_assert (!em_draft_is_changed (draft));
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* What is on the disk is not what the draft goes back to, so that a step back is a change to be kept. */
+START_TEST (what_was_kept_is_undone)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "money");
+  EmDraft *draft = em_book_window_get_draft (book);
+  g_autofree char *path = em_book_own_rates_path ();
+  EmRates kept;
+
+  type_into (book, "bench", "80");
+  ck_assert (keep (book));
+  step (book, "win.undo");
+  ck_assert (em_draft_is_changed (draft));
+  ck_assert (keep (book));
+  ck_assert (em_rates_load (path, &kept, NULL));
+  ck_assert_int_eq (kept.bench_minor_per_h, 7200);
+  em_rates_clear (&kept);
+  g_unlink (path);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* The rate book and the metals as they are now; each deed below is undone to them, done again, and is seen where it happened. */
+typedef struct { const char *name, *page, *button, *entry, *text; } Deed;   /* button: its text, or what is told under the pointer */
+
+static const Deed deeds[] =
+{
+  { "a machine's figure", "machines", NULL, "wire_high", "1.2" },
+  { "a machine copied", "machines", "Add a _copy", NULL, NULL },
+  { "a row of starting values added", "machines", "Add a _wire size", NULL, NULL },
+  { "a row of starting values removed", "machines", "Remove", NULL, NULL },
+  { "a base metal copied", "bases", "Add a _copy", NULL, NULL },
+  { "a base metal's density", "bases", NULL, "density", "7.7" },
+  { "a wire copied", "wires", "Add a _copy", NULL, NULL },
+  { "a wire's price", "wires", NULL, "price", "7.77" },
+  { "a wire's size removed", "wires", "Remove", NULL, NULL },
+  { "a tax added", "taxes", "_Add a tax", NULL, NULL },
+  { "a tax removed", "taxes", "Remove", NULL, NULL },
+};
+
+static void
+do_deed (EmBookWindow *book, const Deed *deed)
+{
+  GtkWidget *page = gtk_stack_get_child_by_name (GTK_STACK (find_stack (GTK_WIDGET (book))), deed->page);
+
+  if (deed->button != NULL)
+    {
+      GtkWidget *button = find_named_button (page, deed->button);
+      ck_assert_msg (button != NULL, "%s: no button", deed->name);
+      g_signal_emit_by_name (button, "clicked");
+    }
+  else
+    test_type (em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (page, deed->entry))), deed->text);
+}
+
+START_TEST (deeds_are_undone_where_they_happened)
+{
+  const Deed *deed = &deeds[_i];
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, deed->page);
+  EmDraft *draft = em_book_window_get_draft (book);
+  GtkStack *stack = GTK_STACK (find_stack (GTK_WIDGET (book)));
+
+  test_settle (50);
+  g_autoptr (EmBasis) before = em_draft_snapshot (draft);
+  do_deed (book, deed);
+  ck_assert_msg (em_draft_is_changed (draft), "%s: nothing done", deed->name);
+  g_autoptr (EmBasis) after = em_draft_snapshot (draft);
+  em_book_window_show_page (book, "minutes");
+  step (book, "win.undo");
+  ck_assert_msg (em_rates_equal (em_draft_get_rates (draft), em_basis_get_rates (before))
+                 && em_catalogue_equal (em_draft_get_catalogue (draft), em_basis_get_catalogue (before)), "%s: not undone", deed->name);
+  ck_assert_msg (!em_draft_can_undo (draft), "%s: more than one step", deed->name);
+  ck_assert_str_eq (gtk_stack_get_visible_child_name (stack), deed->page);
+  em_book_window_show_page (book, "minutes");
+  step (book, "win.redo");
+  ck_assert_msg (em_rates_equal (em_draft_get_rates (draft), em_basis_get_rates (after))
+                 && em_catalogue_equal (em_draft_get_catalogue (draft), em_basis_get_catalogue (after)), "%s: not done again", deed->name);
+  ck_assert_str_eq (gtk_stack_get_visible_child_name (stack), deed->page);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* Of the second machine, with the first one in sight: the step back shows the second, and the keyboard is in the field. */
+START_TEST (a_step_back_finds_its_record)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "machines");
+  EmDraft *draft = em_book_window_get_draft (book);
+  GtkWidget *page = gtk_stack_get_child_by_name (GTK_STACK (find_stack (GTK_WIDGET (book))), "machines");
+  GtkWidget *chooser = find_type (page, GTK_TYPE_DROP_DOWN);
+  double before = em_draft_get_rates (draft)->machine[1].wire_high_mm;
+
+  ck_assert_int_ge (em_draft_get_rates (draft)->n_machines, 2);
+  test_settle (100);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (chooser), 1);
+  type_into (book, "wire_high", "1.25");
+  ck_assert_double_eq (em_draft_get_rates (draft)->machine[1].wire_high_mm, 1.25);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (chooser), 0);
+  em_book_window_show_page (book, "taxes");
+  test_settle (100);
+  step (book, "win.undo");
+  ck_assert_double_eq (em_draft_get_rates (draft)->machine[1].wire_high_mm, before);
+  ck_assert_int_eq (gtk_drop_down_get_selected (GTK_DROP_DOWN (chooser)), 1);
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (book));
+  ck_assert (focus != NULL && gtk_widget_is_ancestor (focus, find_entry (page, "wire_high")));
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
 int
 main (void)
 {
@@ -604,6 +868,13 @@ main (void)
   tcase_add_loop_test (tcase, records_are_copied_and_taken_away_again, 0, 2);
   tcase_add_test (tcase, a_price_list_is_looked_at_before_it_is_taken);
   tcase_add_test (tcase, amounts_are_typed_as_people_write);
+  tcase_add_test (tcase, edits_are_undone_and_done_again);
+  tcase_add_test (tcase, another_visit_is_another_step);
+  tcase_add_test (tcase, a_step_back_settles_what_cannot_be_read);
+  tcase_add_test (tcase, discarding_is_undone);
+  tcase_add_test (tcase, what_was_kept_is_undone);
+  tcase_add_test (tcase, a_step_back_finds_its_record);
+  tcase_add_loop_test (tcase, deeds_are_undone_where_they_happened, 0, (int) G_N_ELEMENTS (deeds));
   tcase_set_timeout (tcase, 60);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);

@@ -154,7 +154,7 @@ ask_to_keep_the_book (Fixture *f)
 {
   open_book (f, "money");
   em_draft_get_rates (em_book_window_get_draft (f->book))->bench_minor_per_h += 100;
-  em_draft_touch (em_book_window_get_draft (f->book), EM_DRAFT_RATES);
+  em_draft_touch (em_book_window_get_draft (f->book), EM_DRAFT_RATES, NULL);
   gtk_window_close (GTK_WINDOW (f->book));
   return wait_for (GTK_TYPE_MESSAGE_DIALOG);
 }
