@@ -128,12 +128,22 @@ to_chars (Place *place, gsize byte)
   return place->n_chars;
 }
 
+/* "LEAVE 0.2 ON ALL": each feature has its mark there, but the words govern all. */
+static gboolean
+is_note_for_all (const EmMark *mark)
+{
+  return g_strcmp0 (mark->field, "stock") == 0 && g_strcmp0 (mark->reason, "general-note") == 0;
+}
+
 static Look
 look_of (const EmMark *mark, int32_t feature)
 {
   switch (mark->state)
     {
-    case EM_MARK_USED: return (Look) (LOOK_THREAD + MAX (feature, 0) % N_THREADS);
+    case EM_MARK_USED:
+      if (is_note_for_all (mark))
+        return LOOK_GENERAL;
+      return (Look) (LOOK_THREAD + MAX (feature, 0) % N_THREADS);
     case EM_MARK_GENERAL: return LOOK_GENERAL;
     case EM_MARK_UNUSED: return LOOK_UNUSED;
     case EM_MARK_REJECTED: return LOOK_REJECTED;

@@ -453,6 +453,23 @@ START_TEST (marks_stay_under_their_words)
 }
 END_TEST
 
+/* A note of stock for all is over-lined as others that govern are, though each feature holds it. */
+START_TEST (stock_for_all_looks_general)
+{
+  static const char text[] = "Edge nick 12 mm long, 0.8 x 0.6 mm\nFace 20 x 10 mm, add 0.3 mm\nLeave 0.2 mm all over";
+  const int at_stock = (int) (strstr (text, "0.2") - text), at_face = (int) (strstr (text, "20") - text);
+  g_autoptr (EmApplication) application = test_application ();
+  EmWindow *window = blank_window (application);
+  GtkTextBuffer *buffer = em_words_pane_get_buffer (em_window_get_words (window));
+
+  take_words (window, text);
+  ck_assert_int_eq (em_document_get_quote (em_window_get_document (window))->n_features, 2);
+  ck_assert (has_look (buffer, at_stock, "overline") && !has_look (buffer, at_stock, "underline"));
+  ck_assert (has_look (buffer, at_face, "underline") && !has_look (buffer, at_face, "overline"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 /* The model alone: it tells of what changed and of nothing else. */
 
 typedef struct { guint n_told, at, removed, added; } Told;
@@ -492,5 +509,5 @@ START_TEST (the_model_tells_of_no_more_than_changed)
 END_TEST
 
 TEST_MAIN ("long quotes", the_list_moves_on_under_what_is_dragged, few_rows_stand_for_many_features, a_row_that_is_selected_is_the_feature_shown, the_keyboard_comes_to_the_selected_row, a_feature_moves_with_the_keyboard_on_it,
-           a_price_follows_in_row_and_line, unfolded_lines_are_in_sight, lines_that_went_while_folded_are_gone, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words,
+           a_price_follows_in_row_and_line, unfolded_lines_are_in_sight, lines_that_went_while_folded_are_gone, what_is_too_long_to_be_read_is_told, questions_come_a_few_at_a_time, marks_stay_under_their_words, stock_for_all_looks_general,
            the_model_tells_of_no_more_than_changed)
