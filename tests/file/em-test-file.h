@@ -20,9 +20,8 @@ typedef struct { const TTest *test; int n; } EmTestRow;
 #define EM_TEST(test) { test, 1 }
 #define EM_TEST_LOOP(test, rows) { test, (int) G_N_ELEMENTS (rows) }
 
-/* set_up and tear_down, where given, run around each test. */
 static inline int
-em_test_run_in (const char *name, const EmTestRow *rows, int n_rows, SFun set_up, SFun tear_down)
+em_test_run_how (const char *name, const EmTestRow *rows, int n_rows, SFun set_up, SFun tear_down, enum fork_status how)
 {
   Suite *suite = suite_create (name);
   TCase *tcase = tcase_create (name);
@@ -35,12 +34,28 @@ em_test_run_in (const char *name, const EmTestRow *rows, int n_rows, SFun set_up
   tcase_set_timeout (tcase, g_getenv ("ESTIMEND_TEST_KILLS") != NULL ? 600 : 60);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
+  srunner_set_fork_status (runner, how);
   srunner_run_all (runner, CK_ENV);
 
   int n_failed = srunner_ntests_failed (runner);
 
   srunner_free (runner);
   return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+/* set_up and tear_down, where given, run around each test. */
+static inline int
+em_test_run_in (const char *name, const EmTestRow *rows, int n_rows, SFun set_up, SFun tear_down)
+{
+  return em_test_run_how (name, rows, n_rows, set_up, tear_down, CK_FORK_GETENV);
+}
+
+/* Each test in a process of its own, whatever CK_FORK says: a process is one session of unsaved work, in one folder, for as long as it
+ * lives, and rights, file system and system calls that a test gives up do not come back. */
+static inline int
+em_test_run_apart (const char *name, const EmTestRow *rows, int n_rows, SFun set_up, SFun tear_down)
+{
+  return em_test_run_how (name, rows, n_rows, set_up, tear_down, CK_FORK);
 }
 
 static inline int

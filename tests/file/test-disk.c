@@ -279,6 +279,15 @@ START_TEST (lock_or_a_reason)
 }
 END_TEST
 
+static void
+take_lock_killed_at (const char *path, int nth)
+{
+  em_test_disk_arm (EM_TEST_DISK_KILL, nth, 0);
+  em_lock_take (path, NULL);
+  em_test_disk_disarm ();
+  _exit (0);
+}
+
 START_TEST (lock_of_the_killed)
 {
   g_autofree char *path = g_build_filename (folder, "q.estimend", NULL);
@@ -289,12 +298,7 @@ START_TEST (lock_of_the_killed)
       int status;
       pid_t child = fork ();
       if (child == 0)
-        {
-          em_test_disk_arm (EM_TEST_DISK_KILL, nth, 0);
-          em_lock_take (path, NULL);
-          em_test_disk_disarm ();
-          _exit (0);
-        }
+        take_lock_killed_at (path, nth);
       ck_assert_int_eq (waitpid (child, &status, 0), child);
       goes_on = WIFSIGNALED (status);
       g_autoptr (GError) error = NULL;
@@ -424,5 +428,5 @@ main (void)
     EM_TEST_LOOP (read_or_a_reason, readers), EM_TEST (index_or_none), EM_TEST (work_stays_until_it_is_read),
   };
 
-  return em_test_run_in ("disk", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
+  return em_test_run_apart ("disk", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
 }

@@ -843,5 +843,5 @@ main (void)
     EM_TEST_LOOP (a_gigabyte, loaders), EM_TEST (without_end), EM_TEST (tricks_of_tables),
   };
 
-  return em_test_run_in ("hostile", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
+  return em_test_run_apart ("hostile", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
 }

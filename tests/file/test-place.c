@@ -315,5 +315,5 @@ main (void)
     EM_TEST_LOOP (link_in_its_place, em_test_files), EM_TEST_LOOP (link_to_a_folder_that_is_gone, em_test_files),
   };
 
-  return em_test_run_in ("place", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
+  return em_test_run_apart ("place", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
 }

@@ -162,7 +162,9 @@ START_TEST (not_from_the_living)
         pause ();
       _exit (0);
     }
+  close (ends[1]);   /* so that the end of a child that fails is seen */
   ck_assert (read (ends[0], &ready, 1) == 1);
+  close (ends[0]);
   ck_assert_int_eq (ask_another_program (), 0);
   g_autoptr (GPtrArray) early = em_recovery_find ();
   ck_assert_uint_eq (early->len, 0);
@@ -313,12 +315,12 @@ START_TEST (killed_at_any_moment)
       pid_t child = fork ();
       if (child == 0)
         keep_for_ever (ends[1]);
+      close (ends[1]);   /* so that the end of a child that fails is seen */
       ck_assert (read (ends[0], &ready, 1) == 1);
       g_usleep ((gulong) g_random_int_range (0, 6000));
       kill (child, SIGKILL);
       ck_assert (waitpid (child, NULL, 0) == child);
       close (ends[0]);
-      close (ends[1]);
       g_autoptr (GPtrArray) found = em_recovery_find ();
       ck_assert_uint_eq (found->len, 1);
       if (em_recovery_read (found->pdata[0], &file, NULL))
@@ -349,5 +351,5 @@ main (int argc, char **argv)
     EM_TEST (damaged_is_told_of), EM_TEST_LOOP (quote_within, journals), EM_TEST (nowhere_to_keep), EM_TEST (killed_at_any_moment),
   };
 
-  return em_test_run_in ("recovery", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
+  return em_test_run_apart ("recovery", rows, (int) G_N_ELEMENTS (rows), make_folder, drop_folder);
 }
