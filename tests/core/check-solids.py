@@ -15,7 +15,9 @@
 # Copyright (C) 2026 The Estimend developers
 # SPDX-License-Identifier: GPL-3.0-or-later
 import math
+import os
 import random
+import shlex
 import subprocess
 import sys
 
@@ -25,6 +27,8 @@ except ImportError:
     print('gmsh for Python is not installed: no solids to check against')
     sys.exit(77)
 
+# What the probe runs under, such as valgrind with its options.
+WRAPPER = shlex.split(os.environ.get('ESTIMEND_TEST_WRAPPER', ''))
 TOLERANCE = 1e-6
 FILLETED = {'outer filleted': 5e-4, 'bore filleted': 5e-4}   # forms of a corner with a tolerance of their own
 NO_LENGTHS = ('form', 'side', 'ends', 'corners', 'wraps', 'angle', 'arc', 'draft', 'area')
@@ -403,14 +407,14 @@ def draw_cases(count):
 
 def ask(probe, cases):
     lines = [' '.join([kind] + ['%s=%.17g' % pair for pair in fields.items()]) for kind, fields, _, _ in cases]
-    run = subprocess.run([probe], input='\n'.join(lines) + '\n', capture_output=True, text=True, check=True)
+    run = subprocess.run([*WRAPPER, probe], input='\n'.join(lines) + '\n', capture_output=True, text=True, check=True)
     return lines, run.stdout.splitlines()
 
 
 def find_gaps(probe, cases):
     """What the program has and no shape here draws: a kind, a field, an option."""
     gaps = []
-    for line in subprocess.run([probe, 'kinds'], capture_output=True, text=True, check=True).stdout.splitlines():
+    for line in subprocess.run([*WRAPPER, probe, 'kinds'], capture_output=True, text=True, check=True).stdout.splitlines():
         kind, *fields = line.split()
         drawn = [case[1] for case in cases if case[0] == kind]
         for field in fields:

@@ -154,6 +154,16 @@ START_TEST (leaves_what_it_may_not_replace)
 }
 END_TEST
 
+/* SIGXFSZ ends the program in the middle of it. */
+static void
+save_half (const char *path, const char *text)
+{
+  const struct rlimit limit = { LONG / 2, LONG / 2 };
+
+  setrlimit (RLIMIT_FSIZE, &limit);
+  _exit (save (path, text, NULL));
+}
+
 /* Nobody reads in what is half written what the file itself keeps from him. */
 START_TEST (closed_while_it_is_written)
 {
@@ -165,11 +175,7 @@ START_TEST (closed_while_it_is_written)
   ck_assert_int_eq (g_chmod (path, 0600), 0);
   child = fork ();
   if (child == 0)
-    {
-      const struct rlimit limit = { LONG / 2, LONG / 2 };   /* SIGXFSZ ends it in its middle */
-      setrlimit (RLIMIT_FSIZE, &limit);
-      _exit (save (path, text, NULL));
-    }
+    save_half (path, text);
   ck_assert_int_eq (waitpid (child, NULL, 0), child);
   umask (before);
   ck_assert_uint_eq (mode_of (half), 0600);
@@ -211,7 +217,9 @@ START_TEST (cut_save_keeps_the_old)
       signal (SIGXFSZ, SIG_IGN);
       if (setrlimit (RLIMIT_FSIZE, &limit) != 0)
         _exit (2);
-      _exit (save (path, text, NULL) ? 1 : 0);
+      gboolean is_good = save (path, text, NULL);
+      g_clear_pointer (&text, g_free);
+      _exit (is_good ? 1 : 0);
     }
   ck_assert_int_eq (waitpid (child, &status, 0), child);
   ck_assert (WIFEXITED (status));
