@@ -349,6 +349,13 @@ em_quote_file_parse (GBytes *bytes, const char *name, EmQuoteFile *out_file, GEr
   return FALSE;
 }
 
+GBytes *
+em_quote_file_bytes (const char *path, EmFileStamp *out_stamp, GError **error)
+{
+  em_file_stamp (path, out_stamp);
+  return em_xml_read_file (path, quote_limits.size_max, error);
+}
+
 gboolean
 em_quote_file_load (const char *path, EmQuoteFile *out_file, GError **error)
 {
@@ -356,8 +363,7 @@ em_quote_file_load (const char *path, EmQuoteFile *out_file, GError **error)
   g_autoptr (GBytes) bytes = NULL;
   EmFileStamp stamp;
 
-  em_file_stamp (path, &stamp);
-  bytes = em_xml_read_file (path, quote_limits.size_max, error);
+  bytes = em_quote_file_bytes (path, &stamp, error);
   if (bytes == NULL || !em_quote_file_parse (bytes, name, out_file, error))
     return FALSE;
   out_file->stamp = stamp;

@@ -47,6 +47,8 @@ typedef struct
 void         em_quote_file_init  (EmQuoteFile *out_file);
 void         em_quote_file_clear (EmQuoteFile *file);
 gboolean     em_quote_file_parse (GBytes *bytes, const char *name, EmQuoteFile *out_file, GError **error);
+/* The bytes of path, no more than a quote may have, and what the file was just before. */
+GBytes      *em_quote_file_bytes (const char *path, EmFileStamp *out_stamp, GError **error);
 gboolean     em_quote_file_load  (const char *path, EmQuoteFile *out_file, GError **error);
 GBytes      *em_quote_file_write (const EmQuoteFile *file, GError **error);
 gboolean     em_quote_file_save  (const char *path, const EmQuoteFile *file, GError **error);

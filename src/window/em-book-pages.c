@@ -48,6 +48,21 @@ em_page_remark (const char *text)
   return label;
 }
 
+GtkWidget *
+em_step_button_new (EmStepWay way, gboolean is_word)
+{
+  const char *name = way == EM_STEP_BACK ? _("Undo") : _("Redo");
+  GtkWidget *button = is_word ? gtk_button_new_with_label (name)
+                              : gtk_button_new_from_icon_name (way == EM_STEP_BACK ? "edit-undo-symbolic" : "edit-redo-symbolic");
+
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (button, way == EM_STEP_BACK ? _("Undo (Ctrl+Z)") : _("Redo (Ctrl+Shift+Z)"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  if (!is_word)
+    gtk_widget_add_css_class (button, "flat");
+  return button;
+}
+
 /* ---- the way to a field ---- */
 
 void

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "em-draft.h"
+#include "em-steps.h"
 
 #include <gtk/gtk.h>
 
@@ -27,6 +28,9 @@ GtkWidget *em_jobs_page_new     (EmDraft *draft, EmBasis *basis);
 GtkWidget *em_page_new          (GtkWidget **out_box);   /* scrolls; its box takes the content */
 GtkWidget *em_page_heading      (const char *text);
 GtkWidget *em_page_remark       (const char *text);
+
+/* Undo or Redo, as a word or a picture. */
+GtkWidget *em_step_button_new   (EmStepWay way, gboolean is_word);
 
 /* Touches the draft at page, record and field, so that a step back finds the way there; record and field may be NULL. */
 void       em_page_touch        (EmDraft *draft, EmDraftPart part, const char *page, const char *record, const char *field);

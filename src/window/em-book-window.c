@@ -361,18 +361,6 @@ em_book_window_class_init (EmBookWindowClass *class)
 }
 
 static GtkWidget *
-step_button_new (const char *icon, const char *action, const char *name, const char *tooltip)
-{
-  GtkWidget *button = gtk_button_new_from_icon_name (icon);
-
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_tooltip_text (button, tooltip);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  return button;
-}
-
-static GtkWidget *
 footer_new (EmBookWindow *self)
 {
   GtkWidget *footer = gtk_grid_new (), *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
@@ -392,9 +380,10 @@ footer_new (EmBookWindow *self)
   gtk_widget_add_css_class (self->keep_button, "call");
   GtkWidget *parts[] =
   {
-    words, step_button_new ("edit-undo-symbolic", "win.undo", _("Undo"), _("Undo (Ctrl+Z)")),
-    step_button_new ("edit-redo-symbolic", "win.redo", _("Redo"), _("Redo (Ctrl+Shift+Z)")), self->discard_button, self->keep_button,
+    words, em_step_button_new (EM_STEP_BACK, FALSE), em_step_button_new (EM_STEP_FORTH, FALSE), self->discard_button, self->keep_button,
   };
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (parts[1]), "win.undo");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (parts[2]), "win.redo");
   /* A grid, as a GtkBox asks a text that wraps how high it is at widths it never gets. */
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
     {

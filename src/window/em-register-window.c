@@ -11,6 +11,7 @@
 #include "em-register-filter.h"
 #include "em-register-panel.h"
 #include "em-register-table.h"
+#include "em-register-undo.h"
 #include "em-register-work.h"
 #include "em-revision.h"
 #include "em-settings.h"
@@ -26,7 +27,6 @@ struct _EmRegisterWindow
   EmApplication  *application;   /* borrowed: it owns all windows */
   EmRegister     *reg;           /* owned; NULL: no folder yet, or its index is still being read */
   GCancellable   *scan;          /* owned; NULL: none runs, and no index is read */
-  guint           n_writing;     /* states on their way to a file */
   GSimpleActionGroup *actions;   /* owned: "register" */
   GtkFileChooserNative *chooser; /* owned */
   gboolean        is_unread;     /* the last look was stopped, or the folder could not be read */
@@ -34,7 +34,7 @@ struct _EmRegisterWindow
   GFileMonitor   *monitor;       /* owned; of the folder itself, not of folders in it; or NULL */
   guint           looking_again, showing_progress;   /* sources; 0: none */
 
-  GtkWidget *pages, *filter, *table, *panel, *summary, *progress, *cancel_button, *folder_label;
+  GtkWidget *pages, *filter, *table, *panel, *undo, *summary, *progress, *cancel_button, *folder_label;
 };
 
 G_DEFINE_FINAL_TYPE (EmRegisterWindow, em_register_window, GTK_TYPE_WINDOW)
@@ -291,18 +291,41 @@ em_register_window_revise (EmRegisterWindow *self)
   derive (self, TRUE);
 }
 
-static void
-on_state_written (GObject *source, GAsyncResult *result, gpointer data)
+static gboolean
+is_writing (EmRegisterWindow *self)
 {
-  g_autoptr (EmRegisterWindow) self = data;
-  g_autoptr (GError) error = NULL;
+  return self->undo != NULL && em_register_undo_is_busy (EM_REGISTER_UNDO (self->undo));
+}
 
-  (void) source;
-  self->n_writing--;
-  if (!em_register_work_state_finish (result, &error) && self->summary != NULL)
-    say (self, error->message);
-  if (self->summary != NULL)
-    rescan (self);
+/* The quote that a step was made in is shown, where it is among those found. */
+static void
+select_path (EmRegisterWindow *self, const char *path)
+{
+  guint n = self->reg != NULL ? em_register_table_count (EM_REGISTER_TABLE (self->table)) : 0;
+
+  for (guint row = 0; row < n; row++)
+    {
+      g_autofree char *other = em_register_dup_path (self->reg, em_register_table_get_index (EM_REGISTER_TABLE (self->table), row));
+      if (!g_str_equal (other, path))
+        continue;
+      em_register_table_select (EM_REGISTER_TABLE (self->table), row);
+      return;
+    }
+}
+
+static void
+on_written (EmRegisterWindow *self, const char *path, const char *trouble)
+{
+  if (self->summary == NULL)
+    return;
+  select_path (self, path);
+  if (trouble != NULL)
+    say (self, trouble);
+  else
+    g_clear_pointer (&self->said, g_free);
+  /* A state that was not taken is not shown either. */
+  on_selected (self);
+  rescan (self);
 }
 
 void
@@ -319,9 +342,22 @@ em_register_window_set_state (EmRegisterWindow *self, EmState state)
     }
   else if (open == NULL && entry != NULL && entry->problem == NULL && entry->state != state)
     {
-      self->n_writing++;
-      em_register_work_state_async (path, state, em_application_get_basis (self->application), NULL, on_state_written, g_object_ref (self));
+      g_autofree char *title = em_register_number_text (entry);
+      if (!em_register_undo_set_state (EM_REGISTER_UNDO (self->undo), path, title, entry->state, state, em_application_get_basis (self->application)))
+        on_selected (self);
     }
+}
+
+static void
+on_undo (EmRegisterWindow *self)
+{
+  em_register_undo_go (EM_REGISTER_UNDO (self->undo), EM_STEP_BACK);
+}
+
+static void
+on_redo (EmRegisterWindow *self)
+{
+  em_register_undo_go (EM_REGISTER_UNDO (self->undo), EM_STEP_FORTH);
 }
 
 static void
@@ -447,7 +483,7 @@ on_looking_again (gpointer data)
   EmRegisterWindow *self = data;
 
   /* What changed behind the scan that runs is looked at after it. */
-  if (self->scan != NULL || self->n_writing > 0)
+  if (self->scan != NULL || is_writing (self))
     return G_SOURCE_CONTINUE;
   self->looking_again = 0;
   rescan (self);
@@ -479,7 +515,7 @@ watch (EmRegisterWindow *self, const char *folder)
 static void
 on_active (EmRegisterWindow *self)
 {
-  if (gtk_window_is_active (GTK_WINDOW (self)) && self->scan == NULL && self->n_writing == 0)
+  if (gtk_window_is_active (GTK_WINDOW (self)) && self->scan == NULL && !is_writing (self))
     rescan (self);
 }
 
@@ -575,6 +611,7 @@ on_action (GSimpleAction *action, GVariant *target, gpointer data)
   static const struct { const char *name; void (*act) (EmRegisterWindow *self); } acts[] =
   {
     { "open", em_register_window_open }, { "revise", em_register_window_revise }, { "copy", em_register_window_copy }, { "again", on_rescan },
+    { "undo", on_undo }, { "redo", on_redo },
   };
   const char *name = g_action_get_name (G_ACTION (action));
 
@@ -598,6 +635,7 @@ static const GActionEntry entries[] =
 {
   { .name = "open", .activate = on_action }, { .name = "revise", .activate = on_action }, { .name = "copy", .activate = on_action },
   { .name = "again", .activate = on_action }, { .name = "find", .activate = on_find },
+  { .name = "undo", .activate = on_action }, { .name = "redo", .activate = on_action },
 };
 
 static gboolean
@@ -620,7 +658,7 @@ em_register_window_dispose (GObject *object)
   watch (self, NULL);
   drop_source (&self->looking_again);
   drop_source (&self->showing_progress);
-  self->summary = self->progress = NULL;
+  self->summary = self->progress = self->undo = NULL;
   g_clear_object (&self->scan);
   g_clear_object (&self->actions);
   g_clear_object (&self->chooser);
@@ -638,6 +676,10 @@ em_register_window_class_init (EmRegisterWindowClass *class)
   GTK_WINDOW_CLASS (class)->close_request = em_register_window_close_request;
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "register.find", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F5, 0, "register.again", NULL);
+  /* Not as the keys of all windows: what is typed in the search has steps of its own, which come first there. */
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK, "register.undo", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "register.redo", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_y, GDK_CONTROL_MASK, "register.redo", NULL);
 }
 
 static GtkWidget *
@@ -749,6 +791,8 @@ em_register_window_init (EmRegisterWindow *self)
   gtk_widget_set_vexpand (row, TRUE);
   gtk_box_append (GTK_BOX (box), self->filter);
   gtk_box_append (GTK_BOX (box), row);
+  self->undo = em_register_undo_new ();
+  gtk_box_append (GTK_BOX (box), self->undo);
   gtk_box_append (GTK_BOX (box), foot_new (self));
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_title (GTK_WINDOW (self), _("Past quotes"));
@@ -766,6 +810,7 @@ em_register_window_init (EmRegisterWindow *self)
   g_signal_connect_swapped (self->table, "selected", G_CALLBACK (on_selected), self);
   g_signal_connect_swapped (self->table, "activated", G_CALLBACK (em_register_window_open), self);
   g_signal_connect_swapped (self->panel, "state", G_CALLBACK (on_state), self);
+  g_signal_connect_object (self->undo, "written", G_CALLBACK (on_written), self, G_CONNECT_SWAPPED);
 }
 
 EmRegisterWindow *
@@ -790,7 +835,7 @@ em_register_window_present (EmApplication *application)
 gboolean
 em_register_window_is_busy (EmRegisterWindow *self)
 {
-  return self->scan != NULL || self->n_writing > 0;
+  return self->scan != NULL || is_writing (self);
 }
 
 void
@@ -849,4 +894,10 @@ const char *
 em_register_window_get_changes (EmRegisterWindow *self)
 {
   return em_register_panel_get_changes (EM_REGISTER_PANEL (self->panel));
+}
+
+const char *
+em_register_window_get_done (EmRegisterWindow *self)
+{
+  return em_register_undo_get_said (EM_REGISTER_UNDO (self->undo));
 }

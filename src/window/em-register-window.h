@@ -35,5 +35,7 @@ void         em_register_window_open         (EmRegisterWindow *self);
 void         em_register_window_copy         (EmRegisterWindow *self);
 void         em_register_window_revise       (EmRegisterWindow *self);
 void         em_register_window_set_state    (EmRegisterWindow *self, EmState state);
+/* What the bar says was done to a state last; NULL: nothing can be undone or done again. */
+const char  *em_register_window_get_done     (EmRegisterWindow *self);
 
 G_END_DECLS

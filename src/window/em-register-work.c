@@ -18,6 +18,7 @@ typedef struct
   EmBasis    *basis;           /* owned or NULL */
   EmQuoteFile file, old_file;
   gboolean    has_file, has_old_file;
+  GBytes     *before, *after;  /* the whole file; owned or NULL */
   EmRevisionPair *pair;        /* of the two files, or NULL */
 } EmWork;
 
@@ -32,6 +33,8 @@ free_work (gpointer data)
   if (work->has_old_file)
     em_quote_file_clear (&work->old_file);
   g_clear_pointer (&work->basis, em_basis_unref);
+  g_clear_pointer (&work->before, g_bytes_unref);
+  g_clear_pointer (&work->after, g_bytes_unref);
   g_free (work->path);
   g_free (work->old_path);
   g_free (work);
@@ -93,8 +96,22 @@ put_state (EmWork *work, GError **error)
       g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_NO_SPACE, _("Not enough memory"));
       return FALSE;
     }
-  g_autoptr (GBytes) bytes = em_quote_file_write (file, error);
-  return bytes != NULL && em_save_bytes_over (work->path, bytes, &file->stamp, &stamp, error);
+  work->after = em_quote_file_write (file, error);
+  return work->after != NULL && em_save_bytes_over (work->path, work->after, &file->stamp, &stamp, error);
+}
+
+/* As load, and the bytes are kept. */
+static gboolean
+load_whole (EmWork *work, GError **error)
+{
+  g_autofree char *name = g_path_get_basename (work->path);
+  EmFileStamp stamp;
+
+  work->before = em_quote_file_bytes (work->path, &stamp, error);
+  work->has_file = work->before != NULL && em_quote_file_parse (work->before, name, &work->file, error);
+  if (work->has_file)
+    work->file.stamp = stamp;
+  return work->has_file;
 }
 
 /* Somebody who has it open would be asked about a change he can't see: better not made. */
@@ -109,7 +126,7 @@ state_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *canc
 
   (void) source;
   (void) cancellable;
-  if (lock != NULL && load (work, &error) && put_state (work, &error))
+  if (lock != NULL && load_whole (work, &error) && put_state (work, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);
@@ -127,7 +144,66 @@ em_register_work_state_async (const char *path, EmState state, EmBasis *basis, G
 }
 
 gboolean
-em_register_work_state_finish (GAsyncResult *result, GError **error)
+em_register_work_state_finish (GAsyncResult *result, GBytes **out_before, GBytes **out_after, GError **error)
+{
+  EmWork *work = g_task_get_task_data (G_TASK (result));
+
+  if (!g_task_propagate_boolean (G_TASK (result), error))
+    return FALSE;
+  *out_before = g_steal_pointer (&work->before);
+  *out_after = g_steal_pointer (&work->after);
+  return TRUE;
+}
+
+/* ---- and back ---- */
+
+static gboolean
+replace (EmWork *work, GError **error)
+{
+  EmFileStamp stamp, written;
+  g_autoptr (GBytes) present = em_quote_file_bytes (work->path, &stamp, error);
+  g_autofree char *name = g_filename_display_basename (work->path);
+
+  if (present == NULL)
+    return FALSE;
+  if (!g_bytes_equal (present, work->before))
+    {
+      g_set_error (error, EM_FILE_ERROR, EM_FILE_ERROR_CHANGED, _("“%s” was changed since then, so it stays as it is."), name);
+      return FALSE;
+    }
+  return em_save_bytes_over (work->path, work->after, &stamp, &written, error);
+}
+
+static void
+replace_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  EmWork *work = data;
+  GError *error = NULL;
+
+  em_lock_release_wait (EM_LOCK_PATIENCE_MS);
+  g_autoptr (EmLock) lock = em_lock_take (work->path, &error);
+
+  (void) source;
+  (void) cancellable;
+  if (lock != NULL && replace (work, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+void
+em_register_work_replace_async (const char *path, GBytes *expected, GBytes *wanted, GAsyncReadyCallback callback, gpointer data)
+{
+  EmWork *work = g_new0 (EmWork, 1);
+
+  work->path = g_strdup (path);
+  work->before = g_bytes_ref (expected);
+  work->after = g_bytes_ref (wanted);
+  start (work, replace_in_thread, NULL, callback, data);
+}
+
+gboolean
+em_register_work_replace_finish (GAsyncResult *result, GError **error)
 {
   return g_task_propagate_boolean (G_TASK (result), error);
 }

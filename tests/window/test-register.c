@@ -383,6 +383,140 @@ START_TEST (a_quote_that_is_open_elsewhere_is_left_alone)
 }
 END_TEST
 
+static void
+step (EmRegisterWindow *window, const char *action)
+{
+  gtk_widget_activate_action (GTK_WIDGET (window), action, NULL);
+  wait_for_scan (window);
+}
+
+/* A sent quote with a line that this program would not write, made a draft and back: byte by byte as it was, its rates with it. */
+START_TEST (a_state_is_undone_to_the_byte)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *path = path_of ("blow-mold"), *sent = NULL, *draft = NULL, *undone = NULL, *again = NULL;
+  EmQuoteFile file;
+  gsize length, other_length;
+
+  ck_assert_ptr_null (em_register_window_get_done (window));
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_SENT);
+  wait_for_scan (window);
+  /* A comment is no part of a quote: writing the quote anew would lose it. */
+  ck_assert (g_file_get_contents (path, &sent, NULL, NULL));
+  g_autofree char *marked = g_strconcat (sent, "<!-- by hand -->\n", NULL);
+  ck_assert (g_file_set_contents (path, marked, -1, NULL));
+  step (window, "register.again");
+  em_register_window_set_state (window, EM_STATE_DRAFT);
+  wait_for_scan (window);
+  ck_assert (g_file_get_contents (path, &draft, &length, NULL));
+  ck_assert_ptr_null (strstr (draft, "by hand"));
+  ck_assert_ptr_nonnull (strstr (em_register_window_get_done (window), "Sent → Draft"));
+  ck_assert_ptr_nonnull (strstr (em_register_window_get_done (window), "D-1002"));
+
+  step (window, "register.undo");
+  ck_assert (g_file_get_contents (path, &undone, NULL, NULL));
+  ck_assert_str_eq (undone, marked);
+  ck_assert_ptr_nonnull (strstr (em_register_window_get_done (window), "Draft → Sent"));
+  ck_assert_int_eq (em_register_window_get_selected (window)->state, EM_STATE_SENT);
+  ck_assert (em_quote_file_load (path, &file, NULL));
+  ck_assert (file.quote.has_sent_rates && file.sent_rates != NULL && file.sent_catalogue != NULL);
+  em_quote_file_clear (&file);
+
+  step (window, "register.redo");
+  ck_assert (g_file_get_contents (path, &again, &other_length, NULL));
+  ck_assert_uint_eq (length, other_length);
+  ck_assert_str_eq (again, draft);
+  close_all (application);
+}
+END_TEST
+
+/* Two steps of one file and one of another, all the way back and forth again. */
+START_TEST (states_are_undone_one_by_one)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *first = path_of ("blow-mold"), *second = path_of ("injection-mold");
+  g_autofree char *first_before = NULL, *second_before = NULL, *first_after = NULL, *second_after = NULL;
+
+  ck_assert (g_file_get_contents (first, &first_before, NULL, NULL));
+  ck_assert (g_file_get_contents (second, &second_before, NULL, NULL));
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_SENT);
+  wait_for_scan (window);
+  em_register_window_set_state (window, EM_STATE_WON);
+  wait_for_scan (window);
+  em_register_window_search (window, "D-1001");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_LOST);
+  wait_for_scan (window);
+  for (int i = 0; i < 4; i++)
+    step (window, "register.undo");
+  ck_assert (g_file_get_contents (first, &first_after, NULL, NULL));
+  ck_assert (g_file_get_contents (second, &second_after, NULL, NULL));
+  ck_assert_str_eq (first_before, first_after);
+  ck_assert_str_eq (second_before, second_after);
+  for (int i = 0; i < 4; i++)
+    step (window, "register.redo");
+  em_register_window_search (window, "");
+  ck_assert_msg (strstr (em_register_window_get_summary (window), "won 1 of 2 decided") != NULL, "%s", em_register_window_get_summary (window));
+  close_all (application);
+}
+END_TEST
+
+/* What somebody else wrote meanwhile is never lost for a step back: it is refused in words, and not offered again. */
+START_TEST (a_file_changed_meanwhile_is_left_alone)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *path = path_of ("blow-mold"), *written = NULL, *after = NULL;
+
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_SENT);
+  wait_for_scan (window);
+  ck_assert (g_file_get_contents (path, &written, NULL, NULL));
+  g_autofree char *other = g_strconcat (written, "<!-- by another -->\n", NULL);
+  ck_assert (g_file_set_contents (path, other, -1, NULL));
+  step (window, "register.undo");
+  ck_assert (g_file_get_contents (path, &after, NULL, NULL));
+  ck_assert_str_eq (after, other);
+  ck_assert_msg (strstr (em_register_window_get_summary (window), "was changed since then") != NULL, "%s", em_register_window_get_summary (window));
+  ck_assert_ptr_null (em_register_window_get_done (window));
+  close_all (application);
+}
+END_TEST
+
+/* Who has it open keeps what he sees; the step stays for later. */
+START_TEST (a_step_back_waits_for_who_has_it_open)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmRegisterWindow *window = open_register (application);
+  g_autofree char *path = path_of ("blow-mold"), *before = NULL, *sent = NULL, *after = NULL;
+
+  ck_assert (g_file_get_contents (path, &before, NULL, NULL));
+  em_register_window_search (window, "D-1002");
+  em_register_window_select (window, 0);
+  em_register_window_set_state (window, EM_STATE_SENT);
+  wait_for_scan (window);
+  ck_assert (g_file_get_contents (path, &sent, NULL, NULL));
+  EmLock *lock = em_lock_take (path, NULL);
+  step (window, "register.undo");
+  ck_assert (g_file_get_contents (path, &after, NULL, NULL));
+  ck_assert_str_eq (sent, after);
+  ck_assert_msg (strstr (em_register_window_get_summary (window), "open") != NULL, "%s", em_register_window_get_summary (window));
+  em_lock_free (lock);
+  step (window, "register.undo");
+  g_free (after);
+  ck_assert (g_file_get_contents (path, &after, NULL, NULL));
+  ck_assert_str_eq (before, after);
+  close_all (application);
+}
+END_TEST
+
 START_TEST (an_open_quote_changes_state_where_it_is_open)
 {
   g_autoptr (EmApplication) application = test_application ();
@@ -648,6 +782,10 @@ main (void)
   tcase_add_test (tcase, a_file_is_open_in_one_window_only);
   tcase_add_test (tcase, a_state_is_written_to_the_file);
   tcase_add_test (tcase, a_quote_that_is_open_elsewhere_is_left_alone);
+  tcase_add_test (tcase, a_state_is_undone_to_the_byte);
+  tcase_add_test (tcase, states_are_undone_one_by_one);
+  tcase_add_test (tcase, a_file_changed_meanwhile_is_left_alone);
+  tcase_add_test (tcase, a_step_back_waits_for_who_has_it_open);
   tcase_add_test (tcase, an_open_quote_changes_state_where_it_is_open);
   tcase_add_test (tcase, a_copy_is_a_new_draft);
   tcase_add_test (tcase, a_revision_tells_what_changed);
