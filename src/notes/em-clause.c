@@ -146,6 +146,7 @@ is_before_noun (const EmClause *c, guint i)
       em_clause_says (c, i + 1, EM_SAYS_KIND))
     return TRUE;
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
+      !(em_item_is_sign (c->items, i - 1, ':') && em_clause_says (c, i + 1, EM_SAYS_KIND)) /* "2 mm away: 3 pits" */ &&
       (em_clause_says (c, prior, EM_SAYS_TIMES) || em_clause_is_size (c, prior) ||
        (em_clause_says (c, prior, EM_SAYS_LABEL) && !em_clause_says (c, prior, EM_SAYS_GLUE) &&
         !em_clause_says (c, prior, EM_SAYS_VERB))))

@@ -105,7 +105,11 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   /* "pin ⌀.625 peened, now .619, .30 long": round and in no row, so no edge, unless a leg of one is told. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) &&
       (roles & (EM_ROLE_RADIUS | legs)) == 0)
-    weight[EDGE_NICK] /= 4;
+    {
+      weight[EDGE_NICK] /= 4;
+      /* "guide pillar ⌀30 scored, 0.1 per side over 60" */
+      weight[GROOVE] /= (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? 4 : 1;
+    }
   /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;

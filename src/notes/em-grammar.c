@@ -567,7 +567,7 @@ is_slot_noun (const EmReader *r, guint i)
   return noun != NULL && g_strcmp0 (noun->set_value, "box") == 0;
 }
 
-/* "wall (slot 2.2 wide and 11 deep): 26 long" */
+/* "wall (slot 2.2 wide and 11 deep): 26 long", "wall of the slot (4 wide, 18 deep): 25 long" */
 static void
 mark_slot_in_brackets (EmReader *r, guint slot)
 {
@@ -591,7 +591,7 @@ mark_slots (EmReader *r)
       has_wall = noun != NULL && (noun->weight[2] >= HEAD_NOUN || noun->weight[4] >= HEAD_NOUN);
     }
   for (guint i = r->first + 1; i < r->end && has_wall; i++)
-    if (is_slot_noun (r, i) && em_item_is_sign (r->items, i - 1, '('))
+    if (is_slot_noun (r, i) && (em_item_is_sign (r->items, i - 1, '(') || (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '('))))
       mark_slot_in_brackets (r, i);
   for (guint i = r->first + 2; i < r->end && has_wall; i++)
     {

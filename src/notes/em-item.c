@@ -217,6 +217,17 @@ is_only_noun (const Builder *b, guint at)
   return em_phrase_find (phrase, EM_SAYS_KIND) != NULL && em_phrase_find (phrase, EM_SAYS_LABEL) == NULL;
 }
 
+/* "25 mm. 4 cores": how many there are begins the next sentence. */
+static gboolean
+is_counted_thing (const Builder *b, guint at)
+{
+  guint n;
+  const EmPhrase *phrase = is_whole (b, at) && !is_glued (b, at + 1) ? match (b, at + 1, &n) : NULL;
+
+  return phrase != NULL && (em_phrase_find (phrase, EM_SAYS_KIND) != NULL || em_phrase_find (phrase, EM_SAYS_PLACE) != NULL) &&
+         em_phrase_find (phrase, EM_SAYS_LABEL) == NULL;
+}
+
 static guint
 read_unit (const Builder *b, guint at, EmUnit *out_unit)
 {
@@ -253,7 +264,7 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
   if (is_sign (b, at, '.') && is_glued (b, at) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
       !em_unit_is_hardness (sense->unit) &&
       sense->unit != EM_UNIT_DEGREE && (token_at (b, at + 1)->flags & EM_TOKEN_CAPITAL) == 0 && !is_times_count (b, at + 1) &&
-      !is_only_noun (b, at + 1))
+      !is_only_noun (b, at + 1) && !is_counted_thing (b, at + 1))
     at++;
   return at;
 }

@@ -490,6 +490,11 @@ static const Case cases[] = {
   { "On cavity two the shut-off edge is chipped, 6 mm (1.2 x 0.8)", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
   { "FACE 2 X 1, ADD .030. CUST. TO RECUT.", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
   { "Nozzle tip orifice worn from .060 to .068, .25 land", EM_UNITS_INCH, "1\t1\tworn\t1.7272\tmm" },
+  { "Formkern Ø18,00 verschlissen auf 17,85 über 25 mm. 4 Kerne. 1.2379", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Fläche neben der Narbung, Abstand 2 mm: 3 Lunker Ø0,8 x 0,5 tief", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Führungssäule Ø30 Riefen, 0,1 pro Seite auf 60 mm", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "Pared lateral de la ranura (4 mm de ancho, 18 de profundidad): 25 largo x 10 alto, aportar 0,2", EM_UNITS_METRIC,
+    "1\t1\tslot_depth\t18\tmm" },
 };
 
 START_TEST (test_case)
