@@ -124,7 +124,7 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
     weight[GROOVE] += EVIDENCE;
   /* "side 1.00 long x .500 high, add .005" */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 &&
-      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) == 0)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], 1);
 }
@@ -158,10 +158,20 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       weight[BORE] = 0;
     }
   /* "⌀8 TO BE CLOSED 0.15 PER SIDE": closed only by so much. */
+  else if (proto->has_fill && proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 &&
+           (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
+    weight[BORE] += weight[RECESS] + 2 * EVIDENCE;
   else if (proto->has_fill && weight[BORE] > 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
     weight[BORE] += 2 * EVIDENCE;
   /* "blind hole ⌀3.00, now ⌀3.07": what has a size now and a size to be is no hole to fill. */
-  if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_DIAMETER) != 0)
+  if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
+      told_by_wear (items, proto) == PIN)
+    {
+      /* "damaged thread core: top diameter 26.8 now 26.5" */
+      weight[PIN] = MAX (weight[PIN], weight[RECESS]) + EVIDENCE;
+      weight[RECESS] = 0;
+    }
+  else if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_DIAMETER) != 0)
     {
       weight[BORE] = MAX (weight[BORE], weight[RECESS]) + EVIDENCE;
       weight[RECESS] = 0;

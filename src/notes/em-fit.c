@@ -60,7 +60,8 @@ static const struct { int kind; const char *field; double high_mm; } unusual[] =
   { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 3 },
   { SIDEWALL, "thickness", 3 }, { RIB, "coat", 6 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 3 },
   { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
-  { SEAT, "diameter", 200 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
+  { SEAT, "diameter", 200 }, { FACE, "diameter", 200 }, { RECESS, "diameter", 100 }, { PIN, "diameter", 250 },
+  { BORE, "diameter", 250 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
 };
 
 static gboolean
@@ -704,6 +705,20 @@ fit_difference (EmFitter *f, guint out_twins[2])
       }
 }
 
+/* "heat checks on 40 x 30 area": where they are, no length and depth of theirs. */
+static gboolean
+is_row_of_area (const EmItems *items, guint item)
+{
+  guint32 chain = em_item_size (items, item)->chain;
+  guint next = item + 1;
+
+  if (chain != 0 && next + 1 < items->items->len && em_item_says (items, next, EM_SAYS_TIMES) != NULL &&
+      em_item (items, next + 1)->type == EM_ITEM_SIZE)
+    next += 2;
+  return chain != 0 && next < items->items->len && em_item (items, next)->length == 4 &&
+         g_ascii_strncasecmp (items->text + em_item (items, next)->start, "area", 4) == 0;
+}
+
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
@@ -724,6 +739,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
         guint item = g_array_index (proto->sizes, guint, i);
 
         if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (&f, item) || em_fitter_slot (&f, item) || em_fitter_labelled (&f, item))
+          continue;
+        if (kind == GROOVE && is_row_of_area (items, item))
           continue;
         /* "face 1.00 x .40: build to .885": how high it shall be stands in no row. */
         if ((kind == FACE || kind == SIDEWALL) && em_item_size (items, item)->chain == 0 && proto->sizes->len > 1 &&

@@ -228,6 +228,14 @@ is_of_tool (const Name *n)
   return n->prior != c->end && next + 1 < c->end && is_counted (c, next) && !em_item_is_soft_break (c->items, next + 1);
 }
 
+static gboolean
+ends_in_hash (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return c->items->text[item->start + item->length - 1] == '#';
+}
+
 /* "Stack 3: …", "Lifter #3", "slide no 2" */
 static gboolean
 is_numbered (const Name *n)
@@ -238,6 +246,9 @@ is_numbered (const Name *n)
   if (!n->is_size || n->prior == c->end)
     return FALSE;
   if (is_sign (c, n->i - 1, '#') && !em_clause_says (c, n->prior, EM_SAYS_QUANTITY))
+    return TRUE;
+  /* "die #2 orifice plate": the sign may be the word's own. */
+  if (n->is_next && em_clause_says (c, n->prior, EM_SAYS_REFERENCE) && ends_in_hash (c, n->prior) && em_item_is_glued (c->items, n->i))
     return TRUE;
   if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') &&
       !(n->i + 2 < c->end && em_item_is_glued (c->items, n->i + 2)))

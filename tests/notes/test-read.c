@@ -495,6 +495,12 @@ static const Case cases[] = {
   { "Führungssäule Ø30 Riefen, 0,1 pro Seite auf 60 mm", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
   { "Pared lateral de la ranura (4 mm de ancho, 18 de profundidad): 25 largo x 10 alto, aportar 0,2", EM_UNITS_METRIC,
     "1\t1\tslot_depth\t18\tmm" },
+  { "Die #2 orifice plate - lands washed out at 8 holes. Hole dia .125 worn to .132 x .25 land length.", EM_UNITS_INCH, "1\t1\tcount\t8\t" },
+  { "weld 2 dowel holes closed (dia 8 x 24 mm)", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "⌀8 TO BE CLOSED 0.15 PER SIDE, 20 mm deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "Damaged thread core: top diameter 26.8 mm now 26.5, 10 long", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "heat checks on 40x30 mm area", EM_UNITS_METRIC, "!1\t1\tdepth\t30\tmm" },
+  { "top of boss ø12 — low .3, weld", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
 };
 
 START_TEST (test_case)
