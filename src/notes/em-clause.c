@@ -15,7 +15,7 @@
 static const double DUAL_SHARE = 0.03;
 
 enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4 };
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5 };
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -374,12 +374,24 @@ mark_dual (const EmClause *c, guint open)
 gboolean
 em_item_is_of_face (const EmItems *items, guint index)
 {
-  const EmSense *face = index > 0 ? em_item_says (items, index - 1, EM_SAYS_KIND) : NULL;
-  const EmSense *label = em_item_says (items, index, EM_SAYS_LABEL);
+  const EmSense *face = NULL, *label = em_item_says (items, index, EM_SAYS_LABEL);
 
-  return face != NULL && face->weight[FACE] > 0 && face->weight[PIN] + face->weight[BORE] == 0 && label != NULL &&
-         (label->roles & EM_ROLE_DIAMETER) != 0 && em_item_says (items, index, EM_SAYS_KIND) != NULL &&
-         index + 1 < items->items->len && em_item_is_measure (items, index + 1);
+  if (label == NULL || (label->roles & EM_ROLE_DIAMETER) == 0 || em_item_says (items, index, EM_SAYS_KIND) == NULL ||
+      index + 1 >= items->items->len || !em_item_is_measure (items, index + 1))
+    return FALSE;
+  /* "seal land: OD 1.25, ID 1.00" */
+  for (guint i = index; i-- > 0 && i + FACE_WINDOW >= index && face == NULL;)
+    {
+      const EmSense *other = em_item_says (items, i, EM_SAYS_LABEL);
+
+      if (em_item (items, i)->type == EM_ITEM_SIGN || em_item (items, i)->type == EM_ITEM_SIZE ||
+          (other != NULL && (other->roles & EM_ROLE_DIAMETER) != 0 && em_item_says (items, i, EM_SAYS_KIND) != NULL))
+        continue;
+      face = em_item_says (items, i, EM_SAYS_KIND);
+      if (face == NULL)
+        return FALSE;
+    }
+  return face != NULL && face->weight[FACE] > 0 && face->weight[PIN] + face->weight[BORE] == 0;
 }
 
 void

@@ -224,5 +224,5 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
     return TRUE;
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;
-  return r->mention_first < r->mention_end && (content->has_worn || content->n_labelled > 0);
+  return r->mention_first < r->mention_end && (content->has_worn || content->n_labelled > 0 || content->n_row > 1);
 }

@@ -91,6 +91,10 @@ weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
+  /* "washed .010, area .5 x .25" */
+  if (weight[FACE] > 0 && weight[WORN_CORNER] > 0 && proto->sizes->len == 3 && n_row == 2 &&
+      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) == 0)
+    weight[FACE] = MAX (weight[FACE], weight[WORN_CORNER] + EVIDENCE);
   /* "land 6 long, .03 wide, mashed .012": a face of its own name that has lost so much. */
   if (weight[FACE] >= OWN_FACE && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 &&
       (roles & EM_ROLE_WIDTH) != 0 &&

@@ -705,6 +705,18 @@ fit_difference (EmFitter *f, guint out_twins[2])
       }
 }
 
+/* No bore is closed and no pin built up by half of its diameter: one of the two is something else. */
+static void
+doubt_thick_build (EmFit *fit)
+{
+  EmFitted *build = (EmFitted *) em_fit_find (fit, "build"), *diameter = (EmFitted *) em_fit_find (fit, "diameter");
+
+  if ((fit->kind != BORE && fit->kind != PIN) || build == NULL || diameter == NULL || 2 * build->value < diameter->value)
+    return;
+  build->state = diameter->state = EM_READ_INFERRED;
+  build->reason = diameter->reason = "implausible";
+}
+
 /* "heat checks on 40 x 30 area": where they are, no length and depth of theirs. */
 static gboolean
 is_row_of_area (const EmItems *items, guint item)
@@ -765,6 +777,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL &&
       !em_fitter_finish_side (&f))
     em_fitter_ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
+  doubt_thick_build (out_fit);
   mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;
 }

@@ -108,13 +108,14 @@ typedef struct
   guint           i, open, next;
 } Follower;
 
-/* "90° = 4", "boss 1.10 dia: 2.00": a sign leads to the size behind it, but "boss 1.10 dia: raise .060" does not. */
+/* "90° = 4", "boss dia: 2.00": a sign leads to the size behind it, but "boss 1.10 dia: raise .060" and ".0025 per side: ⌀.250" do not. */
 static gboolean
 leads_on (const Follower *f)
 {
   return f->i + 1 < f->c->end &&
          (em_item_is_sign (f->c->items, f->i + 1, '=') ||
-          (em_item_is_sign (f->c->items, f->i + 1, ':') && f->sense->place != EM_LABEL_AFTER && !is_building (f->c, f->i + 2)));
+          (em_item_is_sign (f->c->items, f->i + 1, ':') && f->sense->place != EM_LABEL_AFTER && !is_building (f->c, f->i + 2) &&
+           (f->open + 1 != f->i || em_clause_label_at (f->c, f->i + 2, EM_LABEL_BEFORE) == NULL)));
 }
 
 /* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
@@ -292,7 +293,7 @@ take_label (Labels *l, guint i)
       return;
     }
   /* "EJ SIDE:" */
-  if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') &&
+  if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') && (l->open == G_MAXUINT || l->open + 1 != i) &&
       ((prior != NULL ? prior : after)->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0)
     return;
   l->has_finished |= prior != NULL && (prior->roles & EM_ROLE_FINISHED) != 0;
@@ -537,6 +538,18 @@ take_to (Labels *l, guint i)
   l->open = G_MAXUINT;
 }
 
+/* "into the land": so far into one of two faces. */
+static gboolean
+is_into_face (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+  guint next = i + 1 + em_clause_says (c, i + 1, EM_SAYS_GLUE);
+  const EmSense *noun = next < c->end ? em_item_says (c->items, next, EM_SAYS_KIND) : NULL;
+
+  return em_clause_says (c, i, EM_SAYS_TO) && item->length == 4 && g_ascii_strncasecmp (c->items->text + item->start, "into", 4) == 0 &&
+         noun != NULL && noun->weight[FACE] > 0;
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -572,6 +585,12 @@ em_labels_mark (const EmClause *c)
         take_weld (c, i);
       else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         take_to (&l, i);
+      /* ".03 into the land, .05 into the lip face" */
+      else if (is_into_face (c, i) && l.open != G_MAXUINT && l.open + 1 == i && (em_item_size (c->items, l.open)->roles & em_dimension_roles) == 0)
+        {
+          give (&l, l.open, EM_ROLE_LEG, i);
+          l.open = G_MAXUINT;
+        }
       /* "dia 20 to dia 16" */
       else if (em_clause_says (c, i, EM_SAYS_TO) && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2) &&
                l.open != G_MAXUINT && em_clause_says (c, l.open - 1, EM_SAYS_LABEL))

@@ -501,6 +501,12 @@ static const Case cases[] = {
   { "Damaged thread core: top diameter 26.8 mm now 26.5, 10 long", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
   { "heat checks on 40x30 mm area", EM_UNITS_METRIC, "!1\t1\tdepth\t30\tmm" },
   { "top of boss ø12 — low .3, weld", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
+  /* In short forms each line or part tells the next what it is of. */
+  { "Damage: dropped - corner dented. Size 4 x 1.5 x 1 mm", EM_UNITS_METRIC, "1\t1\tleg_a\t1.5\tmm" },
+  { "Area: gate land\nProblem: washed .010, area .5 x .25", EM_UNITS_INCH, "2\t1\tthickness\t0.254\tmm" },
+  { "Build up pin .0025 per side: ⌀.250 x 1.00 lg.", EM_UNITS_INCH, "1\t1\tbuild\t0.0635\tmm" },
+  { "Hub seal land: OD 1.25, ID 1.00, low .008. Add weld.", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "Lip of coathanger die nicked: .10 long, .03 into land, .05 into lip face.", EM_UNITS_INCH, "1\t1\tleg_b\t1.27\tmm" },
 };
 
 START_TEST (test_case)
