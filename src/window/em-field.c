@@ -113,9 +113,9 @@ em_field_lines (const char *label, GtkWidget **out_view)
   gtk_text_buffer_set_enable_undo (gtk_text_view_get_buffer (GTK_TEXT_VIEW (*out_view)), FALSE);
   gtk_widget_add_css_class (*out_view, "lines");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), 54);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), *out_view);
   gtk_widget_add_css_class (scrolled, "sheet");
+  gtk_widget_add_css_class (scrolled, "lines-frame");
   box = em_field_box (label, scrolled);
   gtk_label_set_mnemonic_widget (GTK_LABEL (gtk_widget_get_first_child (box)), *out_view);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (*out_view), GTK_ACCESSIBLE_RELATION_LABELLED_BY, gtk_widget_get_first_child (box), NULL, -1);

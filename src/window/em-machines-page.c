@@ -190,6 +190,8 @@ add_setting_row (EmMachines *machines, int row)
         gtk_grid_attach (GTK_GRID (machines->settings), entry, column++, row + 1, 1, 1);
       }
   gtk_widget_add_css_class (remove, "flat");
+  gtk_widget_add_css_class (remove, "row-remove");
+  gtk_widget_set_valign (remove, GTK_ALIGN_START);
   gtk_widget_set_tooltip_text (remove, _("Remove"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (remove), GTK_ACCESSIBLE_PROPERTY_LABEL, remove_name, -1);
   g_object_set_data (G_OBJECT (remove), "row", GINT_TO_POINTER (row));
@@ -361,7 +363,7 @@ add_head (EmMachines *machines, GtkWidget *box)
 {
   const char *none[] = { NULL };
   const char *processes[] = { em_words_process (EM_PROCESS_LASER), em_words_process (EM_PROCESS_GTAW), NULL };
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *flow = em_fields_new ();
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *halves = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   GtkWidget *field = em_field_choice (_("_Machine"), none, &machines->chooser);
 
   gtk_widget_set_hexpand (field, TRUE);
@@ -371,9 +373,10 @@ add_head (EmMachines *machines, GtkWidget *box)
   gtk_box_append (GTK_BOX (row), field);
   gtk_box_append (GTK_BOX (row), machines->copy_button);
   gtk_box_append (GTK_BOX (box), row);
-  em_fields_add (flow, em_field_text (_("_Name"), &machines->name));
-  em_fields_add (flow, em_field_choice (_("_Process"), processes, &machines->process));
-  gtk_box_append (GTK_BOX (box), flow);
+  gtk_box_set_homogeneous (GTK_BOX (halves), TRUE);
+  gtk_box_append (GTK_BOX (halves), em_field_text (_("_Name"), &machines->name));
+  gtk_box_append (GTK_BOX (halves), em_field_choice (_("_Process"), processes, &machines->process));
+  gtk_box_append (GTK_BOX (box), halves);
   machines->retired = gtk_check_button_new_with_mnemonic (_("_Retired: not chosen any more, still priced in old quotes"));
   em_field_wrap_check (machines->retired);
   gtk_box_append (GTK_BOX (box), machines->retired);
@@ -382,7 +385,7 @@ add_head (EmMachines *machines, GtkWidget *box)
 static void
 add_settings (EmMachines *machines, GtkWidget *box)
 {
-  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *sort = gtk_button_new_with_mnemonic (_("_Sort by wire"));
+  GtkWidget *buttons = em_fields_new (), *sort = gtk_button_new_with_mnemonic (_("_Sort by wire"));
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
   machines->settings = gtk_grid_new ();
@@ -391,8 +394,10 @@ add_settings (EmMachines *machines, GtkWidget *box)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), machines->settings);
   machines->add_setting = gtk_button_new_with_mnemonic (_("Add a _wire size"));
-  gtk_box_append (GTK_BOX (buttons), machines->add_setting);
-  gtk_box_append (GTK_BOX (buttons), sort);
+  gtk_widget_set_halign (machines->add_setting, GTK_ALIGN_START);
+  gtk_widget_set_halign (sort, GTK_ALIGN_START);
+  em_fields_add (buttons, machines->add_setting);
+  em_fields_add (buttons, sort);
   gtk_box_append (GTK_BOX (box), em_page_heading (_("Starting values by wire")));
   gtk_box_append (GTK_BOX (box), em_page_remark (_("Between two sizes they are interpolated. Always try them on scrap first.")));
   gtk_box_append (GTK_BOX (box), scrolled);

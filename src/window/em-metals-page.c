@@ -600,7 +600,7 @@ hold_wire (gpointer owner)
 static void
 add_wire_parts (EmMetals *metals, GtkWidget *box)
 {
-  GtkWidget *processes = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16), *switches = em_fields_new ();
+  GtkWidget *processes = em_fields_new (), *switches = em_fields_new ();
 
   metals->sizes = em_wire_sizes_new (metals->draft, hold_wire, metals);
   em_wire_sizes_add_to (metals->sizes, box);
@@ -608,7 +608,7 @@ add_wire_parts (EmMetals *metals, GtkWidget *box)
     {
       metals->process[i] = gtk_check_button_new_with_label (em_words_process ((EmProcess) i));
       g_signal_connect_swapped (metals->process[i], "toggled", G_CALLBACK (on_process), metals);
-      gtk_box_append (GTK_BOX (processes), metals->process[i]);
+      em_fields_add (processes, metals->process[i]);
     }
   em_page_set_field (processes, "processes");
   gtk_box_append (GTK_BOX (box), em_page_heading (_("Fit for, and how it behaves")));
@@ -626,7 +626,7 @@ button_new (EmMetals *metals, GtkWidget *flow, const char *name, const char *too
   gtk_widget_set_tooltip_text (button, tooltip);
   gtk_widget_set_halign (button, GTK_ALIGN_START);
   g_signal_connect_swapped (button, "clicked", callback, metals);
-  gtk_box_append (GTK_BOX (flow), button);
+  em_fields_add (flow, button);
   return button;
 }
 
@@ -636,7 +636,7 @@ form_new (EmMetals *metals)
   const char *families[EM_N_FAMILY + 1] = { NULL };
   const EmRateField *figures = metals->is_wire ? wire_figures : base_figures;
   gsize n_figures = metals->is_wire ? G_N_ELEMENTS (wire_figures) : G_N_ELEMENTS (base_figures);
-  GtkWidget *box, *page = em_page_new (&box), *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *flow = em_fields_new ();
+  GtkWidget *box, *page = em_page_new (&box), *buttons = em_fields_new (), *flow = em_fields_new ();
   GtkWidget *retired = em_fields_new ();
 
   for (int i = 0; i < EM_N_FAMILY; i++)

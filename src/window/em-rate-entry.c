@@ -200,6 +200,9 @@ em_rate_entry_new (const EmRateField *field, EmDraft *draft, EmRateHolder holder
   else if (EM_IS_QUANTITY_ENTRY (self->child))
     em_quantity_entry_set_unit_chars (EM_QUANTITY_ENTRY (self->child), EM_AMOUNT_UNIT_CHARS);
   gtk_widget_set_parent (self->child, GTK_WIDGET (self));
+  /* A problem told under one of a row moves none of the others. */
+  if (is_in_table && field->type != EM_RATE_BOOL)
+    gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_START);
   em_rate_entry_show (self);
   return GTK_WIDGET (self);
 }

@@ -255,7 +255,7 @@ em_register_undo_init (EmRegisterUndo *self)
       gtk_grid_attach (GTK_GRID (self->row), self->button[way], way + 1, 0, 1, 1);
     }
   gtk_grid_set_column_spacing (GTK_GRID (self->row), SPACING);
-  gtk_widget_add_css_class (self->row, "book-foot");
+  gtk_widget_add_css_class (self->row, "step-bar");
   gtk_widget_set_parent (self->row, GTK_WIDGET (self));
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->said, NULL, -1);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);

@@ -169,6 +169,7 @@ add_row (EmTaxes *taxes)
   gtk_widget_set_valign (row->on_taxes, GTK_ALIGN_END);
   gtk_widget_set_valign (remove, GTK_ALIGN_END);
   gtk_widget_add_css_class (remove, "flat");
+  gtk_widget_add_css_class (remove, "row-remove");
   name_widget (row->on_taxes, _("Also on the taxes above it, tax"), row->index);
   name_widget (remove, _("Remove tax"), row->index);
   gtk_widget_set_tooltip_text (remove, _("Remove"));

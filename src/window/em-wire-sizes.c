@@ -177,6 +177,7 @@ add_size_row (EmWireSizes *self, int row)
   gtk_accessible_update_property (GTK_ACCESSIBLE (basis), GTK_ACCESSIBLE_PROPERTY_LABEL, basis_name, -1);
   gtk_grid_attach (GTK_GRID (self->grid), basis, 2, row + 1, 1, 1);
   gtk_widget_add_css_class (remove, "flat");
+  gtk_widget_add_css_class (remove, "row-remove");
   gtk_widget_set_valign (remove, GTK_ALIGN_START);
   gtk_widget_set_tooltip_text (remove, _("Remove"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (remove), GTK_ACCESSIBLE_PROPERTY_LABEL, remove_name, -1);
@@ -222,18 +223,23 @@ em_wire_sizes_free (EmWireSizes *self)
 void
 em_wire_sizes_add_to (EmWireSizes *self, GtkWidget *box)
 {
-  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10), *sort = gtk_button_new_with_mnemonic (_("_Sort by diameter"));
+  GtkWidget *buttons = em_fields_new (), *sort = gtk_button_new_with_mnemonic (_("_Sort by diameter"));
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
 
   self->grid = gtk_grid_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->grid);
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 10);
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 6);
   self->add_size = gtk_button_new_with_mnemonic (_("Add a si_ze"));
-  gtk_box_append (GTK_BOX (buttons), self->add_size);
-  gtk_box_append (GTK_BOX (buttons), sort);
+  gtk_widget_set_halign (self->add_size, GTK_ALIGN_START);
+  gtk_widget_set_halign (sort, GTK_ALIGN_START);
+  em_fields_add (buttons, self->add_size);
+  em_fields_add (buttons, sort);
   self->demo_remark = em_page_remark (_("The prices are invented; give your own."));
   gtk_box_append (GTK_BOX (box), em_page_heading (_("Sizes and prices")));
   gtk_box_append (GTK_BOX (box), self->demo_remark);
-  gtk_box_append (GTK_BOX (box), self->grid);
+  gtk_box_append (GTK_BOX (box), scrolled);
   gtk_box_append (GTK_BOX (box), buttons);
   g_signal_connect_swapped (self->add_size, "clicked", G_CALLBACK (on_add_size), self);
   g_signal_connect_swapped (sort, "clicked", G_CALLBACK (on_sort_sizes), self);

@@ -388,6 +388,95 @@ START_TEST (large_letters_have_room)
 }
 END_TEST
 
+static GtkWidget *
+find_type (GtkWidget *in, GType type)
+{
+  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (in, type) ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_type (child, type);
+  return found;
+}
+
+static GtkWidget *
+find_stack (GtkWidget *in)
+{
+  return find_type (in, GTK_TYPE_STACK);
+}
+
+/* Pages, wider than which a line of theirs would have to be sought by scrolling; tables scroll by themselves. */
+static void
+check_page_widths (GtkWidget *in, const char *page)
+{
+  if (GTK_IS_SCROLLED_WINDOW (in))
+    {
+      GtkAdjustment *across = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (in));
+      ck_assert_msg (gtk_adjustment_get_upper (across) <= gtk_adjustment_get_page_size (across), "%s: %g wide in %g", page,
+                     gtk_adjustment_get_upper (across), gtk_adjustment_get_page_size (across));
+      return;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
+    check_page_widths (child, page);
+}
+
+static GtkWidget *
+find_lines (GtkWidget *in)
+{
+  GtkWidget *found = GTK_IS_TEXT_VIEW (in) ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_lines (child);
+  return found;
+}
+
+/* In the window as it opens first, no page is wider than it, and both lines of the address are seen whole. */
+START_TEST (large_letters_are_not_sought)
+{
+  static const char *const pages[] = { "money", "minutes", "deposit", "machines", "bases", "wires", "jobs", "taxes", "shop" };
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book;
+  GdkRectangle line;
+  GtkTextIter end;
+  int dpi;
+
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", 2 * 96 * PANGO_SCALE, NULL);
+  book = em_book_window_present (application, NULL, "money");
+  GtkStack *stack = GTK_STACK (find_stack (GTK_WIDGET (book)));
+  for (gsize i = 0; i < G_N_ELEMENTS (pages); i++)
+    {
+      em_book_window_show_page (book, pages[i]);
+      test_settle (300);
+      check_page_widths (gtk_stack_get_visible_child (stack), pages[i]);
+    }
+  GtkWidget *address = find_lines (gtk_stack_get_visible_child (stack));
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (address));
+  ck_assert_int_eq (gtk_text_buffer_get_line_count (buffer), 2);
+  gtk_text_buffer_get_end_iter (buffer, &end);
+  gtk_text_view_get_iter_location (GTK_TEXT_VIEW (address), &end, &line);
+  ck_assert_int_le (line.y + line.height, gtk_widget_get_height (address));
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", dpi, NULL);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
+/* Of a row of a table all stand at one height, whatever else would be higher. */
+START_TEST (rows_of_tables_are_level)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  EmBookWindow *book = em_book_window_present (application, NULL, "wires");
+  graphene_rect_t diameter, price;
+
+  test_settle (300);
+  GtkWidget *first = em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), "diameter")));
+  GtkWidget *second = em_rate_entry_get_text_widget (EM_RATE_ENTRY (find_entry (GTK_WIDGET (book), "price")));
+  ck_assert (gtk_widget_compute_bounds (first, GTK_WIDGET (book), &diameter) && gtk_widget_compute_bounds (second, GTK_WIDGET (book), &price));
+  ck_assert_double_eq (diameter.origin.y, price.origin.y);
+  ck_assert_double_eq (diameter.size.height, price.size.height);
+  gtk_window_destroy (GTK_WINDOW (book));
+}
+END_TEST
+
 START_TEST (records_are_copied_and_taken_away_again)
 {
   static const char *const pages[] = { "bases", "wires" };
@@ -580,22 +669,6 @@ START_TEST (the_effect_is_of_the_quote_at_hand)
   gtk_window_destroy (GTK_WINDOW (second_window));
 }
 END_TEST
-
-static GtkWidget *
-find_type (GtkWidget *in, GType type)
-{
-  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (in, type) ? in : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
-    found = find_type (child, type);
-  return found;
-}
-
-static GtkWidget *
-find_stack (GtkWidget *in)
-{
-  return find_type (in, GTK_TYPE_STACK);
-}
 
 static GtkWidget *
 find_named_button (GtkWidget *in, const char *name)
@@ -863,6 +936,8 @@ main (void)
   tcase_add_test (tcase, a_changed_wire_becomes_the_shops_own);
   tcase_add_test (tcase, what_is_gone_is_no_trouble);
   tcase_add_test (tcase, large_letters_have_room);
+  tcase_add_test (tcase, large_letters_are_not_sought);
+  tcase_add_test (tcase, rows_of_tables_are_level);
   tcase_add_test (tcase, keeping_holds_nothing_up);
   tcase_add_test (tcase, what_cannot_be_kept_is_told_and_stays);
   tcase_add_loop_test (tcase, records_are_copied_and_taken_away_again, 0, 2);
