@@ -304,7 +304,7 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
     weight[PIN] = MAX (weight[PIN], 1);
   /* "ADD WELD TO SLIDE GIB, .010 THK X 4.00 X .375" */
   if (proto->sizes->len == 3 &&
-      ((proto->has_build && n_row == 3 && (roles & EM_ROLE_THICKNESS) != 0) ||
+      ((proto->has_verb && n_row == 3 && (roles & EM_ROLE_THICKNESS) != 0) ||
        (n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_HEIGHT | EM_ROLE_DEPTH)) == 0)
     weight[FACE] = MAX (weight[FACE], 1);

@@ -219,6 +219,21 @@ read_bare_hardness (Governor *g, guint base)
       em_item_size (g->c->items, i)->roles |= EM_ROLE_HARDNESS;
 }
 
+/* "missing corner, .100 cube": a small word of letters alone right behind a size is no copper-beryllium ("CuBe"). */
+static gboolean
+is_shape_behind_size (const Governor *g, guint i)
+{
+  const EmItem *its = item (g, i);
+
+  if (i == g->c->first || !is_size (g, i - 1) || em_item_size (g->c->items, i - 1)->n_decimals == 0 ||
+      (its->flags & EM_TOKEN_CAPITAL) != 0)
+    return FALSE;
+  for (guint32 k = 0; k < its->length; k++)
+    if (!g_ascii_isalpha (g->c->items->text[its->start + k]))
+      return FALSE;
+  return TRUE;
+}
+
 /* "corner A1/A2": the second of two corners, no steel. */
 static gboolean
 is_second_name (const Governor *g, guint i)
@@ -270,7 +285,7 @@ read_base (Governor *g, guint i)
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (em_item_is_sign (g->c->items, k, '?'))
       return;
-  if (is_denied (g, i) || is_second_name (g, i))
+  if (is_denied (g, i) || is_second_name (g, i) || is_shape_behind_size (g, i))
     return;
   has_material = has_material_near (g, i);
   if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i) && !has_hardness_near (g, i))

@@ -507,6 +507,9 @@ static const Case cases[] = {
   { "Build up pin .0025 per side: ⌀.250 x 1.00 lg.", EM_UNITS_INCH, "1\t1\tbuild\t0.0635\tmm" },
   { "Hub seal land: OD 1.25, ID 1.00, low .008. Add weld.", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "Lip of coathanger die nicked: .10 long, .03 into land, .05 into lip face.", EM_UNITS_INCH, "1\t1\tleg_b\t1.27\tmm" },
+  { "Rebuild (2) missing corners of slide, .100 cube", EM_UNITS_INCH, "!1\t0\tbase\tc17200\t" },
+  { "pit .04 dia x .02 dp, CuBe insert", EM_UNITS_INCH, "1\t0\tbase\tc17200\t" },
+  { "Weld lip: 12\" long X 1/16 wide X .010 thk both lips", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
 };
 
 START_TEST (test_case)
