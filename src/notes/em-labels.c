@@ -419,6 +419,12 @@ take_size (Labels *l, guint i)
     }
   if (is_weak (l, i))
     roles = 0;
+  /* "FACE LOW | 20 | 10 | 0.2" under headings: what the column says it is. */
+  if ((size->roles & em_dimension_roles) != 0)
+    roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD);
+  /* "the angle of the face 18 x 25": no row is an angle. */
+  if (size->chain != 0)
+    roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
   /* "0.2 over 6 x 40": the row tells both. */
   if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))
     roles = 0;

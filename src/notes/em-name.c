@@ -458,7 +458,9 @@ is_time (const EmClause *c, guint i)
 {
   const EmSense *noise = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_NOISE) : NULL;
 
-  return noise != NULL && g_strcmp0 (noise->value, "time") == 0 && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
+  /* "5 am", but German "Radius 0,5 am Einlauf". */
+  return noise != NULL && g_strcmp0 (noise->value, "time") == 0 &&
+         (em_item_size (c->items, i)->is_whole || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION)) && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
 }
 
 /* "9:40" */

@@ -77,7 +77,7 @@ em_reader_begins_one_of (const EmReader *r, guint i)
     return TRUE;
   /* "Two of them are 1 x 0.3 x 0.3" */
   if (number != NULL && strchr (number->value, '/') == NULL && is_of_them (r, i + 1))
-    return TRUE;
+    return i + 2 >= r->end || !em_item_is_soft_break (r->items, i + 2); /* ", six of them, now 5.1" only counts */
   /* "the first 9 mm" is a length. */
   if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) &&
       em_item_size (r->items, i + 1)->chain == 0)

@@ -510,6 +510,12 @@ static const Case cases[] = {
   { "Rebuild (2) missing corners of slide, .100 cube", EM_UNITS_INCH, "!1\t0\tbase\tc17200\t" },
   { "pit .04 dia x .02 dp, CuBe insert", EM_UNITS_INCH, "1\t0\tbase\tc17200\t" },
   { "Weld lip: 12\" long X 1/16 wide X .010 thk both lips", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "Core pin holes on \"B\" plate, six of them, .201 reamer falls thru, shd be .1995. 1 inch plate.", EM_UNITS_INCH, "1\t1\tcount\t6\t" },
+  { "angle face 18x25 mm needs 0.3", EM_UNITS_METRIC, "1\t1\twidth\t18\tmm" },
+  { "ITEM | QTY | DESCRIPTION | L | W | D\n1 | 1 | Pocket fill | 12 | 8 | 3\n3 | 2 | Face low | 20 | 10 | 0.2", EM_UNITS_METRIC,
+    "3\t2\tthickness\t0.2\tmm" },
+  { "Wir möchten einen Damm 30x5x1,2 auf die Bügelzone", EM_UNITS_METRIC, "1\t1\tlabel\tBügelzone\t" },
+  { "Radius 0.5 am Einlauf ausgewaschen auf R 1,2. Länge 18", EM_UNITS_METRIC, "1\t1\tradius_to\t0.5\tmm" },
 };
 
 START_TEST (test_case)
