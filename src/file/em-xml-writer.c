@@ -344,8 +344,8 @@ end_watch (const Watch *watch)
   xmlSetStructuredErrorFunc (watch->before_data, watch->before);
 }
 
-/* The pieces of a kept text, under one root; NULL when it is no XML of ours or memory ran out, which the writer remembers. Free
- * the document. */
+/* The pieces of a kept text, under one root, where no DTD can be declared; NULL when it is no XML of ours or memory ran out, which
+ * the writer remembers. Free the document. */
 static xmlDocPtr
 read_kept (const Watch *watch, const char *kept)
 {
@@ -353,7 +353,7 @@ read_kept (const Watch *watch, const char *kept)
   xmlParserCtxtPtr context;
   xmlDocPtr document = NULL;
 
-  if (strstr (kept, "<!") != NULL || strlen (whole) > G_MAXINT)
+  if (strlen (whole) > G_MAXINT)
     {
       note_bad (watch->writer, kept);
       return NULL;
