@@ -204,6 +204,68 @@ em_fitter_finish_form (EmFitter *f)
     em_fitter_put_text (f, "form", form, g_strcmp0 (form, word) == 0 ? "shape-from-word" : "shape-from-sizes");
 }
 
+/* Another diameter of the face than the one at item, or EM_NO_ITEM: "⌀2.00 / ⌀1.00", "OD 34, ID 30". */
+static guint
+other_diameter (const EmFitter *f, guint item)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+
+      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_BUILD | EM_ROLE_ADD)) == EM_ROLE_DIAMETER &&
+          !em_fitter_is_near (em_fitter_mm (f, other), em_fitter_mm (f, item)))
+        return other;
+    }
+  return EM_NO_ITEM;
+}
+
+/* +1 when the size is called the inner diameter, −1 the outer, 0 neither. */
+static int
+side_of_ring (const EmFitter *f, guint item)
+{
+  guint label = em_item_size (f->items, item)->label_item;
+  const EmSense *noun = label != G_MAXUINT32 ? em_item_says (f->items, label, EM_SAYS_KIND) : NULL;
+
+  return noun == NULL ? 0 : noun->weight[BORE] > 0 ? 1 : noun->weight[PIN] > 0 ? -1 : 0;
+}
+
+/* Four figures: the sizes of notes have no more. */
+static double
+rounded (double value)
+{
+  double scale = pow (10, 3 - floor (log10 (value)));
+
+  return round (value * scale) / scale;
+}
+
+void
+em_fitter_finish_ring (EmFitter *f)
+{
+  EmFitted *diameter = (EmFitted *) em_fit_find (f->fit, "diameter");
+  const EmFitted *width = em_fit_find (f->fit, "width");
+  guint item, other;
+  double across, mean;
+
+  if (f->fit->kind != FACE || diameter == NULL || !(diameter->value > 0) || em_fit_find (f->fit, "length") != NULL ||
+      em_fit_find (f->fit, "area") != NULL)
+    return;
+  item = diameter->item;
+  other = width == NULL ? other_diameter (f, item) : EM_NO_ITEM;
+  if (width == NULL && other == EM_NO_ITEM)
+    return;
+  across = width != NULL ? width->value : fabs (em_fitter_mm (f, other) - em_fitter_mm (f, item)) / 2;
+  mean = width != NULL ? diameter->value + side_of_ring (f, item) * across : (em_fitter_mm (f, other) + em_fitter_mm (f, item)) / 2;
+  if (!(across > 0) || 2 * across >= diameter->value + em_fitter_mm (f, other != EM_NO_ITEM ? other : item))
+    return;
+  *diameter = f->fit->fitted[--f->fit->n_fitted];
+  em_fitter_put (f, "length", item, rounded (G_PI * mean) / em_fitter_mm (f, item), "ring");
+  if (width == NULL)
+    {
+      em_fitter_put (f, "width", item, across / em_fitter_mm (f, item), "ring");
+      em_item (f->items, other)->is_used = TRUE;
+    }
+}
+
 /* "ADD .015 TO FACE": how thick, but neither which face nor how large. */
 void
 em_fitter_finish_face (EmFitter *f)

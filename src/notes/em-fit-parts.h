@@ -57,5 +57,7 @@ void        em_fitter_finish_seat    (EmFitter *f);
 void        em_fitter_finish_cone    (EmFitter *f);
 void        em_fitter_finish_form    (EmFitter *f);
 void        em_fitter_finish_face    (EmFitter *f);
+/* A round face with a width, or with two diameters, is a ring and no disc. */
+void        em_fitter_finish_ring    (EmFitter *f);
 
 G_END_DECLS

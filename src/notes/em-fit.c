@@ -767,6 +767,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   fit_bare (&f);
   if (kind == EDGE_NICK)
     em_fitter_finish_nick (&f);
+  em_fitter_finish_ring (&f);
   if (kind == FACE || kind == SIDEWALL)
     em_fitter_finish_face (&f);
   if (kind == SEAT)

@@ -516,6 +516,11 @@ static const Case cases[] = {
     "3\t2\tthickness\t0.2\tmm" },
   { "Wir möchten einen Damm 30x5x1,2 auf die Bügelzone", EM_UNITS_METRIC, "1\t1\tlabel\tBügelzone\t" },
   { "Radius 0.5 am Einlauf ausgewaschen auf R 1,2. Länge 18", EM_UNITS_METRIC, "1\t1\tradius_to\t0.5\tmm" },
+  /* A round face with a width, or with two diameters, is a ring: π × 40 = 125.7; π × 56 = 175.9. */
+  { "land ⌀40 mm, 2 wide, low 0.2", EM_UNITS_METRIC, "1\t1\tlength\t125.7\tmm" },
+  { "SEAL LAND ⌀60 OD ⌀52 ID LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\tlength\t175.9\tmm" },
+  { "SEAL LAND ⌀60 OD ⌀52 ID LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\twidth\t4\tmm" },
+  { "face ⌀25 mm, add 0.4 mm", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
 };
 
 START_TEST (test_case)
