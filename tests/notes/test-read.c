@@ -521,6 +521,7 @@ static const Case cases[] = {
   { "SEAL LAND ⌀60 OD ⌀52 ID LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\tlength\t175.9\tmm" },
   { "SEAL LAND ⌀60 OD ⌀52 ID LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\twidth\t4\tmm" },
   { "face ⌀25 mm, add 0.4 mm", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
+  { "⌵ ⌀10 MM X 90° TO BE FILLED, 2X", EM_UNITS_METRIC, "1\t1\tdepth\t5\tmm" },
 };
 
 START_TEST (test_case)
