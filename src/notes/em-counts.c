@@ -259,7 +259,8 @@ counts_parts_first (const EmReader *r, guint i)
 
   return part != NULL && i == r->first + 1 && em_item_says (r->items, r->first, EM_SAYS_PREPOSITION) != NULL &&
          (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL) &&
-         g_ascii_tolower (r->items->text[part->start + part->length - 1]) == 's' && em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL;
+         g_ascii_tolower (r->items->text[part->start + part->length - 1]) == 's' &&
+         em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL;
 }
 
 /* "on cavity two the edge is worn": which one. */

@@ -211,9 +211,9 @@ other_diameter (const EmFitter *f, guint item)
   for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
     {
       guint other = g_array_index (f->proto->sizes, guint, i);
+      guint32 roles = em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_BUILD | EM_ROLE_ADD);
 
-      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_DIAMETER | EM_ROLE_BUILD | EM_ROLE_ADD)) == EM_ROLE_DIAMETER &&
-          !em_fitter_is_near (em_fitter_mm (f, other), em_fitter_mm (f, item)))
+      if (other != item && roles == EM_ROLE_DIAMETER && !em_fitter_is_near (em_fitter_mm (f, other), em_fitter_mm (f, item)))
         return other;
     }
   return EM_NO_ITEM;
@@ -254,7 +254,8 @@ em_fitter_finish_ring (EmFitter *f)
   if (width == NULL && other == EM_NO_ITEM)
     return;
   across = width != NULL ? width->value : fabs (em_fitter_mm (f, other) - em_fitter_mm (f, item)) / 2;
-  mean = width != NULL ? diameter->value + side_of_ring (f, item) * across : (em_fitter_mm (f, other) + em_fitter_mm (f, item)) / 2;
+  mean = width != NULL ? diameter->value + side_of_ring (f, item) * across
+                       : (em_fitter_mm (f, other) + em_fitter_mm (f, item)) / 2;
   if (!(across > 0) || 2 * across >= diameter->value + em_fitter_mm (f, other != EM_NO_ITEM ? other : item))
     return;
   *diameter = f->fit->fitted[--f->fit->n_fitted];

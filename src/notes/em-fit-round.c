@@ -178,7 +178,7 @@ is_sphere_sign (const EmFitter *f, guint item)
   return label != G_MAXUINT32 && em_item (f->items, label)->length <= 4;
 }
 
-/* "needs 0.1 on the bore, 12 dia, 20 deep": thinner than any part of the diameter told, and the only size that tells nothing of itself. */
+/* "needs 0.1 on the bore, 12 dia, 20 deep": thin beside the diameter told, and the only size that tells nothing of itself. */
 static gboolean
 is_alone_and_thin (const EmFitter *f, const guint *diameters, guint n)
 {
@@ -215,7 +215,8 @@ em_fitter_round (EmFitter *f)
       if (is_bare && f->n_bare < EM_BARE_MAX)
         f->bare[f->n_bare++] = item;
     }
-  if (f->fit->kind != SEAT && f->n_bare > 0 && (f->proto->has_build || is_alone_and_thin (f, diameters, n)) && em_item_size (f->items, f->bare[0])->chain == 0 &&
+  if (f->fit->kind != SEAT && f->n_bare > 0 && (f->proto->has_build || is_alone_and_thin (f, diameters, n)) &&
+      em_item_size (f->items, f->bare[0])->chain == 0 &&
       em_fitter_mm (f, f->bare[0]) <= em_build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
     {
       em_fitter_ask (f, "side-or-diameter", f->bare[0]);

@@ -268,7 +268,8 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
   if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm)
     return "thickness";
   /* "want .020 on the end face": no face shall be that high. */
-  if ((f->fit->kind == SIDEWALL || f->fit->kind == FACE) && roles == EM_ROLE_FINISHED && em_fitter_mm (f, item) <= em_build_max_mm &&
+  if ((f->fit->kind == SIDEWALL || f->fit->kind == FACE) && roles == EM_ROLE_FINISHED &&
+      em_fitter_mm (f, item) <= em_build_max_mm &&
       em_item_size (f->items, item)->chain == 0 && (f->proto->roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) == 0)
     return "thickness";
   if (f->fit->kind != RIB)
@@ -462,7 +463,8 @@ move_smallest (const Places *p)
 static gboolean
 move_longest_of_edge (const Places *p)
 {
-  if ((p->f->fit->kind != WORN_CORNER && p->f->fit->kind != RIB) || !is_free (p->rows, p->n, 0, "length") || extreme (p->f, TRUE) == 0)
+  if ((p->f->fit->kind != WORN_CORNER && p->f->fit->kind != RIB) || !is_free (p->rows, p->n, 0, "length") ||
+      extreme (p->f, TRUE) == 0)
     return FALSE;
   move_to (p->f, extreme (p->f, TRUE), 0);
   return TRUE;
@@ -500,7 +502,8 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
 {
   static const struct { gboolean (*move)(const Places *p); const char *reason; } moves[] = {
     { move_longest_of_nick, "largest" }, { move_one_outside_row, "from-words" }, { move_smallest, "smallest" },
-    { move_longest_of_edge, "largest" }, { move_thickness_of_rib, "smallest" }, { move_longer_side, NULL /* as good as by place */ },
+    { move_longest_of_edge, "largest" }, { move_thickness_of_rib, "smallest" },
+    { move_longer_side, NULL /* as good as by place */ },
   };
   Places p = { f, free_rows, n };
   const char *reason = "position";

@@ -402,7 +402,8 @@ read_machining (Governor *g, guint i)
   if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used)
     return;
   for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
-    if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) || says (g, k, EM_SAYS_VERB) != NULL)
+    if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) ||
+        says (g, k, EM_SAYS_VERB) != NULL)
       {
         if (k > i)
           break;

@@ -485,7 +485,8 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
           field->reason = "own-line";
         }
       /* Behind a repair on its line it may be that one's alone. */
-      if ((strcmp (field->field, "coating") == 0 || (!loose->is_general && strcmp (field->field, "finish") == 0)) && r->current != NULL &&
+      if ((strcmp (field->field, "coating") == 0 || (!loose->is_general && strcmp (field->field, "finish") == 0)) &&
+          r->current != NULL &&
           field->line == em_reader_line_of (r, r->current->last))
         doubt (field);
       g_array_append_val (r->grammar->general, given);
@@ -603,7 +604,8 @@ mark_slots (EmReader *r)
       has_wall = noun != NULL && (noun->weight[2] >= HEAD_NOUN || noun->weight[4] >= HEAD_NOUN);
     }
   for (guint i = r->first + 1; i < r->end && has_wall; i++)
-    if (is_slot_noun (r, i) && (em_item_is_sign (r->items, i - 1, '(') || (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '('))))
+    if (is_slot_noun (r, i) && (em_item_is_sign (r->items, i - 1, '(') ||
+                                (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '('))))
       mark_slot_in_brackets (r, i);
   for (guint i = r->first + 2; i < r->end && has_wall; i++)
     {

@@ -108,7 +108,8 @@ typedef struct
   guint           i, open, next;
 } Follower;
 
-/* "90° = 4", "boss dia: 2.00": a sign leads to the size behind it, but "boss 1.10 dia: raise .060" and ".0025 per side: ⌀.250" do not. */
+/* "90° = 4", "boss dia: 2.00": a sign leads to the size behind it, but neither "boss 1.10 dia: raise .060" nor ".0025 per side:
+ * ⌀.250" does. */
 static gboolean
 leads_on (const Follower *f)
 {
@@ -231,10 +232,10 @@ static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
 {
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
-    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_plan_to_build, FALSE }, { is_stock_left_free, TRUE },
-    { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE }, { is_of_unread, FALSE }, { stands_after, TRUE },
-    { stands_before, FALSE }, { is_told_other, FALSE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE },
-    { tells_round, TRUE },
+    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_plan_to_build, FALSE },
+    { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
+    { is_of_unread, FALSE }, { stands_after, TRUE }, { stands_before, FALSE }, { is_told_other, FALSE },
+    { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
   };
   Follower f = { l->c, sense, NULL, i, l->open, 0 };
 
@@ -552,8 +553,8 @@ is_into_face (const EmClause *c, guint i)
   guint next = i + 1 + em_clause_says (c, i + 1, EM_SAYS_GLUE);
   const EmSense *noun = next < c->end ? em_item_says (c->items, next, EM_SAYS_KIND) : NULL;
 
-  return em_clause_says (c, i, EM_SAYS_TO) && item->length == 4 && g_ascii_strncasecmp (c->items->text + item->start, "into", 4) == 0 &&
-         noun != NULL && noun->weight[FACE] > 0;
+  return em_clause_says (c, i, EM_SAYS_TO) && item->length == 4 &&
+         g_ascii_strncasecmp (c->items->text + item->start, "into", 4) == 0 && noun != NULL && noun->weight[FACE] > 0;
 }
 
 void
@@ -592,7 +593,8 @@ em_labels_mark (const EmClause *c)
       else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         take_to (&l, i);
       /* ".03 into the land, .05 into the lip face" */
-      else if (is_into_face (c, i) && l.open != G_MAXUINT && l.open + 1 == i && (em_item_size (c->items, l.open)->roles & em_dimension_roles) == 0)
+      else if (is_into_face (c, i) && l.open != G_MAXUINT && l.open + 1 == i &&
+               (em_item_size (c->items, l.open)->roles & em_dimension_roles) == 0)
         {
           give (&l, l.open, EM_ROLE_LEG, i);
           l.open = G_MAXUINT;

@@ -140,8 +140,8 @@ is_letter (const EmReader *r, guint i)
 static gboolean
 is_parting (const EmReader *r, guint i)
 {
-  return (em_item_is_sign (r->items, i, '-') && !em_item_is_glued (r->items, i)) || em_item_is_sign (r->items, i, 0x2026 /* … */) ||
-         em_item_is_sign (r->items, i, '=') || em_item_is_sign (r->items, i, '|');
+  return (em_item_is_sign (r->items, i, '-') && !em_item_is_glued (r->items, i)) ||
+         em_item_is_sign (r->items, i, 0x2026 /* … */) || em_item_is_sign (r->items, i, '=') || em_item_is_sign (r->items, i, '|');
 }
 
 /* "-B- …", "(ii) …", "W1 - …", "B … hole": a name that heads a line; *out_end is the item after it. */

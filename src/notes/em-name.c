@@ -175,7 +175,8 @@ is_letter_and_number (const Name *n)
   if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_PLACE)))
     return TRUE;
   /* "corner A1/A2 gone" */
-  if (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_KIND) && is_sign (c, i + 1, '/') && em_item_is_glued (c->items, i + 1))
+  if (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_KIND) && is_sign (c, i + 1, '/') &&
+      em_item_is_glued (c->items, i + 1))
     return TRUE;
   /* "seat R20 washed out": its radius. */
   if (i == c->first + 2 && has_radius (c, i - 1) && has_round_kind (c, c->first))
@@ -248,7 +249,8 @@ is_numbered (const Name *n)
   if (is_sign (c, n->i - 1, '#') && !em_clause_says (c, n->prior, EM_SAYS_QUANTITY))
     return TRUE;
   /* "die #2 orifice plate": the sign may be the word's own. */
-  if (n->is_next && em_clause_says (c, n->prior, EM_SAYS_REFERENCE) && ends_in_hash (c, n->prior) && em_item_is_glued (c->items, n->i))
+  if (n->is_next && em_clause_says (c, n->prior, EM_SAYS_REFERENCE) && ends_in_hash (c, n->prior) &&
+      em_item_is_glued (c->items, n->i))
     return TRUE;
   if (n->is_next && is_first (c, n->prior) && is_any_word (c, n->prior) && is_sign (c, n->i + 1, ':') &&
       !(n->i + 2 < c->end && em_item_is_glued (c->items, n->i + 2)))
@@ -460,7 +462,8 @@ is_time (const EmClause *c, guint i)
 
   /* "5 am", but German "Radius 0,5 am Einlauf". */
   return noise != NULL && g_strcmp0 (noise->value, "time") == 0 &&
-         (em_item_size (c->items, i)->is_whole || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION)) && em_item_size (c->items, i)->unit == EM_UNIT_NONE;
+         (em_item_size (c->items, i)->is_whole || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION)) &&
+         em_item_size (c->items, i)->unit == EM_UNIT_NONE;
 }
 
 /* "9:40" */

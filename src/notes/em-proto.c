@@ -328,7 +328,8 @@ is_chamfer (const EmReader *r, guint i)
 {
   const EmSize *size = em_item_size (r->items, i), *next;
 
-  if (i + 2 >= r->end || !size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 || em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL ||
+  if (i + 2 >= r->end || !size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 ||
+      em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL ||
       em_item (r->items, i + 2)->type != EM_ITEM_SIZE)
     return FALSE;
   next = em_item_size (r->items, i + 2);

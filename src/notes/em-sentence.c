@@ -276,7 +276,8 @@ gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
-    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE }, { is_place_number, FALSE },
+    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
+    { is_place_number, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },
     { is_abbreviation, FALSE },
