@@ -5,11 +5,12 @@
 
 #include "em-unused.h"
 
+#include "em-clause.h"
 #include "em-notes-set.h"
 
 #include <string.h>
 
-enum { FIRST_CODE = 100 /* a whole number from here is more than a count */ };
+enum { FIRST_CODE = 100 /* a whole number from here is more than a count */, MONTHS = 12, DAYS = 31 };
 
 /* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
 static gboolean
@@ -204,6 +205,46 @@ close_stretch (Finder *f, Stretch *s, guint end)
   g_array_append_val (f->result->unused, s->span);
 }
 
+/* No unit is written behind it. */
+static gboolean
+is_short (const EmItems *items, guint i)
+{
+  return em_item (items, i)->length <= 2;
+}
+
+/* A whole number of a day and, behind a stroke or a point, of a month: "19/06", "6/14", "27.08.". */
+static gboolean
+is_date (const EmItems *items, guint i)
+{
+  const EmSize *first = em_item_size (items, i), *second;
+
+  if (i + 2 >= items->items->len || em_item (items, i + 2)->type != EM_ITEM_SIZE ||
+      (!em_item_is_sign (items, i + 1, '/') && !em_item_is_sign (items, i + 1, '.')) || !em_item_is_glued (items, i + 1) ||
+      !em_item_is_glued (items, i + 2))
+    return FALSE;
+  second = em_item_size (items, i + 2);
+  return first->is_whole && second->is_whole && is_short (items, i) && is_short (items, i + 2) &&
+         MIN (first->value.n, second->value.n) <= MONTHS && MAX (first->value.n, second->value.n) <= DAYS;
+}
+
+/* "12 May", "3 Mar": the one word of a month that is another, too, stands behind its day. */
+static gboolean
+is_day (const EmItems *items, guint i)
+{
+  static const char *const months[] = { "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
+                                       "march", "june", "july" };
+  const EmItem *word = i + 1 < items->items->len ? em_item (items, i + 1) : NULL;
+  const EmSize *day = em_item_size (items, i);
+
+  if (word == NULL || !day->is_whole || !is_short (items, i) || day->value.n < 1 || day->value.n > DAYS ||
+      (word->flags & EM_TOKEN_CAPITAL) == 0)
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (months); k++)
+    if (word->length == strlen (months[k]) && g_ascii_strncasecmp (items->text + word->start, months[k], word->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 add_word (Finder *f, Stretch *s, guint i)
 {
@@ -216,7 +257,15 @@ add_word (Finder *f, Stretch *s, guint i)
   /* "(12.5)" is told for information: nothing that the reading missed. */
   s->n_numbers += item->type == EM_ITEM_SIZE && (em_item_size (f->items, i)->roles & EM_ROLE_REFERENCE) == 0;
   s->n_unknown += item->type == EM_ITEM_UNKNOWN;
-  s->has_matter |= item->type == EM_ITEM_SIZE ? is_telling (em_item_size (f->items, i)) : matters (f->items, item);
+  if (item->type != EM_ITEM_SIZE)
+    s->has_matter |= matters (f->items, item);
+  else if (is_day (f->items, i))
+    {
+      s->span.length = em_item (f->items, i + 1)->start + em_item (f->items, i + 1)->length - s->span.start;
+      s->has_matter = TRUE;
+    }
+  else
+    s->has_matter |= is_telling (em_item_size (f->items, i)) || is_date (f->items, i);
 }
 
 /* "from press 14": the number that names what the stretch ends in. */

@@ -522,6 +522,9 @@ static const Case cases[] = {
   { "SEAL LAND ⌀60 OD ⌀52 ID LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\twidth\t4\tmm" },
   { "face ⌀25 mm, add 0.4 mm", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
   { "⌵ ⌀10 MM X 90° TO BE FILLED, 2X", EM_UNITS_METRIC, "1\t1\tdepth\t5\tmm" },
+  /* Days are what an office looks up. */
+  { "nick 2 x 1 x 1 mm. Comes 12 May", EM_UNITS_METRIC, "1\t0\tunused\t12 May\t" },
+  { "nick 2 x 1 x 1 mm\ndate: 19/06", EM_UNITS_METRIC, "2\t0\tunused\tdate: 19/06\t" },
 };
 
 START_TEST (test_case)
