@@ -38,7 +38,7 @@ window_test () {
   case "$1" in accessible|dialogs) a11y=test ;; esac
   echo "window:$1"
   # shellcheck disable=SC2086
-  GTK_A11Y=$a11y "$source/tests/window/run-headless.sh" $memcheck "$build/tests/window/test-window-$1"
+  ESTIMEND_TEST_SLOW=5 GTK_A11Y=$a11y "$source/tests/window/run-headless.sh" $memcheck "$build/tests/window/test-window-$1"
 }
 
 # What a script asks of the engine.
