@@ -73,6 +73,25 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
   weight[GROOVE] /= is_flaw ? 2 : 1;
 }
 
+/* "core tip, round face ⌀18, raise 0.7": the noun right before the diameter is what is round. */
+static void
+weigh_round_face (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
+{
+  if (weight[FACE] == 0 || (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 || (roles & EM_ROLE_DIAMETER) == 0 ||
+      (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_LENGTH)) != 0)
+    return;
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      guint size = g_array_index (proto->sizes, guint, i), label = em_item_size (items, size)->label_item;
+      guint first = label != G_MAXUINT32 ? MIN (label, size) : size;
+      const EmSense *noun = first > 0 ? em_item_says (items, first - 1, EM_SAYS_KIND) : NULL;
+
+      if ((em_item_size (items, size)->roles & EM_ROLE_DIAMETER) != 0 && noun != NULL && noun->weight[FACE] > 0 &&
+          noun->weight[PIN] + noun->weight[BORE] == 0)
+        weight[FACE] = MAX (weight[FACE], weight[PIN] + EVIDENCE);
+    }
+}
+
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
 weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -91,6 +110,10 @@ weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
+  /* "shim seat low .004, 1.125 x .625": a row is no cone and no sphere. */
+  if (weight[SEAT] > 0 && proto->sizes->len == 3 && n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_DEPTH | EM_ROLE_ANGLE)) == 0)
+    weight[FACE] = MAX (weight[FACE], weight[SEAT] + EVIDENCE);
   /* "washed .010, area .5 x .25" */
   if (weight[FACE] > 0 && weight[WORN_CORNER] > 0 && proto->sizes->len == 3 && n_row == 2 &&
       (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) == 0)
@@ -285,6 +308,9 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
   by_wear = told_by_wear (items, proto);
   if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_HEIGHT | EM_ROLE_AREA)) == 0)
     weight[by_wear] = MAX (weight[by_wear], 1) + EVIDENCE;
+  /* "damage on the core, 9 x 4 x 1" */
+  if (proto->has_damage && proto->sizes->len == 3 && n_row == 3 && roles == 0)
+    weight[RECESS] = MAX (weight[RECESS], 1);
   /* An area is a face's, a worn radius an edge's. */
   if ((roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
@@ -386,6 +412,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_damage (proto, roles, n_row, weight);
   weigh_hurt_face (proto, roles, n_row, weight);
+  weigh_round_face (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)

@@ -260,7 +260,7 @@ told_roles (const EmFitter *f, guint item)
   return roles;
 }
 
-/* The field of a size that its kind takes for another than its label says; NULL: none. */
+/* The field of a size that its kind takes for another than its label says; NULL: none other; "": no field at all. */
 static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
 {
@@ -272,6 +272,9 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
       em_fitter_mm (f, item) <= em_build_max_mm &&
       em_item_size (f->items, item)->chain == 0 && (f->proto->roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) == 0)
     return "thickness";
+  /* "land has to end up 5.2 high": how high it is, not how much is added. */
+  if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len > 2)
+    return "";
   if (f->fit->kind != RIB)
     return NULL;
   /* "build up 2 mm high" */
@@ -316,7 +319,7 @@ em_fitter_labelled (EmFitter *f, guint item)
   const char *field = field_by_kind (f, item, roles);
 
   if (field != NULL)
-    return em_fitter_offer (f, field, item, 1, "from-words");
+    return field[0] != '\0' && em_fitter_offer (f, field, item, 1, "from-words");
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return em_fitter_offer (f, "length", item, 1, NULL) && em_fitter_offer (f, "width", item, 1, NULL);
   /* "only 120° of it": how far round, which an edge has no field for. */

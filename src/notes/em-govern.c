@@ -585,6 +585,22 @@ read_hardness (Governor *g, guint i)
     em_governor_infer (one, "implausible");
 }
 
+/* "Tapped hole nearby, leave 2 mm": what is left beside a thing is no stock. */
+static gboolean
+is_beside_thing (const Governor *g, guint i)
+{
+  gboolean has_thing = FALSE, has_near = FALSE;
+
+  for (guint k = g->c->first; k < i; k++)
+    {
+      if (is_size (g, k))
+        return FALSE;
+      has_thing |= says (g, k, EM_SAYS_THING) != NULL;
+      has_near |= says (g, k, EM_SAYS_NEAR) != NULL;
+    }
+  return has_thing && has_near && i - g->c->first <= EM_SENTENCE_WINDOW;
+}
+
 static void
 read_sizes (Governor *g, guint i)
 {
@@ -596,6 +612,8 @@ read_sizes (Governor *g, guint i)
   roles = em_item_size (g->c->items, i)->roles;
   if ((roles & EM_ROLE_HARDNESS) != 0)
     read_hardness (g, i);
+  else if ((roles & EM_ROLE_STOCK) != 0 && is_beside_thing (g, i))
+    add_size (g, "clearance", i)->is_near = TRUE;
   else if ((roles & EM_ROLE_STOCK) != 0)
     add_size (g, "stock", i)->is_general = g->has_all;
   else if ((roles & EM_ROLE_CLEARANCE) != 0)

@@ -5,12 +5,14 @@
 
 #include "em-name.h"
 
+#include <string.h>
+
 enum
 {
   DIGITS_MAX = 3,        /* digits of "Slide 12" */
   CODE_MAX = 3,        /* letters of "A-12" */
   ALLOY_DECIMALS = 4,  /* "2.0402" */
-  HOURS = 24,
+  HOURS = 24, DAYS = 31,
   TOO_LONG = 10000,    /* a whole number that is no size */
   ROW_WINDOW = 16
 };
@@ -466,6 +468,25 @@ is_time (const EmClause *c, guint i)
          em_item_size (c->items, i)->unit == EM_UNIT_NONE;
 }
 
+/* "12 May", "3 Mar": the one word of a month that is another, too, stands behind its day. */
+gboolean
+em_name_is_day (const EmItems *items, guint i)
+{
+  static const char *const months[] = { "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
+                                       "march", "june", "july" };
+  const EmItem *word = i + 1 < items->items->len ? em_item (items, i + 1) : NULL;
+  const EmSize *day = em_item_size (items, i);
+
+  if (word == NULL || !day->is_whole || em_item (items, i)->length > 2 || day->value.n < 1 || day->value.n > DAYS ||
+      (word->flags & EM_TOKEN_CAPITAL) == 0)
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (months); k++)
+    if (word->length == strlen (months[k]) && g_ascii_strncasecmp (items->text + word->start, months[k], word->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+
 /* "9:40" */
 gboolean
 em_name_is_clock (const EmClause *c, guint i)
@@ -481,5 +502,5 @@ em_name_is_clock (const EmClause *c, guint i)
 gboolean
 em_name_is_code (const EmClause *c, guint i)
 {
-  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i);
+  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || em_name_is_day (c->items, i);
 }

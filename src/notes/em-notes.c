@@ -7,6 +7,7 @@
 
 #include "em-fit.h"
 #include "em-merge.h"
+#include "em-notes-set.h"
 #include "em-read-result.h"
 #include "em-resolve.h"
 #include "em-unused.h"
@@ -432,6 +433,24 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
   g_array_append_val (w->fields, field);
 }
 
+/* The item that begins at the byte is unused after all. */
+static void
+free_words (const Writer *w, guint32 start)
+{
+  guint low = 0, high = w->items->items->len;
+
+  while (low < high)
+    {
+      guint middle = low + (high - low) / 2;
+      if (em_item (w->items, middle)->start < start)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  if (low < w->items->items->len && em_item (w->items, low)->start == start)
+    em_item (w->items, low)->is_used = FALSE;
+}
+
 static void
 add_given (Writer *w, int feature, const EmProto *proto, int kind)
 {
@@ -459,6 +478,9 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
         continue;
       if (!has_field (w, field.field) && suits (&field, kind))
         g_array_append_val (w->fields, field);
+      /* "dam, ends tapered", which no dam has: the words stay visible. */
+      else if (kind >= 0 && strcmp (field.field, "ends") == 0 && !has_field (w, "ends"))
+        free_words (w, field.start);
       if (given->size_item != EM_NO_ITEM && em_item_size (w->items, given->size_item)->is_asked)
         {
           EmFitted fitted = { .field = field.field, .factor = 1, .item = given->size_item, .words = EM_NO_ITEM };
@@ -529,6 +551,30 @@ doubt_all (Writer *w)
       }
 }
 
+/* "(the drawing shows the same pin as ⌀22)": it may be the one before, and what both tell otherwise is sure of neither. */
+static void
+doubt_same (Writer *w, int feature)
+{
+  guint first, last;
+
+  doubt_all (w);
+  em_read_result_range (w->result, feature - 1, &first, &last);
+  for (guint i = first; i < last; i++)
+    {
+      EmReadField *before = &g_array_index (w->result->fields, EmReadField, i);
+
+      for (guint k = 0; before->state == EM_READ_READ && before->text == NULL && k < w->fields->len; k++)
+        {
+          const EmReadField *now = &g_array_index (w->fields, EmReadField, k);
+
+          if (strcmp (now->field, before->field) != 0 || now->text != NULL || now->value == before->value)
+            continue;
+          before->state = EM_READ_INFERRED;
+          before->reason = "said-twice";
+        }
+    }
+}
+
 static void
 doubt_kind (Writer *w, const char *reason)
 {
@@ -589,6 +635,8 @@ write_feature (Writer *w, const EmProto *proto)
   /* "raise floor .012, pocket 1.00 x .625": the second is not whole, so they may be one. */
   if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && proto->may_merge && w->last_line == span.line)
     doubt_all (w);
+  if (proto->is_same && proto->kind_reason == NULL)
+    doubt_same (w, feature);
   if (kind >= 0)
     add_missing (w, feature, &fit);
   g_array_sort (w->fields, compare_position);

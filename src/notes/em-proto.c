@@ -136,9 +136,14 @@ em_reader_is_demoted (const EmReader *r, guint i)
 static gboolean
 is_before_colon (const EmReader *r, guint i)
 {
-  if (i + 1 >= r->end || !em_item_is_sign (r->items, i + 1, ':'))
+  guint colon = i + 1;
+
+  /* "core tip broken off: rib 0.8 thick" */
+  while (colon < r->end && colon <= i + 2 && em_item_says (r->items, colon, EM_SAYS_SET) != NULL)
+    colon++;
+  if (colon >= r->end || !em_item_is_sign (r->items, colon, ':'))
     return FALSE;
-  for (guint k = i + 2; k < r->end && k <= i + 2 + PREPOSITION_WINDOW; k++)
+  for (guint k = colon + 1; k < r->end && k <= colon + 1 + PREPOSITION_WINDOW; k++)
     if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
       return TRUE;
   return FALSE;

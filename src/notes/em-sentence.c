@@ -249,7 +249,7 @@ is_before_another (const Stop *s)
 static gboolean
 begins_by_itself (const Stop *s)
 {
-  static const EmSays beginning[] = { EM_SAYS_VERB, EM_SAYS_FINISH, EM_SAYS_REFUSE, EM_SAYS_MACHINING, EM_SAYS_AGENT };
+  static const EmSays beginning[] = { EM_SAYS_VERB, EM_SAYS_FINISH, EM_SAYS_REFUSE, EM_SAYS_MACHINING, EM_SAYS_AGENT, EM_SAYS_SAME };
   const EmSense *label = em_item_says (s->r->items, s->i + 1, EM_SAYS_LABEL);
 
   for (gsize k = 0; k < G_N_ELEMENTS (beginning); k++)

@@ -5,7 +5,7 @@
 
 #include "em-unused.h"
 
-#include "em-clause.h"
+#include "em-name.h"
 #include "em-notes-set.h"
 
 #include <string.h>
@@ -108,6 +108,7 @@ static gboolean
 matters (const EmItems *items, const EmItem *item)
 {
   static const EmSays said[] = { EM_SAYS_SOUND, EM_SAYS_REFUSE, EM_SAYS_BASE, EM_SAYS_COATING, EM_SAYS_FINISH, EM_SAYS_ACCESS };
+  const EmSense *set;
 
   if (item->type == EM_ITEM_UNKNOWN)
     return (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != 0 || !g_ascii_isalpha (items->text[item->start]);
@@ -118,7 +119,9 @@ matters (const EmItems *items, const EmItem *item)
   for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
     if (em_phrase_find (item->phrase, said[i]) != NULL && g_strcmp0 (em_phrase_find (item->phrase, said[i])->value, "denied") != 0)
       return TRUE;
-  return has_noise (item->phrase, "matter") || has_noise (item->phrase, "time");
+  set = em_phrase_find (item->phrase, EM_SAYS_SET);
+  return has_noise (item->phrase, "matter") || has_noise (item->phrase, "time") ||
+         (set != NULL && g_strcmp0 (set->set_field, "ends") == 0);
 }
 
 /* A number that says something alone: a size with its unit or a point, the number of an order. "4" is only what it counts. */
@@ -227,24 +230,6 @@ is_date (const EmItems *items, guint i)
          MIN (first->value.n, second->value.n) <= MONTHS && MAX (first->value.n, second->value.n) <= DAYS;
 }
 
-/* "12 May", "3 Mar": the one word of a month that is another, too, stands behind its day. */
-static gboolean
-is_day (const EmItems *items, guint i)
-{
-  static const char *const months[] = { "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
-                                       "march", "june", "july" };
-  const EmItem *word = i + 1 < items->items->len ? em_item (items, i + 1) : NULL;
-  const EmSize *day = em_item_size (items, i);
-
-  if (word == NULL || !day->is_whole || !is_short (items, i) || day->value.n < 1 || day->value.n > DAYS ||
-      (word->flags & EM_TOKEN_CAPITAL) == 0)
-    return FALSE;
-  for (gsize k = 0; k < G_N_ELEMENTS (months); k++)
-    if (word->length == strlen (months[k]) && g_ascii_strncasecmp (items->text + word->start, months[k], word->length) == 0)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 add_word (Finder *f, Stretch *s, guint i)
 {
@@ -259,7 +244,7 @@ add_word (Finder *f, Stretch *s, guint i)
   s->n_unknown += item->type == EM_ITEM_UNKNOWN;
   if (item->type != EM_ITEM_SIZE)
     s->has_matter |= matters (f->items, item);
-  else if (is_day (f->items, i))
+  else if (em_name_is_day (f->items, i))
     {
       s->span.length = em_item (f->items, i + 1)->start + em_item (f->items, i + 1)->length - s->span.start;
       s->has_matter = TRUE;

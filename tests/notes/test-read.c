@@ -525,6 +525,16 @@ static const Case cases[] = {
   /* Days are what an office looks up. */
   { "nick 2 x 1 x 1 mm. Comes 12 May", EM_UNITS_METRIC, "1\t0\tunused\t12 May\t" },
   { "nick 2 x 1 x 1 mm\ndate: 19/06", EM_UNITS_METRIC, "2\t0\tunused\tdate: 19/06\t" },
+  { "CORE TIP, ROUND FACE ⌀18 MM, RAISE 0.7 MM", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
+  { "STRIPPER PLATE, BORE 12 H7 WASHED TO 12.09, 28 MM LG, 2 PLCS", EM_UNITS_METRIC, "1\t1\tdiameter\t12\tmm" },
+  { "as told on 3 May: guide bore 40 mm H7, measured 40.11 mm, 50 mm long", EM_UNITS_METRIC, "1\t1\tdiameter\t40\tmm" },
+  { "SPLIT LINE EDGE WORN. 7 INCH LONG, 15 THOU RADIUS. SAME ON THE MATING HALF.", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
+  { "Kernspitze abgebrochen: Rippe 0,8 mm dick, 15 mm lang, fehlen 1,5 mm oben", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "SHIM SEAT LOW .004, 1.125 X .625", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "Land on die lip has to end up 5.2 mm high. It is 90 mm long and 1.5 mm wide.", EM_UNITS_METRIC, "!1\t1\tthickness\t5.2\tmm" },
+  { "Agujero roscado cerca, dejar 2 mm. Muesca 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tstock\t2\tmm" },
+  /* What no dam has stays visible. */
+  { "Dam 25 x 5 x 3 mm high, ends tapered", EM_UNITS_METRIC, "1\t0\tunused\tends tapered\t" },
 };
 
 START_TEST (test_case)
