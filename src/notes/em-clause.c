@@ -158,7 +158,8 @@ is_before_noun (const EmClause *c, guint i)
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')')))
     return TRUE;
   /* "on all 16 impressions" */
-  if (i > c->first && em_clause_says (c, i - 1, EM_SAYS_ALL) && em_clause_says (c, i + 1, EM_SAYS_PLACE))
+  if (i > c->first && (em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1)) &&
+      em_clause_says (c, i + 1, EM_SAYS_PLACE))
     return TRUE;
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
@@ -369,6 +370,14 @@ mark_dual (const EmClause *c, guint open)
       return;
   for (guint i = open; i < close; i++)
     use_name (c, i);
+}
+
+gboolean
+em_item_is_all (const EmItems *items, guint index)
+{
+  const EmItem *item = em_item (items, index);
+
+  return item->length == 3 && g_ascii_strncasecmp (items->text + item->start, "all", 3) == 0;
 }
 
 gboolean

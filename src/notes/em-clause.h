@@ -48,6 +48,8 @@ em_clause_is_size (const EmClause *clause, guint i)
   return i >= clause->first && i < clause->end && em_item (clause->items, i)->type == EM_ITEM_SIZE;
 }
 
+/* The word "all". */
+gboolean em_item_is_all (const EmItems *items, guint index);
 /* "ANNULAR FACE OD 2.20": the word at i is how large the face before it is, no shaft or bore. */
 gboolean em_item_is_of_face (const EmItems *items, guint index);
 /* Uses up sizes that say the ones before them in the other unit. */

@@ -261,14 +261,19 @@ counts_current (const EmReader *r, guint first, guint noun)
 
 /* "Two slides.", "All 4 drops.", "2 RIBS": a sentence of a number and what it counts. */
 static gboolean
-is_only_count (const EmReader *r, guint first, guint end)
+is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
 {
-  gboolean is_start = first == r->first || counts_current (r, first, first + 1);
-  const EmSense *number = em_item_says (r->items, first, EM_SAYS_NUMBER);
-  gboolean has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
+  gboolean is_start = first == r->first || counts_current (r, first, first + 1), has_count, is_whole = end == r->end;
+  const EmSense *number;
+
+  /* "All 4 drops." */
+  first += first + 2 < end && (em_item_says (r->items, first, EM_SAYS_ALL) != NULL ||
+                                em_item_is_all (r->items, first));
+  *out_number = first;
+  number = em_item_says (r->items, first, EM_SAYS_NUMBER);
+  has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
                        (em_item (r->items, first)->type == EM_ITEM_SIZE &&
                         (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
-  gboolean is_whole = end == r->end;
 
   /* "Three holes like this." */
   while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL ||
@@ -283,11 +288,13 @@ is_only_count (const EmReader *r, guint first, guint end)
 static gboolean
 take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
-  if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end))
+  guint number;
+
+  if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))
     {
       /* "Two slides." */
       em_reader_take_aside (r, before, first, end, TRUE);
-      em_item (r->items, first + 1)->is_used = TRUE;
+      em_item (r->items, number + 1)->is_used = TRUE;
       return TRUE;
     }
   /* "a polished area 3 mm from the nick": the one told before. */
