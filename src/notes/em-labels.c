@@ -280,6 +280,60 @@ drop_weak_length (const Labels *l, const EmSense *after)
     size->roles = 0;
 }
 
+/* ---- whether it leads to the size after it ---- */
+
+/* "EJ SIDE:" */
+static gboolean
+is_heading (const Labels *l, guint i, const EmSense *sense)
+{
+  return i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') && (l->open == G_MAXUINT || l->open + 1 != i) &&
+         (sense->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0;
+}
+
+/* A label that stands before its size, and leads to none here. */
+static gboolean
+leads_nowhere (const Labels *l, guint i, const EmSense *prior)
+{
+  /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
+  if (prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) &&
+      (!l->has_finished || next_size (l->c, i) != i + 1))
+    return TRUE;
+  /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
+  return prior->roles == EM_ROLE_LENGTH && (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
+         next_size (l->c, i) == l->c->end;
+}
+
+/* A label that stands behind its size, has none there, and leads to none either. */
+static gboolean
+is_left_alone (const Labels *l, guint i, const EmSense *after)
+{
+  /* "a deep pit": a word that follows its size and has none. */
+  if (next_size (l->c, i) == l->c->end)
+    {
+      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end &&
+        em_clause_says (l->c, i + 1, EM_SAYS_KIND);
+      return TRUE;
+    }
+  /* "Kante 0,3 mm Radius", against "20 mm Kante": in front of its size the noun is only the noun. */
+  if (after->roles == EM_ROLE_LENGTH && em_clause_says (l->c, i, EM_SAYS_KIND))
+    return TRUE;
+  /* "thickness of rib 1.5": what the size is was told. "takes away 1.5 mm", "worn round .04 R": what is away or round has its size
+   * before it. */
+  return (l->pending & em_dimension_roles) != 0 || after->roles == EM_ROLE_CLEARANCE ||
+         (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER;
+}
+
+/* The label at i waits for the next size. */
+static void
+await_size (Labels *l, guint i, const EmSense *sense)
+{
+  if (l->pending != 0 && l->pending_item != G_MAXUINT)
+    em_item (l->c->items, l->pending_item)->is_used = TRUE;
+  l->pending |= sense->roles | (is_building (l->c, i) && sense->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
+  l->pending_item = i;
+  l->open = G_MAXUINT;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -293,9 +347,7 @@ take_label (Labels *l, guint i)
       give (l, i + 1, EM_ROLE_DIAMETER, i);
       return;
     }
-  /* "EJ SIDE:" */
-  if (i + 1 < l->c->end && em_item_is_sign (l->c->items, i + 1, ':') && (l->open == G_MAXUINT || l->open + 1 != i) &&
-      ((prior != NULL ? prior : after)->roles & ~(guint32) EM_ROLE_PER_SIDE) == 0)
+  if (is_heading (l, i, prior != NULL ? prior : after))
     return;
   l->has_finished |= prior != NULL && (prior->roles & EM_ROLE_FINISHED) != 0;
   /* "R.03": glued to the size after it. */
@@ -310,39 +362,8 @@ take_label (Labels *l, guint i)
         give_row (l, l->open, EM_ROLE_LEG);
       return;
     }
-  /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
-  if (prior != NULL && prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) &&
-      (!l->has_finished || next_size (l->c, i) != i + 1))
-    return;
-  /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
-  if (prior != NULL && prior->roles == EM_ROLE_LENGTH &&
-      (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
-      next_size (l->c, i) == l->c->end)
-    return;
-  /* "a deep pit": a word that follows its size and has none. */
-  if (prior == NULL && next_size (l->c, i) == l->c->end)
-    {
-      em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end &&
-        em_clause_says (l->c, i + 1, EM_SAYS_KIND);
-      return;
-    }
-  /* "Kante 0,3 mm Radius", against "20 mm Kante": in front of its size the noun is only the noun. */
-  if (prior == NULL && after->roles == EM_ROLE_LENGTH && em_clause_says (l->c, i, EM_SAYS_KIND))
-    return;
-  /* "thickness of rib 1.5": what the size is was told. */
-  if (prior == NULL && (l->pending & em_dimension_roles) != 0)
-    return;
-  /* "takes away 1.5 mm", "worn round .04 R": what is away or round has its size before it. */
-  if (prior == NULL && (after->roles == EM_ROLE_CLEARANCE ||
-                        (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER))
-    return;
-  if (prior == NULL)
-    prior = after;
-  if (l->pending != 0 && l->pending_item != G_MAXUINT)
-    em_item (l->c->items, l->pending_item)->is_used = TRUE;
-  l->pending |= prior->roles | (is_building (l->c, i) && prior->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
-  l->pending_item = i;
-  l->open = G_MAXUINT;
+  if (prior != NULL ? !leads_nowhere (l, i, prior) : !is_left_alone (l, i, after))
+    await_size (l, i, prior != NULL ? prior : after);
 }
 
 /* "over 1.5 wide": "over" leads to a length only where the size has no name of its own. */
