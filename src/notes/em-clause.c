@@ -394,13 +394,15 @@ em_item_is_of_face (const EmItems *items, guint index)
       const EmSense *other = em_item_says (items, i, EM_SAYS_LABEL);
 
       if (em_item (items, i)->type == EM_ITEM_SIGN || em_item (items, i)->type == EM_ITEM_SIZE ||
+          (em_item_says (items, i, EM_SAYS_KIND) == NULL &&
+           (em_item_says (items, i, EM_SAYS_PLACE) != NULL || em_item_says (items, i, EM_SAYS_PREPOSITION) != NULL)) ||
           (other != NULL && (other->roles & EM_ROLE_DIAMETER) != 0 && em_item_says (items, i, EM_SAYS_KIND) != NULL))
         continue;
       face = em_item_says (items, i, EM_SAYS_KIND);
       if (face == NULL)
         return FALSE;
     }
-  return face != NULL && face->weight[FACE] > 0 && face->weight[PIN] + face->weight[BORE] == 0;
+  return face != NULL && face->weight[FACE] + face->weight[WORN_CORNER] > 0 && face->weight[PIN] + face->weight[BORE] == 0;
 }
 
 void

@@ -50,7 +50,7 @@ em_clause_is_size (const EmClause *clause, guint i)
 
 /* The word "all". */
 gboolean em_item_is_all (const EmItems *items, guint index);
-/* "ANNULAR FACE OD 2.20": the word at i is how large the face before it is, no shaft or bore. */
+/* "ANNULAR FACE OD 2.20", "edge of ring ID 42": the word at i is how large the face or edge before it is, no shaft or bore. */
 gboolean em_item_is_of_face (const EmItems *items, guint index);
 /* Uses up sizes that say the ones before them in the other unit. */
 void em_clause_mark_dual   (const EmClause *clause);

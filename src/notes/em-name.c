@@ -499,8 +499,20 @@ em_name_is_clock (const EmClause *c, guint i)
            em_item_size (c->items, i)->value.n < HOURS;
 }
 
+/* "M16x1.5": the pitch of a thread (ISO 965-1). */
+static gboolean
+is_pitch (const EmClause *c, guint i)
+{
+  const EmSense *thing = i >= c->first + 2 ? em_item_says (c->items, i - 2, EM_SAYS_THING) : NULL;
+
+  return thing != NULL && g_strcmp0 (thing->value, "thread") == 0 && em_clause_says (c, i - 1, EM_SAYS_TIMES) &&
+         em_item_is_glued (c->items, i - 1) && em_item_is_glued (c->items, i);
+}
+
 gboolean
 em_name_is_code (const EmClause *c, guint i)
 {
+  if (is_pitch (c, i))
+    return TRUE;
   return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || em_name_is_day (c->items, i);
 }

@@ -535,6 +535,8 @@ static const Case cases[] = {
   { "Agujero roscado cerca, dejar 2 mm. Muesca 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tstock\t2\tmm" },
   /* What no dam has stays visible. */
   { "Dam 25 x 5 x 3 mm high, ends tapered", EM_UNITS_METRIC, "1\t0\tunused\tends tapered\t" },
+  { "inner edge of flange ID 42 mm, R0.3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t42\tmm" },
+  { "bore threads damaged M16x1.5, fill, diam 18 mm, 20 deep", EM_UNITS_METRIC, "!1\t1\tlength\t1.5\tmm" },
 };
 
 START_TEST (test_case)
