@@ -22,7 +22,8 @@ typedef struct
 static const struct { gunichar from; const char *to; } folds[] = {
   { 0xe4, "ae" }, { 0xf6, "oe" }, { 0xfc, "ue" }, { 0xdf, "ss" }, { 0xe1, "a" }, { 0xe0, "a" }, { 0xe2, "a" },
   { 0xe9, "e" },  { 0xe8, "e" },  { 0xea, "e" },  { 0xed, "i" },  { 0xec, "i" }, { 0xf3, "o" }, { 0xf2, "o" },
-  { 0xfa, "u" },  { 0xf9, "u" },  { 0xf1, "n" },  { 0xe7, "c" },  { 0x1e9e, "ss" },
+  { 0xfa, "u" },  { 0xf9, "u" },  { 0xf1, "n" },  { 0xe7, "c" },  { 0x1e9e, "ss" }, { 0xee, "i" }, { 0xef, "i" },
+  { 0xf4, "o" },  { 0xfb, "u" },  { 0xeb, "e" },  { 0x153, "oe" },
 };
 
 /* Signs that are written in several ways; ASME Y14.5 and ISO 129-1 use the first of each group. */
@@ -150,15 +151,25 @@ is_long_word (const Splitter *s)
   return TRUE;
 }
 
+/* "l'arête", "d'usure", "jusqu'à": an article or preposition that lost its vowel is a word of its own. "c'bore" is none. */
+static gboolean
+is_elided (const Splitter *s, gsize start)
+{
+  gsize n = s->at - start;
+  char last = s->at > start ? g_ascii_tolower (s->text[s->at - 1]) : 0;
+
+  return n == 1 ? last == 'l' || last == 'd' : n > 1 && last == 'u' && g_ascii_tolower (s->text[s->at - 2]) == 'q';
+}
+
 static void
 split_word (Splitter *s)
 {
   gsize start = s->at;
-  gboolean has_lower = FALSE, is_capital = g_unichar_isupper (peek (s, s->at));
+  gboolean has_lower = FALSE, is_end = FALSE, is_capital = g_unichar_isupper (peek (s, s->at));
   gunichar c;
   EmToken *token;
 
-  while ((c = peek (s, s->at)) != 0)
+  while (!is_end && (c = peek (s, s->at)) != 0)
     {
       gboolean is_apostrophe = s->at > start && fold_sign (c) == '\'' && is_word (peek (s, s->at + width (c)));
       /* "C0RNER": a nought among letters is a letter O that was misread or mistyped. */
@@ -169,6 +180,7 @@ split_word (Splitter *s)
       if (!is_word (c) && !is_apostrophe && !is_nought)
         break;
       has_lower |= g_unichar_islower (c);
+      is_end = is_apostrophe && is_elided (s, start);
       s->at += width (c);
     }
   token = add (s, EM_TOKEN_WORD, start);

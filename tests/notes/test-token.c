@@ -20,6 +20,12 @@ static const struct { const char *text, *types; } splits[] = {
   { "%%c12", "sn" },
   { "1½", "nn" },
   { "don't", "w" },
+  { "l'arête", "ww" },              /* French: the article is a word of its own */
+  { "jusqu’à", "ww" },
+  { "D'USURE", "ww" },
+  { "c'bore", "w" },
+  { "c'est", "w" },
+  { "I'd", "w" },
   { "P20", "wn" },
   { "\xff\xfe", "j" },
   { "a\x01" "b", "wjw" },
@@ -74,6 +80,12 @@ START_TEST (test_fold)
   ck_assert_str_eq (folded, "diametro");
   ck_assert (em_token_fold ("schließen", strlen ("schließen"), folded));
   ck_assert_str_eq (folded, "schliessen");
+  ck_assert (em_token_fold ("ABÎMÉ", strlen ("ABÎMÉ"), folded));
+  ck_assert_str_eq (folded, "abime");
+  ck_assert (em_token_fold ("tôle", strlen ("tôle"), folded));
+  ck_assert_str_eq (folded, "tole");
+  ck_assert (em_token_fold ("œil", strlen ("œil"), folded));
+  ck_assert_str_eq (folded, "oeil");
   ck_assert (!em_token_fold ("aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa", 50, folded));
 }
 END_TEST
