@@ -14,6 +14,7 @@ typedef struct
 {
   EmItems *items;
   GArray  *tokens;
+  int      language; /* of most of the words; −1: of none */
 } Builder;
 
 /* What one inch, etc. is in mm, as a whole fraction: exact (NIST SP 811, appendix B). */
@@ -92,7 +93,7 @@ match (const Builder *b, guint at, guint *out_n)
   *out_n = 0;
   if (at >= b->tokens->len)
     return NULL;
-  return em_lexicon_match (b->items->lexicon, token_at (b, at), b->tokens->len - at, out_n);
+  return em_lexicon_match (b->items->lexicon, b->language, token_at (b, at), b->tokens->len - at, out_n);
 }
 
 /* Inch drawings divide by powers of two; a few others are met by hand. */
@@ -305,7 +306,7 @@ read_fit (const Builder *b, guint at)
   if (letter->type != EM_TOKEN_WORD || letter->length > 2 || !is_whole (b, at + 1) || !is_glued (b, at + 1) ||
       token_at (b, at + 1)->numerator < 4 || token_at (b, at + 1)->numerator > 10)
     return at;
-  return em_phrase_find (em_lexicon_match (b->items->lexicon, letter, 1, &n), EM_SAYS_FIT) != NULL ? at + 2 : at;
+  return em_phrase_find (em_lexicon_match (b->items->lexicon, b->language, letter, 1, &n), EM_SAYS_FIT) != NULL ? at + 2 : at;
 }
 
 static gboolean
@@ -581,13 +582,13 @@ is_only_with_material (const EmPhrase *phrase)
   return TRUE;
 }
 
-/* A word that only one language's lexicon has tells the language. */
 static void
 note_language (EmItems *items, const EmPhrase *phrase)
 {
-  if (phrase->languages != 0 && em_phrase_find (phrase, EM_SAYS_UNIT) == NULL && em_phrase_find (phrase, EM_SAYS_BASE) == NULL &&
-      (phrase->languages & (phrase->languages - 1)) == 0)
-    items->n_words[g_bit_nth_lsf (phrase->languages, -1)]++;
+  int language = em_phrase_language (phrase);
+
+  if (language >= 0)
+    items->n_words[language]++;
 }
 
 static guint
@@ -729,7 +730,7 @@ static gboolean
 is_before_longer (const Builder *b, guint at, guint n)
 {
   guint alone, further;
-  const EmPhrase *first = em_lexicon_match (b->items->lexicon, token_at (b, at), 1, &alone), *next = match (b, at + 1, &further);
+  const EmPhrase *first = em_lexicon_match (b->items->lexicon, b->language, token_at (b, at), 1, &alone), *next = match (b, at + 1, &further);
 
   return em_phrase_find (first, EM_SAYS_GLUE) != NULL && em_phrase_find (next, EM_SAYS_KIND) != NULL && 1 + further > n;
 }
@@ -751,7 +752,7 @@ build_next (Builder *b, guint at)
   phrase = match (b, at, &n);
   /* "the top of the lifter": behind its article a longer phrase begins. */
   if (phrase != NULL && n > 1 && is_before_longer (b, at, n))
-    phrase = em_lexicon_match (b->items->lexicon, token, 1, &n);
+    phrase = em_lexicon_match (b->items->lexicon, b->language, token, 1, &n);
   if (phrase != NULL && phrase->n_senses == 1 && phrase->sense[0]->says == EM_SAYS_TALK)
     {
       add_item (b, EM_ITEM_UNKNOWN, at, at + n)->is_talk = TRUE;
@@ -777,13 +778,14 @@ EmItems *
 em_items_new (const EmLexicon *lexicon, const char *text, gsize length)
 {
   EmItems *items = g_new0 (EmItems, 1);
-  Builder b = { items, em_token_split (text, length) };
+  Builder b = { items, em_token_split (text, length), -1 };
 
   items->lexicon = lexicon;
   items->text = text;
   items->items = g_array_new (FALSE, FALSE, sizeof (EmItem));
   items->sizes = g_array_new (FALSE, FALSE, sizeof (EmSize));
   em_lexicon_name (lexicon, text, b.tokens);
+  b.language = em_lexicon_language (lexicon, (const EmToken *) (void *) b.tokens->data, b.tokens->len);
   for (guint at = 0; at < b.tokens->len;)
     at = build_next (&b, at);
   g_array_unref (b.tokens);

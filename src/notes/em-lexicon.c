@@ -52,6 +52,7 @@ struct EmLexicon
   GHashTable   *steps;     /* Step → guint node */
   GArray       *phrases;   /* EmPhrase by node; node 0 is the start */
   GPtrArray    *senses;    /* EmSense, owned */
+  GPtrArray    *spoken;    /* what phrases point to, owned */
   GStringChunk *strings;
   EmSlips      *slips;
   GHashTable   *singles;   /* char* → guint atom of each phrase of one word */
@@ -188,9 +189,15 @@ add_phrase (EmLexicon *lexicon, const char *words, EmSense *sense)
   for (guint i = 0; i < phrase->n_senses; i++)
     if (phrase->sense[i]->says == sense->says && phrase->sense[i]->place == sense->place &&
         g_strcmp0 (phrase->sense[i]->value, sense->value) == 0)
-      return TRUE;
+      {
+        phrase->sense_languages[i] |= 1u << lexicon->n_languages;
+        return TRUE;
+      }
   if (phrase->n_senses < EM_SENSE_MAX)
-    phrase->sense[phrase->n_senses++] = sense;
+    {
+      phrase->sense_languages[phrase->n_senses] = 1u << lexicon->n_languages;
+      phrase->sense[phrase->n_senses++] = sense;
+    }
   return TRUE;
 }
 
@@ -273,6 +280,7 @@ read_say (EmLexicon *lexicon, xmlNode *node, const char *name, GError **error)
   g_autofree char *is = take_attribute (node, "is");
   g_autofree char *place = take_attribute (node, "place");
   g_autofree char *needs = take_attribute (node, "needs");
+  g_autofree char *own = take_attribute (node, "own");
   g_autofree char *set = take_attribute (node, "set");
   int says = index_of (says_names, EM_N_SAYS, is), line = (int) xmlGetLineNo (node), where = 0;
   xmlChar *content;
@@ -287,6 +295,7 @@ read_say (EmLexicon *lexicon, xmlNode *node, const char *name, GError **error)
   sense->says = (EmSays) says;
   sense->place = (EmLabelPlace) where;
   sense->needs_material = g_strcmp0 (needs, "material") == 0;
+  sense->is_own = g_strcmp0 (own, "yes") == 0;
   if (set != NULL)
     {
       g_auto (GStrv) pair = g_strsplit (set, "=", 2);
@@ -353,6 +362,49 @@ read_root (EmLexicon *lexicon, xmlNode *root, const char *name, GError **error)
   return TRUE;
 }
 
+/* What the phrase says in notes in the language of that index; of none for any other. */
+static const EmPhrase *
+speak (EmLexicon *lexicon, const EmPhrase *phrase, guint language)
+{
+  EmPhrase *spoken = g_new0 (EmPhrase, 1);
+  guint32 bit = 1u << language;
+  gboolean has_own = FALSE;
+
+  g_ptr_array_add (lexicon->spoken, spoken);
+  for (guint i = 0; i < phrase->n_senses; i++)
+    has_own |= phrase->sense[i]->is_own && (phrase->sense_languages[i] & bit) != 0;
+  spoken->languages = has_own ? bit : phrase->languages;
+  for (guint i = 0; i < phrase->n_senses; i++)
+    {
+      gboolean is_here = (phrase->sense_languages[i] & bit) != 0;
+
+      if (has_own ? !is_here : phrase->sense[i]->is_own)
+        continue;
+      spoken->sense[spoken->n_senses++] = phrase->sense[i];
+    }
+  return spoken;
+}
+
+/* Once all languages are read: words that are spelled alike in two of them and mean different things. */
+static void
+tell_languages_apart (EmLexicon *lexicon)
+{
+  for (guint i = 1; i < lexicon->phrases->len; i++)
+    {
+      EmPhrase *phrase = &g_array_index (lexicon->phrases, EmPhrase, i);
+      gboolean has_own = FALSE;
+
+      for (guint k = 0; k < phrase->n_senses; k++)
+        has_own |= phrase->sense[k]->is_own;
+      if (!has_own)
+        continue;
+      phrase->spoken = g_new0 (const EmPhrase *, lexicon->n_languages + 1);
+      g_ptr_array_add (lexicon->spoken, phrase->spoken);
+      for (guint language = 0; language <= lexicon->n_languages; language++)
+        phrase->spoken[language] = speak (lexicon, phrase, language);
+    }
+}
+
 /* No DTD, no entities, no network; a parser context of its own. */
 static gboolean
 read_xml (EmLexicon *lexicon, const char *xml, gsize length, const char *name, GError **error)
@@ -384,6 +436,7 @@ new_lexicon (void)
   lexicon->steps = g_hash_table_new_full (hash_step, equal_step, g_free, NULL);
   lexicon->phrases = g_array_new (FALSE, TRUE, sizeof (EmPhrase));
   lexicon->senses = g_ptr_array_new_with_free_func (g_free);
+  lexicon->spoken = g_ptr_array_new_with_free_func (g_free);
   lexicon->strings = g_string_chunk_new (4096);
   lexicon->slips = em_slips_new ();
   lexicon->singles = g_hash_table_new (g_str_hash, g_str_equal);
@@ -402,6 +455,7 @@ em_lexicon_free (EmLexicon *lexicon)
   g_hash_table_unref (lexicon->steps);
   g_array_unref (lexicon->phrases);
   g_ptr_array_unref (lexicon->senses);
+  g_ptr_array_unref (lexicon->spoken);
   g_string_chunk_free (lexicon->strings);
   em_slips_free (lexicon->slips);
   g_hash_table_unref (lexicon->singles);
@@ -418,6 +472,7 @@ em_lexicon_parse (const char *const *xml, GError **error)
   for (; *xml != NULL; xml++)
     if (!read_xml (lexicon, *xml, strlen (*xml), "lexicon", error))
       return NULL;
+  tell_languages_apart (lexicon);
   return g_steal_pointer (&lexicon);
 }
 
@@ -441,6 +496,7 @@ em_lexicon_load (const char *const *paths, GError **error)
       if (!read_xml (lexicon, xml, length, *paths, error))
         return NULL;
     }
+  tell_languages_apart (lexicon);
   return g_steal_pointer (&lexicon);
 }
 
@@ -560,18 +616,25 @@ em_lexicon_name (const EmLexicon *lexicon, const char *text, GArray *tokens)
     }
 }
 
+static const EmPhrase *
+phrase_at (const EmLexicon *lexicon, int language, guint32 node)
+{
+  const EmPhrase *phrase = &g_array_index (lexicon->phrases, EmPhrase, node);
+
+  if (phrase->spoken != NULL)
+    phrase = phrase->spoken[language >= 0 ? (guint) language : lexicon->n_languages];
+  return node != 0 && phrase->n_senses > 0 ? phrase : NULL;
+}
+
 /* Follows phrases from node; a blank in a phrase is a blank, nothing or one hyphen in the text. */
 static const EmPhrase *
-follow (const EmLexicon *lexicon, guint32 node, const EmToken *tokens, guint at, guint n, guint *out_n)
+follow (const EmLexicon *lexicon, int language, guint32 node, const EmToken *tokens, guint at, guint n, guint *out_n)
 {
-  const EmPhrase *best = NULL, *phrase = &g_array_index (lexicon->phrases, EmPhrase, node);
+  const EmPhrase *best = phrase_at (lexicon, language, node);
   guint skip = 0, n_best;
 
-  if (node != 0 && phrase->n_senses > 0)
-    {
-      best = phrase;
-      *out_n = at;
-    }
+  if (best != NULL)
+    *out_n = at;
   if (at > PHRASE_TOKENS_MAX * 2)
     return best;
   if (node != 0 && at + 1 < n && tokens[at].type == EM_TOKEN_SIGN && tokens[at].sign == '-' &&
@@ -599,7 +662,7 @@ follow (const EmLexicon *lexicon, guint32 node, const EmToken *tokens, guint at,
           }
         if (to == NULL)
           continue;
-        longer = follow (lexicon, GPOINTER_TO_UINT (to), tokens, next + 1, n, &n_best);
+        longer = follow (lexicon, language, GPOINTER_TO_UINT (to), tokens, next + 1, n, &n_best);
         if (longer != NULL && (best == NULL || n_best > *out_n))
           {
             best = longer;
@@ -610,18 +673,49 @@ follow (const EmLexicon *lexicon, guint32 node, const EmToken *tokens, guint at,
 }
 
 const EmPhrase *
-em_lexicon_match (const EmLexicon *lexicon, const EmToken *tokens, guint n, guint *out_n_tokens)
+em_lexicon_match (const EmLexicon *lexicon, int language, const EmToken *tokens, guint n, guint *out_n_tokens)
 {
   const EmPhrase *phrase;
   EmToken alike;
 
   *out_n_tokens = 0;
-  phrase = follow (lexicon, 0, tokens, 0, n, out_n_tokens);
+  phrase = follow (lexicon, language, 0, tokens, 0, n, out_n_tokens);
   if (phrase != NULL || n == 0 || tokens[0].alike == 0)
     return phrase;
   alike = tokens[0];
   alike.atom = alike.alike;
-  return follow (lexicon, 0, &alike, 0, 1, out_n_tokens);
+  return follow (lexicon, language, 0, &alike, 0, 1, out_n_tokens);
+}
+
+int
+em_phrase_language (const EmPhrase *phrase)
+{
+  if (phrase == NULL || phrase->languages == 0 || (phrase->languages & (phrase->languages - 1)) != 0 ||
+      em_phrase_find (phrase, EM_SAYS_UNIT) != NULL || em_phrase_find (phrase, EM_SAYS_BASE) != NULL ||
+      em_phrase_find (phrase, EM_SAYS_TIMES) != NULL)
+    return -1;
+  return g_bit_nth_lsf (phrase->languages, -1);
+}
+
+int
+em_lexicon_language (const EmLexicon *lexicon, const EmToken *tokens, guint n)
+{
+  guint n_words[EM_LANGUAGE_MAX] = { 0 }, n_all = 0, most = 0, n_tokens;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const EmPhrase *phrase = tokens[i].type == EM_TOKEN_WORD ? em_lexicon_match (lexicon, -1, tokens + i, 1, &n_tokens) : NULL;
+
+      int language = em_phrase_language (phrase);
+
+      if (language < 0)
+        continue;
+      n_all++;
+      n_words[language]++;
+    }
+  for (guint i = 0; i < lexicon->n_languages; i++)
+    most = n_words[i] > n_words[most] ? i : most;
+  return n_all > 0 && n_words[most] * 3 >= n_all * 2 ? (int) most : -1;
 }
 
 gboolean

@@ -121,19 +121,28 @@ typedef struct
   gint8        weight[EM_N_NOTE_KINDS];  /* for kinds of repair */
   const char  *set_field, *set_value;    /* what the phrase sets on its feature, or NULL */
   gboolean     needs_material;           /* only beside a word for material */
+  gboolean     is_own;                   /* only in notes in its language, and there nothing else */
 } EmSense;
 
-typedef struct
+typedef struct _EmPhrase EmPhrase;
+
+struct _EmPhrase
 {
-  guint          n_senses;
-  guint32        languages;              /* bits of the files it stands in */
-  const EmSense *sense[EM_SENSE_MAX];
-} EmPhrase;
+  guint            n_senses;
+  guint32          languages;                   /* bits of the files it stands in */
+  const EmSense   *sense[EM_SENSE_MAX];
+  guint32          sense_languages[EM_SENSE_MAX];
+  const EmPhrase **spoken;                      /* by language, and last by none, what it says there; NULL: the same everywhere */
+};
 
 /* Fills the tokens' atoms; near spellings of long words get the atom of the word meant, and EM_TOKEN_SLIP. */
 void            em_lexicon_name  (const EmLexicon *lexicon, const char *text, GArray *tokens);
-/* The longest phrase that begins at tokens[0] of n; NULL: none. */
-const EmPhrase *em_lexicon_match (const EmLexicon *lexicon, const EmToken *tokens, guint n, guint *out_n_tokens);
+/* The one language that has the phrase, where it tells the language of a note; −1: none. */
+int             em_phrase_language (const EmPhrase *phrase);
+/* The language whose own words are two of three of those that one language alone has; −1: none. */
+int             em_lexicon_language (const EmLexicon *lexicon, const EmToken *tokens, guint n);
+/* The longest phrase that begins at tokens[0] of n and says something in notes in that language; NULL: none. */
+const EmPhrase *em_lexicon_match (const EmLexicon *lexicon, int language, const EmToken *tokens, guint n, guint *out_n_tokens);
 /* The units that notes use in the language that most of the words are in; FALSE when neither tells. */
 gboolean        em_lexicon_units (const EmLexicon *lexicon, const guint n_words[EM_LANGUAGE_MAX], EmUnits *out_units);
 const EmSense  *em_phrase_find   (const EmPhrase *phrase, EmSays says);

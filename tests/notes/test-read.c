@@ -714,6 +714,42 @@ START_TEST (test_a_size_left_over_is_a_doubt)
 }
 END_TEST
 
+/* A word spelled alike in two languages says what it says in the note's, and nothing of it elsewhere. */
+START_TEST (test_words_of_one_language_alone)
+{
+  static const char *const xml[] = {
+    "<lexicon xmlns='urn:estimend:notes' language='aa'><say is='kind' kinds='groove:9'>rayon</say><say is='glue'>uno | dos</say></lexicon>",
+    "<lexicon xmlns='urn:estimend:notes' language='bb'><say is='label' value='radius' own='yes'>rayon</say><say is='glue'>un | deux</say>"
+    "<say is='glue' own='yes'>uno dos</say></lexicon>",
+    NULL,
+  };
+  static const struct { const char *text; int language; guint n_tokens; EmSays says; } words[] = {
+    { "rayon un deux", 1, 1, EM_SAYS_LABEL }, { "rayon uno dos", 0, 1, EM_SAYS_KIND }, { "rayon", -1, 1, EM_SAYS_KIND },
+    { "rayon un uno", -1, 1, EM_SAYS_KIND }, { "uno dos", 0, 1, EM_SAYS_GLUE },
+  };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (EmLexicon) two = em_lexicon_parse (xml, &error);
+
+  ck_assert_msg (two != NULL, "%s", error != NULL ? error->message : "");
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+    {
+      g_autoptr (GArray) tokens = em_token_split (words[i].text, strlen (words[i].text));
+      const EmToken *first = &g_array_index (tokens, EmToken, 0);
+      const EmPhrase *phrase;
+      guint n_tokens;
+      int language;
+
+      em_lexicon_name (two, words[i].text, tokens);
+      language = em_lexicon_language (two, first, tokens->len);
+      phrase = em_lexicon_match (two, language, first, tokens->len, &n_tokens);
+      ck_assert_int_eq (language, words[i].language);
+      ck_assert_uint_eq (n_tokens, words[i].n_tokens);
+      ck_assert_uint_eq (phrase->n_senses, 1);
+      ck_assert_int_eq (phrase->sense[0]->says, words[i].says);
+    }
+}
+END_TEST
+
 START_TEST (test_lexicon_errors_name_the_line)
 {
   static const char *const bad[] = {
@@ -752,6 +788,7 @@ main (void)
   tcase_add_test (tcase, test_contradictions_are_marked);
   tcase_add_test (tcase, test_talk_stays_among_the_unused);
   tcase_add_test (tcase, test_a_size_left_over_is_a_doubt);
+  tcase_add_test (tcase, test_words_of_one_language_alone);
   tcase_add_test (tcase, test_lexicon_errors_name_the_line);
   status = run_suite ("notes: read", tcase);
   em_lexicon_free (lexicon);
