@@ -506,7 +506,8 @@ em_lexicon_load_default (GError **error)
   g_autofree char *en = em_place_data_file ("notes-en.xml");
   g_autofree char *de = em_place_data_file ("notes-de.xml");
   g_autofree char *es = em_place_data_file ("notes-es.xml");
-  const char *paths[] = { en, de, es, NULL };
+  g_autofree char *fr = em_place_data_file ("notes-fr.xml");
+  const char *paths[] = { en, de, es, fr, NULL };
 
   return em_lexicon_load (paths, error);
 }

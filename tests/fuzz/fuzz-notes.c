@@ -55,9 +55,10 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
 
   if (lexicon == NULL)
     {
-      g_autofree char *en = fuzz_data_path ("notes-en.xml"), *de = fuzz_data_path ("notes-de.xml"), *es = fuzz_data_path ("notes-es.xml");
+      g_autofree char *en = fuzz_data_path ("notes-en.xml"), *de = fuzz_data_path ("notes-de.xml");
+      g_autofree char *es = fuzz_data_path ("notes-es.xml"), *fr = fuzz_data_path ("notes-fr.xml");
 
-      lexicon = em_lexicon_load ((const char *[]) { en, de, es, NULL }, NULL);
+      lexicon = em_lexicon_load ((const char *[]) { en, de, es, fr, NULL }, NULL);
       PROMISE (lexicon != NULL);
     }
 

@@ -19,7 +19,8 @@ load_lexicon (void)
   g_autofree char *en = g_build_filename (data, "notes-en.xml", NULL);
   g_autofree char *de = g_build_filename (data, "notes-de.xml", NULL);
   g_autofree char *es = g_build_filename (data, "notes-es.xml", NULL);
-  const char *paths[] = { en, de, es, NULL };
+  g_autofree char *fr = g_build_filename (data, "notes-fr.xml", NULL);
+  const char *paths[] = { en, de, es, fr, NULL };
   g_autoptr (GError) error = NULL;
   EmLexicon *lexicon = em_lexicon_load (paths, &error);
 

@@ -353,7 +353,8 @@ main (int argc, char **argv)
   g_autofree char *en = g_build_filename (data != NULL ? data : "data", "notes-en.xml", NULL);
   g_autofree char *de = g_build_filename (data != NULL ? data : "data", "notes-de.xml", NULL);
   g_autofree char *es = g_build_filename (data != NULL ? data : "data", "notes-es.xml", NULL);
-  const char *paths[] = { en, de, es, NULL };
+  g_autofree char *fr = g_build_filename (data != NULL ? data : "data", "notes-fr.xml", NULL);
+  const char *paths[] = { en, de, es, fr, NULL };
   GDir *dir;
   gboolean is_good;
 

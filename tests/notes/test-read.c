@@ -231,6 +231,8 @@ static const Case cases[] = {
   { "Hole no longer used to be filled, 8 mm dia, 12 mm deep", EM_UNITS_METRIC, "!1\t0\trefuse\thole\t" },
   /* "klein" and "am Grund" name no diameter by themselves. */
   { "Kegelsitz, großer Durchmesser 12 mm, kleiner Durchmesser 8 mm, 3 mm tief, 0,6 mm auftragen", EM_UNITS_METRIC, "1\t1\tdiameter_small\t8\tmm" },
+  { "Arête arrondie, rayon 0,3 mm, lg 20", EM_UNITS_METRIC, "1\t1\tradius\t0.3\tmm" },
+  { "l'arête est émoussée, rayon de 0,3 mm sur 20 mm", EM_UNITS_INCH, "1\t1\tlength\t20\tmm" },
   { "Kante 0,3 mm Radius, 20 lang", EM_UNITS_METRIC, "1\t1\tradius\t0.3\tmm" },
   { "Tasche 12 x 8 mm, am Grund 0,3 mm auftragen", EM_UNITS_METRIC, "!1\t1\tdiameter\t0.3\tmm" },
   { "BUILD UP LAND .090 WD X 6.0 LG TO FINISHED HT .250", EM_UNITS_INCH, "!1\t0\thardness\t0.25\tHRC" },
@@ -330,6 +332,7 @@ static const Case cases[] = {
   { "Stem: O/D 14.00 mm nominal, necked to 13.86, 40 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t13.86\tmm" },
   { "pin Ø2.5 mm picked up, now 2.46, last 15 mm of it", EM_UNITS_METRIC, "1\t1\tworn\t2.46\tmm" },
   { "Auswerferstift Ø10 mm angelaufen, hat noch 9,94, 40 lang", EM_UNITS_METRIC, "1\t1\tworn\t9.94\tmm" },
+  { "éjecteur Ø6 mm grippé, usé à 5,93, 25 mm de long", EM_UNITS_METRIC, "1\t1\tworn\t5.93\tmm" },
   { "expulsor Ø6 mm gripado, ha quedado en 5,93, 25 mm de largo", EM_UNITS_METRIC, "1\t1\tworn\t5.93\tmm" },
   { "OD 2.375 SEIZED, TURNED DOWN TO 2.340 FOR CLEANUP, 1.25 WIDE", EM_UNITS_INCH, "1\t1\tworn\t59.436\tmm" },
   /* What became of the thing before the comma is no other repair: 3/8 in is 9.525 mm, 5/8 in 15.875 mm. */
@@ -345,6 +348,16 @@ static const Case cases[] = {
   /* No distance stands before "next to". */
   { "crack of 12 mm next to the vent hole, 2 mm deep", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
   { "chip 2 x 1 x 1 mm, 3 mm from the vent hole", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
+  { "Fissure lg 12 prof. 2, acier 1.2344", EM_UNITS_INCH, "1\t1\tdepth\t2\tmm" },
+  { "Fissure de 12 mm près du trou, 2 mm de profondeur", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
+  { "Éclat 2 x 1 x 1 mm, à 3 mm du trou", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
+  { "Usinage par nos soins", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "À livrer fini, finition comprise", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
+  { "Alésage Ø12 H7 usé à 12,06, prof. 22", EM_UNITS_METRIC, "1\t1\tworn\t12.06\tmm" },
+  { "Plaque trempée à 52 HRC, nitrurée", EM_UNITS_METRIC, "1\t0\tcoating\tnitride\t" },
+  /* French words that are English once their accents are gone stay English in English. */
+  { "Please use a .5 mm wire. Large dent, 3 mm long, 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tworn\t0.5\tmm" },
+  { "Remove chrome. Chip 3 x 1 x 1 mm at the edge", EM_UNITS_METRIC, "!1\t0\tcoating\tchrome\t" },
   { "Riss 12 mm direkt neben der Bohrung, 2 mm tief", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
   { "Fisura de 12 mm junto al agujero, 2 mm de profundidad", EM_UNITS_METRIC, "!1\t1\tclearance\t12\tmm" },
   /* Ranges of hardness in words and with a tilde. */
@@ -356,6 +369,8 @@ static const Case cases[] = {
   /* What must stay free, in whatever words. */
   { "Stay out of threads.", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
   { "All weld is to be kept off the polish", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
+  { "Les taraudages ne doivent pas être soudés", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
+  { "Ne pas souder sur la face polie", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "No se puede soldar en la zona pulida", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "Please keep all weld off the mirror polish.", EM_UNITS_METRIC, "1\t0\trefuse\tpolish\t" },
   { "Las roscas no se sueldan", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
@@ -367,6 +382,7 @@ static const Case cases[] = {
   { "Rounded edge R0.5 mm, 30 mm long, on all four cavities", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "Trennkante verrundet R0,3, 20 lang, an allen 4 Kavitäten", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "Arista redondeada R0,3 mm, 20 mm de largo, en todas las 4 cavidades", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Arête arrondie R0,3 mm, 20 mm de long, dans toutes les 4 empreintes", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "edge worn R0.5 mm x 20 mm long, 3 places. bore worn", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "Insert A3 left edge wear R0.3 mm, length 65 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
   { "Z1 CORNER R0.5 X 20 MM\nZ2 CORNER R0.5 X 30 MM", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
