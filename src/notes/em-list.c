@@ -264,8 +264,8 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
 
   if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;
-  /* "1 - core", but "12 - 3 mm" is a range. */
-  if (!em_list_is_mark (r, mark) && !(is_named && em_item_is_sign (r->items, mark, '=')) &&
+  /* "1 - core", but "12 - 3 mm" is a range; "Item 1 : pin" with a blank, as French has it. */
+  if (!em_list_is_mark (r, mark) && !(is_named && (em_item_is_sign (r->items, mark, '=') || em_item_is_sign (r->items, mark, ':'))) &&
       !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
     return i;
   em_item (r->items, i)->is_used = r->is_bullet = TRUE;
