@@ -701,13 +701,13 @@ em_phrase_language (const EmPhrase *phrase)
 int
 em_lexicon_language (const EmLexicon *lexicon, const EmToken *tokens, guint n)
 {
-  guint n_words[EM_LANGUAGE_MAX] = { 0 }, n_all = 0, most = 0, n_tokens;
+  guint n_words[EM_LANGUAGE_MAX] = { 0 }, n_all = 0, most = 0;
 
   for (guint i = 0; i < n; i++)
     {
-      const EmPhrase *phrase = tokens[i].type == EM_TOKEN_WORD ? em_lexicon_match (lexicon, -1, tokens + i, 1, &n_tokens) : NULL;
-
-      int language = em_phrase_language (phrase);
+      Step step = { 0, tokens[i].type == EM_TOKEN_WORD ? tokens[i].atom : 0, FALSE };
+      gpointer to = step.atom != 0 ? g_hash_table_lookup (lexicon->steps, &step) : NULL;
+      int language = to != NULL ? em_phrase_language (&g_array_index (lexicon->phrases, EmPhrase, GPOINTER_TO_UINT (to))) : -1;
 
       if (language < 0)
         continue;

@@ -350,6 +350,7 @@ static const Case cases[] = {
   { "chip 2 x 1 x 1 mm, 3 mm from the vent hole", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
   { "Fissure lg 12 prof. 2, acier 1.2344", EM_UNITS_INCH, "1\t1\tdepth\t2\tmm" },
   { "Fissure de 12 mm près du trou, 2 mm de profondeur", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
+  { "Rep. 1 : axe Ø12 usé à 11,94, lg 30\nRep. 2 : axe Ø8 usé à 7,94, lg 25", EM_UNITS_METRIC, "2\t2\tdiameter\t8\tmm" },
   { "Item 2 : pin Ø8 worn to 7.94, 25 long", EM_UNITS_METRIC, "1\t1\tlength\t25\tmm" },
   { "Éclat 2 x 1 x 1 mm, à 3 mm du trou", EM_UNITS_METRIC, "1\t1\tclearance\t3\tmm" },
   { "Usinage par nos soins", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
