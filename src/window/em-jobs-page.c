@@ -19,6 +19,7 @@ typedef struct
   EmPastJobs    jobs;
   GtkWidget    *page, *look_button, *spinner, *said, *grid, *take_button;
   GtkWidget    *check[EM_N_PROCESS][EM_N_ACCESS];   /* NULL where too little is known */
+  gboolean      is_unticked[EM_N_PROCESS][EM_N_ACCESS];   /* as the table stood before it was filled anew */
 } EmJobs;
 
 static void
@@ -85,7 +86,7 @@ add_row (EmJobs *jobs, EmProcess process, EmAccess access, int row)
   if (is_known)
     {
       jobs->check[process][access] = gtk_check_button_new ();
-      gtk_check_button_set_active (GTK_CHECK_BUTTON (jobs->check[process][access]), TRUE);
+      gtk_check_button_set_active (GTK_CHECK_BUTTON (jobs->check[process][access]), !jobs->is_unticked[process][access]);
       gtk_accessible_update_property (GTK_ACCESSIBLE (jobs->check[process][access]), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
       gtk_grid_attach (GTK_GRID (jobs->grid), jobs->check[process][access], 0, row, 1, 1);
     }
@@ -98,6 +99,15 @@ add_row (EmJobs *jobs, EmProcess process, EmAccess access, int row)
 }
 
 static void
+remember_ticks (EmJobs *jobs)
+{
+  for (int process = 0; process < EM_N_PROCESS; process++)
+    for (int access = 0; access < EM_N_ACCESS; access++)
+      jobs->is_unticked[process][access] = jobs->check[process][access] != NULL
+                                           && !gtk_check_button_get_active (GTK_CHECK_BUTTON (jobs->check[process][access]));
+}
+
+static void
 fill (EmJobs *jobs)
 {
   const char *heads[] = { "", _("Process and access"), _("Features with times · with wire"), _("Operating factor now"), _("Found"),
@@ -106,6 +116,7 @@ fill (EmJobs *jobs)
   gboolean is_any = FALSE;
   int row = 1;
 
+  remember_ticks (jobs);
   while ((child = gtk_widget_get_first_child (jobs->grid)) != NULL)
     gtk_grid_remove (GTK_GRID (jobs->grid), child);
   for (gsize i = 1; i < G_N_ELEMENTS (heads); i++)
@@ -187,7 +198,6 @@ on_take (EmJobs *jobs)
         em_calibrate_accept (em_draft_get_rates (jobs->draft), (EmProcess) process, (EmAccess) access, &jobs->jobs.by[process][access]);
   em_page_touch (jobs->draft, EM_DRAFT_RATES, "jobs", NULL, NULL);
   em_draft_break (jobs->draft);
-  fill (jobs);
 }
 
 GtkWidget *
@@ -218,6 +228,7 @@ em_jobs_page_new (EmDraft *draft, EmBasis *basis)
   gtk_box_append (GTK_BOX (box), jobs->take_button);
   g_object_set_data_full (G_OBJECT (jobs->page), "jobs", jobs, free_jobs);
   fill (jobs);
+  g_signal_connect_swapped (draft, "changed", G_CALLBACK (fill), jobs);
   g_signal_connect_swapped (jobs->look_button, "clicked", G_CALLBACK (on_look), jobs);
   g_signal_connect_swapped (jobs->take_button, "clicked", G_CALLBACK (on_take), jobs);
   return jobs->page;

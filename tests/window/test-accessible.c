@@ -8,11 +8,15 @@
 #include "em-test-names.h"
 
 #include "em-book-window.h"
+#include "em-demo.h"
 #include "em-drawing-view.h"
 #include "em-feature-row.h"
 #include "em-money-bar.h"
+#include "em-register-undo.h"
 #include "em-register-window.h"
+#include "em-settings.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
 
 START_TEST (everything_has_a_name)
@@ -150,6 +154,40 @@ START_TEST (so_has_everything_in_the_other_windows)
 }
 END_TEST
 
+static void
+wait_for_register (EmRegisterWindow *reg)
+{
+  do
+    test_settle (20);
+  while (em_register_window_is_busy (reg));
+}
+
+/* The bar with what was done to a state is there only then. */
+START_TEST (so_has_what_was_done_to_a_state)
+{
+  g_autoptr (EmApplication) application = test_application ();
+  g_autofree char *folder = g_dir_make_tmp ("estimend-XXXXXX", NULL), *path = g_build_filename (folder, "q.estimend", NULL);
+  g_autofree char *from = em_demo_path ("blow-mold"), *content = NULL;
+  EmRegisterWindow *reg = em_register_window_present (application);
+
+  ck_assert (g_file_get_contents (from, &content, NULL, NULL) && g_file_set_contents (path, content, -1, NULL));
+  em_register_window_set_folder (reg, folder);
+  wait_for_register (reg);
+  em_register_window_select (reg, 0);
+  em_register_window_set_state (reg, EM_STATE_SENT);
+  wait_for_register (reg);
+  ck_assert_ptr_nonnull (em_register_window_get_done (reg));
+  test_settle (50);
+  test_check_named (reg, "register with a step back");
+  GtkWidget *bar = find_mapped (GTK_WIDGET (reg), EM_TYPE_REGISTER_UNDO);
+  ck_assert_int_eq (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (bar)), GTK_ACCESSIBLE_ROLE_STATUS);
+  gtk_window_destroy (GTK_WINDOW (reg));
+  g_settings_reset (em_settings_get (), "shop-folder");
+  g_remove (path);
+  g_rmdir (folder);
+}
+END_TEST
+
 /* Whoever gives an action a key tells people so. */
 START_TEST (every_key_is_in_the_list_of_shortcuts)
 {
@@ -257,4 +295,5 @@ START_TEST (problems_are_told_with_the_entry)
 }
 END_TEST
 
-TEST_MAIN ("accessible", everything_has_a_name, so_has_what_opens, the_nameless_are_found, roles_are_what_things_are, so_has_everything_in_the_other_windows, every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, tab_leaves_a_list, problems_are_told_with_the_entry)
+TEST_MAIN ("accessible", everything_has_a_name, so_has_what_opens, the_nameless_are_found, roles_are_what_things_are, so_has_everything_in_the_other_windows, so_has_what_was_done_to_a_state,
+           every_key_is_in_the_list_of_shortcuts, figures_are_not_turned_round, tab_leaves_a_list, problems_are_told_with_the_entry)
