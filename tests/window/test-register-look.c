@@ -287,18 +287,37 @@ START_TEST (days_are_typed)
 }
 END_TEST
 
-/* No part of the window is scrolled sideways, and none makes it larger than it was. */
-static void
-check_sideways (GtkWidget *in, const char *language)
+/* The part of the window that is scrolled sideways, or NULL. */
+static GtkAdjustment *
+find_sideways (GtkWidget *in)
 {
+  GtkAdjustment *found = NULL;
+
   if (GTK_IS_SCROLLED_WINDOW (in) && gtk_widget_get_mapped (in))
     {
       GtkAdjustment *across = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (in));
-      ck_assert_msg (gtk_adjustment_get_upper (across) <= gtk_adjustment_get_page_size (across) + 0.5, "%s: %g of %g", language,
-                     gtk_adjustment_get_page_size (across), gtk_adjustment_get_upper (across));
+
+      if (gtk_adjustment_get_upper (across) > gtk_adjustment_get_page_size (across) + 0.5)
+        return across;
     }
-  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
-    check_sideways (child, language);
+  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL && found == NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_sideways (child);
+  return found;
+}
+
+/* Columns leave once the window is as wide as it stays, which takes long on a busy machine. */
+static void
+check_sideways (GtkWidget *in, const char *language)
+{
+  GtkAdjustment *across = find_sideways (in);
+
+  for (int i = 0; i < 100 && across != NULL; i++)
+    {
+      test_settle (50);
+      across = find_sideways (in);
+    }
+  if (across != NULL)
+    ck_abort_msg ("%s: %g of %g", language, gtk_adjustment_get_page_size (across), gtk_adjustment_get_upper (across));
 }
 
 START_TEST (large_text_is_not_scrolled_sideways)
