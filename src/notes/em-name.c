@@ -468,6 +468,19 @@ is_time (const EmClause *c, guint i)
          em_item_size (c->items, i)->unit == EM_UNIT_NONE;
 }
 
+/* "14th": the ending glued to its number. */
+static gboolean
+is_ordinal (const EmItems *items, guint i)
+{
+  static const char *const endings[] = { "th", "st", "nd", "rd" };
+  const EmItem *item = em_item (items, i);
+
+  for (gsize k = 0; k < G_N_ELEMENTS (endings); k++)
+    if (item->length == 2 && em_item_is_glued (items, i) && g_ascii_strncasecmp (items->text + item->start, endings[k], 2) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* "12 May", "3 Mar": the one word of a month that is another, too, stands behind its day. */
 gboolean
 em_name_is_day (const EmItems *items, guint i)
@@ -477,6 +490,8 @@ em_name_is_day (const EmItems *items, guint i)
   const EmItem *word = i + 1 < items->items->len ? em_item (items, i + 1) : NULL;
   const EmSize *day = em_item_size (items, i);
 
+  if (word != NULL && day->is_whole && is_ordinal (items, i + 1))
+    return TRUE;
   if (word == NULL || !day->is_whole || em_item (items, i)->length > 2 || day->value.n < 1 || day->value.n > DAYS ||
       (word->flags & EM_TOKEN_CAPITAL) == 0)
     return FALSE;

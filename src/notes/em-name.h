@@ -18,7 +18,7 @@ gboolean em_name_is_code  (const EmClause *clause, guint i);
 /* "9:40": a time of day, whose minutes are the second item behind it. */
 gboolean em_name_is_clock (const EmClause *clause, guint i);
 
-/* "12 May": the number of a day, behind which its month stands. */
+/* "12 May", "14th": the number of a day, behind which its month or an ending stands. */
 gboolean em_name_is_day (const EmItems *items, guint i);
 
 G_END_DECLS

@@ -12,7 +12,7 @@
 
 enum
 {
-  PREPOSITION_WINDOW = 3,
+  PREPOSITION_WINDOW = 3, FLAW = 7 /* a noun of this weight is damage by itself */,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
@@ -97,6 +97,22 @@ is_some_of (const EmReader *r, guint preposition)
                                                                       em_item_size (r->items, preposition - 1)->is_whole));
 }
 
+/* A nick, a crack, a pit: damage by name, and no part that may be damaged. */
+static gboolean
+is_flaw (const EmSense *noun)
+{
+  return noun != NULL && (noun->weight[EDGE_NICK] >= FLAW || noun->weight[GROOVE] >= FLAW ||
+                          (noun->weight[RECESS] >= FLAW && g_strcmp0 (noun->set_value, "cap") == 0));
+}
+
+/* The last word of a place told by a preposition: a part, or a noun by its capital, and no article. */
+static gboolean
+is_where (const EmReader *r, guint i)
+{
+  return em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL ||
+         (em_item (r->items, i)->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) == EM_TOKEN_CAPITAL;
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -122,7 +138,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
       /* "on end of ⌀.50 pin" */
       if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)
         continue;
-      /* "wall of rib slot" */
+      /* "on the rim scratch 25 long", "Am Kern Riefe 25 lang": what is there. */
+      if (k + 1 == i && is_flaw (noun) && is_where (r, k))
+        return FALSE;
       if (k + 1 == i && em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
         continue;
       if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) || em_item_is_sign (r->items, k, ':') ||

@@ -555,6 +555,8 @@ static const Case cases[] = {
   { "Dam 25 x 5 x 3 mm high, ends tapered", EM_UNITS_METRIC, "1\t0\tunused\tends tapered\t" },
   { "inner edge of flange ID 42 mm, R0.3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t42\tmm" },
   { "bore threads damaged M16x1.5, fill, diam 18 mm, 20 deep", EM_UNITS_METRIC, "!1\t1\tlength\t1.5\tmm" },
+  { "Face 80 x 25 mm, add 0.3. On core scratch 25 mm long, 1 wide, 0.4 deep.", EM_UNITS_METRIC, "1\t2\tkind\tgroove\t" },
+  { "nick 2 x 1 x 1 mm. Back by the 14th.", EM_UNITS_METRIC, "1\t0\tunused\t14th\t" },
 };
 
 START_TEST (test_case)
