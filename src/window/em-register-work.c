@@ -116,20 +116,31 @@ load_whole (EmWork *work, GError **error)
 
 /* Somebody who has it open would be asked about a change he can't see: better not made. */
 static void
-state_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+change_locked (GTask *task, EmWork *work, gboolean (*change) (EmWork *work, GError **error))
 {
-  EmWork *work = data;
   GError *error = NULL;
 
   em_lock_release_wait (EM_LOCK_PATIENCE_MS);
   g_autoptr (EmLock) lock = em_lock_take (work->path, &error);
 
-  (void) source;
-  (void) cancellable;
-  if (lock != NULL && load_whole (work, &error) && put_state (work, &error))
+  if (lock != NULL && change (work, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);
+}
+
+static gboolean
+load_and_put_state (EmWork *work, GError **error)
+{
+  return load_whole (work, error) && put_state (work, error);
+}
+
+static void
+state_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  (void) source;
+  (void) cancellable;
+  change_locked (task, data, load_and_put_state);
 }
 
 void
@@ -177,18 +188,9 @@ replace (EmWork *work, GError **error)
 static void
 replace_in_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  EmWork *work = data;
-  GError *error = NULL;
-
-  em_lock_release_wait (EM_LOCK_PATIENCE_MS);
-  g_autoptr (EmLock) lock = em_lock_take (work->path, &error);
-
   (void) source;
   (void) cancellable;
-  if (lock != NULL && replace (work, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  change_locked (task, data, replace);
 }
 
 void
