@@ -226,31 +226,6 @@ em_register_window_open (EmRegisterWindow *self)
   em_application_open_quote (self->application, file, NULL);
 }
 
-static gboolean
-has_revision (EmRegister *reg, const char *number, const char *revision)
-{
-  for (guint i = 0; reg != NULL && i < em_register_get_length (reg); i++)
-    {
-      const EmRegisterEntry *entry = em_register_get_entry (reg, i);
-      if (g_str_equal (entry->text[EM_ENTRY_NUMBER], number) && g_str_equal (entry->text[EM_ENTRY_REVISION], revision))
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* The first quote may be revised when it has been already: the next letter that the folder does not have. */
-static void
-pass_revisions (EmRegister *reg, EmQuote *quote)
-{
-  const char *number = quote->text[EM_QUOTE_NUMBER];
-
-  while (number != NULL && quote->text[EM_QUOTE_REVISION] != NULL && has_revision (reg, number, quote->text[EM_QUOTE_REVISION]))
-    {
-      g_autofree char *next = em_revision_next (quote->text[EM_QUOTE_REVISION]);
-      em_quote_set_text (quote, EM_QUOTE_REVISION, next);
-    }
-}
-
 static void
 on_derived (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -265,7 +240,7 @@ on_derived (GObject *source, GAsyncResult *result, gpointer data)
         say (self, error->message);
       return;
     }
-  pass_revisions (self->reg, &file.quote);
+  em_revision_pass (self->reg, &file.quote);
   g_autoptr (EmDocument) document = em_document_new_take (em_application_get_basis (self->application), &file, NULL);
   em_application_add_window (self->application, document);
 }

@@ -39,6 +39,30 @@ em_revision_next (const char *revision)
   return g_strdup_printf ("%.*s%c", (int) (length - 1), revision, last + 1);
 }
 
+static gboolean
+has_revision (EmRegister *reg, const char *number, const char *revision)
+{
+  for (guint i = 0; reg != NULL && i < em_register_get_length (reg); i++)
+    {
+      const EmRegisterEntry *entry = em_register_get_entry (reg, i);
+      if (g_str_equal (entry->text[EM_ENTRY_NUMBER], number) && g_str_equal (entry->text[EM_ENTRY_REVISION], revision))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+void
+em_revision_pass (EmRegister *reg, EmQuote *quote)
+{
+  const char *number = quote->text[EM_QUOTE_NUMBER];
+
+  while (number != NULL && quote->text[EM_QUOTE_REVISION] != NULL && has_revision (reg, number, quote->text[EM_QUOTE_REVISION]))
+    {
+      g_autofree char *next = em_revision_next (quote->text[EM_QUOTE_REVISION]);
+      em_quote_set_text (quote, EM_QUOTE_REVISION, next);
+    }
+}
+
 /* Neither its price nor its times are those of the job it came from. */
 static void
 make_draft (EmQuoteFile *file)

@@ -7,6 +7,7 @@
 
 #include "em-basis.h"
 #include "em-quote-file.h"
+#include "em-register.h"
 
 G_BEGIN_DECLS
 
@@ -14,6 +15,8 @@ G_BEGIN_DECLS
 char *em_revision_name (const char *number, const char *revision);
 /* "B" after "A", "3" after "2", "R3" after "R2", "A" after none. g_free. */
 char *em_revision_next (const char *revision);
+/* The first quote may be revised when it has been already: the next revision that the register, which may be NULL, does not have. */
+void  em_revision_pass (EmRegister *reg, EmQuote *quote);
 
 /* Both turn *file into a draft of today, priced by the shop's present book, with nothing noted after the job. A copy is of no
  * number yet; a revision keeps the number, takes the next revision and remembers which one it came from. */
