@@ -16,7 +16,7 @@ enum
   PARTS_WINDOW = 6, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
   AGAIN_WINDOW = 4,      /* items from "the same" to "the other" */
   ALONE_WINDOW = 4,
-  NOUN_WINDOW = 3        /* and from a number word to what it counts */
+  NOUN_WINDOW = 4        /* and from a number word to what it counts */
 };
 
 /* Ends a part that may hold nothing but a number. */
@@ -28,6 +28,20 @@ is_part_end (const EmReader *r, guint i)
          em_item_is_sign (r->items, i, '.');
 }
 
+/* "of the mold" */
+static gboolean
+is_of_tool (const EmReader *r, guint i)
+{
+  guint tool = i + 1;
+
+  if (i + 1 >= r->end || em_item_says (r->items, i, EM_SAYS_PREPOSITION) == NULL ||
+      g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "of", 2) != 0)
+    return FALSE;
+  tool += em_item_says (r->items, tool, EM_SAYS_GLUE) != NULL && em_item_says (r->items, tool, EM_SAYS_PLACE) == NULL;
+  return tool < r->end && em_item_says (r->items, tool, EM_SAYS_PLACE) != NULL && em_item_says (r->items, tool, EM_SAYS_KIND) == NULL &&
+         is_part_end (r, tool + 1);
+}
+
 /* "BOTH SIDES" in a part of its own, or a sentence: twice. */
 gboolean
 em_counts_is_both (const EmReader *r, guint i)
@@ -35,7 +49,7 @@ em_counts_is_both (const EmReader *r, guint i)
   const EmItem *item = em_item (r->items, i);
 
   return item->type == EM_ITEM_PHRASE && em_item_says (r->items, i, EM_SAYS_SET) == NULL && item->length > 5 &&
-         g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) == 0 && is_part_end (r, i + 1) &&
+         g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) == 0 && (is_part_end (r, i + 1) || is_of_tool (r, i + 1)) &&
          (i == r->first || is_part_end (r, i - 1));
 }
 
@@ -57,11 +71,14 @@ count_at (const EmReader *r, guint i, gboolean words_too)
          strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
 }
 
-/* "2 nicks each" */
+/* "2 nicks each", "2 nicks in each" */
 static gboolean
 is_each_of (const EmReader *r, guint count)
 {
-  return is_word (r, count + 2, "each") || is_word (r, count + 2, "ea") || is_word (r, count + 2, "apiece");
+  guint each = count + 2;
+
+  each += each < r->end && em_item_says (r->items, each, EM_SAYS_PREPOSITION) != NULL;
+  return is_word (r, each, "each") || is_word (r, each, "ea") || is_word (r, each, "apiece");
 }
 
 /* "four cavities with 2 nicks each": how many parts have as many. */
@@ -165,7 +182,8 @@ em_counts_add_number (const EmReader *r, EmProto *proto, guint i)
 
   if (proto->count_item == EM_NO_ITEM)
     proto->is_count_loose = !has_count_word (r, i) || n == 1 || is_of_parts (r, i) || has_other_count (r, i);
-  add_count (r, proto, i, (double) n * parts_before (r, i));
+  /* What the parts were counted by is multiplied with it there. */
+  add_count (r, proto, i, (double) n * (proto->count_item == EM_NO_ITEM ? parts_before (r, i) : 1));
   proto->is_count_loose |= parts_before (r, i) > 1;
   use_count_words (r, i);
 }
@@ -328,6 +346,24 @@ take_share (const EmReader *r, EmProto *proto, guint i)
   return TRUE;
 }
 
+/* "qty sixteen", "Qty: two" */
+static gboolean
+take_quantity (const EmReader *r, EmProto *proto, guint i)
+{
+  guint word = i;
+
+  while (word > r->first && (em_item_is_sign (r->items, word - 1, ':') || em_item_is_sign (r->items, word - 1, '=')))
+    word--;
+  /* "QTY: A DOZEN DIES": of the tools. */
+  if (word == r->first || em_item_says (r->items, word - 1, EM_SAYS_QUANTITY) == NULL ||
+      (!is_part_end (r, i + 1) && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL))
+    return FALSE;
+  proto->is_count_loose |= proto->count_item == EM_NO_ITEM && number_of (r, i) == 1;
+  add_count (r, proto, i, number_of (r, i));
+  em_item (r->items, word - 1)->is_used = TRUE;
+  return TRUE;
+}
+
 /* Told of the parts, or apart from what it counts. */
 static gboolean
 take_apart (const EmReader *r, EmProto *proto, guint i)
@@ -366,7 +402,7 @@ static void
 add_number_word (const EmReader *r, EmProto *proto, guint i)
 {
   /* What the word may count, in order of rank. */
-  static gboolean (*const takers[]) (const EmReader *r, EmProto *proto, guint i) = { take_either, take_share, take_apart,
+  static gboolean (*const takers[]) (const EmReader *r, EmProto *proto, guint i) = { take_quantity, take_either, take_share, take_apart,
                                                                                     take_before_noun };
   const char *value = em_item_says (r->items, i, EM_SAYS_NUMBER)->value;
 

@@ -214,6 +214,22 @@ take_early (EmReader *r, EmProto *proto, const EmContent *content)
   r->early_first = r->early_end = 0;
 }
 
+/* "the nick": a noun that the current proposal has, too. Marks it used. */
+static gboolean
+names_current (const EmReader *r, guint first, guint end)
+{
+  const EmSense *its = r->current != NULL && r->current->noun != EM_NO_ITEM
+                       ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
+
+  for (guint i = first; its != NULL && i < end; i++)
+    if (em_reader_is_noun (r, i) && memcmp (em_item_says (r->items, i, EM_SAYS_KIND)->weight, its->weight, sizeof its->weight) == 0)
+      {
+        em_item (r->items, i)->is_used = TRUE;
+        return TRUE;
+      }
+  return FALSE;
+}
+
 /* "same on the other half", "cav 2 same deal": the repair before it, at one more place. */
 static gboolean
 is_same_elsewhere (const EmReader *r, guint first, guint end)
@@ -227,22 +243,8 @@ is_same_elsewhere (const EmReader *r, guint first, guint end)
       has_place |= em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i, EM_SAYS_KIND) == NULL;
       has_other |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL;
     }
-  return has_other || (has_place && !r->is_line_start);
-}
-
-/* "the nick": a noun that the current proposal has, too. Marks it used. */
-static gboolean
-names_current (const EmReader *r, guint first, guint end)
-{
-  const EmItem *its = r->current != NULL && r->current->noun != EM_NO_ITEM ? em_item (r->items, r->current->noun) : NULL;
-
-  for (guint i = first; its != NULL && i < end; i++)
-    if (em_reader_is_noun (r, i) && em_item (r->items, i)->phrase == its->phrase)
-      {
-        em_item (r->items, i)->is_used = TRUE;
-        return TRUE;
-      }
-  return FALSE;
+  /* "There are two bushes with the same nick." */
+  return has_other || ((has_place || names_current (r, first, end)) && !r->is_line_start);
 }
 
 /* ", TWO RIBS" behind the sizes of a rib: the same kind of thing. */
@@ -277,7 +279,8 @@ is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
 
   /* "Three holes like this." */
   while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL ||
-                             em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL))
+                             em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL ||
+                             em_item_says (r->items, end - 1, EM_SAYS_TOOLS) != NULL || em_item_is_sign (r->items, end - 1, ',')))
     end--;
   return has_count && is_start && is_whole && end == first + 2 &&
          (em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
