@@ -64,6 +64,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
         noun = NULL;
       if (noun != NULL)
         {
+          content.is_slip = (content.is_slip || !content.has_noun) && (em_item (r->items, i)->flags & EM_TOKEN_SLIP) != 0;
           content.has_noun = TRUE;
           for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
             {
@@ -174,6 +175,9 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                                             (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
                                              (content->has_verb || content->has_worn || content->has_damage)));
 
+  /* "Danke, Sönke": what is only spelt like a repair, and says no more of it, is none. */
+  is_repair &= !content->is_slip || content->n_sizes > 0 || content->has_verb || content->has_damage || content->has_given ||
+    content->has_worn;
   /* "Edge 3: same as 1." */
   is_repair |= content->has_same && content->best > 0 && before != NULL &&
     em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');

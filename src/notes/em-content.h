@@ -18,6 +18,7 @@ typedef struct
   guint    n_sizes, n_labelled, n_other, n_row;
   guint32  roles;
   gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count, has_hurt;
+  gboolean is_slip;      /* every noun is only like a word that is known */
 } EmContent;
 
 /* Roles that one repair has once. */

@@ -34,10 +34,29 @@ em_fitter_finish_nick (EmFitter *f)
       order_legs (leg, other);
       return;
     }
-  if (f->proto->is_equal)
+  /* "0.8 per side": on both faces that meet in the edge. */
+  if (f->proto->is_equal || (em_item_size (f->items, leg->item)->roles & EM_ROLE_PER_SIDE) != 0)
     em_fitter_put (f, "leg_b", leg->item, 1, "equal-legs");
   else
     em_fitter_ask (f, "second-leg", leg->item);
+}
+
+/* Neither says what shall be or what is, both have an R of their own, and nothing leads from one to the other. */
+static gboolean
+is_worn_too (const EmFitter *f, guint first, guint second)
+{
+  const guint32 told = EM_ROLE_FINISHED | EM_ROLE_WORN;
+  guint32 a = em_item_size (f->items, first)->roles, b = em_item_size (f->items, second)->roles;
+  guint label = em_item_size (f->items, second)->label_item;
+  /* "worn R0.2 here, R0.5 there": no edge is to be rounder than it is worn. */
+  gboolean is_larger_too = (a & told) == EM_ROLE_WORN && (b & told) == 0 && em_fitter_mm (f, second) > em_fitter_mm (f, first);
+
+  /* "Sollradius 0,2": more than an R. */
+  if ((a & b & EM_ROLE_RADIUS) == 0 || ((a & told) != (b & told) && !is_larger_too) || label == G_MAXUINT32 || label < 1 || label > second ||
+      em_item (f->items, label)->length > 1)
+    return FALSE;
+  return em_item_says (f->items, label - 1, EM_SAYS_TO) == NULL && em_item_says (f->items, label - 1, EM_SAYS_PREPOSITION) == NULL &&
+         em_item_says (f->items, label - 1, EM_SAYS_LABEL) == NULL;
 }
 
 void
@@ -54,6 +73,14 @@ em_fitter_finish_corner (EmFitter *f)
           (size->roles & EM_ROLE_LENGTH) != 0 ||
           em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
         continue;
+      /* "worn R0.2 at one end and R0.5 at the other": both are what it is now. */
+      if (is_worn_too (f, radius->item, item))
+        {
+          em_item (f->items, item)->is_used = TRUE;
+          em_fitter_ask (f, "two-values", radius->item);
+          em_fitter_drop (f, "radius");
+          return;
+        }
       if (em_fitter_mm (f, item) < radius->value)
         em_fitter_put (f, "radius_to", item, 1, NULL);
       else

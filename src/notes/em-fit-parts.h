@@ -37,6 +37,8 @@ const char *em_fitter_given_text (const EmProto *proto, const char *field);
 void        em_fitter_put        (EmFitter *f, const char *field, guint item, double factor, const char *reason);
 void        em_fitter_put_text   (EmFitter *f, const char *field, const char *text, const char *reason);
 void        em_fitter_ask        (EmFitter *f, const char *code, guint item);
+/* Takes back what the field was given. */
+void        em_fitter_drop       (EmFitter *f, const char *field);
 
 /* The same, unless the field or the size is taken: FALSE. */
 gboolean    em_fitter_offer      (EmFitter *f, const char *field, guint item, double factor, const char *reason);

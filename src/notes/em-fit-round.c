@@ -14,6 +14,9 @@ enum { FAR_RATIO = 5 /* no two diameters of one thing are as far apart */, ALIKE
 /* Two diameters of one thing farther apart than this are doubtful (common practice, no source). */
 static const double UNLIKE_RATIO = 1.3;
 
+/* What is told twice differs by no more than its decimals do. */
+static const double TOLD_MM = 0.0013;
+
 static void
 fit_diameters (EmFitter *f, const guint *items, guint n)
 {
@@ -186,6 +189,25 @@ is_alone_and_thin (const EmFitter *f, const guint *diameters, guint n)
          (em_fit_find (f->fit, "length") != NULL);
 }
 
+/* "bored .004 too big, want .625 have .629": the two diameters tell which side it is. */
+static void
+drop_told_question (EmFitter *f)
+{
+  const EmFitted *wanted = em_fit_find (f->fit, "diameter"), *worn = em_fit_find (f->fit, "worn");
+
+  for (guint i = 0; wanted != NULL && worn != NULL && i < f->fit->n_questions; i++)
+    {
+      double added_mm = em_fitter_mm (f, f->fit->question[i].item), wear_mm = fabs (wanted->value - worn->value);
+
+      if (strcmp (f->fit->question[i].code, "side-or-diameter") != 0 ||
+          (fabs (added_mm - wear_mm) > TOLD_MM && fabs (2 * added_mm - wear_mm) > TOLD_MM))
+        continue;
+      memmove (f->fit->question + i, f->fit->question + i + 1, (f->fit->n_questions - i - 1) * sizeof *f->fit->question);
+      f->fit->n_questions--;
+      return;
+    }
+}
+
 void
 em_fitter_round (EmFitter *f)
 {
@@ -234,6 +256,10 @@ em_fitter_round (EmFitter *f)
           em_item (f->items, f->bare[taken])->is_used = TRUE;
           continue;
         }
+      /* "sphere radius 10, 5 deep, 0.5 on the seat": no mouth is that small. */
+      if (f->fit->kind == SEAT && n == 0 && value <= em_build_max_mm && em_fit_find (f->fit, "radius") != NULL &&
+          em_fit_find (f->fit, "thickness") == NULL)
+        break;
       if (n > 0 && (fabs (value / first - 1) > 0.15 || n > 1))
         break;
       diameters[n++] = f->bare[taken];
@@ -241,6 +267,7 @@ em_fitter_round (EmFitter *f)
   n = drop_foreign (f, diameters, n);
   if (n > 0)
     fit_diameters (f, diameters, n);
+  drop_told_question (f);
   memmove (f->bare, f->bare + taken, (f->n_bare - taken) * sizeof *f->bare);
   f->n_bare -= taken;
 }

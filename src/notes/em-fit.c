@@ -163,6 +163,19 @@ em_fitter_ask (EmFitter *f, const char *code, guint item)
     f->fit->question[f->fit->n_questions++] = question;
 }
 
+void
+em_fitter_drop (EmFitter *f, const char *field)
+{
+  EmFitted *fitted = (EmFitted *) em_fit_find (f->fit, field);
+  guint at;
+
+  g_return_if_fail (fitted != NULL);
+  at = (guint) (fitted - f->fit->fitted);
+  em_item (f->items, fitted->item)->is_used = TRUE;
+  memmove (fitted, fitted + 1, (f->fit->n_fitted - at - 1) * sizeof *fitted);
+  f->fit->n_fitted--;
+}
+
 gboolean
 em_fitter_is_near (double a, double b)
 {
@@ -260,6 +273,16 @@ told_roles (const EmFitter *f, guint item)
   return roles;
 }
 
+/* The word right before the size. */
+static gboolean
+is_led_by (const EmFitter *f, guint item, const char *word)
+{
+  const EmItem *before = item > 0 ? em_item (f->items, item - 1) : NULL;
+
+  return before != NULL && before->length == strlen (word) &&
+         g_ascii_strncasecmp (f->items->text + before->start, word, before->length) == 0;
+}
+
 /* The field of a size that its kind takes for another than its label says; NULL: none other; "": no field at all. */
 static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
@@ -277,6 +300,10 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
     return "";
   if (f->fit->kind != RIB)
     return NULL;
+  /* "ribs 0.9 thick, 33 long, tip down 0.35": no rib is that low. */
+  if (roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm && em_fit_find (f->fit, "coat") == NULL &&
+      (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) == 0 && is_led_by (f, item, "down"))
+    return "coat";
   /* "build up 2 mm high" */
   if ((roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
     return "coat";

@@ -487,12 +487,22 @@ is_radius (const Governor *g, guint from, guint to)
          em_item_size (g->c->items, from + 1)->n_decimals > 0;
 }
 
+/* "Ref: WO 77015": what kind of number it is belongs to it. */
+static gboolean
+is_behind_ref (const Governor *g, guint i)
+{
+  const char *text = g->c->items->text;
+  guint32 end = i > g->c->first ? item (g, i - 1)->start + item (g, i - 1)->length : 0;
+
+  return end >= 4 && g_ascii_strncasecmp (text + end - 4, "ref:", 4) == 0;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
 {
   const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
-  guint from = i + 1, to;
+  guint from = i + 1, run, to;
   gboolean has_digit = FALSE;
   EmLoose *one;
 
@@ -505,9 +515,14 @@ read_reference (Governor *g, guint i)
     from++;
   if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from))
     return;
-  for (to = from; to < g->c->end && to < from + REFERENCE_WINDOW; to++)
+  /* "Our ref: PO# 4432": the word for it is not yet the number. */
+  run = from;
+  while (run + 1 < g->c->end && run < from + 2 && i + 1 < from &&
+         (says (g, run, EM_SAYS_REFERENCE) != NULL || (run > from && em_item_is_sign (g->c->items, run, '#'))))
+    run++;
+  for (to = run; to < g->c->end && to < run + REFERENCE_WINDOW; to++)
     {
-      if (to > from && (item (g, to)->flags & EM_TOKEN_GLUED) == 0)
+      if (to > run && (item (g, to)->flags & EM_TOKEN_GLUED) == 0)
         break;
       for (guint32 b = 0; b < item (g, to)->length; b++)
         has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
@@ -525,7 +540,7 @@ read_reference (Governor *g, guint i)
       em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
   if (!take_once (g, sense->value))
     return;
-  one = em_governor_add (g, sense->value, NULL, from, to - 1);
+  one = em_governor_add (g, sense->value, NULL, is_behind_ref (g, i) ? i : from, to - 1);
   one->is_general = TRUE;
   /* "mold 12": a short number may say which of several. */
   if (to == from + 1 && item (g, from)->length <= 2)
@@ -596,7 +611,7 @@ is_beside_thing (const Governor *g, guint i)
       if (is_size (g, k))
         return FALSE;
       has_thing |= says (g, k, EM_SAYS_THING) != NULL;
-      has_near |= says (g, k, EM_SAYS_NEAR) != NULL;
+      has_near |= says (g, k, EM_SAYS_NEAR) != NULL && says (g, k, EM_SAYS_REFUSE) == NULL;
     }
   return has_thing && has_near && i - g->c->first <= EM_SENTENCE_WINDOW;
 }

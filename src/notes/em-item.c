@@ -34,7 +34,7 @@ static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEI
 static const double far_ratio = 1.3;
 
 /* Colder than this nobody heats a tool: "5F" is something else. */
-enum { TEMPERATURE_MIN = 30 };
+enum { TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */ };
 
 double
 em_fraction_plain (EmFraction value)
@@ -632,6 +632,21 @@ is_after_times (const Builder *b)
   return last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_TIMES) != NULL;
 }
 
+/* "fifty two": the ones behind the tens are added to the number. Returns the token after them, or next. */
+static guint
+read_ones (const Builder *b, guint next, EmSize *size)
+{
+  guint n, ones = next + is_sign (b, next, '-');
+  const EmPhrase *phrase = ones < b->tokens->len && token_at (b, ones)->type == EM_TOKEN_WORD ? match (b, ones, &n) : NULL;
+  const EmSense *number = em_phrase_find (phrase, EM_SAYS_NUMBER);
+
+  if (size->is_fraction || size->value.n < 20 || size->value.n > 90 || size->value.n % 10 != 0 || number == NULL ||
+      number->value == NULL || strlen (number->value) != 1)
+    return next;
+  size->value.n += g_ascii_strtoull (number->value, NULL, 10);
+  return ones + n;
+}
+
 /* "twenty thou", "half inch", "eighth long": a number word with a unit, or a fraction before its label, is a size. Returns the
  * token after it, or at. */
 static guint
@@ -648,8 +663,8 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
   if (size.is_fraction)
     size.value.d = MAX (1, g_ascii_strtoull (end + 1, NULL, 10));
   size.unit = number->unit;
-  next = size.unit == EM_UNIT_NONE ? read_unit (b, at + n, &size.unit) : at + n;
-  if (em_unit_is_hardness (size.unit) ||
+  next = size.unit == EM_UNIT_NONE ? read_unit (b, read_ones (b, at + n, &size), &size.unit) : at + n;
+  if ((em_unit_is_hardness (size.unit) && (size.is_fraction || size.value.n < LEAST_HARDNESS)) ||
       (size.unit == EM_UNIT_NONE && !(size.is_fraction && (is_measuring (match (b, next, &n_label)) ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL ||

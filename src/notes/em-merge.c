@@ -131,10 +131,27 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "pocket sunk too deep: 14 x 9, floor has to come up 0.35": how large it is, and behind it only how much is wanted. */
+static gboolean
+is_only_plan (EmItems *items, const EmProto *proto, const EmProto *next)
+{
+  const guint32 was = EM_ROLE_WORN | EM_ROLE_FINISHED; /* the little words "was" and "is" */
+  const EmSize *size[3];
+
+  if (proto->sizes->len != 2 || next->sizes->len != 1)
+    return FALSE;
+  for (guint i = 0; i < 3; i++)
+    size[i] = em_item_size (items, g_array_index (i < 2 ? proto->sizes : next->sizes, guint, i % 2));
+  return size[0]->chain != 0 && size[0]->chain == size[1]->chain && ((size[0]->roles | size[1]->roles) & ~was) == 0 &&
+         size[2]->chain == 0 && (size[2]->roles & EM_ROLE_BUILD) != 0;
+}
+
 /* No size, or only "0.5 too deep" when the next says itself what it needs. */
 static gboolean
 is_only_error (EmItems *items, const EmProto *proto, const EmProto *next)
 {
+  if (is_only_plan (items, proto, next))
+    return TRUE;
   return proto->sizes->len == 0 || (proto->sizes->len == 1 && (next->roles & EM_ROLE_BUILD) != 0 &&
                                     em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles == EM_ROLE_BUILD);
 }
@@ -151,6 +168,8 @@ try_part (EmItems *items, EmProto *proto, EmProto *next)
       next->sizes->len == 0 || proto->count_item != EM_NO_ITEM ||
         em_item (items, proto->first)->line != em_item (items, next->first)->line)
     return FALSE;
+  for (guint i = 0; i < proto->sizes->len && proto->sizes->len > 1; i++)
+    em_item_size (items, g_array_index (proto->sizes, guint, i))->roles = 0;
   append_uint (proto->sizes, next->sizes);
   g_array_set_size (proto->given, 0);
   append_uint (proto->given, next->given);

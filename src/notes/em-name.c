@@ -334,6 +334,16 @@ is_closed (const Name *n)
           em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION));
 }
 
+/* "is", "is down" */
+static gboolean
+begins_with_is (const EmClause *c, guint i)
+{
+  const EmItem *item = i < c->end ? em_item (c->items, i) : NULL;
+
+  return item != NULL && item->length >= 2 && g_ascii_strncasecmp (c->items->text + item->start, "is", 2) == 0 &&
+         (item->length == 2 || c->items->text[item->start + 2] == ' ');
+}
+
 /* "came back from press 14 with two nicks", "see photo 3": a thing outside the tool that has a number. */
 static gboolean
 is_outside (const Name *n)
@@ -341,7 +351,8 @@ is_outside (const Name *n)
   const EmPhrase *phrase = n->is_size && n->is_next ? em_item (n->c->items, n->prior)->phrase : NULL;
   static const EmSays measured[] = { EM_SAYS_LABEL, EM_SAYS_PLACES, EM_SAYS_TIMES };
 
-  for (gsize k = 0; k < G_N_ELEMENTS (measured); k++)
+  /* "press 14 is down": nor is it a size of the press. */
+  for (gsize k = 0; k < G_N_ELEMENTS (measured) && !begins_with_is (n->c, n->i + 1); k++)
     if (em_clause_says (n->c, n->i + 1, measured[k]))
       return FALSE;
   for (guint k = 0; phrase != NULL && k < phrase->n_senses; k++)

@@ -212,7 +212,7 @@ is_compound (const EmReader *r, guint i)
          em_item_says (r->items, next, EM_SAYS_KIND) == NULL)
     next++;
   return next < r->end && em_reader_is_noun (r, next) &&
-         g_strcmp0 (em_item_says (r->items, next, EM_SAYS_KIND)->value, "state") != 0;
+         em_item_says (r->items, next, EM_SAYS_KIND)->value == NULL /* "land peened": what became of it */;
 }
 
 static void

@@ -27,6 +27,16 @@ is_refused_end (const Governor *g, guint i)
   return TRUE;
 }
 
+/* "NUMBER:" may be one phrase with its colon. */
+static void
+trim (const Governor *g, EmLoose *one)
+{
+  EmReadField *field = &one->given.field;
+
+  while (field->length > 1 && strchr (":;,.", g->c->items->text[field->start + field->length - 1]) != NULL)
+    field->length--;
+}
+
 /* What stands before it in the sentence is not to be welded. */
 static void
 refuse_before (Governor *g, guint i)
@@ -46,6 +56,7 @@ refuse_before (Governor *g, guint i)
   for (guint k = g->c->first; k <= last && thing == NULL; k++)
     thing = says (g, k, EM_SAYS_THING);
   one = em_governor_add (g, "refuse", thing != NULL ? thing->value : NULL, g->c->first, last);
+  trim (g, one);
   one->is_general = TRUE;
   em_governor_infer (one, "from-words");
   item (g, i)->is_used = TRUE;
@@ -105,6 +116,7 @@ refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
 {
   EmLoose *one = em_governor_add (g, "refuse", NULL, first, last);
 
+  trim (g, one);
   one->is_general = TRUE;
   if (!is_sure)
     em_governor_infer (one, "from-words");

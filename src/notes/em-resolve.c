@@ -163,9 +163,9 @@ settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
     settle (size, governing_unit (r, item), r->grammar->units_said->len > 1 ? "units-differ" : "general-note");
   else if (written == EM_UNIT_INCH && !size->is_fraction && is_metric)
     {
-      /* ".05" beside "3 mm": inch by its writing, metric by its company. */
-      settle (size, EM_UNIT_MM, "same-note");
-      size->is_asked = TRUE;
+      /* ".05" beside "3 mm": inch by its writing, metric by its company, and surely so where its own repair tells millimetres. */
+      settle (size, EM_UNIT_MM, own->n_plain_mm > 0 ? "same-feature" : "same-note");
+      size->is_asked = own->n_plain_mm == 0;
     }
   else if (has_loose_points (&r->all))
     {

@@ -183,6 +183,9 @@ is_only_state (const EmReader *r, guint noun, guint soft, const Group *group)
     i++;
   if (i + 1 >= r->end || !em_item_is_sign (r->items, i, ',') || noun > soft + 3)
     return FALSE;
+  /* "cone ⌀16, 3 deep, washed out, build 0.4" */
+  if (i + 2 < r->end && em_reader_is_verb (r, i + 1) && em_reader_is_sized (r, i + 2))
+    return (em_item_size (r->items, i + 2)->roles & EM_ROLE_ADD) != 0;
   return em_reader_is_sized (r, i + 1) && (em_item_size (r->items, i + 1)->roles & EM_ROLE_RADIUS) == 0 &&
          (em_item_size (r->items, i + 1)->roles & group_roles) != 0;
 }

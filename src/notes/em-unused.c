@@ -40,6 +40,14 @@ is_name_like_talk (const EmItem *item)
          (item->is_talk || is_only_talk (item->phrase));
 }
 
+/* "Danke, Sönke": so is one that is only like a repair, which is none by itself. */
+static gboolean
+is_name_like_repair (const EmItem *item)
+{
+  return (item->flags & EM_TOKEN_SLIP) != 0 && (item->flags & EM_TOKEN_CAPITAL) != 0 && (item->flags & EM_TOKEN_UPPER) == 0 &&
+         item->type == EM_ITEM_PHRASE && em_phrase_find (item->phrase, EM_SAYS_KIND) != NULL;
+}
+
 static gboolean
 is_content (const EmItem *item)
 {
@@ -114,7 +122,7 @@ matters (const EmItems *items, const EmItem *item)
     return (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != 0 || !g_ascii_isalpha (items->text[item->start]);
   if (item->type != EM_ITEM_PHRASE)
     return FALSE;
-  if (is_name_like_talk (item))
+  if (is_name_like_talk (item) || is_name_like_repair (item))
     return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
     if (em_phrase_find (item->phrase, said[i]) != NULL && g_strcmp0 (em_phrase_find (item->phrase, said[i])->value, "denied") != 0)

@@ -557,6 +557,31 @@ static const Case cases[] = {
   { "bore threads damaged M16x1.5, fill, diam 18 mm, 20 deep", EM_UNITS_METRIC, "!1\t1\tlength\t1.5\tmm" },
   { "Face 80 x 25 mm, add 0.3. On core scratch 25 mm long, 1 wide, 0.4 deep.", EM_UNITS_METRIC, "1\t2\tkind\tgroove\t" },
   { "nick 2 x 1 x 1 mm. Back by the 14th.", EM_UNITS_METRIC, "1\t0\tunused\t14th\t" },
+  /* What counts: per part, in words, of the tool, told of the repair before. */
+  { "4 cavities, 2 chips in each: 6 mm long, 0.4 x 0.5", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "edge gone round R0.1 mm, length 15 mm, qty sixteen", EM_UNITS_METRIC, "1\t1\tcount\t16\t" },
+  { "two of the runner corners got whacked, each 6 mm long and 1 mm both ways", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Strip 110 mm long and 5 mm wide, 0.4 mm more steel, both sides of the mold.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Rib 0.8 mm thick, 35 mm long, burned off by 1.1 mm. Two ribs, identical.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "nick 3 mm long, 1 x 1. There are two bushes with the same nick.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* What became of a thing is no other thing. */
+  { "land peened, 50 mm long x 2 mm wide, needs 0.4", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "VALVE SEAT, CONE ⌀16 MM TO ⌀10 MM, 3 MM DEEP, WASHED OUT, BUILD 0.4", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "Pocket was sunk too deep: 14 x 9 mm, floor has to come up 0.35 mm.", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "seat: sphere radius 10 mm, 5 mm deep, 0.5 mm on the seat", EM_UNITS_METRIC, "1\t1\tthickness\t0.5\tmm" },
+  { "Ecke ausgebrochen, 3 mm lang, beidseitig 0,8 mm", EM_UNITS_METRIC, "1\t1\tleg_b\t0.8\tmm" },
+  { "ribs: 0.9 mm thk, 33 lg, tip down 0.35", EM_UNITS_METRIC, "1\t1\tcoat\t0.35\tmm" },
+  { "edge worn R0.2 at one end and R0.5 at the other, 26 mm long", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "crack 24 mm long 3 mm deep, next to a hole, 6 mm off.", EM_UNITS_METRIC, "1\t1\tclearance\t6\tmm" },
+  /* What the sizes tell themselves is not asked. */
+  { "a nick 1.5 mm long .4 x .4", EM_UNITS_METRIC, "!1\t1\tquestion\tinch-or-mm\t" },
+  { "bushing bored .004 too big. want .6250 have .6290 for 2\" of length", EM_UNITS_INCH, "!1\t1\tquestion\tside-or-diameter\t" },
+  /* Names, and hardness told in words. */
+  { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
+  { "Ref: WO 77015", EM_UNITS_METRIC, "1\t0\treference\tWO 77015\t" },
+  { "LASER-MARKED NUMBER: DO NOT WELD", EM_UNITS_METRIC, "1\t0\trefuse\tLASER-MARKED NUMBER\t" },
+  { "Danke, Sönke", EM_UNITS_METRIC, "1\t0\tunused\tSönke\t" },
 };
 
 START_TEST (test_case)
