@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 
 #define EM_QUOTE_NS "urn:estimend:quote"
 
-enum { EM_QUOTE_MAJOR = 1, EM_QUOTE_MINOR = 2, EM_QUOTE_LINES_MAX = 100000 };
+enum { EM_QUOTE_MAJOR = 1, EM_QUOTE_MINOR = 3, EM_QUOTE_LINES_MAX = 100000 };
 
 /* The features of one quote while they are read. */
 typedef struct

@@ -194,8 +194,9 @@ def dam(f):
     width = lambda z: max(0, w - 2 * min(z, h) * slope)
     if ends == "square":
         length, edge = (lambda z: l), 2 * l
-    elif ends == "drafted":
-        length = lambda z: max(0, l - 2 * min(z, h) * slope)
+    elif ends in ("drafted", "tapered"):
+        lean = slope if ends == "drafted" else f["runout"] / h
+        length = lambda z: max(0, l - 2 * min(z, h) * lean)
         edge = 2 * (length(h) + width(h))
     else:
         length, edge = (lambda z: l - w + PI / 4 * width(z)), 2 * (l - w) + PI * width(h)
@@ -274,8 +275,11 @@ def draw_values(kind, draw):
     if kind == "dam":
         w, h = size(1, 6), size(0.3, 4)
         most = math.degrees(math.atan(w / (2 * h)))
-        return {"width": w, "length": round(w * draw.uniform(1.1, 15), 3), "height": h, "draft": draw.choice([0, round(most * draw.uniform(0.1, 0.9), 2)]),
-                "ends": draw.choice(["square", "drafted", "rounded"])}
+        f = {"width": w, "length": round(w * draw.uniform(1.1, 15), 3), "height": h, "draft": draw.choice([0, round(most * draw.uniform(0.1, 0.9), 2)]),
+             "ends": draw.choice(["square", "drafted", "rounded", "tapered"])}
+        if f["ends"] == "tapered":
+            f["runout"] = round(f["length"] * draw.uniform(0.02, 0.49), 3)
+        return f
     if kind == "recess":
         form, d = draw.choice(["box", "cylinder", "cone", "ellipsoid", "cap"]), size(0.2, 3)
         if form in ("box", "ellipsoid"):

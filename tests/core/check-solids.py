@@ -308,15 +308,16 @@ def seat(form):
 
 
 def dam(ends):
-    """A block with drafted sides; its ends upright, drafted too, or half cones as wide as the dam at any height."""
+    """A block with drafted sides; its ends upright, drafted too, wedges, or half cones as wide as the dam at any height."""
     w, h = size(), size(0.05, 10)
     l = w + size() if ends == 'rounded' else size()
     beta = 0.0 if rng.random() < 0.1 else min(88.0, math.degrees(math.atan(share() * (min(l, w) if ends == 'drafted' else w) / (2 * h))))
     lean = h * math.tan(math.radians(beta))
+    runout = l * share() / 2
 
     def ridge(k, width, length, is_across):
         """A trapezoid of width at the base, drafted, drawn out to length."""
-        half, top, z, far = width / 2 * k, (width / 2 - lean) * k, h * k, length / 2 * k
+        half, top, z, far = width / 2 * k, (width / 2 - (runout if is_across and ends == 'tapered' else lean)) * k, h * k, length / 2 * k
         if is_across:
             return prism(polygon([(-half, -far, 0), (half, -far, 0), (top, -far, z), (-top, -far, z)]), 0, 2 * far, 0)
         return prism(polygon([(-far, -half, 0), (-far, half, 0), (-far, top, z), (-far, -top, z)]), 2 * far, 0, 0)
@@ -324,11 +325,12 @@ def dam(ends):
     def solid(k):
         if ends == 'square':
             return volume(ridge(k, w, l, False))
-        if ends == 'drafted':
+        if ends in ('drafted', 'tapered'):
             return volume(common(ridge(k, w, l * 1.5, False), ridge(k, l, w * 1.5, True)))
         rounds = [cone(w / 2 * k, 0, (w / 2 - lean) * k, h * k, math.pi) for _ in range(2)]
         return volume(ridge(k, w, l - w, False), *rounds)
-    return dict(length=l, width=w, height=h, draft=beta, ends=('square', 'drafted', 'rounded').index(ends)), solid
+    told = dict(runout=runout) if ends == 'tapered' else {}
+    return dict(length=l, width=w, height=h, draft=beta, ends=('square', 'drafted', 'rounded', 'tapered').index(ends), **told), solid
 
 
 def recess(form):
@@ -389,7 +391,7 @@ KINDS = {
     'bore': [(bore, 'worn'), (bore, 'build')],
     'seat': [(seat, 'cone'), (seat, 'sphere')],
     'pin': [(pin, 'worn'), (pin, 'build')],
-    'dam': [(dam, 'square'), (dam, 'drafted'), (dam, 'rounded')],
+    'dam': [(dam, 'square'), (dam, 'drafted'), (dam, 'rounded'), (dam, 'tapered')],
     'recess': [(recess, form) for form in ('box', 'cylinder', 'cone', 'ellipsoid', 'cap')],
     'groove': [(groove, 'v'), (groove, 'gap and v'), (groove, 'slit')],
 }

@@ -71,6 +71,8 @@ static const struct { const char *kind, *field; int form; const char *given, *ab
   { "dam", "width", 0, NULL, NULL, DEARER },
   { "dam", "width", 1, NULL, NULL, DEARER },
   { "dam", "width", 2, NULL, NULL, FEWER_TRACKS },
+  { "dam", "width", 3, NULL, NULL, DEARER },
+  { "dam", "runout", 3, NULL, NULL, LESS_METAL },
   { "dam", "height", -1, NULL, NULL, FEWER_TRACKS },
   { "dam", "draft", -1, NULL, NULL, LESS_METAL },
   { "recess", "length", -1, "length", NULL, DEARER },

@@ -34,6 +34,7 @@ static const struct { const char *name, *kind; double value[EM_FIELD_MAX]; } sou
   { "pin by build", "pin", { 13, X, 0.5, 5, X, X } },
   { "square dam", "dam", { 20, 2, 3, 5, 0, X } },
   { "rounded dam", "dam", { 20, 2, 3, 5, 2, X } },
+  { "tapered dam", "dam", { 20, 2, 3, 5, 3, 4 } },
   { "box", "recess", { 0, 10, 4, X, 2, X } },
   { "cylinder", "recess", { 1, X, X, 4, 2, X } },
   { "cone pit", "recess", { 2, X, X, 4, 2, X } },

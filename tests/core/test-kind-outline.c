@@ -42,6 +42,7 @@ static const struct { const char *name, *kind; double value[EM_FIELD_MAX]; EmVie
   { "dam 2·2.5, tan β = ½", "dam", { 12, 3.5, 2, 26.56505118, 0, X }, EM_VIEW_SECTION, EM_INK_METAL, 5.0, 1e-7 },
   { "its foot and its crest: 12·3.5 + 12·1.5", "dam", { 12, 3.5, 2, 26.56505118, 0, X }, EM_VIEW_PLAN, EM_INK_METAL, 60.0, 1e-7 },
   { "drafted: 12·3.5 + 10·1.5", "dam", { 12, 3.5, 2, 26.56505118, 1, X }, EM_VIEW_PLAN, EM_INK_METAL, 57.0, 1e-7 },
+  { "tapered over 4: 12·3 + 4·3", "dam", { 12, 3, 2, 0, 3, 4 }, EM_VIEW_PLAN, EM_INK_METAL, 48.0, 1e-7 },
   { "rounded, upright: 9·3 + ¼·π·3²", "dam", { 12, 3, 2, 0, 2, X }, EM_VIEW_PLAN, EM_INK_METAL, 34.068583, 2e-3 },
   { "box 4·2", "recess", { 0, 10, 4, X, 2, X }, EM_VIEW_SECTION, EM_INK_METAL, 8.0, 1e-9 },
   { "box wider than long, across its short side 4·2", "recess", { 0, 4, 10, X, 2, X }, EM_VIEW_SECTION, EM_INK_METAL, 8.0, 1e-9 },

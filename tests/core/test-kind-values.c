@@ -26,6 +26,8 @@ static const struct { const char *name, *kind; double value[EM_FIELD_MAX], volum
   { "d 25 worn, 0.4 a side, L 18: π·0.4·25.4·18", "pin", { 25.8, 25, X, 18, X, X }, 574.534 },
   { "flat half sphere R 2, t 2: ⅔π·8", "seat", { 1, 4, X, X, 2, 2 }, 16.755161 },
   { "dam: base 1.5 + 4·tan 5° = 1.849955, l 12, h 2, top 1.5 wide: 12·2·1.674977", "dam", { 12, 1.849954654, 2, 5, 0, X }, 40.19946 },
+  { "dam, ends tapered over 4: 2·1.5·(20 − 4), both wedges are half a block", "dam", { 20, 1.5, 2, 0, 3, 4 }, 48 },
+  { "dam tapered to its middle: half a block 20·1.5·2", "dam", { 20, 1.5, 2, 0, 3, 10 }, 30 },
   { "cap a 1, h 0.3: π·0.3/6·3.09", "recess", { 4, X, X, 2, 0.3, X }, 0.485376 },
   { "half ellipsoid 2 × 1 × 0.5: ⅔π", "recess", { 3, 4, 2, X, 0.5, X }, 2.094395 },
   { "cone ø1 × 0.6: π·0.25·0.6/3 = π·0.05", "recess", { 2, X, X, 1, 0.6, X }, 0.157080 },
@@ -74,6 +76,7 @@ static const struct
 {
   { "draft closes: atan(1/(2·2)) = 14.0362°", "dam", { 10, 1, 2, 20, 0, X }, EM_FAULT_CONFLICT, "draft", "height", 0, 14.036243 },
   { "drafted ends close first: atan(1/(2·2))", "dam", { 1, 10, 2, 20, 1, X }, EM_FAULT_CONFLICT, "draft", "height", 0, 14.036243 },
+  { "tapered ends longer than half the dam", "dam", { 10, 3, 2, 0, 3, 5.5 }, EM_FAULT_CONFLICT, "runout", "length", 0, 5 },
   { "rounded ends wider than the dam is long", "dam", { 3, 4, 2, 5, 2, X }, EM_FAULT_CONFLICT, "length", "width", 4, X },
   { "bore larger than worn", "bore", { 12, 11, X, 5, X, X }, EM_FAULT_CONFLICT, "worn", "diameter", 12, 5000 },
   { "bore not worn at all", "bore", { 12, 12, X, 5, X, X }, EM_FAULT_CONFLICT, "worn", "diameter", 12, 5000 },

@@ -70,7 +70,7 @@ START_TEST (round_empty)
   em_quote_file_init (&file);
   go_round (&file);
   text = write_text (&file);
-  ck_assert_str_eq (text, HEAD OPEN ("1.2") "/>\n");
+  ck_assert_str_eq (text, HEAD OPEN ("1.3") "/>\n");
   em_quote_file_clear (&file);
 }
 END_TEST
