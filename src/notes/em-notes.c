@@ -491,19 +491,49 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
 }
 
 static void
+add_missing_field (Writer *w, int feature, const char *name)
+{
+  EmReadField field = field_at (w, feature, name, EM_NO_ITEM);
+
+  field.state = EM_READ_MISSING;
+  field.line = g_array_index (w->fields, EmReadField, 0).line;
+  g_array_append_val (w->fields, field);
+}
+
+static const EmReadField *
+written_field (const Writer *w, const char *name)
+{
+  for (guint i = 0; i < w->fields->len; i++)
+    if (strcmp (g_array_index (w->fields, EmReadField, i).field, name) == 0)
+      return &g_array_index (w->fields, EmReadField, i);
+  return NULL;
+}
+
+/* "ends tapered": how long they are, which only that choice asks for. */
+static gboolean
+is_asked_for_by_choice (const Writer *w, const EmKind *kind, const EmField *field)
+{
+  const EmReadField *choice = field->shown_when != NULL && field->is_required ? written_field (w, field->shown_when) : NULL;
+  const EmField *options = choice != NULL ? &kind->fields[em_kind_field (kind, field->shown_when)] : NULL;
+
+  for (int k = 0; options != NULL && options->options[k] != NULL; k++)
+    if (g_strcmp0 (choice->text, options->options[k]) == 0)
+      return (field->shown_mask & (1u << k)) != 0;
+  return FALSE;
+}
+
+static void
 add_missing (Writer *w, int feature, const EmFit *fit)
 {
+  const EmKind *kind = em_kind_find (em_note_kinds[fit->kind]);
   const char *missing[6];
   guint n = em_fit_missing (fit, missing, G_N_ELEMENTS (missing));
 
   for (guint i = 0; i < n; i++)
-    {
-      EmReadField field = field_at (w, feature, missing[i], EM_NO_ITEM);
-
-      field.state = EM_READ_MISSING;
-      field.line = g_array_index (w->fields, EmReadField, 0).line;
-      g_array_append_val (w->fields, field);
-    }
+    add_missing_field (w, feature, missing[i]);
+  for (int i = 0; kind != NULL && i < kind->n_fields; i++)
+    if (is_asked_for_by_choice (w, kind, &kind->fields[i]) && written_field (w, kind->fields[i].id) == NULL)
+      add_missing_field (w, feature, kind->fields[i].id);
 }
 
 /* "SAME, BUT 1.10 LG": what is not told anew is the feature's before. */

@@ -551,8 +551,7 @@ static const Case cases[] = {
   { "SHIM SEAT LOW .004, 1.125 X .625", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "Land on die lip has to end up 5.2 mm high. It is 90 mm long and 1.5 mm wide.", EM_UNITS_METRIC, "!1\t1\tthickness\t5.2\tmm" },
   { "Agujero roscado cerca, dejar 2 mm. Muesca 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tstock\t2\tmm" },
-  /* What no dam has stays visible. */
-  { "Dam 25 x 5 x 3 mm high, ends tapered", EM_UNITS_METRIC, "1\t0\tunused\tends tapered\t" },
+  { "Dam 25 x 5 x 3 mm high, ends tapered", EM_UNITS_METRIC, "1\t1\tends\ttapered\t" },
   { "inner edge of flange ID 42 mm, R0.3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t42\tmm" },
   { "bore threads damaged M16x1.5, fill, diam 18 mm, 20 deep", EM_UNITS_METRIC, "!1\t1\tlength\t1.5\tmm" },
   { "Face 80 x 25 mm, add 0.3. On core scratch 25 mm long, 1 wide, 0.4 deep.", EM_UNITS_METRIC, "1\t2\tkind\tgroove\t" },
@@ -624,6 +623,26 @@ START_TEST (test_missing_fields_are_told)
         }
     }
   ck_assert_uint_eq (n_missing, 2);
+}
+END_TEST
+
+/* Ends that taper have a length, which square ones have not. */
+START_TEST (test_a_choice_asks_for_its_size)
+{
+  static const struct { const char *text; gboolean is_missing; } dams[] = {
+    { "Dam 25 x 5 x 3 mm high, ends tapered", TRUE }, { "Dam 25 x 5 x 3 mm high, ends square", FALSE },
+  };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (dams); k++)
+    {
+      g_autoptr (EmReadResult) result = em_notes_read (lexicon, dams[k].text, strlen (dams[k].text), EM_UNITS_METRIC);
+      guint n_missing = 0;
+
+      for (guint i = 0; i < result->fields->len; i++)
+        n_missing += g_array_index (result->fields, EmReadField, i).state == EM_READ_MISSING &&
+                     strcmp (g_array_index (result->fields, EmReadField, i).field, "runout") == 0;
+      ck_assert_uint_eq (n_missing, dams[k].is_missing ? 1 : 0);
+    }
 }
 END_TEST
 
@@ -827,6 +846,7 @@ main (void)
   tcase_add_loop_test (tcase, test_case, 0, G_N_ELEMENTS (cases));
   tcase_add_test (tcase, test_answers_set_fields);
   tcase_add_test (tcase, test_missing_fields_are_told);
+  tcase_add_test (tcase, test_a_choice_asks_for_its_size);
   tcase_add_test (tcase, test_fields_point_to_their_words);
   tcase_add_test (tcase, test_unlikely_hardness_is_marked);
   tcase_add_test (tcase, test_two_units_are_marked);
