@@ -14,7 +14,7 @@ struct _EmBeside
 
   GtkWidget *first, *second;
   int        spacing_px, share_percent;
-  gboolean   is_beside;
+  gboolean   is_beside, is_tight;
 };
 
 G_DEFINE_FINAL_TYPE (EmBeside, em_beside, GTK_TYPE_WIDGET)
@@ -41,7 +41,9 @@ spacing_of (EmBeside *self)
 static gboolean
 fits_beside (EmBeside *self, int width)
 {
-  return size_of (self->first, GTK_ORIENTATION_HORIZONTAL, -1).usual + spacing_of (self)
+  Size first = size_of (self->first, GTK_ORIENTATION_HORIZONTAL, -1);
+
+  return (self->is_tight ? first.least : first.usual) + spacing_of (self)
          + size_of (self->second, GTK_ORIENTATION_HORIZONTAL, -1).usual <= width;
 }
 
@@ -163,6 +165,12 @@ em_beside_new (GtkWidget *first, GtkWidget *second, int spacing_px, int share_pe
   gtk_widget_set_parent (first, GTK_WIDGET (self));
   gtk_widget_set_parent (second, GTK_WIDGET (self));
   return GTK_WIDGET (self);
+}
+
+void
+em_beside_set_tight (EmBeside *self)
+{
+  self->is_tight = TRUE;
 }
 
 gboolean

@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE (EmBeside, em_beside, EM, BESIDE, GtkWidget)
 
 /* share_percent: of the height, the first's at least when the second is below it. */
 GtkWidget *em_beside_new (GtkWidget *first, GtkWidget *second, int spacing_px, int share_percent);
+/* From now on side by side as long as the first has the least it needs, not what it likes. */
+void       em_beside_set_tight (EmBeside *self);
 /* Whether they were side by side when they were last put in their places. */
 gboolean   em_beside_is_beside (EmBeside *self);
 

@@ -9,11 +9,13 @@
 #include "em-feature-editor.h"
 
 #include "em-actuals.h"
+#include "em-beside.h"
 #include "em-drawing-view.h"
 #include "em-feature-slot.h"
 #include "em-field.h"
 #include "em-quantity-entry.h"
 #include "em-record-choice.h"
+#include "em-steady.h"
 #include "em-words.h"
 #include "em-working.h"
 
@@ -21,12 +23,14 @@
 
 #define OVERRIDE_FIELD "override/0"
 
+enum { HEAD_GAP_PX = 10 };
+
 struct _EmFeatureEditor
 {
   GtkWidget parent_instance;
 
   GtkWidget *views, *groups, *kind_name, *label_entry, *range_toggle, *accept_button, *fault_label,
-            *plan_button, *plan_label;  /* template */
+            *head_name, *head_buttons, *plan_button, *plan_label;  /* template */
 
   GtkWidget *section, *plan;
   GtkWidget *expander[N_GROUP], *flow[N_GROUP];
@@ -553,10 +557,12 @@ em_feature_editor_class_init (EmFeatureEditorClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = em_feature_editor_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, EM_TYPE_STEADY_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/estimend/Estimend/feature-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, views);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, groups);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, head_name);
+  gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, head_buttons);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, kind_name);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, label_entry);
   gtk_widget_class_bind_template_child (widget_class, EmFeatureEditor, range_toggle);
@@ -645,10 +651,26 @@ add_group (EmFeatureEditor *self, int group, const char *name)
   g_signal_connect (self->expander[group], "notify::expanded", G_CALLBACK (on_opened), self);
 }
 
+/* In large letters or a narrow pane the buttons stand below the feature's name. */
+static void
+break_head (EmFeatureEditor *self)
+{
+  GtkWidget *name = g_object_ref (self->head_name), *buttons = g_object_ref (self->head_buttons), *head;
+
+  gtk_box_remove (GTK_BOX (self->groups), name);
+  gtk_box_remove (GTK_BOX (self->groups), buttons);
+  head = em_beside_new (name, buttons, HEAD_GAP_PX, 0);
+  em_beside_set_tight (EM_BESIDE (head));
+  gtk_box_prepend (GTK_BOX (self->groups), head);
+  g_object_unref (name);
+  g_object_unref (buttons);
+}
+
 static void
 em_feature_editor_init (EmFeatureEditor *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  break_head (self);
   self->shown_field = -1;
   self->kind_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));
   self->shared_slots = g_array_new (FALSE, FALSE, sizeof (EmSlot));

@@ -54,14 +54,22 @@ test_wake (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* Lets the main loop run for a while: so many times as long where what runs us is slow, as valgrind is. */
+/* How many times as long everything may take: more than one where what runs us is slow, as valgrind is. */
+static inline guint
+test_slowness (void)
+{
+  const char *slow = g_getenv ("ESTIMEND_TEST_SLOW");
+
+  return slow != NULL ? (guint) MAX (atoi (slow), 1) : 1;
+}
+
+/* Lets the main loop run for a while. */
 static inline void
 test_settle (guint milliseconds)
 {
-  const char *slow = g_getenv ("ESTIMEND_TEST_SLOW");
   gboolean is_over = FALSE;
 
-  g_timeout_add (milliseconds * (slow != NULL ? (guint) MAX (atoi (slow), 1) : 1), test_wake, &is_over);
+  g_timeout_add (milliseconds * test_slowness (), test_wake, &is_over);
   while (!is_over)
     g_main_context_iteration (NULL, TRUE);
 }
