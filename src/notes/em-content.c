@@ -137,6 +137,29 @@ is_state_of (const EmReader *r, const EmContent *content, const EmProto *before)
   return TRUE;
 }
 
+/* "Sidewall needs 0.2. Wall length 55": the same thing once more, with sizes that were not told of it. */
+static gboolean
+is_named_again (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  const guint32 told = em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER;
+  const EmSense *its = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
+  gboolean is_same = FALSE;
+
+  if (its == NULL || content->n_sizes == 0 || content->n_sizes != content->n_labelled || content->n_row > 0 || content->has_given ||
+      (content->roles & told) == 0 || (before->roles & content->roles & told) != 0 || before->sizes->len == 0)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_reader_is_noun (r, i))
+      {
+        const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+        if (memcmp (noun->weight, its->weight, sizeof its->weight) != 0 || is_same)
+          return FALSE;
+        is_same = i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL;
+      }
+  return is_same;
+}
+
 /* "Repair order 4711": a bare whole number measures nothing by itself. */
 static gboolean
 measures (const EmReader *r, guint first, guint end)
@@ -168,7 +191,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
   gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
-                      is_state_of (r, content, before)) &&
+                      is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content->has_noun && !is_more && !is_only_part && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||

@@ -19,6 +19,13 @@ enum
   NOUN_WINDOW = 4        /* and from a number word to what it counts */
 };
 
+static gboolean
+is_word (const EmReader *r, guint i, const char *word)
+{
+  return i >= r->first && i < r->end && em_item (r->items, i)->length == strlen (word) &&
+         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, word, strlen (word)) == 0;
+}
+
 /* Ends a part that may hold nothing but a number. */
 static gboolean
 is_part_end (const EmReader *r, guint i)
@@ -48,16 +55,13 @@ em_counts_is_both (const EmReader *r, guint i)
 {
   const EmItem *item = em_item (r->items, i);
 
-  return item->type == EM_ITEM_PHRASE && em_item_says (r->items, i, EM_SAYS_SET) == NULL && item->length > 5 &&
-         g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) == 0 && (is_part_end (r, i + 1) || is_of_tool (r, i + 1)) &&
-         (i == r->first || is_part_end (r, i - 1));
-}
-
-static gboolean
-is_word (const EmReader *r, guint i, const char *word)
-{
-  return i >= r->first && i < r->end && em_item (r->items, i)->length == strlen (word) &&
-         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, word, strlen (word)) == 0;
+  if (item->type != EM_ITEM_PHRASE || em_item_says (r->items, i, EM_SAYS_SET) != NULL || item->length <= 5 ||
+      g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) != 0)
+    return FALSE;
+  /* "on both sides (each 45 x 20)" */
+  if (i + 2 < r->end && em_item_is_sign (r->items, i + 1, '(') && is_word (r, i + 2, "each"))
+    return TRUE;
+  return (is_part_end (r, i + 1) || is_of_tool (r, i + 1)) && (i == r->first || is_part_end (r, i - 1));
 }
 
 static double

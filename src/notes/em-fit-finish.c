@@ -69,7 +69,12 @@ em_fitter_finish_corner (EmFitter *f)
       guint item = g_array_index (f->proto->sizes, guint, i);
       const EmSize *size = em_item_size (f->items, item);
 
-      if (item == radius->item || (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 ||
+      /* "radius should be .1, now .5": what it is now needs no R. */
+      gboolean is_now = (size->roles & ~(guint32) EM_ROLE_ADD) == EM_ROLE_WORN &&
+                        (em_item_size (f->items, radius->item)->roles & EM_ROLE_FINISHED) != 0 &&
+                        em_fitter_mm (f, item) > radius->value;
+
+      if (item == radius->item || ((size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 && !is_now) ||
           (size->roles & EM_ROLE_LENGTH) != 0 ||
           em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
         continue;

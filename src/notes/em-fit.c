@@ -298,6 +298,11 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
   /* "land has to end up 5.2 high": how high it is, not how much is added. */
   if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len > 2)
     return "";
+  /* "spherical radius 19, washed out 0.3 deep": a sphere has no depth of its own, and none is that flat. */
+  if (f->fit->kind == SEAT && roles == EM_ROLE_DEPTH && (f->proto->roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) != 0 &&
+      em_fitter_mm (f, item) <= em_build_max_mm &&
+      (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE | EM_ROLE_THICKNESS)) == 0 && f->proto->sizes->len <= 3)
+    return "thickness";
   if (f->fit->kind != RIB)
     return NULL;
   /* "ribs 0.9 thick, 33 long, tip down 0.35": no rib is that low. */

@@ -308,6 +308,20 @@ read_base (Governor *g, guint i)
     g->grammar->has_other_base |= g_strcmp0 (g->grammar->base, base->value) != 0;
 }
 
+/* "blend & polish by us": who does all of the work that is listed. NULL: nobody is named. */
+static const EmSense *
+agent_of_list (const Governor *g, guint i)
+{
+  for (guint k = i + 1; says (g, i, EM_SAYS_MACHINING) != NULL && k < g->c->end && k <= i + AGENT_WINDOW; k++)
+    if (says (g, k, EM_SAYS_AGENT) != NULL)
+      return em_item_is_soft_break (g->c->items, i + 1) ? says (g, k, EM_SAYS_AGENT) : NULL;
+    else if (says (g, k, EM_SAYS_FINISH) != NULL && says (g, k, EM_SAYS_MACHINING) == NULL) /* "polish by us" */
+      return em_item_is_soft_break (g->c->items, i + 1) ? says (g, k, EM_SAYS_FINISH) : NULL;
+    else if (!em_item_is_soft_break (g->c->items, k) && says (g, k, EM_SAYS_MACHINING) == NULL && says (g, k, EM_SAYS_GLUE) == NULL)
+      return NULL;
+  return NULL;
+}
+
 /* "we finish machine": who does it stands right before it. */
 static gboolean
 is_customers (const Governor *g, guint i)
@@ -343,8 +357,10 @@ read_simple (Governor *g, guint i)
       /* "0.3 for our milling" is a label, too. */
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
         {
-          gboolean is_told_who = sense->says == EM_SAYS_FINISH && is_customers (g, i);
-          EmLoose *one = em_governor_add (g, simple[k].field, is_told_who ? "customer" : sense->value, i, i);
+          const EmSense *agent = sense->says == EM_SAYS_FINISH ? agent_of_list (g, i) : NULL;
+          gboolean is_told_who = agent != NULL || (sense->says == EM_SAYS_FINISH && is_customers (g, i));
+          EmLoose *one = em_governor_add (g, simple[k].field, agent != NULL ? agent->value : is_told_who ? "customer" : sense->value,
+                                          i, i);
 
           one->is_general = simple[k].is_general || g->has_all;
           /* Who "us" is depends on who wrote it. */

@@ -113,8 +113,12 @@ read_one_of (EmReader *r, EmProto *before, guint first, guint end)
   EmProto *proto = before;
 
   for (guint i = first; i < end; i++)
-    em_item (r->items, i)->is_used |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL ||
-      em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL;
+    {
+      gboolean is_name = em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_REFERENCE) != 0;
+
+      em_item (r->items, i)->is_used |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL ||
+        em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL || (is_name && i < first + 4) /* "#2" */;
+    }
   if (before->sizes->len == 0)
     {
       before->count_item = EM_NO_ITEM;
@@ -287,12 +291,38 @@ is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
           em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
 }
 
+/* "Fill please." behind a hole that nothing was told of yet: what is to be done with it. */
+static gboolean
+is_only_fill (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  guint fill = EM_NO_ITEM;
+
+  if (content->n_sizes > 0 || content->has_noun || before == NULL || before->has_verb || before->has_worn || before->sizes->len == 0 ||
+      r->is_bullet || em_reader_line_of (r, first) != em_reader_line_of (r, before->last) || end - first > SHORT_SENTENCE)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *verb = em_item_says (r->items, i, EM_SAYS_VERB);
+
+      if (verb != NULL && g_strcmp0 (verb->value, "fill") == 0)
+        fill = i;
+      else if (em_item_says (r->items, i, EM_SAYS_GLUE) == NULL && !em_item (r->items, i)->is_talk)
+        return FALSE;
+    }
+  return fill != EM_NO_ITEM;
+}
+
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
 static gboolean
 take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   guint number;
 
+  if (is_only_fill (r, content, before, first, end))
+    {
+      em_reader_add_items (r, before, first, end);
+      return TRUE;
+    }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))
     {
       /* "Two slides." */

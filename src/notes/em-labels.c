@@ -137,6 +137,17 @@ is_row_to_build (const Follower *f)
                                  (f->sense->roles == EM_ROLE_WORN && is_last_of_row (f->c, f->open)));
 }
 
+/* "face 2.25 x .75 down .006": how far it lies too low stands behind it. */
+static gboolean
+is_row_down (const Follower *f)
+{
+  const EmItem *word = em_item (f->c->items, f->i);
+
+  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->i + 1 && word->length == 4 &&
+         g_ascii_strncasecmp (f->c->items->text + word->start, "down", 4) == 0 &&
+         em_item_size (f->c->items, f->next)->chain == 0;
+}
+
 /* "18 mm high to be built up 0.25 mm" */
 static gboolean
 is_plan_to_build (const Follower *f)
@@ -232,7 +243,7 @@ static gboolean
 follows (const Labels *l, guint i, const EmSense *sense)
 {
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
-    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_plan_to_build, FALSE },
+    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
     { is_of_unread, FALSE }, { stands_after, TRUE }, { stands_before, FALSE }, { is_told_other, FALSE },
     { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
@@ -552,6 +563,16 @@ take_building (Labels *l, guint i)
     l->open = G_MAXUINT;
 }
 
+/* "eroded from 1.2 to 1.6": the label of the first says that the other is what it is now. */
+static gboolean
+is_from (const EmClause *c, const EmSize *first)
+{
+  const EmItem *label = first->label_item != G_MAXUINT32 ? em_item (c->items, first->label_item) : NULL;
+
+  return label != NULL && (first->roles & EM_ROLE_FINISHED) != 0 && label->length > 5 &&
+         g_ascii_strncasecmp (c->items->text + label->start + label->length - 5, " from", 5) == 0;
+}
+
 /* "⌀1.25 TO 1.00": two of the same, unless far apart, "Radius 0,2 auf 55 mm", or the second says what it is. */
 static void
 take_to (Labels *l, guint i)
@@ -560,7 +581,7 @@ take_to (Labels *l, guint i)
 
   if (!names_itself (l->c, i + 1) && em_fraction_plain (second->value) < ALIKE_RATIO * em_fraction_plain (first->value))
     {
-      l->pending |= first->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS);
+      l->pending |= (first->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) | (is_from (l->c, first) ? EM_ROLE_WORN : 0);
       l->pending_item = i;
     }
   l->open = G_MAXUINT;

@@ -186,7 +186,7 @@ em_reader_is_noun (const EmReader *r, guint i)
   if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&
       em_item_size (r->items, i + 1)->unit == EM_UNIT_DEGREE &&
       em_item_says (r->items, i, EM_SAYS_LABEL) != NULL &&
-        (em_item_says (r->items, i, EM_SAYS_LABEL)->roles & EM_ROLE_DRAFT) != 0)
+        (em_item_says (r->items, i, EM_SAYS_LABEL)->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0)
     return FALSE;
   /* "ID 62" names the bore and its size. */
   if (em_item (r->items, i)->is_used && em_item_says (r->items, i, EM_SAYS_LABEL) == NULL)

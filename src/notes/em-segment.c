@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include "em-fit.h"
+#include "em-list.h"
 #include "em-proto.h"
 
 #include <stdlib.h>
@@ -61,6 +62,19 @@ is_another (const EmReader *r, guint i)
          g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "another", 7) == 0;
 }
 
+/* "#1 is .06 long", "no. 2 3 mm long" */
+static gboolean
+is_numbered (const EmReader *r, guint i)
+{
+  const EmSense *glue = i < r->end ? em_item_says (r->items, i, EM_SAYS_GLUE) : NULL;
+  guint number = i + 1;
+
+  if (i >= r->end || !(em_item_is_sign (r->items, i, '#') || (glue != NULL && g_strcmp0 (glue->value, "number") == 0)))
+    return FALSE;
+  number += number < r->end && em_item_is_sign (r->items, number, '.');
+  return number < r->end && em_list_is_bare_whole (r->items, number);
+}
+
 /* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
 gboolean
 em_reader_begins_one_of (const EmReader *r, guint i)
@@ -82,10 +96,10 @@ em_reader_begins_one_of (const EmReader *r, guint i)
   if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) &&
       em_item_size (r->items, i + 1)->chain == 0)
     return FALSE;
-  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && !is_another (r, i) &&
+  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && !is_another (r, i) && !is_numbered (r, i) &&
       (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
     return FALSE;
-  for (guint k = i + 1; k < r->end && k <= i + 3 && !em_item_is_soft_break (r->items, k); k++)
+  for (guint k = i + 1 + is_numbered (r, i); k < r->end && k <= i + 4 && !em_item_is_soft_break (r->items, k); k++)
     if (em_reader_is_noun (r, k))
       return FALSE;
     else if (em_reader_is_sized (r, k))

@@ -575,6 +575,16 @@ static const Case cases[] = {
   /* What the sizes tell themselves is not asked. */
   { "a nick 1.5 mm long .4 x .4", EM_UNITS_METRIC, "!1\t1\tquestion\tinch-or-mm\t" },
   { "bushing bored .004 too big. want .6250 have .6290 for 2\" of length", EM_UNITS_INCH, "!1\t1\tquestion\tside-or-diameter\t" },
+  /* Lists within a line, a thing named twice, what is told of it afterwards. */
+  { "The lip has 3 nicks: #1 is 2 mm long 0.5 deep, #2 3 mm long 0.8 deep", EM_UNITS_METRIC, "1\t2\tlength\t3\tmm" },
+  { "Sidewall of the slot needs 0.2 mm. Wall length 55 mm, wall height 10 mm.", EM_UNITS_METRIC, "1\t1\theight\t10\tmm" },
+  { "We drilled 3 holes dia 5 mm too far left, depth 18. Fill please.", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "heel face 57 x 19 mm down 0.15", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  { "Radius on sealing edge should be 0.1 max, now 0.5, edge is 280 mm long", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
+  { "sub gate hole eroded from 1.2 to 1.6 mm, 4 mm long", EM_UNITS_METRIC, "1\t1\tworn\t1.6\tmm" },
+  { "crack 35 mm long and 4 mm deep, bevel 60 deg, weld", EM_UNITS_METRIC, "1\t1\tangle\t60\tdeg" },
+  { "Nozzle seat spherical radius 19 mm is washed out 0.3 deep, mouth is 12 mm dia.", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "gouge 30 mm long x 0.5 wide x 0.3 deep. Blend & polish by us.", EM_UNITS_METRIC, "!1\t0\tfinish\tshop\t" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
