@@ -74,7 +74,7 @@ is_which (const EmClause *c, guint noun, guint next)
     return TRUE;
   return (next < c->end && em_item_is_sign (c->items, next, ':')) || em_clause_says (c, next, EM_SAYS_SAME) ||
          em_clause_says (c, next, EM_SAYS_NOISE) ||
-         (glue != NULL && glue->value == NULL && !em_clause_says (c, next, EM_SAYS_UNIT));
+         (glue != NULL && (glue->value == NULL || strcmp (glue->value, "has") == 0) && !em_clause_says (c, next, EM_SAYS_UNIT));
 }
 
 static gboolean
@@ -293,8 +293,12 @@ is_one_of_several (const Name *n)
   if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) &&
       (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_VERB)))
     return TRUE;
-  return (is_first (c, n->prior) || em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) ||
-          em_clause_says (c, n->prior - 1, EM_SAYS_NEAR) ||
+  /* "an Kavität 2 auf 35 mm Länge": what has no unit is no length beside what has one. */
+  if (is_place && (em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, n->prior - 1, EM_SAYS_GLUE)) &&
+      (em_clause_says (c, next, EM_SAYS_PREPOSITION) || em_clause_says (c, next, EM_SAYS_TO)) && em_clause_is_size (c, next + 1) && em_item_size (c->items, next + 1)->unit != EM_UNIT_NONE)
+    return TRUE;
+  return (is_first (c, n->prior) || (em_clause_says (c, n->prior - 1, EM_SAYS_GLUE) && is_first (c, n->prior - 1)) /* "The insert 3 has" */ ||
+          em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, n->prior - 1, EM_SAYS_NEAR) ||
           em_clause_says (c, n->prior - 1, EM_SAYS_TIMES) /* "by core 2:" */) && is_which (c, n->prior, next);
 }
 
