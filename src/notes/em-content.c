@@ -49,6 +49,19 @@ is_none (const EmReader *r, guint i, guint first)
   return FALSE;
 }
 
+static void
+weigh_noun (const EmReader *r, EmContent *content, const EmSense *noun, guint i, guint end)
+{
+  content->is_slip = (content->is_slip || !content->has_noun) && (em_item (r->items, i)->flags & EM_TOKEN_SLIP) != 0;
+  content->has_noun = TRUE;
+  for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
+    {
+      content->best = MAX (content->best, noun->weight[k]);
+      content->best_named = MAX (content->best_named, noun->value != NULL ? 0 : noun->weight[k]);
+      content->best_thing = MAX (content->best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
+    }
+}
+
 EmContent
 em_content_weigh (const EmReader *r, guint first, guint end)
 {
@@ -59,21 +72,8 @@ em_content_weigh (const EmReader *r, guint first, guint end)
       const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
       const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
 
-      /* "NO CRACKS OR POROSITY ALLOWED" */
-      if (noun != NULL && is_none (r, i, first))
-        noun = NULL;
-      if (noun != NULL)
-        {
-          content.is_slip = (content.is_slip || !content.has_noun) && (em_item (r->items, i)->flags & EM_TOKEN_SLIP) != 0;
-          content.has_noun = TRUE;
-          for (int k = 0; k < EM_N_NOTE_KINDS && !em_reader_is_demoted (r, i) && !names_part (r, i, end); k++)
-            {
-              content.best = MAX (content.best, noun->weight[k]);
-              content.best_named =
-                MAX (content.best_named, noun->value != NULL ? 0 : noun->weight[k]);
-              content.best_thing = MAX (content.best_thing, g_strcmp0 (noun->value, "state") == 0 ? 0 : noun->weight[k]);
-            }
-        }
+      if (noun != NULL && !is_none (r, i, first)) /* "NO CRACKS OR POROSITY ALLOWED" */
+        weigh_noun (r, &content, noun, i, end);
       content.has_worn |= label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 &&
         em_item_says (r->items, i, EM_SAYS_GLUE) == NULL;
       content.has_verb |= em_reader_is_verb (r, i);

@@ -208,43 +208,58 @@ drop_told_question (EmFitter *f)
     }
 }
 
-void
-em_fitter_round (EmFitter *f)
+/* Gives the sizes that tell what they are to their fields. Returns how many diameters are among them, and leaves the bare ones to f. */
+static guint
+fit_told (EmFitter *f, guint *diameters)
 {
-  guint diameters[EM_BARE_MAX], n = 0, taken = 0;
-  GArray *sizes = f->proto->sizes;
+  guint n = 0;
 
-  for (guint i = 0; i < sizes->len; i++)
+  for (guint i = 0; i < f->proto->sizes->len; i++)
     {
-      guint item = g_array_index (sizes, guint, i);
-      gboolean is_bare;
+      guint item = g_array_index (f->proto->sizes, guint, i);
+      const guint32 roles = em_item_size (f->items, item)->roles;
 
       if (em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
         continue;
       /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
-      if (f->fit->kind == SEAT && (em_item_size (f->items, item)->roles & EM_ROLE_SPHERE) != 0 &&
-          (em_item_size (f->items, item)->roles & EM_ROLE_DIAMETER) != 0 &&
+      if (f->fit->kind == SEAT && (roles & EM_ROLE_SPHERE) != 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
           em_fitter_offer (f, "radius", item, 0.5, is_sphere_sign (f, item) ? NULL : "from-words"))
         continue;
       if (is_diameter (f, item) && n < EM_BARE_MAX)
-        {
-          diameters[n++] = item;
-          continue;
-        }
-      if (em_fitter_labelled (f, item))
-        continue;
-      is_bare = (em_item_size (f->items, item)->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0;
-      if (is_bare && f->n_bare < EM_BARE_MAX)
+        diameters[n++] = item;
+      else if (!em_fitter_labelled (f, item) && (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0 &&
+               f->n_bare < EM_BARE_MAX)
         f->bare[f->n_bare++] = item;
     }
-  if (f->fit->kind != SEAT && f->n_bare > 0 && (f->proto->has_build || is_alone_and_thin (f, diameters, n)) &&
-      em_item_size (f->items, f->bare[0])->chain == 0 &&
-      em_fitter_mm (f, f->bare[0]) <= em_build_max_mm && em_fit_find (f->fit, "build") == NULL && (n > 0 || f->n_bare == 1))
-    {
-      em_fitter_ask (f, "side-or-diameter", f->bare[0]);
-      em_item (f->items, f->bare[0])->is_used = TRUE;
-      taken = 1;
-    }
+  return n;
+}
+
+/* The first bare size is what to add, per side or on the diameter: that is asked. */
+static gboolean
+asks_for_build (EmFitter *f, const guint *diameters, guint n)
+{
+  if (f->fit->kind == SEAT || f->n_bare == 0 || !(f->proto->has_build || is_alone_and_thin (f, diameters, n)) ||
+      em_item_size (f->items, f->bare[0])->chain != 0 || em_fitter_mm (f, f->bare[0]) > em_build_max_mm ||
+      em_fit_find (f->fit, "build") != NULL || !(n > 0 || f->n_bare == 1))
+    return FALSE;
+  em_fitter_ask (f, "side-or-diameter", f->bare[0]);
+  em_item (f->items, f->bare[0])->is_used = TRUE;
+  return TRUE;
+}
+
+/* "sphere radius 10, 5 deep, 0.5 on the seat": no mouth is that small. */
+static gboolean
+is_no_mouth (const EmFitter *f, double value_mm)
+{
+  return f->fit->kind == SEAT && value_mm <= em_build_max_mm && em_fit_find (f->fit, "radius") != NULL &&
+         em_fit_find (f->fit, "thickness") == NULL;
+}
+
+void
+em_fitter_round (EmFitter *f)
+{
+  guint diameters[EM_BARE_MAX], n = fit_told (f, diameters), taken = asks_for_build (f, diameters, n) ? 1 : 0;
+
   /* A bare size first in the row is the diameter; a second one nearly as large is the other diameter. */
   for (; taken < f->n_bare && n < EM_BARE_MAX; taken++)
     {
@@ -252,17 +267,11 @@ em_fitter_round (EmFitter *f)
 
       /* Said once more: "BORE 32 MM: 32.00". */
       if (n > 0 && em_fitter_is_near (value, first))
-        {
-          em_item (f->items, f->bare[taken])->is_used = TRUE;
-          continue;
-        }
-      /* "sphere radius 10, 5 deep, 0.5 on the seat": no mouth is that small. */
-      if (f->fit->kind == SEAT && n == 0 && value <= em_build_max_mm && em_fit_find (f->fit, "radius") != NULL &&
-          em_fit_find (f->fit, "thickness") == NULL)
+        em_item (f->items, f->bare[taken])->is_used = TRUE;
+      else if (n == 0 ? is_no_mouth (f, value) : fabs (value / first - 1) > 0.15 || n > 1)
         break;
-      if (n > 0 && (fabs (value / first - 1) > 0.15 || n > 1))
-        break;
-      diameters[n++] = f->bare[taken];
+      else
+        diameters[n++] = f->bare[taken];
     }
   n = drop_foreign (f, diameters, n);
   if (n > 0)

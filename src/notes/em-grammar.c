@@ -312,6 +312,22 @@ is_only_fill (const EmReader *r, const EmContent *content, const EmProto *before
   return fill != EM_NO_ITEM;
 }
 
+/* "Same on the other half.", "Both slides are the same.": the repair before it, once more or everywhere. TRUE: taken. */
+static gboolean
+take_same (EmReader *r, EmProto *before, gboolean is_repair, guint first, guint end)
+{
+  gboolean is_elsewhere = is_same_elsewhere (r, first, end);
+
+  if (!is_elsewhere && (is_repair || r->is_line_start))
+    return FALSE;
+  em_reader_take_aside (r, before, first, end, TRUE);
+  if (is_elsewhere && before->count_item == EM_NO_ITEM)
+    em_counts_add_same (r, before, first, end);
+  for (guint i = first; i < end && (is_elsewhere || before->count_item != EM_NO_ITEM); i++)
+    em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
+  return TRUE;
+}
+
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
 static gboolean
 take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -346,25 +362,7 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
       em_reader_take_aside (r, before, first, end, FALSE);
       return TRUE;
     }
-  if (content->has_same && content->n_sizes == 0 && before != NULL && !r->is_bullet && is_same_elsewhere (r, first, end))
-    {
-      /* "Same on the other half." */
-      em_reader_take_aside (r, before, first, end, TRUE);
-      if (before->count_item == EM_NO_ITEM)
-        em_counts_add_same (r, before, first, end);
-      for (guint i = first; i < end; i++)
-        em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
-      return TRUE;
-    }
-  if (content->has_same && content->n_sizes == 0 && before != NULL && !is_repair && !r->is_bullet && !r->is_line_start)
-    {
-      /* "Both slides are the same." */
-      em_reader_take_aside (r, before, first, end, TRUE);
-      for (guint i = first; i < end && before->count_item != EM_NO_ITEM; i++)
-        em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
-      return TRUE;
-    }
-  return FALSE;
+  return content->has_same && content->n_sizes == 0 && before != NULL && !r->is_bullet && take_same (r, before, is_repair, first, end);
 }
 
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */

@@ -435,13 +435,13 @@ is_plus (const EmClause *c, guint i)
          !em_item_is_glued (c->items, i - 1) && em_item_size (c->items, i)->chain == 0;
 }
 
-static void
-take_size (Labels *l, guint i)
+/* What the labels that wait say of the size at i. */
+static guint32
+waiting_roles (const Labels *l, guint i)
 {
-  EmSize *size = em_item_size (l->c->items, i);
+  const EmSize *size = em_item_size (l->c->items, i);
   guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD | EM_ROLE_PER_SIDE
                                            : 0);
-  gboolean keeps_legs = (roles & EM_ROLE_LEGS) != 0;
 
   /* "crack at rib root 22 long" */
   if ((roles & em_dimension_roles) == EM_ROLE_GAP && em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
@@ -467,6 +467,16 @@ take_size (Labels *l, guint i)
   /* "leave R.005": what radius is left, no stock. */
   if ((roles & EM_ROLE_STOCK) != 0 && (roles & EM_ROLE_RADIUS) != 0)
     roles = (roles & ~(guint32) EM_ROLE_STOCK) | EM_ROLE_FINISHED;
+  return roles;
+}
+
+static void
+take_size (Labels *l, guint i)
+{
+  EmSize *size = em_item_size (l->c->items, i);
+  guint32 roles = waiting_roles (l, i);
+  gboolean keeps_legs = (l->pending & EM_ROLE_LEGS) != 0;
+
   /* "worn land 180 x 3": a row measures the thing, not its wear. */
   if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;
@@ -599,6 +609,34 @@ is_into_face (const EmClause *c, guint i)
          g_ascii_strncasecmp (c->items->text + item->start, "into", 4) == 0 && noun != NULL && noun->weight[FACE] > 0;
 }
 
+static gboolean
+is_leg_into_face (const Labels *l, guint i)
+{
+  return is_into_face (l->c, i) && l->open != G_MAXUINT && l->open + 1 == i &&
+         (em_item_size (l->c->items, l->open)->roles & em_dimension_roles) == 0;
+}
+
+/* "worn to 3.42 (length 6)", and a letter that was used as a name: no label behind it follows the size before it. */
+static gboolean
+ends_here (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return (em_item_is_sign (c->items, i, '(') && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2)) ||
+         (em_clause_says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1);
+}
+
+/* "dia 20 to dia 16", "20 x 16" */
+static gboolean
+closes (const Labels *l, guint i)
+{
+  const EmClause *c = l->c;
+
+  return em_clause_says (c, i, EM_SAYS_TIMES) ||
+         (em_clause_says (c, i, EM_SAYS_TO) && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2) &&
+          l->open != G_MAXUINT && em_clause_says (c, l->open - 1, EM_SAYS_LABEL));
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -618,10 +656,7 @@ em_labels_mark (const EmClause *c)
           l.open = G_MAXUINT;
           l.pending = 0;
         }
-      /* "worn to 3.42 (length 6)" */
-      else if (em_item_is_sign (c->items, i, '(') && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2))
-        l.open = G_MAXUINT;
-      else if (em_clause_says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1)
+      else if (ends_here (c, i))
         l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
         take_label (&l, i);
@@ -635,17 +670,12 @@ em_labels_mark (const EmClause *c)
       else if (em_clause_says (c, i, EM_SAYS_TO) && l.open != G_MAXUINT && i + 1 < c->end && em_item_is_measure (c->items, i + 1))
         take_to (&l, i);
       /* ".03 into the land, .05 into the lip face" */
-      else if (is_into_face (c, i) && l.open != G_MAXUINT && l.open + 1 == i &&
-               (em_item_size (c->items, l.open)->roles & em_dimension_roles) == 0)
+      else if (is_leg_into_face (&l, i))
         {
           give (&l, l.open, EM_ROLE_LEG, i);
           l.open = G_MAXUINT;
         }
-      /* "dia 20 to dia 16" */
-      else if (em_clause_says (c, i, EM_SAYS_TO) && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2) &&
-               l.open != G_MAXUINT && em_clause_says (c, l.open - 1, EM_SAYS_LABEL))
-        l.open = G_MAXUINT;
-      else if (em_clause_says (c, i, EM_SAYS_TIMES))
+      else if (closes (&l, i))
         l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
         {

@@ -628,6 +628,39 @@ doubt_fields (EmFit *fit)
       }
 }
 
+/* The kind and the fields that its sizes fill. */
+static void
+write_fitted (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_close, EmFit *fit)
+{
+  add_kind (w, feature, proto, kind, is_close);
+  em_fit_sizes (w->items, proto, kind, fit);
+  if (proto->is_same)
+    fit_same (w, fit);
+  if (lacks_work (fit))
+    doubt_kind (w, "no-work");
+  if (fit->has_unplaced)
+    doubt_kind (w, "left-over");
+  if (is_close || lacks_work (fit) || proto->noun_weight < WEAK_NOUN)
+    doubt_fields (fit);
+  for (guint i = 0; i < fit->n_fitted; i++)
+    add_fitted (w, feature, &fit->fitted[i]);
+}
+
+static void
+write_questions (Writer *w, int feature, const EmProto *proto, const EmFit *fit)
+{
+  for (guint i = 0; i < fit->n_questions; i++)
+    if (strcmp (fit->question[i].code, "cone-angle") == 0)
+      ask_cone (w, feature, fit->question[i].item, fit);
+    else for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
+      if (strcmp (fit->question[i].code, fit_questions[k].code) == 0)
+        fit_questions[k].ask (w, feature, fit->question[i].item);
+  if (proto->chamfer_item != EM_NO_ITEM)
+    ask_chamfer (w, feature, proto->chamfer_item);
+  if (proto->typical_item != EM_NO_ITEM && proto->count_item == EM_NO_ITEM)
+    ask_count (w, feature, proto->typical_item);
+}
+
 static void
 write_feature (Writer *w, const EmProto *proto)
 {
@@ -647,20 +680,7 @@ write_feature (Writer *w, const EmProto *proto)
       second = -1;
     }
   if (kind >= 0)
-    {
-      add_kind (w, feature, proto, kind, is_close);
-      em_fit_sizes (w->items, proto, kind, &fit);
-      if (proto->is_same)
-        fit_same (w, &fit);
-      if (lacks_work (&fit))
-        doubt_kind (w, "no-work");
-      if (fit.has_unplaced)
-        doubt_kind (w, "left-over");
-      if (is_close || lacks_work (&fit) || proto->noun_weight < WEAK_NOUN)
-        doubt_fields (&fit);
-      for (guint i = 0; i < fit.n_fitted; i++)
-        add_fitted (w, feature, &fit.fitted[i]);
-    }
+    write_fitted (w, feature, proto, kind, is_close, &fit);
   add_given (w, feature, proto, kind);
   /* "raise floor .012, pocket 1.00 x .625": the second is not whole, so they may be one. */
   if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && proto->may_merge && w->last_line == span.line)
@@ -671,16 +691,7 @@ write_feature (Writer *w, const EmProto *proto)
     add_missing (w, feature, &fit);
   g_array_sort (w->fields, compare_position);
   g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
-  for (guint i = 0; i < fit.n_questions; i++)
-    if (strcmp (fit.question[i].code, "cone-angle") == 0)
-      ask_cone (w, feature, fit.question[i].item, &fit);
-    else for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
-      if (strcmp (fit.question[i].code, fit_questions[k].code) == 0)
-        fit_questions[k].ask (w, feature, fit.question[i].item);
-  if (proto->chamfer_item != EM_NO_ITEM)
-    ask_chamfer (w, feature, proto->chamfer_item);
-  if (proto->typical_item != EM_NO_ITEM && proto->count_item == EM_NO_ITEM)
-    ask_count (w, feature, proto->typical_item);
+  write_questions (w, feature, proto, &fit);
   for (guint i = 0; kind < 0 && i < proto->sizes->len; i++)
     em_item (w->items, g_array_index (proto->sizes, guint, i))->is_used = TRUE;
   if (kind < 0 || second >= 0)

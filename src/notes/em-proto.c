@@ -287,63 +287,81 @@ is_all_parts (const EmReader *r, guint i)
          g_ascii_tolower (r->items->text[em_item (r->items, i + 1)->start + em_item (r->items, i + 1)->length - 1]) == 's';
 }
 
+/* What a set phrase or a shape in a noun gives: "tapered ends", "ball seat". */
+static void
+add_set_field (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
+{
+  /* "dia 64 outside": behind a diameter it says on which side an edge runs, and else only where. */
+  gboolean is_behind = g_strcmp0 (sense->value, "behind") == 0, is_plain = sense->says == EM_SAYS_SET && !is_behind;
+
+  if (sense->set_field == NULL || (is_behind && (proto->roles & EM_ROLE_DIAMETER) == 0))
+    return;
+  give_text (r, proto, sense->set_field, sense->set_value, i, is_plain ? EM_READ_READ : EM_READ_INFERRED,
+             is_plain ? NULL : "shape-from-word");
+  em_item (r->items, i)->is_used = TRUE;
+}
+
+/* What is to be done. */
+static void
+add_verb (EmProto *proto, const EmSense *sense, guint i)
+{
+  proto->has_verb = TRUE;
+  proto->has_build |= g_strcmp0 (sense->value, "build") == 0;
+  if (g_strcmp0 (sense->value, "fill") != 0)
+    return;
+  proto->has_fill = TRUE;
+  proto->fill = i;
+}
+
+/* "ON ALL INSERTS", "several": how many is not told. */
+static gboolean
+is_open_count (const EmReader *r, const EmSense *sense, guint i)
+{
+  return sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY || (sense->says == EM_SAYS_ALL && is_all_parts (r, i));
+}
+
+static void
+add_sense (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
+{
+  EmItem *item = em_item (r->items, i);
+  gboolean is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL; /* "is" */
+  gboolean is_worn = sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little;
+
+  add_set_field (r, proto, sense, i);
+  if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || is_worn)
+    {
+      add_said (proto, sense);
+      item->is_used = TRUE;
+    }
+  if (sense->says == EM_SAYS_LABEL && (sense->roles & ~modifiers) == 0)
+    item->is_used = TRUE;
+  proto->has_worn |= is_worn;
+  if (sense->says == EM_SAYS_SET && sense->set_field == NULL)
+    proto->has_damage = TRUE;
+  proto->is_equal |= sense->says == EM_SAYS_EQUAL;
+  item->is_used |= sense->says == EM_SAYS_ONE_OF && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL;
+  item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
+  if (sense->says == EM_SAYS_ACCESS && (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE))
+    {
+      give_text (r, proto, "access", sense->value, i, EM_READ_READ, NULL);
+      item->is_used = TRUE;
+    }
+  if (sense->says == EM_SAYS_VERB)
+    add_verb (proto, sense, i);
+  if (is_open_count (r, sense, i) && proto->typical_item == EM_NO_ITEM)
+    {
+      proto->typical_item = i;
+      item->is_used = TRUE;
+    }
+}
+
 static void
 add_phrase (const EmReader *r, EmProto *proto, guint i)
 {
-  EmItem *item = em_item (r->items, i);
-  const EmSense *sense;
-  gboolean is_behind, is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL; /* "is" */
+  const EmPhrase *phrase = em_item (r->items, i)->phrase;
 
-  for (guint k = 0; k < item->phrase->n_senses; k++)
-    {
-      sense = item->phrase->sense[k];
-      /* "dia 64 outside": behind a diameter it says on which side an edge runs, and else only where. */
-      is_behind = g_strcmp0 (sense->value, "behind") == 0;
-      if (sense->set_field != NULL && !(is_behind && (proto->roles & EM_ROLE_DIAMETER) == 0))
-        {
-          gboolean is_plain = sense->says == EM_SAYS_SET && !is_behind;
-
-          give_text (r, proto, sense->set_field, sense->set_value, i, is_plain ? EM_READ_READ : EM_READ_INFERRED, is_plain
-                     ? NULL : "shape-from-word");
-          item->is_used = TRUE;
-        }
-      if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET ||
-          (sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little))
-        {
-          add_said (proto, sense);
-          item->is_used = TRUE;
-        }
-      if (sense->says == EM_SAYS_LABEL && (sense->roles & ~modifiers) == 0)
-        item->is_used = TRUE;
-      proto->has_worn |= sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little;
-      if (sense->says == EM_SAYS_SET && sense->set_field == NULL)
-        proto->has_damage = TRUE;
-      proto->is_equal |= sense->says == EM_SAYS_EQUAL;
-      item->is_used |= sense->says == EM_SAYS_ONE_OF && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL;
-      item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
-      if (sense->says == EM_SAYS_ACCESS && (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE))
-        {
-          give_text (r, proto, "access", sense->value, i, EM_READ_READ, NULL);
-          item->is_used = TRUE;
-        }
-      if (sense->says == EM_SAYS_VERB)
-        {
-          proto->has_verb = TRUE;
-          proto->has_build |= g_strcmp0 (sense->value, "build") == 0;
-          if (g_strcmp0 (sense->value, "fill") == 0)
-            {
-              proto->has_fill = TRUE;
-              proto->fill = i;
-            }
-        }
-      /* "ON ALL INSERTS" */
-      if ((sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY ||
-           (sense->says == EM_SAYS_ALL && is_all_parts (r, i))) && proto->typical_item == EM_NO_ITEM)
-        {
-          proto->typical_item = i;
-          item->is_used = TRUE;
-        }
-    }
+  for (guint k = 0; k < phrase->n_senses; k++)
+    add_sense (r, proto, phrase->sense[k], i);
 }
 
 static gboolean

@@ -151,32 +151,11 @@ governing_unit (const Resolver *r, guint item)
   return unit_of (low > 0 ? g_array_index (said, EmUnitsSaid, low - 1).units : r->grammar->units);
 }
 
+/* What neither a note nor its own writing tells: the sizes round it do, the language, or the quote. */
 static void
-settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
+settle_by_company (const Resolver *r, EmSize *size, const Votes *own, gboolean is_loose)
 {
-  gboolean is_metric = r->all.n_plain_mm > 0 && r->all.n_plain_inch == 0, is_loose = is_metric || has_loose_points (&r->all);
-  EmUnit written = told (size), row = size->chain != 0 ? g_array_index (r->rows, EmUnit, size->chain) : EM_UNIT_NONE;
-
-  if (row != EM_UNIT_NONE)
-    size->unit = row;
-  else if (r->grammar->has_units)
-    settle (size, governing_unit (r, item), r->grammar->units_said->len > 1 ? "units-differ" : "general-note");
-  else if (written == EM_UNIT_INCH && !size->is_fraction && is_metric)
-    {
-      /* ".05" beside "3 mm": inch by its writing, metric by its company, and surely so where its own repair tells millimetres. */
-      settle (size, EM_UNIT_MM, own->n_plain_mm > 0 ? "same-feature" : "same-note");
-      size->is_asked = own->n_plain_mm == 0;
-    }
-  else if (has_loose_points (&r->all))
-    {
-      settle (size, r->fallback == EM_UNITS_INCH ? EM_UNIT_INCH : EM_UNIT_MM, "quote-units");
-      size->is_asked = TRUE;
-    }
-  else if (written == EM_UNIT_INCH)
-    settle (size, written, size->is_fraction ? "fraction-inch" : "leading-dot-inch");
-  else if (written == EM_UNIT_MM)
-    settle (size, written, "comma-decimal");
-  else if (r->all.n_plain_mm > 0 && one_side (own, is_loose) == EM_UNIT_INCH && em_fraction_plain (size->value) >= LARGE_IN)
+  if (r->all.n_plain_mm > 0 && one_side (own, is_loose) == EM_UNIT_INCH && em_fraction_plain (size->value) >= LARGE_IN)
     {
       /* "face 50 dia, ten thou low" beside "0.4 mm": no inches, whatever its company. */
       settle (size, EM_UNIT_MM, "same-note");
@@ -206,6 +185,35 @@ settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
       settle (size, unit_of (r->fallback), "quote-units");
       size->is_asked = TRUE;
     }
+}
+
+static void
+settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
+{
+  gboolean is_metric = r->all.n_plain_mm > 0 && r->all.n_plain_inch == 0, is_loose = is_metric || has_loose_points (&r->all);
+  EmUnit written = told (size), row = size->chain != 0 ? g_array_index (r->rows, EmUnit, size->chain) : EM_UNIT_NONE;
+
+  if (row != EM_UNIT_NONE)
+    size->unit = row;
+  else if (r->grammar->has_units)
+    settle (size, governing_unit (r, item), r->grammar->units_said->len > 1 ? "units-differ" : "general-note");
+  else if (written == EM_UNIT_INCH && !size->is_fraction && is_metric)
+    {
+      /* ".05" beside "3 mm": inch by its writing, metric by its company, and surely so where its own repair tells millimetres. */
+      settle (size, EM_UNIT_MM, own->n_plain_mm > 0 ? "same-feature" : "same-note");
+      size->is_asked = own->n_plain_mm == 0;
+    }
+  else if (has_loose_points (&r->all))
+    {
+      settle (size, r->fallback == EM_UNITS_INCH ? EM_UNIT_INCH : EM_UNIT_MM, "quote-units");
+      size->is_asked = TRUE;
+    }
+  else if (written == EM_UNIT_INCH)
+    settle (size, written, size->is_fraction ? "fraction-inch" : "leading-dot-inch");
+  else if (written == EM_UNIT_MM)
+    settle (size, written, "comma-decimal");
+  else
+    settle_by_company (r, size, own, is_loose);
 }
 
 /* Angles and hardness have one unit each whether or not it is written. */
