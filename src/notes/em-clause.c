@@ -61,6 +61,21 @@ em_clause_before (const EmClause *c, guint i)
   return c->end;
 }
 
+/* "holes 6 x ⌀3": so many of what was named as several right before it. */
+static gboolean
+is_times_after_noun (const EmClause *c, guint i)
+{
+  const EmItem *noun = i > c->first ? em_item (c->items, i - 1) : NULL;
+  const EmSense *label = i + 2 < c->end ? em_clause_label_at (c, i + 2, EM_LABEL_BEFORE) : NULL;
+  char last;
+
+  if (noun == NULL || !em_clause_says (c, i - 1, EM_SAYS_KIND) || label == NULL ||
+      (label->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == 0)
+    return FALSE;
+  last = g_ascii_tolower (c->items->text[noun->start + noun->length - 1]);
+  return last == 's' || last == 'n';
+}
+
 /* "R0.25, 2 x 75 mm long": where a radius is given, a row needs no second size. */
 static gboolean
 is_times_edge (const EmClause *c, guint i)
@@ -91,6 +106,8 @@ is_times_count (const EmClause *c, guint i)
     return FALSE;
   if (em_item (items, x)->length > 2)
     return FALSE;
+  if (is_times_after_noun (c, i))
+    return TRUE;
   is_tight = em_item_is_glued (items, x);
   is_head = i == c->first || em_item_is_soft_break (items, i - 1) || em_item_is_sign (items, i - 1, ':') ||
             em_clause_says (c, i - 1, EM_SAYS_VERB);
@@ -231,6 +248,17 @@ is_more_of_it (const EmClause *c, guint i)
   return (is_part || is_in || is_total || is_are) && has_count_before (c, i);
 }
 
+/* "(4 per plate)" */
+static gboolean
+is_per_part (const EmClause *c, guint i)
+{
+  const EmItem *per = i + 2 < c->end ? em_item (c->items, i + 1) : NULL;
+
+  return per != NULL && per->length == 3 && g_ascii_strncasecmp (c->items->text + per->start, "per", 3) == 0 &&
+         em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) && i > c->first &&
+         (em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
+}
+
 /* ", 2 of." for "2 off" */
 static gboolean
 is_misspelt_off (const EmClause *c, guint i)
@@ -275,7 +303,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i))
+  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

@@ -48,7 +48,11 @@ told_by_wear (const EmItems *items, const EmProto *proto)
         const EmSize *new = em_item_size (items, g_array_index (proto->sizes, guint, k));
         double ratio = em_fraction_in_mm (now->value, now->unit) / em_fraction_in_mm (new->value, new->unit);
 
-        if (i != k && (now->roles & EM_ROLE_WORN) != 0 && (new->roles & EM_ROLE_WORN) == 0 && now->unit == new->unit &&
+        /* "Kern Ø14,98 soll 15,02": what shall be tells what is. */
+        gboolean is_pair = ((now->roles & EM_ROLE_WORN) != 0 && (new->roles & EM_ROLE_WORN) == 0) ||
+                           ((new->roles & EM_ROLE_FINISHED) != 0 && now->roles == EM_ROLE_DIAMETER);
+
+        if (i != k && is_pair && now->unit == new->unit &&
             fabs (ratio - 1) < TWIN_SHARE && ratio != 1)
           return ratio > 1 ? BORE : PIN;
       }

@@ -357,6 +357,9 @@ em_fitter_labelled (EmFitter *f, guint item)
   /* "only 120° of it": how far round, which an edge has no field for. */
   if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
     return FALSE;
+  /* "Cavity wall (draft 1°): scratch": no opening of the groove. */
+  if (is_angle && f->fit->kind == GROOVE && (roles & EM_ROLE_DRAFT) != 0)
+    return FALSE;
   if (is_angle && f->fit->kind == WORN_CORNER && size->label_item == G_MAXUINT32)
     return em_fitter_offer (f, "angle", item, 1, "from-words");
   if (is_angle)

@@ -585,6 +585,10 @@ static const Case cases[] = {
   { "crack 35 mm long and 4 mm deep, bevel 60 deg, weld", EM_UNITS_METRIC, "1\t1\tangle\t60\tdeg" },
   { "Nozzle seat spherical radius 19 mm is washed out 0.3 deep, mouth is 12 mm dia.", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
   { "gouge 30 mm long x 0.5 wide x 0.3 deep. Blend & polish by us.", EM_UNITS_METRIC, "!1\t0\tfinish\tshop\t" },
+  { "Runner edge washed R0.8 mm x 23 long (4 per plate).", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Auswerferbohrungen 6 x Ø3,06 → Ø3,00, Tiefe 10", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "Kern Ø 14,98 soll 15,02, Länge 25", EM_UNITS_METRIC, "1\t1\tworn\t14.98\tmm" },
+  { "Cavity wall (draft 1°): scratch 18 mm long, 1.2 wide, 0.4 deep", EM_UNITS_METRIC, "!1\t1\tangle\t1\tdeg" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
