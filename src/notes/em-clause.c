@@ -248,6 +248,16 @@ is_more_of_it (const EmClause *c, guint i)
   return (is_part || is_in || is_total || is_are) && has_count_before (c, i);
 }
 
+/* "and 2 more of 2 x 1 x 1" */
+static gboolean
+is_so_many_more (const EmClause *c, guint i)
+{
+  const EmItem *more = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
+
+  return more != NULL && more->length == 4 && g_ascii_strncasecmp (c->items->text + more->start, "more", 4) == 0 && i > c->first &&
+         em_item_is_soft_break (c->items, i - 1);
+}
+
 /* "(4 per plate)" */
 static gboolean
 is_per_part (const EmClause *c, guint i)
@@ -303,7 +313,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i))
+  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_so_many_more (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
@@ -506,6 +516,16 @@ em_clause_mark_counts (const EmClause *c)
     }
 }
 
+/* "60 ID by 0.15 per side": by how much, and no row. */
+static gboolean
+is_by_how_much (const EmClause *c, guint times, guint size)
+{
+  const EmSense *label = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
+
+  return em_item (c->items, times)->length == 2 && g_ascii_strncasecmp (c->items->text + em_item (c->items, times)->start, "by", 2) == 0 &&
+         label != NULL && (label->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
+}
+
 void
 em_clause_mark_chains (const EmClause *c)
 {
@@ -517,7 +537,7 @@ em_clause_mark_chains (const EmClause *c)
         {
           EmSize *size = em_item_size (c->items, i);
 
-          if (last != G_MAXUINT && times != G_MAXUINT)
+          if (last != G_MAXUINT && times != G_MAXUINT && !is_by_how_much (c, times, i))
             {
               EmSize *before_size = em_item_size (c->items, last);
 

@@ -438,6 +438,13 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
         em_item (r->items, k)->is_used = TRUE;
         return;
       }
+  /* ", also cav 6 same size" */
+  for (guint k = i; k-- > r->first + 1 && k + AGAIN_WINDOW > i && !em_item_is_soft_break (r->items, k);)
+    if (is_word (r, k - 1, "also") && em_item_says (r->items, k, EM_SAYS_PLACE) != NULL)
+      {
+        add_guessed (r, proto, i, 2);
+        return;
+      }
 }
 
 /* "cavities 2 and 5": as many parts as are numbered, which may have the repair each. */

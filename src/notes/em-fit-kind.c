@@ -300,6 +300,21 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
     weight[WORN_CORNER] /= 8;
 }
 
+/* "inside of ring 60 mm ID": the label of the diameter says whether it is a bore or a pin; -1: it does not. */
+static int
+told_by_label (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+      const EmSense *noun = size->label_item != G_MAXUINT32 ? em_item_says (items, size->label_item, EM_SAYS_KIND) : NULL;
+
+      if ((size->roles & EM_ROLE_DIAMETER) != 0 && noun != NULL && noun->weight[BORE] + noun->weight[PIN] > 0)
+        return noun->weight[BORE] > noun->weight[PIN] ? BORE : PIN;
+    }
+  return -1;
+}
+
 /* No noun at all. */
 static void
 weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -331,7 +346,7 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
   /* "PUNCH BODY ⌀.750 GALLED .002 PER SIDE" */
   if ((roles & EM_ROLE_DIAMETER) != 0 && (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
       n_row == 0 && (roles & EM_ROLE_RADIUS) == 0)
-    weight[PIN] = MAX (weight[PIN], 1);
+    weight[told_by_label (items, proto) == BORE ? BORE : PIN]++;
   /* "ADD WELD TO SLIDE GIB, .010 THK X 4.00 X .375" */
   if (proto->sizes->len == 3 &&
       ((proto->has_verb && n_row == 3 && (roles & EM_ROLE_THICKNESS) != 0) ||

@@ -520,6 +520,16 @@ move_thickness_of_rib (const Places *p)
   return TRUE;
 }
 
+/* "gouge 30 x 2 x 0.5": as long, as wide and as deep, as drawings have it. */
+static gboolean
+move_width_of_groove (const Places *p)
+{
+  if (p->f->fit->kind != GROOVE || p->n != 3 || p->f->n_bare != 3 || em_item_size (p->f->items, p->f->bare[2])->chain == 0)
+    return FALSE;
+  move_to (p->f, 2, 1);
+  return TRUE;
+}
+
 /* "3 x 22": the longer one is the length. */
 static gboolean
 move_longer_side (const Places *p)
@@ -541,7 +551,7 @@ order_bare (EmFitter *f, const Row **free_rows, guint n)
   static const struct { gboolean (*move)(const Places *p); const char *reason; } moves[] = {
     { move_longest_of_nick, "largest" }, { move_one_outside_row, "from-words" }, { move_smallest, "smallest" },
     { move_longest_of_edge, "largest" }, { move_thickness_of_rib, "smallest" },
-    { move_longer_side, NULL /* as good as by place */ },
+    { move_width_of_groove, NULL /* and so is this */ }, { move_longer_side, NULL /* as good as by place */ },
   };
   Places p = { f, free_rows, n };
   const char *reason = "position";

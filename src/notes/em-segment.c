@@ -75,6 +75,17 @@ is_numbered (const EmReader *r, guint i)
   return number < r->end && em_list_is_bare_whole (r->items, number);
 }
 
+/* "and 2 more of 2 x 1 x 1" */
+static gboolean
+is_so_many_more (const EmReader *r, guint i)
+{
+  const EmItem *more = i + 1 < r->end ? em_item (r->items, i + 1) : NULL;
+  gboolean is_count = em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0;
+
+  return more != NULL && more->length == 4 && g_ascii_strncasecmp (r->items->text + more->start, "more", 4) == 0 &&
+         (is_count || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL);
+}
+
 /* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
 gboolean
 em_reader_begins_one_of (const EmReader *r, guint i)
@@ -96,7 +107,7 @@ em_reader_begins_one_of (const EmReader *r, guint i)
   if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) &&
       em_item_size (r->items, i + 1)->chain == 0)
     return FALSE;
-  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && !is_another (r, i) && !is_numbered (r, i) &&
+  if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && !is_another (r, i) && !is_numbered (r, i) && !is_so_many_more (r, i) &&
       (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
     return FALSE;
   for (guint k = i + 1 + is_numbered (r, i); k < r->end && k <= i + 4 && !em_item_is_soft_break (r->items, k); k++)
@@ -209,13 +220,16 @@ static gboolean
 is_loss_of_head (const EmReader *r, guint head, guint noun)
 {
   const EmSense *thing = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND) : NULL;
+  guint size = noun + 1;
 
   if (thing == NULL || thing->weight[FACE] + thing->weight[SIDEWALL] == 0 || !em_item_is_soft_break (r->items, noun - 1) ||
-      g_strcmp0 (em_item_says (r->items, noun, EM_SAYS_KIND)->value, "damage") != 0 || noun + 1 >= r->end ||
-      !em_reader_is_sized (r, noun + 1))
+      g_strcmp0 (em_item_says (r->items, noun, EM_SAYS_KIND)->value, "damage") != 0)
     return FALSE;
-  return em_item_size (r->items, noun + 1)->chain == 0 && (em_item_size (r->items, noun + 1)->roles & group_roles) == 0 &&
-         (noun + 2 >= r->end || em_item_is_soft_break (r->items, noun + 2) || em_item_is_sign (r->items, noun + 2, '.'));
+  /* "dented, 0.2 mm" */
+  size += size < r->end && em_item_is_sign (r->items, size, ',');
+  return size < r->end && em_reader_is_sized (r, size) && em_item_size (r->items, size)->chain == 0 &&
+         (em_item_size (r->items, size)->roles & group_roles) == 0 &&
+         (size + 1 >= r->end || em_item_is_soft_break (r->items, size + 1) || em_item_is_sign (r->items, size + 1, '.'));
 }
 
 /* "wall low: 12 mil per side, wall 1.4 long": the same noun once more, with the sizes that it lacks. */

@@ -589,6 +589,12 @@ static const Case cases[] = {
   { "Auswerferbohrungen 6 x Ø3,06 → Ø3,00, Tiefe 10", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
   { "Kern Ø 14,98 soll 15,02, Länge 25", EM_UNITS_METRIC, "1\t1\tworn\t14.98\tmm" },
   { "Cavity wall (draft 1°): scratch 18 mm long, 1.2 wide, 0.4 deep", EM_UNITS_METRIC, "!1\t1\tangle\t1\tdeg" },
+  { "Please build up inside of ring 60 mm ID by 0.15 per side, height 12", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "Chip, 4 x 2 x 1.5 mm, and 2 more of 2 x 1 x 1 mm next to it", EM_UNITS_METRIC, "1\t2\tcount\t2\t" },
+  { "edge nick 3 x 1 x 1 mm on cav 4, also cav 6 same size", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "land 20 mm long, 1.5 wide, dented, 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  /* As long, as wide and as deep (common practice, no source). */
+  { "gouge 30 x 2 x 0.5 mm", EM_UNITS_METRIC, "1\t1\tgap\t2\tmm" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
