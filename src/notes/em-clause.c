@@ -151,6 +151,23 @@ is_filler (const EmClause *c, guint i)
           !em_clause_says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
 }
 
+/* "6 #10-32 holes": neither counts nor measures. */
+static gboolean
+is_thread_name (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  /* "M8" */
+  if (i > c->first && item->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 &&
+      g_ascii_toupper (c->items->text[em_item (c->items, i - 1)->start]) == 'M')
+    return TRUE;
+  if (item->length == 1 && g_ascii_toupper (c->items->text[item->start]) == 'M' && i + 1 < c->end &&
+      em_item (c->items, i + 1)->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i + 1))
+    return TRUE;
+  return em_item_is_sign (c->items, i, '#') ||
+         (em_item (c->items, i)->type == EM_ITEM_SIZE && (em_item_size (c->items, i)->roles & EM_ROLE_REFERENCE) != 0);
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -190,7 +207,7 @@ is_before_noun (const EmClause *c, guint i)
       if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||
           (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
         continue;
-      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k))
+      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k) && !is_thread_name (c, k))
         return FALSE;
     }
   return FALSE;

@@ -213,7 +213,11 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
 static gboolean
 is_bare_edge (const EmContent *content)
 {
-  return (content->roles & EM_ROLE_RADIUS) != 0 && content->n_sizes == 2 && content->best == 0 &&
+  /* "R2 should be R1.5, 16 long" */
+  gboolean is_told = content->n_sizes == 3 && (content->roles & EM_ROLE_FINISHED) != 0 && (content->roles & EM_ROLE_LENGTH) != 0 &&
+                     (content->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_BUILD)) == 0;
+
+  return (content->roles & EM_ROLE_RADIUS) != 0 && (content->n_sizes == 2 || is_told) && content->best == 0 &&
          (content->roles & (EM_ROLE_DIAMETER | EM_ROLE_SPHERE)) == 0;
 }
 

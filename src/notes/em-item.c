@@ -19,7 +19,7 @@ typedef struct
 
 /* What one inch, etc. is in mm, as a whole fraction: exact (NIST SP 811, appendix B). */
 static const EmFraction unit_scale[EM_N_UNIT] = {
-  [EM_UNIT_NONE] = { 1, 1 },       [EM_UNIT_MM] = { 1, 1 },         [EM_UNIT_CM] = { 10, 1 },
+  [EM_UNIT_NONE] = { 1, 1 },       [EM_UNIT_MM] = { 1, 1 },         [EM_UNIT_CM] = { 10, 1 },        [EM_UNIT_METRE] = { 1000, 1 },
   [EM_UNIT_UM] = { 1, 1000 },      [EM_UNIT_INCH] = { 254, 10 },    [EM_UNIT_THOU] = { 254, 10000 },
   [EM_UNIT_FOOT] = { 3048, 10 },   [EM_UNIT_DEGREE] = { 1, 1 },     [EM_UNIT_MM2] = { 1, 1 },
   [EM_UNIT_CM2] = { 100, 1 },      [EM_UNIT_INCH2] = { 64516, 100 },[EM_UNIT_HRC] = { 1, 1 },
@@ -113,6 +113,24 @@ is_slash_fraction (const Builder *b, guint at)
          !(is_sign (b, at + 3, '/') && is_glued (b, at + 3) && is_number (b, at + 4));
 }
 
+/* "-20" of "1/4-20": the threads per inch of the unified series (ASME B1.1: 4 1/2 to 80), glued to the size before it. */
+static gboolean
+is_pitch (const Builder *b, guint at)
+{
+  return is_sign (b, at, '-') && is_glued (b, at) && is_whole (b, at + 1) && is_glued (b, at + 1) &&
+         token_at (b, at + 1)->numerator >= 5 && token_at (b, at + 1)->numerator <= 80 &&
+         !(is_sign (b, at + 2, '/') && is_glued (b, at + 2));
+}
+
+/* "1/4-20", "#10-32": the name of a thread. Returns the token after it, or at. */
+static guint
+skip_thread (const Builder *b, guint at)
+{
+  if (is_slash_fraction (b, at) && is_pitch (b, at + 3))
+    return at + 5;
+  return at > 0 && is_sign (b, at - 1, '#') && is_glued (b, at) && is_whole (b, at) && is_pitch (b, at + 1) ? at + 3 : at;
+}
+
 static EmFraction
 fraction_of (const Builder *b, guint at)
 {
@@ -150,7 +168,8 @@ read_number (const Builder *b, guint at, EmSize *size)
       f = fraction_of (b, part);
       part += 1;
     }
-  else if (is_slash_fraction (b, part) && (part == at + 2 || !is_glued (b, part)))
+  else if (is_slash_fraction (b, part) && (part == at + 2 || !is_glued (b, part)) &&
+           !(part == at + 1 && is_pitch (b, part + 3)) /* "2 5/16-18 holes" */)
     {
       f.n = token_at (b, part)->numerator;
       f.d = token_at (b, part + 2)->numerator;
@@ -229,6 +248,16 @@ is_counted_thing (const Builder *b, guint at)
          em_phrase_find (phrase, EM_SAYS_LABEL) == NULL;
 }
 
+/* "8 M6 holes", "LG 40 M": a metre is written small and by itself. */
+static gboolean
+is_no_metre (const Builder *b, guint at)
+{
+  const EmToken *token = token_at (b, at);
+
+  return token->length == 1 && ((token->flags & (EM_TOKEN_UPPER | EM_TOKEN_CAPITAL)) != 0 || is_glued (b, at + 1)) &&
+         !is_sign (b, at + 1, ',') && !is_sign (b, at + 1, '.');
+}
+
 static guint
 read_unit (const Builder *b, guint at, EmUnit *out_unit)
 {
@@ -255,7 +284,7 @@ read_unit (const Builder *b, guint at, EmUnit *out_unit)
       sense = em_phrase_find (phrase, EM_SAYS_UNIT);
       n++;
     }
-  if (sense == NULL || is_preposition (b, at, n, phrase))
+  if (sense == NULL || is_preposition (b, at, n, phrase) || (sense->unit == EM_UNIT_METRE && is_no_metre (b, at)))
     return at;
   *out_unit = sense->unit;
   at += n;
@@ -296,6 +325,17 @@ read_tolerance (const Builder *b, guint at, EmUnit *out_unit)
   return at;
 }
 
+/* "8 M6 holes": threads (ISO 261), as many as stand before them; "10 m6" is a fit. */
+static gboolean
+is_counted_thread (const Builder *b, guint at)
+{
+  guint n;
+  const EmPhrase *noun = match (b, at + 2, &n);
+
+  return token_at (b, at)->length == 1 && g_ascii_toupper (b->items->text[token_at (b, at)->start]) == 'M' && !is_glued (b, at) &&
+         (em_phrase_find (noun, EM_SAYS_KIND) != NULL || em_phrase_find (noun, EM_SAYS_THING) != NULL);
+}
+
 /* "H7" right after a size is a fit (ISO 286), not a steel. */
 static guint
 read_fit (const Builder *b, guint at)
@@ -304,7 +344,7 @@ read_fit (const Builder *b, guint at)
   guint n;
 
   if (letter->type != EM_TOKEN_WORD || letter->length > 2 || !is_whole (b, at + 1) || !is_glued (b, at + 1) ||
-      token_at (b, at + 1)->numerator < 4 || token_at (b, at + 1)->numerator > 10)
+      token_at (b, at + 1)->numerator < 4 || token_at (b, at + 1)->numerator > 10 || is_counted_thread (b, at))
     return at;
   return em_phrase_find (em_lexicon_match (b->items->lexicon, b->language, letter, 1, &n), EM_SAYS_FIT) != NULL ? at + 2 : at;
 }
@@ -604,8 +644,13 @@ build_number (Builder *b, guint at)
 {
   guint n, next;
   const EmPhrase *phrase = match (b, at, &n);
-  EmSize size = { 0 };
+  EmSize size = { .value = { 0, 1 }, .label_item = G_MAXUINT32 };
 
+  if (skip_thread (b, at) != at)
+    {
+      size.roles = EM_ROLE_REFERENCE;
+      return add_size (b, at, skip_thread (b, at), &size);
+    }
   if (phrase != NULL && !is_only_with_material (phrase))
     {
       add_item (b, EM_ITEM_PHRASE, at, at + n)->phrase = phrase;

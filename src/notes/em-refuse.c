@@ -123,6 +123,18 @@ refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
   item (g, i)->is_used = TRUE;
 }
 
+/* "no weld possible?" */
+static gboolean
+is_question (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->items->items->len && k <= i + EM_GOVERN_WINDOW && item (g, k)->type != EM_ITEM_LINE; k++)
+    if (em_item_is_sign (g->c->items, k, '?'))
+      return TRUE;
+    else if (em_item_is_soft_break (g->c->items, k) || em_item_is_sign (g->c->items, k, '.'))
+      return FALSE;
+  return FALSE;
+}
+
 /* "DO NOT WELD THREADS": what must stay free of weld. */
 void
 em_refuse_read (Governor *g, guint i)
@@ -130,7 +142,7 @@ em_refuse_read (Governor *g, guint i)
   const EmSense *thing;
   guint last;
 
-  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i))
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i) || is_question (g, i))
     return;
   thing = thing_behind (g, i, &last);
   if (thing == NULL && refuse_thing_before (g, i))

@@ -62,7 +62,7 @@ told (const EmSize *size)
     {
     case EM_UNIT_INCH: case EM_UNIT_THOU: case EM_UNIT_FOOT: case EM_UNIT_INCH2:
       return EM_UNIT_INCH;
-    case EM_UNIT_MM: case EM_UNIT_CM: case EM_UNIT_UM: case EM_UNIT_MM2: case EM_UNIT_CM2:
+    case EM_UNIT_MM: case EM_UNIT_CM: case EM_UNIT_METRE: case EM_UNIT_UM: case EM_UNIT_MM2: case EM_UNIT_CM2:
       return EM_UNIT_MM;
     default:
       break;
@@ -165,7 +165,9 @@ settle_by_company (const Resolver *r, EmSize *size, const Votes *own, gboolean i
     {
       settle (size, one_side (own, is_loose), "same-feature");
       /* "big end 10, small end 8, .4 per side": one point more or less is all that tells it. */
-      size->is_guessed = own->n_fine == 0 && own->n_inch > 0 && own->n_inch == own->n_point;
+      size->is_guessed = (own->n_fine == 0 && own->n_inch > 0 && own->n_inch == own->n_point) ||
+                         /* "⌀30 / ⌀18, eroded .008 in": nor is a whole number so large */
+                         (size->unit == EM_UNIT_INCH && size->is_whole && em_fraction_plain (size->value) >= LARGE_IN);
     }
   else if (one_side (&r->all, is_loose) != EM_UNIT_NONE)
     {

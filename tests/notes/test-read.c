@@ -595,6 +595,16 @@ static const Case cases[] = {
   { "land 20 mm long, 1.5 wide, dented, 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   /* As long, as wide and as deep (common practice, no source). */
   { "gouge 30 x 2 x 0.5 mm", EM_UNITS_METRIC, "1\t1\tgap\t2\tmm" },
+  /* Threads (ASME B1.1, ISO 261) measure nothing; a metre is one. */
+  { "Weld shut 2 5/16-18 tapped holes, 3/4 deep", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
+  { "Weld shut 6 #10-32 holes, 1/2 deep", EM_UNITS_INCH, "1\t1\tcount\t6\t" },
+  { "8 M6 holes dia 5 mm, 12 deep, fill", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "dowel dia 10 m6 worn to 9.97, 12 long", EM_UNITS_METRIC, "1\t1\tdiameter\t10\tmm" },
+  { "cutting edge 2.2 m total length, R0.3 mm", EM_UNITS_METRIC, "1\t1\tlength\t2200\tmm" },
+  /* No nozzle seat is 30 inches wide. */
+  { "Nozzle seat ⌀30 / ⌀18, eroded .008\"", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
+  { "Thread insert damaged, no weld possible? nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\trefuse\tpossible?\t" },
+  { "Face low 0.35 mm, 16 x 9 mm. Also radius next to it R2 should be R1.5, 16 long.", EM_UNITS_METRIC, "1\t2\tradius_to\t1.5\tmm" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
