@@ -47,7 +47,7 @@ is_worn_too (const EmFitter *f, guint first, guint second)
 {
   const guint32 told = EM_ROLE_FINISHED | EM_ROLE_WORN;
   guint32 a = em_item_size (f->items, first)->roles, b = em_item_size (f->items, second)->roles;
-  guint label = em_item_size (f->items, second)->label_item;
+  guint label = em_item_size (f->items, second)->label_item, before;
   /* "worn R0.2 here, R0.5 there": no edge is to be rounder than it is worn. */
   gboolean is_larger_too = (a & told) == EM_ROLE_WORN && (b & told) == 0 && em_fitter_mm (f, second) > em_fitter_mm (f, first);
 
@@ -55,8 +55,12 @@ is_worn_too (const EmFitter *f, guint first, guint second)
   if ((a & b & EM_ROLE_RADIUS) == 0 || ((a & told) != (b & told) && !is_larger_too) || label == G_MAXUINT32 || label < 1 || label > second ||
       em_item (f->items, label)->length > 1)
     return FALSE;
-  return em_item_says (f->items, label - 1, EM_SAYS_TO) == NULL && em_item_says (f->items, label - 1, EM_SAYS_PREPOSITION) == NULL &&
-         em_item_says (f->items, label - 1, EM_SAYS_LABEL) == NULL;
+  /* "R0.2 worn to about R0.5" */
+  before = label - 1;
+  while (before > first && (em_item_says (f->items, before, EM_SAYS_APPROXIMATE) != NULL || em_item_is_sign (f->items, before, '.')))
+    before--;
+  return em_item_says (f->items, before, EM_SAYS_TO) == NULL && em_item_says (f->items, before, EM_SAYS_PREPOSITION) == NULL &&
+         em_item_says (f->items, before, EM_SAYS_LABEL) == NULL;
 }
 
 void

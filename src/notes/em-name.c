@@ -348,6 +348,14 @@ begins_with_is (const EmClause *c, guint i)
          (item->length == 2 || c->items->text[item->start + 2] == ' ');
 }
 
+/* "web between 2 holes": where it is. */
+static gboolean
+is_between (const Name *n)
+{
+  return n->is_size && n->is_next && em_clause_says (n->c, n->prior, EM_SAYS_BETWEEN) &&
+         (em_clause_says (n->c, n->i + 1, EM_SAYS_KIND) || em_clause_says (n->c, n->i + 1, EM_SAYS_PLACE));
+}
+
 /* "came back from press 14 with two nicks", "see photo 3": a thing outside the tool that has a number. */
 static gboolean
 is_outside (const Name *n)
@@ -370,7 +378,7 @@ em_name_is (const EmClause *c, guint i)
 {
   static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool,
                                                       is_numbered, is_one_of_several, is_of_how_many, is_closed,
-                                                      is_outside };
+                                                      is_outside, is_between };
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
 

@@ -605,6 +605,8 @@ static const Case cases[] = {
   { "Nozzle seat ⌀30 / ⌀18, eroded .008\"", EM_UNITS_METRIC, "1\t1\tquestion\tinch-or-mm\t" },
   { "Thread insert damaged, no weld possible? nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\trefuse\tpossible?\t" },
   { "Face low 0.35 mm, 16 x 9 mm. Also radius next to it R2 should be R1.5, 16 long.", EM_UNITS_METRIC, "1\t2\tradius_to\t1.5\tmm" },
+  { "Kante R0,2 verschlissen auf ca. R0,5, 88 mm lang", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
+  { "Steg zwischen 2 Bohrungen gerissen, 7 mm lang, 2 tief", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
