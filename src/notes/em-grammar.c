@@ -149,6 +149,18 @@ is_count_heading (const EmReader *r, const EmContent *content, guint end)
   return content->has_count && content->n_sizes == 0 && em_item_is_sign (r->items, end - 1, ':') && end == r->end;
 }
 
+/* "knife edge ring, ⌀120": how large round the edge is that the next part tells of. */
+static gboolean
+is_round_edge (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  if (content->roles != EM_ROLE_DIAMETER || content->n_sizes != 1 || content->best > 0)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_reader_is_noun (r, i) && em_item_says (r->items, i, EM_SAYS_KIND)->weight[WORN_CORNER] > 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* "Length: 40; radius: 0.5" before the noun waits for it, as long as nothing else comes first. */
 static void
 keep_early (EmReader *r, const EmContent *content, guint first, guint end)
@@ -159,7 +171,8 @@ keep_early (EmReader *r, const EmContent *content, guint first, guint end)
       r->early_end = end;
       return;
     }
-  if (content->n_sizes == 0 || content->n_sizes > content->n_labelled || content->has_noun || has_letter_label (r, first, end))
+  if (content->n_sizes == 0 || content->n_sizes > content->n_labelled ||
+      (content->has_noun && !is_round_edge (r, content, first, end)) || has_letter_label (r, first, end))
     {
       r->early_first = r->early_end = 0;
       return;

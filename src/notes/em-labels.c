@@ -6,7 +6,8 @@
 #include "em-labels.h"
 
 enum { GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
-       ROUND_NOUN = 4 /* a bore or a pin by name */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */ };
+       ROUND_NOUN = 4 /* a bore or a pin by name */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */,
+       ALLOY_NUMBER = 1000 /* no hardness has four digits */ };
 
 /* Roles of what a repair measures across, as against how much is added. */
 static const guint32 plan_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER;
@@ -26,6 +27,9 @@ give (Labels *l, guint i, guint32 roles, guint label)
 {
   EmSize *size = em_item_size (l->c->items, i);
 
+  /* "4140 hardened": a metal's number. */
+  if (roles == EM_ROLE_HARDNESS && size->is_whole && size->value.n >= ALLOY_NUMBER)
+    return;
   size->roles |= roles;
   if (label != G_MAXUINT)
     {

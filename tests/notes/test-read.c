@@ -607,6 +607,8 @@ static const Case cases[] = {
   { "Face low 0.35 mm, 16 x 9 mm. Also radius next to it R2 should be R1.5, 16 long.", EM_UNITS_METRIC, "1\t2\tradius_to\t1.5\tmm" },
   { "Kante R0,2 verschlissen auf ca. R0,5, 88 mm lang", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
   { "Steg zwischen 2 Bohrungen gerissen, 7 mm lang, 2 tief", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "4 bushings, ID 1.0015, need .9995, 1.5 lg each, 4140 hardened", EM_UNITS_INCH, "1\t0\tbase\t4140\t" },
+  { "knife edge cutter ring, ø120 mm, full circumference, edge rounded to R0.15", EM_UNITS_METRIC, "1\t1\tdiameter\t120\tmm" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
