@@ -182,6 +182,22 @@ is_said_damage (const EmContent *content, const EmProto *before)
   return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
 }
 
+/* "SIZE: 1.250" below "FEATURE: LEADER PIN BORE": a form, line by line. */
+static gboolean
+is_form_line (const EmReader *r, guint first, guint end)
+{
+  return r->is_line_start && first == r->first && first + 2 < end && em_item (r->items, first)->type != EM_ITEM_SIZE &&
+         em_item_is_sign (r->items, first + 1, ':') && em_reader_is_sized (r, first + 2);
+}
+
+/* "Missing: 0.8" in the line below "Length: 25" */
+static gboolean
+is_more_of_form (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  return before != NULL && !content->has_noun && is_form_line (r, first, end) && content->n_sizes == 1 && before->sizes->len > 0 &&
+         em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1;
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -205,7 +221,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
   is_repair |= content->has_same && content->best > 0 && before != NULL &&
     em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
-  is_repair |= content->has_damage && content->n_sizes > 0;
+  is_repair |= content->has_damage && content->n_sizes > 0 && !is_more_of_form (r, content, before, first, end);
   return is_repair;
 }
 
@@ -255,5 +271,6 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
     return TRUE;
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;
-  return r->mention_first < r->mention_end && (content->has_worn || content->n_labelled > 0 || content->n_row > 1);
+  return r->mention_first < r->mention_end &&
+         (content->has_worn || content->n_labelled > 0 || content->n_row > 1 || is_form_line (r, first, end));
 }

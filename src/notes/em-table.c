@@ -21,8 +21,9 @@ typedef struct
 
 typedef struct
 {
-  guint n;
-  Cell  cell[COLUMN_MAX];
+  guint    n;
+  Cell     cell[COLUMN_MAX];
+  gunichar bar;            /* what parts the cells; 0: wide gaps */
 } Line;
 
 static gboolean
@@ -34,38 +35,141 @@ is_wide_gap (const EmItems *items, guint i)
 }
 
 static guint
-n_bars (const EmItems *items, guint first, guint end)
+n_bars (const EmItems *items, guint first, guint end, gunichar bar)
 {
   guint n = 0;
 
   for (guint i = first; i < end; i++)
-    n += em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == '|';
+    n += em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == bar;
   return n;
 }
 
-/* The cells of the line from first to end; n 0 when there are more than a table has. */
+/* "1 | NICK | .12", or "1;nick;.12" as spreadsheets write it; 0: neither. */
+static gunichar
+bar_of (const EmItems *items, guint first, guint end)
+{
+  static const gunichar bars[] = { '|', ';' };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bars); i++)
+    if (n_bars (items, first, end, bars[i]) >= COLUMN_MIN - 1)
+      return bars[i];
+  return 0;
+}
+
+/* How many tabs part item i from the next, or begin the line where i is before the first item. */
+static guint
+n_tabs (const EmItems *items, guint first, guint i)
+{
+  guint32 from = i + 1 == first ? (first > 0 ? em_item (items, first - 1)->start + em_item (items, first - 1)->length : 0)
+                                : em_item (items, i)->start + em_item (items, i)->length;
+  guint n = 0;
+
+  for (guint32 b = from; b < em_item (items, i + 1)->start; b++)
+    n += items->text[b] == '\t';
+  return n;
+}
+
+/* One cell more, which may be empty; none when there are more than a table has. */
 static void
-split_line (const EmItems *items, guint first, guint end, Line *line)
+add_cell (Line *line, guint first, guint end)
+{
+  if (line->n < COLUMN_MAX)
+    line->cell[line->n] = (Cell) { .first = first, .end = end };
+  line->n++;
+}
+
+static void
+split_by_bars (const EmItems *items, guint first, guint end, Line *line)
+{
+  guint start = first;
+
+  for (guint i = first; i < end; i++)
+    if (em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == line->bar)
+      {
+        /* "| 1 | nick |": what stands at both ends parts nothing. */
+        if (i > first || line->bar == ';')
+          add_cell (line, start, i);
+        start = i + 1;
+      }
+  if (start < end || line->bar == ';')
+    add_cell (line, start, end);
+}
+
+/* As a spreadsheet is pasted: each tab parts two cells. */
+static void
+split_by_tabs (const EmItems *items, guint first, guint end, Line *line)
+{
+  guint start = first;
+
+  for (guint k = first < end ? n_tabs (items, first, first - 1) : 0; k > 0 && line->n < COLUMN_MAX; k--)
+    add_cell (line, first, first);
+  for (guint i = first; i + 1 < end; i++)
+    for (guint k = n_tabs (items, first, i); k > 0 && line->n < COLUMN_MAX; k--)
+      {
+        add_cell (line, start, i + 1);
+        start = i + 1;
+      }
+  if (start < end)
+    add_cell (line, start, end);
+}
+
+static void
+split_by_gaps (const EmItems *items, guint first, guint end, Line *line)
+{
+  for (guint i = first, start = first; i < end; i++)
+    if (i + 1 == end || is_wide_gap (items, i))
+      {
+        add_cell (line, start, i + 1);
+        start = i + 1;
+      }
+}
+
+/* The cells of the line from first to end, parted by bar; n 0 when there are more than a table has. */
+static void
+split_line (const EmItems *items, guint first, guint end, gunichar bar, Line *line)
 {
   memset (line, 0, sizeof *line);
-  gboolean has_bars = n_bars (items, first, end) >= COLUMN_MIN - 1;
+  line->bar = bar;
+  if (bar == '\t')
+    split_by_tabs (items, first, end, line);
+  else if (bar != 0)
+    split_by_bars (items, first, end, line);
+  else
+    split_by_gaps (items, first, end, line);
+  if (line->n > COLUMN_MAX)
+    line->n = 0;
+}
 
-  for (guint i = first, start = first; i < end; i++)
-    {
-      /* "1 | NICK | .12": bars part the cells. */
-      if (has_bars && em_item (items, i)->sign == '|')
-        start = i + 1;
-      if (has_bars ? i < start || (i + 1 < end && em_item (items, i + 1)->sign != '|') : i + 1 < end && !is_wide_gap (items, i))
-        continue;
-      if (line->n == COLUMN_MAX)
-        {
-          line->n = 0;
-          return;
-        }
-      line->cell[line->n].first = start;
-      line->cell[line->n++].end = i + 1;
-      start = i + 1;
-    }
+static gboolean
+has_empty_cell (const Line *line)
+{
+  for (guint c = 0; c < line->n; c++)
+    if (line->cell[c].first == line->cell[c].end)
+      return TRUE;
+  return FALSE;
+}
+
+/* What may be headings: cells parted by bars, by single tabs, or else by gaps. */
+static void
+split_headings (const EmItems *items, guint first, guint end, Line *line)
+{
+  gunichar bar = bar_of (items, first, end);
+
+  split_line (items, first, end, bar != 0 ? bar : '\t', line);
+  /* Several tabs only set the words apart. */
+  if (bar == 0 && (line->n < COLUMN_MIN || has_empty_cell (line)))
+    split_line (items, first, end, 0, line);
+}
+
+/* A row may end before its last cells, which are empty then. */
+static gboolean
+is_row_of (const Line *headings, Line *row)
+{
+  if (headings->n == 0 || row->n < 2)
+    return FALSE;
+  while (headings->bar == '\t' && row->n < headings->n)
+    add_cell (row, 0, 0);
+  return row->n == headings->n;
 }
 
 /* What a column of sizes may hold: "HT" is a height there, no heat treatment. */
@@ -181,11 +285,21 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
     }
 }
 
+/* A semicolon between cells ends no sentence. */
+static void
+draw_bars (const EmItems *items, const Line *line, guint first, guint end)
+{
+  for (guint i = first; line->bar == ';' && i < end; i++)
+    if (em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == ';')
+      em_item (items, i)->sign = '|';
+}
+
 static void
 read_row (const EmItems *items, const Line *headings, const Line *row, guint number)
 {
   for (guint c = 0; c < row->n; c++)
-    read_cell (items, &headings->cell[c], &row->cell[c], c == 0, number);
+    if (row->cell[c].first < row->cell[c].end)
+      read_cell (items, &headings->cell[c], &row->cell[c], c == 0, number);
   em_item (items, row->cell[0].first)->is_row = TRUE;
 }
 
@@ -199,13 +313,19 @@ em_table_read (EmItems *items)
     {
       if (i < n && em_item (items, i)->type != EM_ITEM_LINE)
         continue;
-      split_line (items, first, i, &line);
-      if (headings.n > 0 && line.n == headings.n)
-        read_row (items, &headings, &line, ++n_rows);
+      split_line (items, first, i, headings.bar, &line);
+      if (is_row_of (&headings, &line))
+        {
+          draw_bars (items, &line, first, i);
+          read_row (items, &headings, &line, ++n_rows);
+        }
       else
         headings.n = 0;
+      if (headings.n == 0)
+        split_headings (items, first, i, &line);
       if (headings.n == 0 && read_headings (items, &line))
         {
+          draw_bars (items, &line, first, i);
           use_headings (items, &line);
           headings = line;
           n_rows = 0;

@@ -609,6 +609,14 @@ static const Case cases[] = {
   { "Steg zwischen 2 Bohrungen gerissen, 7 mm lang, 2 tief", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
   { "4 bushings, ID 1.0015, need .9995, 1.5 lg each, 4140 hardened", EM_UNITS_INCH, "1\t0\tbase\t4140\t" },
   { "knife edge cutter ring, ø120 mm, full circumference, edge rounded to R0.15", EM_UNITS_METRIC, "1\t1\tdiameter\t120\tmm" },
+  /* Tables as spreadsheets write and paste them: what is empty shifts nothing. */
+  { "pos;damage;qty;length;width;depth;remarks\n1;crack;1;25 mm;;3;grind out first\n2;edge nick;2;3.0;1.0;0.5;", EM_UNITS_METRIC,
+    "2\t1\tdepth\t3\tmm" },
+  { "Item\tFeature\tQty\tL\tW\tD\n1\tCrack\t1\t25 mm\t\t3\n2\tNick on edge\t3\t4\t1\t1", EM_UNITS_METRIC, "3\t2\tcount\t3\t" },
+  { "| pos | damage | qty | length | width | depth |\n| 1 | crack | 1 | 25 mm | | 3 |", EM_UNITS_METRIC, "2\t1\tdepth\t3\tmm" },
+  /* Forms, line by line. */
+  { "FEATURE: LEADER PIN BORE\nSIZE: 31.75 MM\nNOW: 31.85\nDEPTH: 50\nQTY: 4", EM_UNITS_METRIC, "3\t1\tworn\t31.85\tmm" },
+  { "What: rib\nThickness: 1.2 mm\nLength: 25\nMissing: 0.8", EM_UNITS_METRIC, "4\t1\tcoat\t0.8\tmm" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
