@@ -275,6 +275,14 @@ is_so_many_more (const EmClause *c, guint i)
          em_item_is_soft_break (c->items, i - 1);
 }
 
+/* "12-off core tips" */
+static gboolean
+is_dashed_off (const EmClause *c, guint i)
+{
+  return i + 2 < c->end && em_item_is_sign (c->items, i + 1, '-') && em_item_is_glued (c->items, i + 1) &&
+         em_item_is_glued (c->items, i + 2) && em_clause_says (c, i + 2, EM_SAYS_PLACES);
+}
+
 /* "(4 per plate)" */
 static gboolean
 is_per_part (const EmClause *c, guint i)
@@ -330,7 +338,8 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_so_many_more (c, i))
+  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_so_many_more (c, i) ||
+      is_dashed_off (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

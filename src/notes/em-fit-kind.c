@@ -59,6 +59,21 @@ told_by_wear (const EmItems *items, const EmProto *proto)
   return -1;
 }
 
+/* "O-ring land pitted, 45 OD, 39 ID, add 0.5": the ring that is built up, not what is wrong with it. */
+static void
+weigh_ring (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, int *weight)
+{
+  guint n_round = 0;
+
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    n_round += (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_DIAMETER) != 0;
+  if (n_round != 2 || noun == NULL || noun->value == NULL || weight[FACE] == 0 || (roles & EM_ROLE_ADD) == 0)
+    return;
+  weight[FACE] += 3 * EVIDENCE;
+  weight[RECESS] /= 2;
+  weight[GROOVE] /= 2;
+}
+
 /* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
 static void
 weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
@@ -429,6 +444,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_edge (items, proto, roles, weight);
   weigh_filled (items, proto, roles, n_row, n_bare, weight);
   weigh_build (proto, noun, roles, n_row, weight);
+  weigh_ring (items, proto, noun, roles, weight);
   weigh_damage (proto, roles, n_row, weight);
   weigh_hurt_face (proto, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);

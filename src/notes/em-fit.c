@@ -7,6 +7,9 @@
 
 #include <string.h>
 
+/* No face is that narrow and no wall that low (common practice, no source). */
+static const double THIN_MM = 0.6;
+
 enum { ROW_MAX = 8, UNPLACED_MAX = 40, SLENDER = 5 /* times as long as wide is a groove */ };
 
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
@@ -119,7 +122,8 @@ em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const 
   const EmSize *size = em_item_size (f->items, item);
   EmFitted fitted = { .field = field, .factor = factor, .item = item, .words = EM_NO_ITEM, .reason = reason };
 
-  if (f->fit->n_fitted == EM_FIT_MAX)
+  /* "from 0 to 0.6": nothing measures nothing. */
+  if (f->fit->n_fitted == EM_FIT_MAX || size->value.n == 0)
     return;
   if (size->is_either)
     {
@@ -453,7 +457,7 @@ is_small_alone (const Places *p)
   if (f->n_bare != 1 || em_fitter_mm (f, f->bare[0]) > em_build_max_mm)
     return FALSE;
   if (kind == FACE || kind == SIDEWALL)
-    return p->n == 3;
+    return p->n == 3 || (p->n == 2 && is_free (p->rows, p->n, 1, "thickness") && em_fitter_mm (f, f->bare[0]) <= THIN_MM);
   if (kind == SEAT)
     return p->n == 2 && is_free (p->rows, p->n, 1, "thickness");
   return kind == WORN_CORNER && p->n == 2 &&

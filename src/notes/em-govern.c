@@ -189,9 +189,10 @@ is_alloy_number (const Governor *g, guint i)
 static gboolean
 is_bare_behind (const Governor *g, guint base, guint i)
 {
-  /* "D2 at 60", "D2/58" */
+  /* "D2 at 60", "D2 @ 60", "D2/58" */
   gboolean is_behind = i == base + 1 || (i == base + 2 && (says (g, base + 1, EM_SAYS_PREPOSITION) != NULL ||
-                                                           em_item_is_sign (g->c->items, base + 1, '/')));
+                                                           em_item_is_sign (g->c->items, base + 1, '/') ||
+                                                           em_item_is_sign (g->c->items, base + 1, '@')));
   const EmSize *size = is_behind && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
   return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 &&

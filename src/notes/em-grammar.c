@@ -627,8 +627,11 @@ static gboolean
 is_slot_noun (const EmReader *r, guint i)
 {
   const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+  const char *text = r->items->text + em_item (r->items, i)->start;
 
-  return noun != NULL && g_strcmp0 (noun->set_value, "box") == 0;
+  /* "1/8 wide slot wall" */
+  return noun != NULL && (g_strcmp0 (noun->set_value, "box") == 0 ||
+                          (noun->weight[SIDEWALL] > 0 && g_ascii_strncasecmp (text, "slot ", 5) == 0));
 }
 
 /* "wall (slot 2.2 wide and 11 deep): 26 long", "wall of the slot (4 wide, 18 deep): 25 long" */
@@ -662,7 +665,7 @@ mark_slots (EmReader *r)
     {
       if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)
         continue;
-      em_item (r->items, i)->is_used = TRUE;
+      em_item (r->items, i)->is_used = em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0;
       em_item_size (r->items, i - 2)->roles |= EM_ROLE_SLOT;
       for (guint k = i + 1; k < r->end && k <= i + 2; k++)
         if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)

@@ -27,8 +27,8 @@ give (Labels *l, guint i, guint32 roles, guint label)
 {
   EmSize *size = em_item_size (l->c->items, i);
 
-  /* "4140 hardened": a metal's number. */
-  if (roles == EM_ROLE_HARDNESS && size->is_whole && size->value.n >= ALLOY_NUMBER)
+  /* "4140 hardened", "4140 HT": a metal's number. */
+  if (size->is_whole && size->value.n >= ALLOY_NUMBER && em_phrase_find (em_item (l->c->items, i)->phrase, EM_SAYS_BASE) != NULL)
     return;
   size->roles |= roles;
   if (label != G_MAXUINT)

@@ -617,6 +617,14 @@ static const Case cases[] = {
   /* Forms, line by line. */
   { "FEATURE: LEADER PIN BORE\nSIZE: 31.75 MM\nNOW: 31.85\nDEPTH: 50\nQTY: 4", EM_UNITS_METRIC, "3\t1\tworn\t31.85\tmm" },
   { "What: rib\nThickness: 1.2 mm\nLength: 25\nMissing: 0.8", EM_UNITS_METRIC, "4\t1\tcoat\t0.8\tmm" },
+  { "1/8 wide slot wall chewed up over 1-1/4 length, 3/8 deep slot, .010 needed", EM_UNITS_INCH, "1\t1\tslot_width\t3.175\tmm" },
+  { "1/8 wide slot wall chewed up over 1-1/4 length, 3/8 deep slot, .010 needed", EM_UNITS_INCH, "1\t1\tthickness\t0.254\tmm" },
+  { "our machinist plunged the cutter: hole in the parting surface dia 12 mm, 3.5 deep, flat bottom", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "O-ring land pitted, dia 45 mm OD, 39 ID, add 0.5", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "Pilot should be 2.4995, is 2.493, .875 wide. Weld & grind back. 4140 HT", EM_UNITS_INCH, "1\t0\tbase\t4140\t" },
+  { "trim edge of die insert dull, 14 inches of perimeter, .015 radius now, 1.2379 @ 60", EM_UNITS_INCH, "1\t0\thardness\t60\tHRC" },
+  { "12-off core tips, broken off 2 mm, tip dia 1.5", EM_UNITS_METRIC, "1\t1\tcount\t12\t" },
+  { "Wedge face 60 x 25 mm build up from 0 to 0.6 mm", EM_UNITS_METRIC, "!1\t1\tthickness\t0\tmm" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
