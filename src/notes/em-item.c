@@ -692,6 +692,30 @@ read_ones (const Builder *b, guint next, EmSize *size)
   return ones + n;
 }
 
+/* "bore three eighths": the size of what is round. */
+static gboolean
+is_after_round (const Builder *b)
+{
+  const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
+  const EmSense *noun = last != NULL && last->type == EM_ITEM_PHRASE ? em_phrase_find (last->phrase, EM_SAYS_KIND) : NULL;
+
+  return noun != NULL && noun->weight[BORE] + noun->weight[PIN] > 4;
+}
+
+/* "rib is inch long": one. Returns the token after it, or at. */
+static guint
+build_single_inch (Builder *b, guint at, guint n, const EmSense *unit)
+{
+  EmSize size = { .label_item = G_MAXUINT32, .value = { 1, 1 }, .unit = EM_UNIT_INCH, .is_whole = TRUE };
+  guint n_label;
+  const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
+
+  if (unit == NULL || unit->unit != EM_UNIT_INCH || token_at (b, at)->length != 4 || !is_measuring (match (b, at + n, &n_label)) ||
+      (last != NULL && (last->type == EM_ITEM_SIZE || em_phrase_find (last->phrase, EM_SAYS_UNITS) != NULL)))
+    return at;
+  return add_size (b, at, at + n, &size);
+}
+
 /* "twenty thou", "half inch", "eighth long": a number word with a unit, or a fraction before its label, is a size. Returns the
  * token after it, or at. */
 static guint
@@ -713,7 +737,7 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
       (size.unit == EM_UNIT_NONE && !(size.is_fraction && (is_measuring (match (b, next, &n_label)) ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL ||
-                                                              is_after_times (b)))))
+                                                              is_after_times (b) || is_after_round (b)))))
     return at;
   return add_size (b, at, next, &size);
 }
@@ -761,6 +785,8 @@ build_phrase_size (Builder *b, guint at, guint n, const EmPhrase *phrase)
 {
   guint next = build_number_word (b, at, n, em_phrase_find (phrase, EM_SAYS_NUMBER));
 
+  if (next == at)
+    next = build_single_inch (b, at, n, em_phrase_find (phrase, EM_SAYS_UNIT));
   if (next == at)
     next = build_between (b, at, n, em_phrase_find (phrase, EM_SAYS_BETWEEN));
   return next != at ? next : build_hardness (b, at, n, em_phrase_find (phrase, EM_SAYS_UNIT));

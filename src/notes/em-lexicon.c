@@ -579,6 +579,19 @@ find_misread (const EmLexicon *lexicon, const char *text, const EmToken *token)
   return has_l && has_capital ? GPOINTER_TO_UINT (g_hash_table_lookup (lexicon->atoms, key)) : 0;
 }
 
+/* "rib's 1 mm thick", "the die's lip": the word without it. */
+static guint32
+find_possessive (const EmLexicon *lexicon, const char *key)
+{
+  gsize length = strlen (key);
+  char stem[EM_FOLDED_MAX];
+
+  if (length < 4 || strcmp (key + length - 2, "'s") != 0)
+    return 0;
+  g_snprintf (stem, sizeof stem, "%.*s", (int) length - 2, key);
+  return GPOINTER_TO_UINT (g_hash_table_lookup (lexicon->singles, stem));
+}
+
 static void
 name_unknown (const EmLexicon *lexicon, const char *text, const char *key, EmToken *token)
 {
@@ -586,7 +599,9 @@ name_unknown (const EmLexicon *lexicon, const char *text, const char *key, EmTok
   token->flags |= token->atom != 0 ? EM_TOKEN_SLIP : 0;
   if (token->atom != 0)
     return;
-  token->atom = find_inflected (lexicon, key);
+  token->atom = find_possessive (lexicon, key);
+  if (token->atom == 0)
+    token->atom = find_inflected (lexicon, key);
   if (token->atom != 0)
     return;
   token->atom = em_slips_find (lexicon->slips, key);

@@ -625,6 +625,10 @@ static const Case cases[] = {
   { "trim edge of die insert dull, 14 inches of perimeter, .015 radius now, 1.2379 @ 60", EM_UNITS_INCH, "1\t0\thardness\t60\tHRC" },
   { "12-off core tips, broken off 2 mm, tip dia 1.5", EM_UNITS_METRIC, "1\t1\tcount\t12\t" },
   { "Wedge face 60 x 25 mm build up from 0 to 0.6 mm", EM_UNITS_METRIC, "!1\t1\tthickness\t0\tmm" },
+  /* As it is told over the telephone. */
+  { "rib's forty thou thick, inch long, short by thirty thou", EM_UNITS_METRIC, "1\t1\tlength\t25.4\tmm" },
+  { "bore three eighths, half inch deep, two thou per side, six of em", EM_UNITS_METRIC, "1\t1\tdiameter\t9.525\tmm" },
+  { "P twenty, thirty Rockwell", EM_UNITS_METRIC, "1\t0\tbase\tp20\t" },
   /* Names, and hardness told in words. */
   { "press 14 is down again, ring face 90 mm dia and sits low about 0.2 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "steel at fifty two Rockwell. nick 3 mm long 1 x 1", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
