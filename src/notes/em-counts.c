@@ -476,6 +476,17 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
   add_guessed (r, proto, part, n);
 }
 
+/* "beidseitig verrundet": what became of both edges. */
+static gboolean
+is_on_both (const EmReader *r, guint i)
+{
+  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+  const EmSense *state = i + 1 < r->end ? em_item_says (r->items, i + 1, EM_SAYS_KIND) : NULL;
+
+  return label != NULL && label->roles == EM_ROLE_PER_SIDE && state != NULL && g_strcmp0 (state->value, "state") == 0 &&
+         (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE);
+}
+
 void
 em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
 {
@@ -483,7 +494,7 @@ em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
     add_number_word (r, proto, i);
   add_same_again (r, proto, i);
   count_numbered (r, proto, i);
-  if (proto->count_item == EM_NO_ITEM && em_counts_is_both (r, i))
+  if (proto->count_item == EM_NO_ITEM && (em_counts_is_both (r, i) || is_on_both (r, i)))
     add_guessed (r, proto, i, 2);
 }
 

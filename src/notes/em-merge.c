@@ -282,10 +282,30 @@ try_damage (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "pinch-off worn, 180 long, add 0.5, land is 1 wide": how wide the edge is makes a strip of it. */
+static gboolean
+try_strip (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  int second, other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || noun == NULL || noun->weight[WORN_CORNER] == 0 || noun->weight[EDGE_NICK] == 0 || other != FACE ||
+      next->sizes->len != 1 || next->roles != EM_ROLE_WIDTH || proto->sizes->len != 2 || next->has_verb ||
+      (proto->roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) != 0 || (proto->roles & EM_ROLE_LENGTH) == 0 ||
+      (proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  proto->roles |= next->roles;
+  if (next->count_item != EM_NO_ITEM)
+    take_count (proto, next);
+  become (proto, next);
+  return TRUE;
+}
+
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
-         try_edge_of_bore (items, proto, next) || try_damage (items, proto, next);
+         try_edge_of_bore (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
 }

@@ -20,6 +20,7 @@ typedef struct
 {
   guint n_inch, n_mm;      /* sizes that tell their system */
   guint n_plain_inch, n_plain_mm; /* those of them that name a unit */
+  guint n_thou;            /* of n_plain_inch, those in thousandths, which shops say among millimetres, too */
   guint n_zero;            /* "0.5": metric by ASME Y14.5, but often written so for inches too */
   guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5); "3.1496" */
   guint n_point;           /* of n_inch, those that tell it only by a leading point */
@@ -83,6 +84,7 @@ vote (Votes *votes, const EmSize *size)
     return;
   votes->n_plain_inch += unit == EM_UNIT_INCH && (size->unit != EM_UNIT_NONE || size->is_fraction);
   votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
+  votes->n_thou += size->unit == EM_UNIT_THOU;
   votes->n_inch += unit == EM_UNIT_INCH;
   votes->n_mm += unit == EM_UNIT_MM;
   votes->n_trailing += unit == EM_UNIT_NONE &&
@@ -102,10 +104,11 @@ static EmUnit
 one_side (const Votes *votes, gboolean has_loose_points)
 {
   guint n_inch = votes->n_inch - (has_loose_points ? votes->n_point : 0);
+  guint n_plain_inch = votes->n_plain_inch - (votes->n_plain_mm > 0 ? votes->n_thou : 0);
 
   /* A named unit outweighs a leading point. */
-  if ((votes->n_plain_inch > 0) != (votes->n_plain_mm > 0))
-    return votes->n_plain_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
+  if ((n_plain_inch > 0) != (votes->n_plain_mm > 0))
+    return n_plain_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;
   if ((n_inch > 0) == (votes->n_mm > 0))
     return EM_UNIT_NONE;
   return n_inch > 0 ? EM_UNIT_INCH : EM_UNIT_MM;

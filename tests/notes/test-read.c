@@ -625,6 +625,9 @@ static const Case cases[] = {
   { "trim edge of die insert dull, 14 inches of perimeter, .015 radius now, 1.2379 @ 60", EM_UNITS_INCH, "1\t0\thardness\t60\tHRC" },
   { "12-off core tips, broken off 2 mm, tip dia 1.5", EM_UNITS_METRIC, "1\t1\tcount\t12\t" },
   { "Wedge face 60 x 25 mm build up from 0 to 0.6 mm", EM_UNITS_METRIC, "!1\t1\tthickness\t0\tmm" },
+  { "pinch off worn, 180 mm long, build up 0.5, land is 1 mm wide", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "wall undersize by five thou, slot is 6 mm wide and 22 deep, wall 40 long x 18 high", EM_UNITS_METRIC, "!1\t1\tquestion\tinch-or-mm\t" },
+  { "Tauchkante beidseitig verrundet (R0,2, je 80 mm lang)", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   /* As it is told over the telephone. */
   { "rib's forty thou thick, inch long, short by thirty thou", EM_UNITS_METRIC, "1\t1\tlength\t25.4\tmm" },
   { "bore three eighths, half inch deep, two thou per side, six of em", EM_UNITS_METRIC, "1\t1\tdiameter\t9.525\tmm" },
