@@ -61,7 +61,8 @@ em_counts_is_both (const EmReader *r, guint i)
   /* "on both sides (each 45 x 20)" */
   if (i + 2 < r->end && em_item_is_sign (r->items, i + 1, '(') && is_word (r, i + 2, "each"))
     return TRUE;
-  return (is_part_end (r, i + 1) || is_of_tool (r, i + 1)) && (i == r->first || is_part_end (r, i - 1));
+  return (is_part_end (r, i + 1) || is_of_tool (r, i + 1)) &&
+         (i == r->first || is_part_end (r, i - 1) || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL /* "at both sides" */);
 }
 
 static double
@@ -410,6 +411,8 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
                                                                                     take_before_noun };
   const char *value = em_item_says (r->items, i, EM_SAYS_NUMBER)->value;
 
+  /* "One of our core pins has run dry" */
+  proto->is_one_of |= number_of (r, i) == 1 && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) != NULL;
   /* An article counts nothing, and a part of one thing neither. */
   if (strcmp (value, EM_ARTICLE) == 0 || strchr (value, '/') != NULL || em_item (r->items, i)->is_used)
     return;

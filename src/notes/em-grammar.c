@@ -127,6 +127,7 @@ read_one_of (EmReader *r, EmProto *before, guint first, guint end)
     }
   else
     borrow_kind (proto = start_proto (r), before, "heading");
+  before->is_one_of = proto->is_one_of = TRUE;
   em_counts_add_those (r, proto, first, end);
   return proto;
 }

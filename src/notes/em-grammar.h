@@ -31,6 +31,7 @@ typedef struct
   guint    kinds;          /* bits: the likeliest kind of each noun of its own */
   gboolean is_slip;        /* the noun was a near spelling */
   gboolean has_verb, has_build, has_fill, has_worn, has_damage, is_equal;
+  gboolean is_one_of;      /* one of several that were named together */
   gboolean is_same;        /* refers to the proposal before: what it lacks is that one's */
   gboolean is_part;        /* the noun may only say which part: "PIN BOSS" */
   const char *kind_reason; /* "heading" when the kind is not its own words', or NULL */

@@ -276,7 +276,8 @@ is_one_of_several (const Name *n)
   if (is_first (c, n->prior) && is_place && is_singular (c, next))
     return TRUE;
   /* What is counted has its count before it. */
-  if (is_counted (c, n->prior) && is_free && !em_clause_says (c, next, EM_SAYS_TIMES) && !em_clause_says (c, next, EM_SAYS_KIND))
+  if (is_counted (c, n->prior) && is_free && !em_clause_says (c, next, EM_SAYS_TIMES) &&
+      (!em_clause_says (c, next, EM_SAYS_KIND) || em_item_says (c->items, next, EM_SAYS_KIND)->value != NULL /* "cav 5 washed" */))
     return TRUE;
   if (em_clause_says (c, n->prior, EM_SAYS_SAME) && is_free)
     return TRUE;

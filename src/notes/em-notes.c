@@ -646,6 +646,26 @@ write_fitted (Writer *w, int feature, const EmProto *proto, int kind, gboolean i
     add_fitted (w, feature, &fit->fitted[i]);
 }
 
+/* "EDGE NICKS, .125 LG X .03 DP": several, and how many is not told. */
+static gboolean
+is_uncounted (const Writer *w, const EmProto *proto)
+{
+  /* What comes in numbers, by names that stand for one each: not "edges" or "sides". */
+  static const struct { int kind; gint8 least; } counted[] = { { EDGE_NICK, 7 }, { WORN_CORNER, 8 }, { BORE, 4 }, { PIN, 5 }, { RECESS, 8 } };
+  const EmItem *item = proto->noun != EM_NO_ITEM ? em_item (w->items, proto->noun) : NULL;
+  const EmSense *noun = item != NULL ? em_item_says (w->items, proto->noun, EM_SAYS_KIND) : NULL;
+  const char *end = item != NULL ? w->text + item->start + item->length : NULL;
+
+  if (noun == NULL || noun->value != NULL || proto->count_item != EM_NO_ITEM || proto->is_same || proto->kind_reason != NULL || item->length < 4 ||
+      proto->is_one_of || (item->phrase->languages & ~1u) != 0 || g_ascii_tolower (end[-1]) != 's' ||
+      g_ascii_tolower (end[-2]) == 's')
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (counted); k++)
+    if (noun->weight[counted[k].kind] >= counted[k].least)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 write_questions (Writer *w, int feature, const EmProto *proto, const EmFit *fit)
 {
@@ -659,6 +679,8 @@ write_questions (Writer *w, int feature, const EmProto *proto, const EmFit *fit)
     ask_chamfer (w, feature, proto->chamfer_item);
   if (proto->typical_item != EM_NO_ITEM && proto->count_item == EM_NO_ITEM)
     ask_count (w, feature, proto->typical_item);
+  else if (is_uncounted (w, proto))
+    ask_count (w, feature, proto->noun);
 }
 
 static void

@@ -628,6 +628,12 @@ static const Case cases[] = {
   { "pinch off worn, 180 mm long, build up 0.5, land is 1 mm wide", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
   { "wall undersize by five thou, slot is 6 mm wide and 22 deep, wall 40 long x 18 high", EM_UNITS_METRIC, "!1\t1\tquestion\tinch-or-mm\t" },
   { "Tauchkante beidseitig verrundet (R0,2, je 80 mm lang)", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* Several, and how many is not told. */
+  { "EJECTOR HOLES EGGED OUT, SHOULD BE 5 MM, MEASURE 5.2, DEPTH 15", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  { "Edges rounded R0.3 mm, 20 long", EM_UNITS_METRIC, "!1\t1\tquestion\tcount-unknown\t" },
+  { "reamed hole s/b 11.11 mm, it's 11.21 now, go in 16. got 3 like that", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "gate on cav 5 washed into a pit 2 mm dia 0.8 deep", EM_UNITS_METRIC, "!1\t1\tcount\t5\t" },
+  { "Sidewall of core wore 0.15 mm at both sides, wall 25 long 9 high", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   /* As it is told over the telephone. */
   { "rib's forty thou thick, inch long, short by thirty thou", EM_UNITS_METRIC, "1\t1\tlength\t25.4\tmm" },
   { "bore three eighths, half inch deep, two thou per side, six of em", EM_UNITS_METRIC, "1\t1\tdiameter\t9.525\tmm" },

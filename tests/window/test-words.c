@@ -10,7 +10,7 @@
 #include <string.h>
 
 /* The second is asked whether per side or on the diameter, the third whether in inches; the first has neither doubt. */
-#define NOTES "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. 2 bores worn .010, dia .500, 1 1/4 deep\n3. pins worn dia 8 to 7.8, 20 long"
+#define NOTES "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. 2 bores worn .010, dia .500, 1 1/4 deep\n3. 2 pins worn dia 8 to 7.8, 20 long"
 
 typedef struct
 {
@@ -261,8 +261,8 @@ END_TEST
 START_TEST (a_correction_outlives_its_words)
 {
   static const char *const texts[] = {
-    "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. bores worn .010, dia .500, 1 1/4 deep\n3. pins worn dia 8 to 7.8, 20 long",
-    "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. 3 bores worn .010, dia .500, 1 1/4 deep\n3. pins worn dia 8 to 7.8, 20 long",
+    "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. bores worn .010, dia .500, 1 1/4 deep\n3. 2 pins worn dia 8 to 7.8, 20 long",
+    "1. gate edge chipped, 12 mm long, 0.5 x 0.4\n2. 3 bores worn .010, dia .500, 1 1/4 deep\n3. 2 pins worn dia 8 to 7.8, 20 long",
   };
   Fixture f;
 
