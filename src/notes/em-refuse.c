@@ -7,6 +7,8 @@
 
 #include <string.h>
 
+enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */ };
+
 /* "KEEP CLEAR OF THE VENT HOLE BY 1.5": how near it lies. */
 static gboolean
 is_apart (const Governor *g, guint thing)
@@ -33,8 +35,27 @@ trim (const Governor *g, EmLoose *one)
 {
   EmReadField *field = &one->given.field;
 
-  while (field->length > 1 && strchr (":;,.", g->c->items->text[field->start + field->length - 1]) != NULL)
+  while (field->length > 1 && strchr (":;,.!", g->c->items->text[field->start + field->length - 1]) != NULL)
     field->length--;
+}
+
+/* "ZONE C: NOT TO BE WELDED", where the name heads the line. */
+static void
+refuse_head (Governor *g, guint i)
+{
+  guint first = i, last = i;
+
+  while (first > 0 && item (g, first - 1)->type != EM_ITEM_LINE && i - first < NAME_WINDOW)
+    first--;
+  while (last > first && item (g, last - 1)->type == EM_ITEM_SIGN)
+    last--;
+  /* "5) do not weld": only a number. */
+  if (last == first || (last == first + 1 && item (g, first)->type == EM_ITEM_SIZE))
+    return;
+  trim (g, em_governor_add (g, "refuse", NULL, first, last - 1));
+  g_array_index (g->loose, EmLoose, g->loose->len - 1).is_general = TRUE;
+  em_governor_infer (&g_array_index (g->loose, EmLoose, g->loose->len - 1), "from-words");
+  item (g, i)->is_used = TRUE;
 }
 
 /* What stands before it in the sentence is not to be welded. */
@@ -151,6 +172,11 @@ em_refuse_read (Governor *g, guint i)
   if (thing == NULL && i > g->c->first && is_refused_end (g, i))
     {
       refuse_before (g, i);
+      return;
+    }
+  if (thing == NULL && i == g->c->first && is_refused_end (g, i))
+    {
+      refuse_head (g, i);
       return;
     }
   /* "don't weld on the engraving please" */

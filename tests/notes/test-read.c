@@ -634,6 +634,9 @@ static const Case cases[] = {
   { "reamed hole s/b 11.11 mm, it's 11.21 now, go in 16. got 3 like that", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "gate on cav 5 washed into a pit 2 mm dia 0.8 deep", EM_UNITS_METRIC, "!1\t1\tcount\t5\t" },
   { "Sidewall of core wore 0.15 mm at both sides, wall 25 long 9 high", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "A) FACE 42 X 16 MM, BUILD 0.6\nZONE C: NOT TO BE WELDED", EM_UNITS_METRIC, "2\t0\trefuse\tZONE C\t" },
+  { "NO WELD PERMITTED ON PARTING LINE VENTS", EM_UNITS_METRIC, "1\t0\trefuse\tPARTING LINE VENTS\t" },
+  { "Kühlkanal durchgebrochen: Loch Ø2 mm, 3 mm tief", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   /* As it is told over the telephone. */
   { "rib's forty thou thick, inch long, short by thirty thou", EM_UNITS_METRIC, "1\t1\tlength\t25.4\tmm" },
   { "bore three eighths, half inch deep, two thou per side, six of em", EM_UNITS_METRIC, "1\t1\tdiameter\t9.525\tmm" },
