@@ -645,6 +645,24 @@ mark_slot_in_brackets (EmReader *r, guint slot)
       em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
 }
 
+/* "(block itself 120 x 80 x 40)": how large the part is, told for information in brackets of its own. */
+static void
+mark_part_in_brackets (EmReader *r, guint bracket)
+{
+  guint end = bracket + 1, n = 0;
+
+  if (end >= r->end || em_item_says (r->items, end, EM_SAYS_PLACE) == NULL)
+    return;
+  for (; end < r->end && !em_item_is_sign (r->items, end, ')'); end++)
+    if (em_item_says (r->items, end, EM_SAYS_KIND) != NULL)
+      return;
+    else
+      n += em_item_is_measure (r->items, end) && em_item_size (r->items, end)->chain != 0;
+  for (guint i = bracket; n == 3 && i < end; i++)
+    if (em_item_is_measure (r->items, i))
+      em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
+}
+
 /* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
  * sizes. */
 static void
@@ -652,6 +670,9 @@ mark_slots (EmReader *r)
 {
   gboolean has_wall = FALSE;
 
+  for (guint i = r->first; i < r->end; i++)
+    if (em_item_is_sign (r->items, i, '('))
+      mark_part_in_brackets (r, i);
   for (guint i = r->first; i < r->end && !has_wall; i++)
     {
       const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
