@@ -189,7 +189,8 @@ is_before_noun (const EmClause *c, guint i)
   if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
        em_item_is_sign (c->items, i - 1, '(')) &&
       em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
-      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')')))
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')') ||
+       em_clause_says (c, i + 2, EM_SAYS_SAME) || em_item_is_all (c->items, i + 2)))
     return TRUE;
   /* "on all 16 impressions" */
   if (i > c->first && (em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1)) &&

@@ -198,6 +198,18 @@ is_more_of_form (const EmReader *r, const EmContent *content, const EmProto *bef
          em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1;
 }
 
+/* "REPAIR AREAS ONLY AS MARKED": which ones, the others tell. */
+static gboolean
+is_any_area (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  if (content->n_sizes > 0 || content->has_damage || content->has_worn)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_item (r->items, i)->length == 5 && g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "areas", 5) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -210,7 +222,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
-  gboolean is_repair = content->has_noun && !is_more && !is_only_part && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
+  gboolean is_repair = content->has_noun && !is_more && !is_only_part && !is_any_area (r, content, first, end) && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
                                             (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
                                              (content->has_verb || content->has_worn || content->has_damage)));
 

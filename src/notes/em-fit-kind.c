@@ -424,6 +424,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   int weight[EM_N_NOTE_KINDS];
   guint32 roles = 0;
   guint n_bare = 0, n_row = 0;
+  int best;
   /* "surface 45 x 30, missing 0.35": a thing that is no edge by name does not become one by its sizes. */
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
   gboolean is_edge = noun == NULL || noun->weight[EDGE_NICK] > 0 || proto->noun_weight <= WEAK_NOUN;
@@ -465,5 +466,10 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
     weight[WORN_CORNER] /= 3;
   weigh_roles (roles, n_bare, is_edge, weight);
-  return pick_kind (weight, out_second, out_is_close);
+  best = pick_kind (weight, out_second, out_is_close);
+  /* "Kerbe 25 lang, 1 breit, 0,5 tief": so slender it may be a groove. */
+  if (out_is_close != NULL && best == EDGE_NICK && (roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
+      (roles & EM_ROLE_LEG) == 0 && slenderness (items, proto) > SLENDER)
+    *out_is_close = TRUE;
+  return best;
 }

@@ -355,6 +355,10 @@ take_label (Labels *l, guint i)
   const EmSense *after = em_clause_label_at (l->c, i, EM_LABEL_AFTER);
   const EmSense *prior = em_clause_label_at (l->c, i, EM_LABEL_BEFORE);
 
+  /* "T-slot": a letter of a word. */
+  if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
+      em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
+    return;
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);
   if (em_item_is_of_face (l->c->items, i) && i + 1 < l->c->end)

@@ -68,6 +68,10 @@ is_which (const EmClause *c, guint noun, guint next)
     return FALSE;
   if (is_followed_by_place (c, next))
     return TRUE;
+  /* "insert 7 per drawing 41-0067" */
+  if (em_clause_says (c, next, EM_SAYS_REFERENCE) && em_item (c->items, next)->length > 4 &&
+      g_ascii_strncasecmp (c->items->text + em_item (c->items, next)->start, "per ", 4) == 0)
+    return TRUE;
   /* "step 1 - 15 x 3" */
   if (next + 1 < c->end && em_item_is_sign (c->items, next, '-') && !em_item_is_glued (c->items, next) &&
       em_clause_is_size (c, next + 1) && !em_item_is_glued (c->items, next + 1))
@@ -228,6 +232,10 @@ is_of_tool (const Name *n)
   /* "blow mold 2 cav, …" */
   if (n->is_next && em_clause_says (c, n->prior, EM_SAYS_REFERENCE) && next < c->end && is_counted (c, next))
     return TRUE;
+  /* "qty 16 cavities all same" */
+  if (n->prior != c->end && (em_clause_says (c, n->prior, EM_SAYS_QUANTITY) || em_clause_says (c, next + 1, EM_SAYS_SAME) ||
+                             em_clause_says (c, next + 1, EM_SAYS_ALL) || (next + 1 < c->end && em_item_is_all (c->items, next + 1))))
+    return FALSE;
   return n->prior != c->end && next + 1 < c->end && is_counted (c, next) && !em_item_is_soft_break (c->items, next + 1);
 }
 

@@ -16,6 +16,7 @@ enum
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
+  COLON_WINDOW = 4,
   STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
 
@@ -132,6 +133,11 @@ em_reader_is_demoted (const EmReader *r, guint i)
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k);
+      /* "wall of shutoff pocket": a label of lengths, "2 in of shutoff", that is none here. */
+      if (item->type == EM_ITEM_PHRASE && em_item_says (r->items, k, EM_SAYS_LABEL) != NULL &&
+          (k == r->first || em_item (r->items, k - 1)->type != EM_ITEM_SIZE) &&
+          g_ascii_strncasecmp (r->items->text + item->start, "of ", 3) == 0)
+        return TRUE;
       /* "mirror polish near the pit" */
       if (em_item_says (r->items, k, EM_SAYS_NEAR) != NULL && em_item_says (r->items, k, EM_SAYS_LABEL) == NULL)
         return TRUE;
@@ -150,14 +156,26 @@ em_reader_is_demoted (const EmReader *r, guint i)
   return FALSE;
 }
 
+/* Words between a noun and the colon that it heads. */
+static gboolean
+says_where (const EmReader *r, guint i)
+{
+  static const EmSays where[] = { EM_SAYS_SET, EM_SAYS_GLUE, EM_SAYS_PREPOSITION };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (where); k++)
+    if (em_item_says (r->items, i, where[k]) != NULL)
+      return TRUE;
+  return em_item_says (r->items, i, EM_SAYS_KIND) != NULL && em_reader_is_demoted (r, i);
+}
+
 /* "Lifter pocket: sidewall 2.0 LG": a noun before a colon names the place when another noun follows. */
 static gboolean
 is_before_colon (const EmReader *r, guint i)
 {
   guint colon = i + 1;
 
-  /* "core tip broken off: rib 0.8 thick" */
-  while (colon < r->end && colon <= i + 2 && em_item_says (r->items, colon, EM_SAYS_SET) != NULL)
+  /* "core tip broken off: rib 0.8 thick", "slot for the blade: one wall" */
+  while (colon < r->end && colon <= i + COLON_WINDOW && says_where (r, colon))
     colon++;
   if (colon >= r->end || !em_item_is_sign (r->items, colon, ':'))
     return FALSE;

@@ -76,7 +76,8 @@ refuse_before (Governor *g, guint i)
       return;
   for (guint k = g->c->first; k <= last && thing == NULL; k++)
     thing = says (g, k, EM_SAYS_THING);
-  one = em_governor_add (g, "refuse", thing != NULL ? thing->value : NULL, g->c->first, last);
+  /* Which holes only their own words say. */
+  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, g->c->first, last);
   trim (g, one);
   one->is_general = TRUE;
   em_governor_infer (one, "from-words");
