@@ -276,6 +276,17 @@ is_so_many_more (const EmClause *c, guint i)
          em_item_is_soft_break (c->items, i - 1);
 }
 
+/* ", 1 side, 95 mm": one of them. */
+static gboolean
+is_one_side (const EmClause *c, guint i)
+{
+  const EmItem *side = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
+
+  return side != NULL && em_item_size (c->items, i)->value.n == 1 && side->length == 4 &&
+         g_ascii_strncasecmp (c->items->text + side->start, "side", 4) == 0 && i > c->first && em_item_is_soft_break (c->items, i - 1) &&
+         (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2));
+}
+
 /* "12-off core tips" */
 static gboolean
 is_dashed_off (const EmClause *c, guint i)
@@ -340,7 +351,7 @@ is_count (const EmClause *c, guint i)
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_so_many_more (c, i) ||
-      is_dashed_off (c, i))
+      is_dashed_off (c, i) || is_one_side (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

@@ -59,7 +59,8 @@ is_worn_too (const EmFitter *f, guint first, guint second)
   before = label - 1;
   while (before > first && (em_item_says (f->items, before, EM_SAYS_APPROXIMATE) != NULL || em_item_is_sign (f->items, before, '.')))
     before--;
-  return em_item_says (f->items, before, EM_SAYS_TO) == NULL && em_item_says (f->items, before, EM_SAYS_PREPOSITION) == NULL &&
+  /* "R0.1 > R0.4" */
+  return !em_item_is_sign (f->items, before, '>') && em_item_says (f->items, before, EM_SAYS_TO) == NULL && em_item_says (f->items, before, EM_SAYS_PREPOSITION) == NULL &&
          em_item_says (f->items, before, EM_SAYS_LABEL) == NULL;
 }
 

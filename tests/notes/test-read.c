@@ -646,6 +646,8 @@ static const Case cases[] = {
   { "land 20 mm x 1.5 mm, put on 0.6 mm. Do not fill the vent slots.", EM_UNITS_METRIC, "1\t0\trefuse\tthe vent slots\t" },
   { "The hole in the middle, do not fill.", EM_UNITS_METRIC, "1\t0\trefuse\tThe hole in the middle\t" },
   { "Circular edge rounded over 120 deg of arc, R0.4 mm, dia 28", EM_UNITS_METRIC, "!1\t1\tangle\t120\tdeg" },
+  { "upper lip edge R0.1 mm > R0.4 over 300 mm", EM_UNITS_METRIC, "1\t1\tradius\t0.4\tmm" },
+  { "wall of cam track, 1 side, 95 mm, 0.15 per side, height of wall 12", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
   /* As it is told over the telephone. */
   { "rib's forty thou thick, inch long, short by thirty thou", EM_UNITS_METRIC, "1\t1\tlength\t25.4\tmm" },
   { "bore three eighths, half inch deep, two thou per side, six of em", EM_UNITS_METRIC, "1\t1\tdiameter\t9.525\tmm" },
