@@ -153,7 +153,7 @@ is_named_again (const EmReader *r, const EmContent *content, const EmProto *befo
       {
         const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
 
-        if (memcmp (noun->weight, its->weight, sizeof its->weight) != 0 || is_same)
+        if (noun == NULL || memcmp (noun->weight, its->weight, sizeof its->weight) != 0 || is_same)
           return FALSE;
         is_same = i + 1 < end && em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL;
       }

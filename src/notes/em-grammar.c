@@ -240,11 +240,14 @@ names_current (const EmReader *r, guint first, guint end)
                        ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
 
   for (guint i = first; its != NULL && i < end; i++)
-    if (em_reader_is_noun (r, i) && memcmp (em_item_says (r->items, i, EM_SAYS_KIND)->weight, its->weight, sizeof its->weight) == 0)
-      {
-        em_item (r->items, i)->is_used = TRUE;
-        return TRUE;
-      }
+    {
+      const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
+
+      if (noun == NULL || memcmp (noun->weight, its->weight, sizeof its->weight) != 0)
+        continue;
+      em_item (r->items, i)->is_used = TRUE;
+      return TRUE;
+    }
   return FALSE;
 }
 

@@ -681,7 +681,7 @@ is_after_times (const Builder *b)
 static guint
 read_ones (const Builder *b, guint next, EmSize *size)
 {
-  guint n, ones = next + is_sign (b, next, '-');
+  guint n = 0, ones = next + is_sign (b, next, '-');
   const EmPhrase *phrase = ones < b->tokens->len && token_at (b, ones)->type == EM_TOKEN_WORD ? match (b, ones, &n) : NULL;
   const EmSense *number = em_phrase_find (phrase, EM_SAYS_NUMBER);
 

@@ -106,11 +106,11 @@ find_field (GtkWidget *widget, const char *field)
 }
 
 static gboolean
-has_keyboard (GtkWidget *widget)
+has_keyboard (GtkWidget *around)
 {
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (widget));
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (around));
 
-  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
+  return focus != NULL && (focus == around || gtk_widget_is_ancestor (focus, around));
 }
 
 /* What is folded up stays so. */

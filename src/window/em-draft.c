@@ -539,12 +539,8 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (EmBasis) kept = g_steal_pointer (&self->keeping);
 
   (void) source;
-  if (written != 0 && !adopt (self, kept, written))
-    {
-      written = 0;
-      if (error == NULL)
-        error = g_error_new_literal (EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Not enough memory"));
-    }
+  if (written != 0 && !adopt (self, kept, written) && error == NULL)
+    error = g_error_new_literal (EM_FILE_ERROR, EM_FILE_ERROR_WRITE, _("Not enough memory"));
   renew (self);
   if (error != NULL)
     g_task_return_error (task, error);
