@@ -260,8 +260,7 @@ is_more_of_it (const EmClause *c, guint i)
                       (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1));
 
   gboolean is_are = i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 1 < c->end &&
-                    em_item (c->items, i + 1)->length == 3 &&
-                    g_ascii_strncasecmp (c->items->text + em_item (c->items, i + 1)->start, "are", 3) == 0;
+                    em_item_is_word (c->items, i + 1, "are");
 
   return (is_part || is_in || is_total || is_are) && has_count_before (c, i);
 }
@@ -270,21 +269,15 @@ is_more_of_it (const EmClause *c, guint i)
 static gboolean
 is_so_many_more (const EmClause *c, guint i)
 {
-  const EmItem *more = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
-
-  return more != NULL && more->length == 4 && g_ascii_strncasecmp (c->items->text + more->start, "more", 4) == 0 && i > c->first &&
-         em_item_is_soft_break (c->items, i - 1);
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 1 < c->end && em_item_is_word (c->items, i + 1, "more");
 }
 
 /* ", 1 side, 95 mm": one of them. */
 static gboolean
 is_one_side (const EmClause *c, guint i)
 {
-  const EmItem *side = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
-
-  return side != NULL && em_item_size (c->items, i)->value.n == 1 && side->length == 4 &&
-         g_ascii_strncasecmp (c->items->text + side->start, "side", 4) == 0 && i > c->first && em_item_is_soft_break (c->items, i - 1) &&
-         (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2));
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && em_item_size (c->items, i)->value.n == 1 && i + 1 < c->end &&
+         em_item_is_word (c->items, i + 1, "side") && (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2));
 }
 
 /* "12-off core tips" */
@@ -299,9 +292,7 @@ is_dashed_off (const EmClause *c, guint i)
 static gboolean
 is_per_part (const EmClause *c, guint i)
 {
-  const EmItem *per = i + 2 < c->end ? em_item (c->items, i + 1) : NULL;
-
-  return per != NULL && per->length == 3 && g_ascii_strncasecmp (c->items->text + per->start, "per", 3) == 0 &&
+  return i + 2 < c->end && em_item_is_word (c->items, i + 1, "per") &&
          em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) && i > c->first &&
          (em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
 }
@@ -310,8 +301,7 @@ is_per_part (const EmClause *c, guint i)
 static gboolean
 is_misspelt_off (const EmClause *c, guint i)
 {
-  return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item (c->items, i + 1)->length == 2 &&
-         g_ascii_strncasecmp (c->items->text + em_item (c->items, i + 1)->start, "of", 2) == 0;
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item_is_word (c->items, i + 1, "of");
 }
 
 /* "length 150 each", "R0.2, 150 each": so long is each, with a label before the number, or when nobody counts as many. */
@@ -451,9 +441,7 @@ mark_dual (const EmClause *c, guint open)
 gboolean
 em_item_is_all (const EmItems *items, guint index)
 {
-  const EmItem *item = em_item (items, index);
-
-  return item->length == 3 && g_ascii_strncasecmp (items->text + item->start, "all", 3) == 0;
+  return em_item_is_word (items, index, "all");
 }
 
 gboolean
@@ -560,8 +548,7 @@ is_by_how_much (const EmClause *c, guint times, guint size)
 {
   const EmSense *label = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
 
-  return em_item (c->items, times)->length == 2 && g_ascii_strncasecmp (c->items->text + em_item (c->items, times)->start, "by", 2) == 0 &&
-         label != NULL && (label->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
+  return em_item_is_word (c->items, times, "by") && label != NULL && (label->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
 }
 
 void

@@ -40,13 +40,9 @@ names_part (const EmReader *r, guint i, guint end)
 static gboolean
 is_none (const EmReader *r, guint i, guint first)
 {
-  const EmItem *before = i > first ? em_item (r->items, i - 1) : NULL;
   static const char *const none[] = { "no", "any", "without", "keine", "ohne", "sin", "ningún" };
 
-  for (gsize k = 0; before != NULL && k < G_N_ELEMENTS (none); k++)
-    if (before->length == strlen (none[k]) && g_ascii_strncasecmp (r->items->text + before->start, none[k], before->length) == 0)
-      return TRUE;
-  return FALSE;
+  return i > first && em_item_is_any_word_of (r->items, i - 1, none, G_N_ELEMENTS (none));
 }
 
 static void
@@ -205,7 +201,7 @@ is_any_area (const EmReader *r, const EmContent *content, guint first, guint end
   if (content->n_sizes > 0 || content->has_damage || content->has_worn)
     return FALSE;
   for (guint i = first; i < end; i++)
-    if (em_item (r->items, i)->length == 5 && g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "areas", 5) == 0)
+    if (em_item_is_word (r->items, i, "areas"))
       return TRUE;
   return FALSE;
 }

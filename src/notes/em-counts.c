@@ -22,8 +22,7 @@ enum
 static gboolean
 is_word (const EmReader *r, guint i, const char *word)
 {
-  return i >= r->first && i < r->end && em_item (r->items, i)->length == strlen (word) &&
-         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, word, strlen (word)) == 0;
+  return i >= r->first && i < r->end && em_item_is_word (r->items, i, word);
 }
 
 /* Ends a part that may hold nothing but a number. */
@@ -214,10 +213,7 @@ is_share (const EmReader *r, guint i, guint *out_all)
 static gboolean
 is_both (const EmReader *r, guint i)
 {
-  const EmItem *item = em_item (r->items, i);
-  gboolean is_word = item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "both", 4) == 0;
-
-  if (!is_word || i == r->first || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) == NULL)
+  if (!em_item_is_word (r->items, i, "both") || i == r->first || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) == NULL)
     return FALSE;
   return i + 1 == r->end || em_item_is_sign (r->items, i + 1, ':') || em_item_is_soft_break (r->items, i + 1) ||
          (em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL);
@@ -301,9 +297,7 @@ names_part (const EmReader *r, guint i)
 static gboolean
 is_either_count (const EmReader *r, guint i)
 {
-  const EmItem *word = i + 1 < r->end ? em_item (r->items, i + 1) : NULL;
-
-  if (word == NULL || word->length != 2 || g_ascii_strncasecmp (r->items->text + word->start, "or", 2) != 0)
+  if (i + 1 >= r->end || !em_item_is_word (r->items, i + 1, "or"))
     return FALSE;
   for (guint k = i + 2; k < r->end && k <= i + 3; k++)
     if (em_item_says (r->items, k, EM_SAYS_NUMBER) != NULL)

@@ -281,10 +281,7 @@ told_roles (const EmFitter *f, guint item)
 static gboolean
 is_led_by (const EmFitter *f, guint item, const char *word)
 {
-  const EmItem *before = item > 0 ? em_item (f->items, item - 1) : NULL;
-
-  return before != NULL && before->length == strlen (word) &&
-         g_ascii_strncasecmp (f->items->text + before->start, word, before->length) == 0;
+  return item > 0 && em_item_is_word (f->items, item - 1, word);
 }
 
 /* The field of a size that its kind takes for another than its label says; NULL: none other; "": no field at all. */
@@ -782,8 +779,7 @@ is_row_of_area (const EmItems *items, guint item)
   if (chain != 0 && next + 1 < items->items->len && em_item_says (items, next, EM_SAYS_TIMES) != NULL &&
       em_item (items, next + 1)->type == EM_ITEM_SIZE)
     next += 2;
-  return chain != 0 && next < items->items->len && em_item (items, next)->length == 4 &&
-         g_ascii_strncasecmp (items->text + em_item (items, next)->start, "area", 4) == 0;
+  return chain != 0 && em_item_is_word (items, next, "area");
 }
 
 void

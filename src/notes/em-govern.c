@@ -39,13 +39,8 @@ gboolean
 em_governor_is_none (const Governor *g, guint i)
 {
   static const char *const none[] = { "no", "not", "un", "kein", "keine", "nicht", "sin" };
-  const EmItem *before = i > g->c->first ? item (g, i - 1) : NULL;
 
-  for (gsize k = 0; before != NULL && k < G_N_ELEMENTS (none); k++)
-    if (before->length == strlen (none[k]) &&
-        g_ascii_strncasecmp (g->c->items->text + before->start, none[k], before->length) == 0)
-      return TRUE;
-  return FALSE;
+  return i > g->c->first && em_item_is_any_word_of (g->c->items, i - 1, none, G_N_ELEMENTS (none));
 }
 
 /* "is" of "the tool number is 4471" */

@@ -36,6 +36,23 @@ static const double far_ratio = 1.3;
 /* Colder than this nobody heats a tool: "5F" is something else. */
 enum { TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */ };
 
+gboolean
+em_item_is_word (const EmItems *items, guint index, const char *word)
+{
+  const EmItem *item = index < items->items->len ? em_item (items, index) : NULL;
+
+  return item != NULL && item->length == strlen (word) && g_ascii_strncasecmp (items->text + item->start, word, item->length) == 0;
+}
+
+gboolean
+em_item_is_any_word_of (const EmItems *items, guint index, const char *const *words, gsize n_words)
+{
+  for (gsize k = 0; k < n_words; k++)
+    if (em_item_is_word (items, index, words[k]))
+      return TRUE;
+  return FALSE;
+}
+
 double
 em_fraction_plain (EmFraction value)
 {

@@ -99,6 +99,10 @@ em_unit_is_hardness (EmUnit unit)
   return unit == EM_UNIT_HRC || unit == EM_UNIT_HB || unit == EM_UNIT_HV;
 }
 
+/* Whether the item is just that word, in any case of ASCII; FALSE beyond the last one. */
+gboolean em_item_is_word        (const EmItems *items, guint index, const char *word);
+gboolean em_item_is_any_word_of (const EmItems *items, guint index, const char *const *words, gsize n_words);
+
 /* The sense of a phrase item, or NULL. */
 static inline const EmSense *
 em_item_says (const EmItems *items, guint index, EmSays says)

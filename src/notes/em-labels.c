@@ -45,8 +45,7 @@ mark_either (const EmClause *c, guint or)
   guint first = or - 1, second = or + 1 + em_clause_says (c, or + 1, EM_SAYS_LABEL);
   EmSize *a, *b;
 
-  if (or == c->first || em_item (c->items, or)->length != 2 ||
-      g_ascii_strncasecmp (c->items->text + em_item (c->items, or)->start, "or", 2) != 0 ||
+  if (or == c->first || !em_item_is_word (c->items, or, "or") ||
       !em_clause_is_size (c, first) || !em_clause_is_size (c, second))
     return;
   a = em_item_size (c->items, first);
@@ -145,11 +144,8 @@ is_row_to_build (const Follower *f)
 static gboolean
 is_row_down (const Follower *f)
 {
-  const EmItem *word = em_item (f->c->items, f->i);
-
-  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->i + 1 && word->length == 4 &&
-         g_ascii_strncasecmp (f->c->items->text + word->start, "down", 4) == 0 &&
-         em_item_size (f->c->items, f->next)->chain == 0;
+  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->i + 1 &&
+         em_item_is_word (f->c->items, f->i, "down") && em_item_size (f->c->items, f->next)->chain == 0;
 }
 
 /* "18 mm high to be built up 0.25 mm" */
@@ -609,12 +605,10 @@ take_to (Labels *l, guint i)
 static gboolean
 is_into_face (const EmClause *c, guint i)
 {
-  const EmItem *item = em_item (c->items, i);
   guint next = i + 1 + em_clause_says (c, i + 1, EM_SAYS_GLUE);
   const EmSense *noun = next < c->end ? em_item_says (c->items, next, EM_SAYS_KIND) : NULL;
 
-  return em_clause_says (c, i, EM_SAYS_TO) && item->length == 4 &&
-         g_ascii_strncasecmp (c->items->text + item->start, "into", 4) == 0 && noun != NULL && noun->weight[FACE] > 0;
+  return em_clause_says (c, i, EM_SAYS_TO) && em_item_is_word (c->items, i, "into") && noun != NULL && noun->weight[FACE] > 0;
 }
 
 static gboolean

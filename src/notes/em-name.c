@@ -505,12 +505,8 @@ static gboolean
 is_ordinal (const EmItems *items, guint i)
 {
   static const char *const endings[] = { "th", "st", "nd", "rd" };
-  const EmItem *item = em_item (items, i);
 
-  for (gsize k = 0; k < G_N_ELEMENTS (endings); k++)
-    if (item->length == 2 && em_item_is_glued (items, i) && g_ascii_strncasecmp (items->text + item->start, endings[k], 2) == 0)
-      return TRUE;
-  return FALSE;
+  return em_item_is_glued (items, i) && em_item_is_any_word_of (items, i, endings, G_N_ELEMENTS (endings));
 }
 
 /* "12 May", "3 Mar": the one word of a month that is another, too, stands behind its day. */
@@ -527,12 +523,8 @@ em_name_is_day (const EmItems *items, guint i)
   if (word == NULL || !day->is_whole || em_item (items, i)->length > 2 || day->value.n < 1 || day->value.n > DAYS ||
       (word->flags & EM_TOKEN_CAPITAL) == 0)
     return FALSE;
-  for (gsize k = 0; k < G_N_ELEMENTS (months); k++)
-    if (word->length == strlen (months[k]) && g_ascii_strncasecmp (items->text + word->start, months[k], word->length) == 0)
-      return TRUE;
-  return FALSE;
+  return em_item_is_any_word_of (items, i + 1, months, G_N_ELEMENTS (months));
 }
-
 
 /* "9:40" */
 gboolean

@@ -37,8 +37,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
   /* "beside a water line, 6 mm off" */
   for (guint k = thing + 1; cue < thing && k + 1 < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE && em_item_size (g->c->items, k)->chain == 0 &&
-        (em_item_size (g->c->items, k)->roles & named) == 0 && item (g, k + 1)->length == 3 &&
-        g_ascii_strncasecmp (g->c->items->text + item (g, k + 1)->start, "off", 3) == 0)
+        (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_is_word (g->c->items, k + 1, "off"))
       return k;
   /* "next to 1/2 waterline (.2 away)": what says so itself. */
   for (guint k = thing + 1; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)

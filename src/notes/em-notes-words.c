@@ -6,7 +6,6 @@
 #include "em-notes.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 typedef struct
 {

@@ -28,10 +28,7 @@ noun_weight (const EmReader *r, guint i)
 static gboolean
 is_counted_are (const EmReader *r, guint i)
 {
-  const EmItem *next = em_item (r->items, i + 1);
-
-  return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 && next->length == 3 &&
-         g_ascii_strncasecmp (r->items->text + next->start, "are", 3) == 0;
+  return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 && em_item_is_word (r->items, i + 1, "are");
 }
 
 /* "the worst one 4.09": not one more of them. */
@@ -39,12 +36,8 @@ static gboolean
 is_superlative (const EmReader *r, guint i)
 {
   static const char *const words[] = { "worst", "biggest", "largest", "deepest", "smallest", "longest" };
-  const EmItem *item = em_item (r->items, i);
 
-  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
-    if (item->length == strlen (words[k]) && g_ascii_strncasecmp (r->items->text + item->start, words[k], item->length) == 0)
-      return TRUE;
-  return FALSE;
+  return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
 }
 
 static gboolean
@@ -79,11 +72,9 @@ is_numbered (const EmReader *r, guint i)
 static gboolean
 is_so_many_more (const EmReader *r, guint i)
 {
-  const EmItem *more = i + 1 < r->end ? em_item (r->items, i + 1) : NULL;
   gboolean is_count = em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0;
 
-  return more != NULL && more->length == 4 && g_ascii_strncasecmp (r->items->text + more->start, "more", 4) == 0 &&
-         (is_count || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL);
+  return i + 1 < r->end && em_item_is_word (r->items, i + 1, "more") && (is_count || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL);
 }
 
 /* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
@@ -245,12 +236,9 @@ is_named_again (const EmReader *r, guint head, guint noun, guint32 seen)
 static gboolean
 is_area_of (const EmReader *r, guint i, guint last_size, gboolean has_noun)
 {
-  const EmItem *item = em_item (r->items, i);
-
-  return has_noun && item->length == 4 && g_ascii_strncasecmp (r->items->text + item->start, "area", 4) == 0 &&
-         last_size != EM_NO_ITEM && em_reader_is_sized (r, last_size) &&
+  return has_noun && em_item_is_word (r->items, i, "area") && last_size != EM_NO_ITEM && em_reader_is_sized (r, last_size) &&
          em_item_size (r->items, last_size)->chain == 0 && em_item_is_soft_break (r->items, i - 1) && i + 1 < r->end &&
-           em_reader_is_sized (r, i + 1) &&
+         em_reader_is_sized (r, i + 1) &&
          em_item_size (r->items, i + 1)->chain != 0;
 }
 
