@@ -106,6 +106,17 @@ test_act (EmWindow *window, const char *action)
   test_settle (10);
 }
 
+/* The first widget of that type in a tree; NULL: none. */
+static inline GtkWidget *
+test_find_type (GtkWidget *in, GType type)
+{
+  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (in, type) ? in : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
+    found = test_find_type (child, type);
+  return found;
+}
+
 /* As one change, the way typing over a selection is. */
 static inline void
 test_type (GtkWidget *entry, const char *text)
@@ -130,24 +141,31 @@ test_key_in (GtkWidget *entry, const char *text)
     }
 }
 
+/* What is left of a main once its tests are added. */
 static inline int
-test_main (const char *name, const TTest *const *tests, int n_tests, double timeout_s)
+test_run (const char *name, TCase *tcase, double timeout_s)
 {
   Suite *suite = suite_create (name);
-  TCase *tcase = tcase_create (name);
   SRunner *runner;
+  int n_failed;
 
-  for (int i = 0; i < n_tests; i++)
-    tcase_add_test (tcase, tests[i]);
   tcase_set_timeout (tcase, timeout_s);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);
   srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
+  n_failed = srunner_ntests_failed (runner);
   srunner_free (runner);
   return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+static inline int
+test_main (const char *name, const TTest *const *tests, int n_tests, double timeout_s)
+{
+  TCase *tcase = tcase_create (name);
+
+  for (int i = 0; i < n_tests; i++)
+    tcase_add_test (tcase, tests[i]);
+  return test_run (name, tcase, timeout_s);
 }
 
 #define TEST_MAIN(name, ...) \

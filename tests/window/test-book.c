@@ -389,19 +389,9 @@ START_TEST (large_letters_have_room)
 END_TEST
 
 static GtkWidget *
-find_type (GtkWidget *in, GType type)
-{
-  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (in, type) ? in : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
-    found = find_type (child, type);
-  return found;
-}
-
-static GtkWidget *
 find_stack (GtkWidget *in)
 {
-  return find_type (in, GTK_TYPE_STACK);
+  return test_find_type (in, GTK_TYPE_STACK);
 }
 
 /* Pages, wider than which a line of theirs would have to be sought by scrolling; tables scroll by themselves. */
@@ -898,7 +888,7 @@ START_TEST (a_step_back_finds_its_record)
   EmBookWindow *book = em_book_window_present (application, NULL, "machines");
   EmDraft *draft = em_book_window_get_draft (book);
   GtkWidget *page = gtk_stack_get_child_by_name (GTK_STACK (find_stack (GTK_WIDGET (book))), "machines");
-  GtkWidget *chooser = find_type (page, GTK_TYPE_DROP_DOWN);
+  GtkWidget *chooser = test_find_type (page, GTK_TYPE_DROP_DOWN);
   double before = em_draft_get_rates (draft)->machine[1].wire_high_mm;
 
   ck_assert_int_ge (em_draft_get_rates (draft)->n_machines, 2);
@@ -921,9 +911,7 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("book");
   TCase *tcase = tcase_create ("book");
-  SRunner *runner;
 
   tcase_add_test (tcase, the_effect_is_shown_before_it_is_kept);
   tcase_add_test (tcase, closing_asks_and_keeps);
@@ -950,13 +938,5 @@ main (void)
   tcase_add_test (tcase, what_was_kept_is_undone);
   tcase_add_test (tcase, a_step_back_finds_its_record);
   tcase_add_loop_test (tcase, deeds_are_undone_where_they_happened, 0, (int) G_N_ELEMENTS (deeds));
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("book", tcase, 60);
 }

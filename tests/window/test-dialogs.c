@@ -341,19 +341,9 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("dialogs");
   TCase *tcase = tcase_create ("dialogs");
-  SRunner *runner;
 
   tcase_add_test (tcase, a_question_is_its_name);
   tcase_add_loop_test (tcase, named_and_lettered, 0, (int) G_N_ELEMENTS (places) * TEST_LANGUAGES);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("dialogs", tcase, 60);
 }

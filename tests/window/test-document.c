@@ -526,9 +526,7 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("document");
   TCase *tcase = tcase_create ("document");
-  SRunner *runner;
 
   tcase_add_loop_test (tcase, every_edit_goes_back_and_forth, 0, (int) G_N_ELEMENTS (edits));
   tcase_add_test (tcase, same_value_is_no_edit);
@@ -545,13 +543,5 @@ main (void)
   tcase_add_loop_test (tcase, a_correction_touches_one_feature, 0, 2);
   tcase_add_test (tcase, sent_rates_go_back_and_forth);
   tcase_add_test (tcase, saving_settles_what_may_be_lost);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("document", tcase, 60);
 }

@@ -75,18 +75,8 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("journey");
   TCase *tcase = tcase_create ("journey");
-  SRunner *runner;
 
   tcase_add_loop_test (tcase, notes_become_a_priced_pdf, 0, em_n_demos);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("journey", tcase, 60);
 }

@@ -11,21 +11,11 @@
 /* Of a screen of 1,366 pixels, with room for the desktop's own bar at its side. */
 enum { WIDEST_PX = 1200 };
 
-static GtkWidget *
-find_type (GtkWidget *in, GType type)
-{
-  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (in, type) ? in : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (in); found == NULL && child != NULL; child = gtk_widget_get_next_sibling (child))
-    found = find_type (child, type);
-  return found;
-}
-
 /* GTK gives what is too wide for its place more room than there is, and cuts it off at both sides. */
 static void
 check_within (EmWindow *window, const char *language, const char *kind)
 {
-  GtkWidget *pane = find_type (GTK_WIDGET (window), EM_TYPE_METAL_PANE), *editor = find_type (pane, EM_TYPE_FEATURE_EDITOR);
+  GtkWidget *pane = test_find_type (GTK_WIDGET (window), EM_TYPE_METAL_PANE), *editor = test_find_type (pane, EM_TYPE_FEATURE_EDITOR);
   graphene_rect_t bounds;
 
   ck_assert (gtk_widget_compute_bounds (editor, pane, &bounds));
@@ -59,17 +49,8 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("large");
   TCase *tcase = tcase_create ("large");
-  SRunner *runner;
-  int n_failed;
 
   tcase_add_loop_test (tcase, large_letters_fit, 0, TEST_LANGUAGES);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-  n_failed = srunner_ntests_failed (runner);
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("large", tcase, 60);
 }

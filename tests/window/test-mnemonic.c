@@ -174,22 +174,12 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("mnemonic");
   TCase *tcase = tcase_create ("mnemonic");
-  SRunner *runner;
 
   tcase_add_test (tcase, a_clash_is_found);
   tcase_add_loop_test (tcase, the_language_is_the_one_asked_for, 0, TEST_LANGUAGES);
   tcase_add_loop_test (tcase, in_the_main_window, 0, TEST_LANGUAGES);
   tcase_add_loop_test (tcase, in_the_other_windows, 0, TEST_LANGUAGES);
   tcase_add_loop_test (tcase, in_the_menus, 0, TEST_LANGUAGES);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("mnemonic", tcase, 60);
 }

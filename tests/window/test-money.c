@@ -240,9 +240,7 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("money");
   TCase *tcase = tcase_create ("money");
-  SRunner *runner;
 
   tcase_add_loop_test (tcase, every_figure_of_a_working_has_a_name, 0, em_n_demos);
   tcase_add_test (tcase, parts_of_the_price_open_their_working);
@@ -253,13 +251,5 @@ main (void)
   tcase_add_test (tcase, cautions_take_two_lines_until_opened);
   tcase_add_test (tcase, nothing_priced_shows_no_price);
   tcase_add_test (tcase, colours_follow_the_theme_of_the_environment);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("money", tcase, 60);
 }

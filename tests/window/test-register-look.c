@@ -529,11 +529,8 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("register-look");
   TCase *tcase = tcase_create ("register-look");
-  SRunner *runner;
 
-  tcase_set_timeout (tcase, 60);
   tcase_add_checked_fixture (tcase, make_shop, drop_shop);
   tcase_add_test (tcase, the_order_is_chosen);
   tcase_add_test (tcase, the_order_follows_the_headers);
@@ -547,11 +544,5 @@ main (void)
   tcase_add_test (tcase, the_state_of_an_open_quote);
   tcase_add_test (tcase, facts_are_not_marked);
   tcase_add_test (tcase, a_file_that_is_no_quote);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("register-look", tcase, 60);
 }

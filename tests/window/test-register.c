@@ -795,9 +795,7 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("register");
   TCase *tcase = tcase_create ("register");
-  SRunner *runner;
 
   tcase_add_checked_fixture (tcase, make_shop, drop_shop);
   tcase_add_test (tcase, keys_of_the_search);
@@ -821,13 +819,5 @@ main (void)
   tcase_add_test (tcase, without_a_folder_it_says_what_for);
   tcase_add_loop_test (tcase, numbers_run_on, 0, (int) G_N_ELEMENTS (numbers));
   tcase_add_loop_test (tcase, revisions_are_counted_on, 0, (int) G_N_ELEMENTS (revisions));
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("register", tcase, 60);
 }

@@ -213,10 +213,7 @@ int
 main (void)
 {
   g_autofree char *tool = g_find_program_in_path ("pdftoppm");
-  Suite *suite = suite_create ("sheets");
   TCase *tcase = tcase_create ("sheets");
-  SRunner *runner;
-  int n_failed;
 
   if (tool == NULL)
     {
@@ -226,11 +223,5 @@ main (void)
   tcase_add_loop_test (tcase, three_ways_to_the_same_pages, 0, em_n_demos);
   tcase_add_test (tcase, data_is_saved);
   tcase_add_test (tcase, compromises_are_offered_last);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-  n_failed = srunner_ntests_failed (runner);
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("sheets", tcase, 60);
 }

@@ -787,21 +787,11 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("soak");
   TCase *tcase = tcase_create ("soak");
-  SRunner *runner;
 
   tcase_add_test (tcase, every_action_is_known);
   tcase_add_test (tcase, a_demo_is_worked_on);
   tcase_add_test (tcase, a_sent_quote_is_worked_on);
   tcase_add_test (tcase, an_empty_quote_is_worked_on);
-  tcase_set_timeout (tcase, 7000);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("soak", tcase, 7000);
 }

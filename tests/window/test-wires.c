@@ -200,9 +200,7 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("wires");
   TCase *tcase = tcase_create ("wires");
-  SRunner *runner;
 
   tcase_add_loop_test (tcase, a_click_prices_the_quote_as_shown, 0, em_n_demos);
   tcase_add_loop_test (tcase, a_click_prices_one_feature_as_shown, 0, em_n_demos);
@@ -210,13 +208,5 @@ main (void)
   tcase_add_test (tcase, rows_stand_in_the_order_asked_for);
   tcase_add_test (tcase, what_they_make_is_told_as_an_estimate);
   tcase_add_test (tcase, no_wire_no_price_and_a_hint);
-  tcase_set_timeout (tcase, 60);
-  suite_add_tcase (suite, tcase);
-  runner = srunner_create (suite);
-  srunner_run_all (runner, CK_ENV);
-
-  int n_failed = srunner_ntests_failed (runner);
-
-  srunner_free (runner);
-  return n_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+  return test_run ("wires", tcase, 60);
 }
