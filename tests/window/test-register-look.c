@@ -5,18 +5,15 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-test-window.h"
+#include "em-test-register.h"
 
 #include "em-beside.h"
 #include "em-register-filter.h"
 #include "em-register-panel.h"
-#include "em-register-window.h"
 #include "em-test-letters.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
-
-static char *folder;
 
 static char *
 path_of (const char *name)
@@ -36,63 +33,6 @@ put_demo (const char *id, const char *name, const char *from, const char *to)
   if (from != NULL)
     ck_assert_uint_ge (g_string_replace (text, from, to, 1), 1);
   ck_assert (g_file_set_contents (path, text->str, -1, NULL));
-}
-
-static void
-make_shop (void)
-{
-  folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
-  for (int i = 0; i < em_n_demos; i++)
-    {
-      g_autofree char *name = g_strconcat (em_demos[i].id, ".estimend", NULL);
-      put_demo (em_demos[i].id, name, NULL, NULL);
-    }
-}
-
-static void
-drop_shop (void)
-{
-  GDir *dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = path_of (name);
-      g_remove (path);
-    }
-  g_dir_close (dir);
-  g_rmdir (folder);
-  g_clear_pointer (&folder, g_free);
-}
-
-static void
-wait_for_scan (EmRegisterWindow *window)
-{
-  for (int i = 0; i < 250; i++)
-    {
-      test_settle (20);
-      if (!em_register_window_is_busy (window))
-        return;
-    }
-  ck_abort_msg ("the folder is read for ever");
-}
-
-static EmRegisterWindow *
-open_register (EmApplication *application)
-{
-  EmRegisterWindow *window = em_register_window_present (application);
-
-  em_register_window_set_folder (window, folder);
-  wait_for_scan (window);
-  return window;
-}
-
-static void
-close_all (EmApplication *application)
-{
-  while (gtk_application_get_windows (GTK_APPLICATION (application)) != NULL)
-    gtk_window_destroy (gtk_application_get_windows (GTK_APPLICATION (application))->data);
-  test_settle (20);
 }
 
 /* The nth mapped widget of a type within another; NULL. */

@@ -5,72 +5,17 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-test-window.h"
+#include "em-test-register.h"
 
 #include "em-book-window.h"
 #include "em-lock.h"
 #include "em-number.h"
-#include "em-register-window.h"
 #include "em-revision.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
 #include <string.h>
 #include <unistd.h>
-
-static char *folder;
-
-static void
-make_shop (void)
-{
-  folder = g_dir_make_tmp ("estimend-XXXXXX", NULL);
-  for (int i = 0; i < em_n_demos; i++)
-    {
-      g_autofree char *from = em_demo_path (em_demos[i].id), *base = g_path_get_basename (from);
-      g_autofree char *to = g_build_filename (folder, base, NULL);
-      g_autofree char *content = NULL;
-      gsize size;
-      ck_assert (g_file_get_contents (from, &content, &size, NULL) && g_file_set_contents (to, content, (gssize) size, NULL));
-    }
-}
-
-static void
-drop_shop (void)
-{
-  GDir *dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-      g_remove (path);
-    }
-  g_dir_close (dir);
-  g_rmdir (folder);
-  g_clear_pointer (&folder, g_free);
-}
-
-static void
-wait_for_scan (EmRegisterWindow *window)
-{
-  for (int i = 0; i < 250; i++)
-    {
-      test_settle (20);
-      if (!em_register_window_is_busy (window))
-        return;
-    }
-  ck_abort_msg ("the folder is read for ever");
-}
-
-static EmRegisterWindow *
-open_register (EmApplication *application)
-{
-  EmRegisterWindow *window = em_register_window_present (application);
-
-  em_register_window_set_folder (window, folder);
-  wait_for_scan (window);
-  return window;
-}
 
 static char *
 path_of (const char *demo)
@@ -98,34 +43,12 @@ wait_for_quote (EmApplication *application)
   return find_quote_window (application);
 }
 
-static void
-close_all (EmApplication *application)
-{
-  while (gtk_application_get_windows (GTK_APPLICATION (application)) != NULL)
-    gtk_window_destroy (gtk_application_get_windows (GTK_APPLICATION (application))->data);
-  test_settle (20);
-}
-
-static GtkWidget *
-find_search (GtkWidget *in)
-{
-  if (GTK_IS_SEARCH_ENTRY (in))
-    return in;
-  for (GtkWidget *child = gtk_widget_get_first_child (in); child != NULL; child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_search (child);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 /* Escape gives the search up; the arrow down goes on to what was found. */
 START_TEST (keys_of_the_search)
 {
   g_autoptr (EmApplication) application = test_application ();
   EmRegisterWindow *window = open_register (application);
-  GtkWidget *search = find_search (GTK_WIDGET (window));
+  GtkWidget *search = test_find_type (GTK_WIDGET (window), GTK_TYPE_SEARCH_ENTRY);
   g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (search);
   guint n_all = em_register_window_count (window);
   gboolean is_taken = FALSE;
