@@ -17,6 +17,26 @@ append_uint (GArray *to, const GArray *from)
   g_array_append_vals (to, from->data, from->len);
 }
 
+static void
+take_count (EmProto *proto, const EmProto *next)
+{
+  proto->count = next->count;
+  proto->count_item = next->count_item;
+  proto->is_count_loose = next->is_count_loose;
+}
+
+/* What next says is said of proto. */
+static void
+absorb (EmProto *proto, EmProto *next)
+{
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  if (proto->count_item == EM_NO_ITEM)
+    take_count (proto, next);
+  proto->last = next->last;
+  next->is_merged = TRUE;
+}
+
 /* "BUILD UP CORE PIN .010" and on the next line "PIN .312 DIA X .875 LG": one repair told in two parts, when the parts
  * are of one kind, neither is whole and no field is told twice. */
 static gboolean
@@ -41,18 +61,10 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
       if (same != NULL && b.fitted[i].item != EM_NO_ITEM && same->value != b.fitted[i].value)
         return FALSE;
     }
-  append_uint (proto->sizes, next->sizes);
-  append_uint (proto->given, next->given);
-  proto->last = next->last;
+  absorb (proto, next);
   proto->has_build |= next->has_build;
   proto->has_fill |= next->has_fill;
   proto->is_equal |= next->is_equal;
-  if (proto->count_item == EM_NO_ITEM)
-    {
-      proto->count = next->count;
-      proto->count_item = next->count_item;
-    }
-  next->is_merged = TRUE;
   return TRUE;
 }
 
@@ -70,14 +82,6 @@ become (EmProto *proto, EmProto *next)
   proto->has_worn |= next->has_worn;
   proto->last = next->last;
   next->is_merged = TRUE;
-}
-
-static void
-take_count (EmProto *proto, const EmProto *next)
-{
-  proto->count = next->count;
-  proto->count_item = next->count_item;
-  proto->is_count_loose = next->is_count_loose;
 }
 
 /* A slot, or a pocket, which may be one. */
@@ -209,15 +213,7 @@ try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
       !is_only_named (items, next, other) ||
       given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
     return FALSE;
-  append_uint (proto->sizes, next->sizes);
-  append_uint (proto->given, next->given);
-  proto->last = next->last;
-  if (proto->count_item == EM_NO_ITEM)
-    {
-      proto->count = next->count;
-      proto->count_item = next->count_item;
-    }
-  next->is_merged = TRUE;
+  absorb (proto, next);
   return TRUE;
 }
 
