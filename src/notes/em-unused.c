@@ -238,13 +238,39 @@ is_date (const EmItems *items, guint i)
          MIN (first->value.n, second->value.n) <= MONTHS && MAX (first->value.n, second->value.n) <= DAYS;
 }
 
+/* "3 DEG DRAFT": the words of its unit and of what it measures belong to a size that no field takes. */
+static guint
+end_of_size (const EmItems *items, guint i)
+{
+  guint end = i + 1;
+
+  while (end < items->items->len && end <= i + 2 &&
+         (em_item_says (items, end, EM_SAYS_UNIT) != NULL || em_item_says (items, end, EM_SAYS_LABEL) != NULL))
+    end++;
+  /* "3 DEG, 20 LONG"; "3 DEG LONG 20": the label is the next size's. */
+  if (end < items->items->len && em_item (items, end)->type == EM_ITEM_SIZE && em_item_says (items, end - 1, EM_SAYS_LABEL) != NULL)
+    end--;
+  return end;
+}
+
+/* "DRAFT 3 DEG", but not "5 HIGH 3 DEG". */
+static guint
+start_of_size (const EmItems *items, guint i)
+{
+  gboolean is_led = i > 0 && em_item_says (items, i - 1, EM_SAYS_LABEL) != NULL && !em_item_is_soft_break (items, i - 1);
+
+  return is_led && (i == 1 || em_item (items, i - 2)->type != EM_ITEM_SIZE) ? i - 1 : i;
+}
+
 static void
 add_word (Finder *f, Stretch *s, guint i)
 {
   const EmItem *item = em_item (f->items, i);
 
   if (!s->is_open)
-    *s = (Stretch) { .span = { .start = item->start, .line = item->line }, .first = i, .is_open = TRUE };
+    *s = (Stretch) { .span = { .line = item->line }, .first = item->type == EM_ITEM_SIZE ? start_of_size (f->items, i) : i, .is_open = TRUE };
+  if (s->n_content == 0)
+    s->span.start = em_item (f->items, s->first)->start;
   s->span.length = item->start + item->length - s->span.start;
   s->n_content++;
   /* "(12.5)" is told for information: nothing that the reading missed. */
@@ -258,7 +284,12 @@ add_word (Finder *f, Stretch *s, guint i)
       s->has_matter = TRUE;
     }
   else
-    s->has_matter |= is_telling (em_item_size (f->items, i)) || is_date (f->items, i);
+    {
+      const EmItem *last = em_item (f->items, end_of_size (f->items, i) - 1);
+
+      s->span.length = last->start + last->length - s->span.start;
+      s->has_matter |= is_telling (em_item_size (f->items, i)) || is_date (f->items, i);
+    }
 }
 
 /* "from press 14": the number that names what the stretch ends in. */

@@ -242,6 +242,9 @@ static const Case cases[] = {
   { "Nick 2 x 1 x 1 mm. Needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tNeeded by Thursday\t" },
   { "Nick 2 x 1 x 1 mm. Preheat required", EM_UNITS_METRIC, "1\t0\tunused\tPreheat required\t" },
   { "Nick 5 x 1 x 1 mm and 7.5 mm", EM_UNITS_METRIC, "1\t0\tunused\t7.5 mm\t" },
+  { "WALL LOW .006, 1.5 LG X .4 HI, 3 DEG DRAFT", EM_UNITS_INCH, "1\t0\tunused\t3 DEG DRAFT\t" },
+  { "WALL LOW .006, 1.5 LG X .4 HI, DRAFT 3 DEG", EM_UNITS_INCH, "1\t0\tunused\tDRAFT 3 DEG\t" },
+  { "PIN ⌀6 WORN TO 5.9, 20 LG, HEAD 3 MM HIGH", EM_UNITS_METRIC, "1\t0\tunused\t3 MM HIGH\t" },
   /* Numbers that are no size: telephone, time, date, names of steels and parts, how long. */
   { "Pin 8 mm dia, call 555-0142", EM_UNITS_METRIC, "!1\t1\tquestion\ttwo-values\t" },
   { "NICK 2 X 1 X 1 MM ON INSERT C2", EM_UNITS_METRIC, "!1\t1\tdiameter\t2\tmm" },
