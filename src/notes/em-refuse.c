@@ -44,6 +44,7 @@ static void
 refuse_head (Governor *g, guint i)
 {
   guint first = i, last = i;
+  EmLoose *one;
 
   while (first > 0 && item (g, first - 1)->type != EM_ITEM_LINE && i - first < NAME_WINDOW)
     first--;
@@ -52,9 +53,10 @@ refuse_head (Governor *g, guint i)
   /* "5) do not weld": only a number. */
   if (last == first || (last == first + 1 && item (g, first)->type == EM_ITEM_SIZE))
     return;
-  trim (g, em_governor_add (g, "refuse", NULL, first, last - 1));
-  g_array_index (g->loose, EmLoose, g->loose->len - 1).is_general = TRUE;
-  em_governor_infer (&g_array_index (g->loose, EmLoose, g->loose->len - 1), "from-words");
+  one = em_governor_add (g, "refuse", NULL, first, last - 1);
+  trim (g, one);
+  one->is_general = TRUE;
+  em_governor_infer (one, "from-words");
   item (g, i)->is_used = TRUE;
 }
 
