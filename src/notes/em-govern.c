@@ -13,7 +13,7 @@ enum { LONG_NUMBER = 1000 /* longer than a size */ };
 enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */,
        HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
-enum { AGENT_WINDOW = 6 /* from what is done to who does it */, REFERENCE_WINDOW = 12 };
+enum { AGENT_WINDOW = 6 /* from what is done to who does it */, REFERENCE_WINDOW = 12, CODE_DIGITS = 3 };
 
 EmLoose *
 em_governor_add (Governor *g, const char *field, const char *text, guint from, guint to)
@@ -509,6 +509,19 @@ is_behind_ref (const Governor *g, guint i)
   return end >= 4 && g_ascii_strncasecmp (text + end - 4, "ref:", 4) == 0;
 }
 
+/* "REF .500" is a size told for information; "Ref. 9021", with nothing before it, is the number of an order. */
+static gboolean
+is_size_told (const Governor *g, guint i, guint number)
+{
+  const EmSense *label = says (g, i, EM_SAYS_LABEL);
+  const EmSize *size = is_size (g, number) ? em_item_size (g->c->items, number) : NULL;
+
+  if (label == NULL || (label->roles & EM_ROLE_REFERENCE) == 0)
+    return FALSE;
+  return (i > g->c->first && item (g, i - 1)->type != EM_ITEM_SIGN && item (g, i - 1)->type != EM_ITEM_LINE) ||
+         (size != NULL && ((size->flags & EM_TOKEN_DECIMAL) != 0 || size->unit != EM_UNIT_NONE || size->chain != 0 || item (g, number)->length < CODE_DIGITS));
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
@@ -525,7 +538,7 @@ read_reference (Governor *g, guint i)
           em_item_is_sign (g->c->items, from, '.') ||
           em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from)))
     from++;
-  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from))
+  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from) || is_size_told (g, i, from))
     return;
   /* "Our ref: PO# 4432": the word for it is not yet the number. */
   run = from;
