@@ -217,7 +217,7 @@ is_preposition (const Builder *b, guint at, guint n, const EmPhrase *phrase)
     return FALSE;
   next = match (b, at + n, &n_next);
   return em_phrase_find (next, EM_SAYS_KIND) != NULL || em_phrase_find (next, EM_SAYS_PLACE) != NULL ||
-         em_phrase_find (next, EM_SAYS_GLUE) != NULL;
+         (em_phrase_find (next, EM_SAYS_GLUE) != NULL && em_phrase_find (next, EM_SAYS_LABEL) == NULL /* "1/4 in small" */);
 }
 
 /* "300 HV10", "353 HBW 10/3000": ball and load of a hardness test. */

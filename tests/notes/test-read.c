@@ -245,6 +245,7 @@ static const Case cases[] = {
   { "Edge R.02 X 1.5 LG. Ref. 9021", EM_UNITS_INCH, "1\t0\treference\t9021\t" },
   { "Edge R.02 X 1.5 LG. Ref. 9021", EM_UNITS_INCH, "1\t1\tlength\t38.1\tmm" },
   { "EDGE R.02 X 1.5 LG, REF .500 DIA", EM_UNITS_INCH, "!1\t0\treference\t.500\t" },
+  { "Valve seat cone 1/2 in large, 1/4 in small, 3/8 deep, .020 metal", EM_UNITS_INCH, "1\t1\tdiameter_small\t6.35\tmm" },
   { "WALL LOW .006, 1.5 LG X .4 HI, 3 DEG DRAFT", EM_UNITS_INCH, "1\t0\tunused\t3 DEG DRAFT\t" },
   { "WALL LOW .006, 1.5 LG X .4 HI, DRAFT 3 DEG", EM_UNITS_INCH, "1\t0\tunused\tDRAFT 3 DEG\t" },
   { "PIN ⌀6 WORN TO 5.9, 20 LG, HEAD 3 MM HIGH", EM_UNITS_METRIC, "1\t0\tunused\t3 MM HIGH\t" },
