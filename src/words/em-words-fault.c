@@ -180,7 +180,7 @@ write_value (double value, const char *field_id, const EmKind *kind, EmUnits uni
   return field->writing == AS_LENGTH ? write_length (value, units) : em_words_quantity (value, types[field->writing], units);
 }
 
-/** What a feature is called in sentences: "Edge nick 2 (Gate insert)". */
+/** What a feature is called in sentences: "2 · Edge nick (Gate insert)"; the label only where it says more than the kind. */
 char *
 em_words_feature_name (const EmQuote *quote, int32_t index)
 {
@@ -188,7 +188,9 @@ em_words_feature_name (const EmQuote *quote, int32_t index)
   const char *label = feature->text[EM_FEATURE_LABEL];
   const char *kind = feature->kind != NULL ? em_words (feature->kind->name) : _("Feature");
 
-  return label != NULL ? g_strdup_printf ("%d · %s (%s)", index + 1, kind, label) : g_strdup_printf ("%d · %s", index + 1, kind);
+  return label != NULL && g_ascii_strcasecmp (label, kind) != 0
+             ? g_strdup_printf ("%d · %s (%s)", index + 1, kind, label)
+             : g_strdup_printf ("%d · %s", index + 1, kind);
 }
 
 static char *

@@ -197,6 +197,29 @@ START_TEST (test_estimates)
 }
 END_TEST
 
+/* A label that only repeats the kind is not told twice. */
+START_TEST (test_names)
+{
+  static const struct { const char *label, *expected; } rows[] = {
+    { NULL, "1 · Test groove" }, { "Gate insert", "1 · Test groove (Gate insert)" }, { "Test groove", "1 · Test groove" }, { "TEST GROOVE", "1 · Test groove" },
+    { "Test groove 2", "1 · Test groove (Test groove 2)" },
+  };
+  Work work;
+
+  work_init (&work);
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *name = NULL;
+
+      free (work.quote.feature[0].text[EM_FEATURE_LABEL]);
+      work.quote.feature[0].text[EM_FEATURE_LABEL] = em_text_dup (rows[i].label);
+      name = em_words_feature_name (&work.quote, 0);
+      ck_assert_str_eq (name, rows[i].expected);
+    }
+  work_clear (&work);
+}
+END_TEST
+
 START_TEST (test_constitutions)
 {
   static const struct { EmConstitution point; gboolean is_wrc; const char *expected; } rows[] = {
@@ -225,4 +248,4 @@ START_TEST (test_constitutions)
 }
 END_TEST
 
-EM_TEST_MAIN ("feature", test_constitutions, test_plain_words, test_a_fault_is_said_instead, test_who_machines, test_sizes, test_lines, test_estimates)
+EM_TEST_MAIN ("feature", test_names, test_constitutions, test_plain_words, test_a_fault_is_said_instead, test_who_machines, test_sizes, test_lines, test_estimates)
