@@ -257,10 +257,13 @@ has_hardness_near (const Governor *g, guint i)
   return FALSE;
 }
 
-/* "maybe 420", "I think it is H13" */
+/* "maybe 420", "I think it is H13", "P20-like steel" */
 static gboolean
 is_unsure (const Governor *g, guint i)
 {
+  if (i + 1 < g->c->end && em_item_is_sign (g->c->items, i + 1, '-') &&
+      g_ascii_strncasecmp (g->c->items->text + item (g, i + 1)->start, "-like", strlen ("-like")) == 0)
+    return TRUE;
   for (guint k = i; k-- > g->c->first && k + EM_GOVERN_WINDOW >= i;)
     if (says (g, k, EM_SAYS_APPROXIMATE) != NULL ||
         (says (g, k, EM_SAYS_NOISE) != NULL && g_strcmp0 (says (g, k, EM_SAYS_NOISE)->value, "unsure") == 0))
@@ -396,6 +399,23 @@ is_dash_to_agent (const Governor *g, guint machining, guint i)
          (says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_AGENT) != NULL);
 }
 
+/* "FILL OLD HOLE FLUSH", without a word of machining: how high to weld. */
+static gboolean
+is_filled_flush (const Governor *g, guint i)
+{
+  gboolean is_filled = FALSE;
+
+  for (guint k = g->c->first; k < g->c->end; k++)
+    {
+      const EmSense *machining = says (g, k, EM_SAYS_MACHINING), *verb = says (g, k, EM_SAYS_VERB);
+
+      if (k != i && machining != NULL && g_strcmp0 (machining->value, "flush") != 0)
+        return FALSE;
+      is_filled |= k < i && verb != NULL && g_strcmp0 (verb->value, "fill") == 0;
+    }
+  return is_filled;
+}
+
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
 static void
 read_machining (Governor *g, guint i)
@@ -429,7 +449,12 @@ read_machining (Governor *g, guint i)
   /* "grind all flush" */
   if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 &&
       says (g, i - 1, EM_SAYS_SET) == NULL)
-    em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
+    {
+      if (is_filled_flush (g, i))
+        item (g, i)->is_used = TRUE;
+      else
+        em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
+    }
   if (agent == EM_NO_ITEM)
     return;
   one = em_governor_add (g, "finish", says (g, agent, EM_SAYS_AGENT)->value, MIN (i, agent), MAX (i, agent));

@@ -398,6 +398,10 @@ static const Case cases[] = {
   { "Der Kern aus Werkzeug 883 ist wieder da", EM_UNITS_METRIC, "1\t0\ttool_number\t883\t" },
   /* Who does the rest. */
   { "Leave 0.3 mm for our milling", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "FILL OLD POCKET 1.50 X .625 X .375 DP FLUSH", EM_UNITS_INCH, "!1\t1\tfinish\tshop\t" },
+  { "Fill old pocket 30 x 12 x 4 mm, mill flush", EM_UNITS_METRIC, "1\t1\tfinish\tshop\t" },
+  { "Sprue bush, 1.2767 at 54 HRC", EM_UNITS_METRIC, "1\t0\tbase\t1-2767\t" },
+  { "Aluminium 3.4365", EM_UNITS_METRIC, "1\t0\tbase\t7075\t" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
   { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
