@@ -23,7 +23,7 @@ static const EmFraction unit_scale[EM_N_UNIT] = {
   [EM_UNIT_UM] = { 1, 1000 },      [EM_UNIT_INCH] = { 254, 10 },    [EM_UNIT_THOU] = { 254, 10000 },
   [EM_UNIT_FOOT] = { 3048, 10 },   [EM_UNIT_DEGREE] = { 1, 1 },     [EM_UNIT_MM2] = { 1, 1 },
   [EM_UNIT_CM2] = { 100, 1 },      [EM_UNIT_INCH2] = { 64516, 100 },[EM_UNIT_HRC] = { 1, 1 },
-  [EM_UNIT_HB] = { 1, 1 },         [EM_UNIT_HV] = { 1, 1 },
+  [EM_UNIT_HB] = { 1, 1 },         [EM_UNIT_HV] = { 1, 1 },         [EM_UNIT_OTHER] = { 1, 1 },
 };
 
 /* Roles of a size that can be given as a range: "1 to 3 deep". */
@@ -599,6 +599,13 @@ read_size (Builder *b, guint at, EmSize *size)
       return read_temperature (b, next, size);
     }
   next = read_unit (b, next, &size->unit);
+  /* "5 liter canister" */
+  if (size->unit == EM_UNIT_OTHER)
+    {
+      size->unit = EM_UNIT_NONE;
+      size->roles = EM_ROLE_REFERENCE;
+      return next;
+    }
   if (size->unit != EM_UNIT_NONE)
     {
       /* "0.3 mm - 0.5 mm" */

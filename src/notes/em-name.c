@@ -5,6 +5,7 @@
 
 #include "em-name.h"
 
+#include <math.h>
 #include <string.h>
 
 enum
@@ -12,10 +13,13 @@ enum
   DIGITS_MAX = 3,        /* digits of "Slide 12" */
   CODE_MAX = 3,        /* letters of "A-12" */
   ALLOY_DECIMALS = 4,  /* "2.0402" */
-  HOURS = 24, DAYS = 31,
+  HOURS = 24, DAYS = 31, FEW = 6 /* alike, told apart by numbers */,
   TOO_LONG = 10000,    /* a whole number that is no size */
-  ROW_WINDOW = 16
+  ROW_WINDOW = 16, NEAR_WINDOW = 3
 };
+
+/* A worn size is nearer to the finished one than this part of it. */
+static const double alike_part = 0.25;
 
 static gboolean
 is_first (const EmClause *c, guint i)
@@ -327,6 +331,23 @@ is_of_how_many (const Name *n)
   return (is_first || is_last) && g_ascii_strncasecmp (c->items->text + em_item (c->items, of)->start, "of", 2) == 0;
 }
 
+/* "hole 2 - chip": one of a few alike, closed by a dash or a colon. */
+static gboolean
+is_numbered_noun (const Name *n)
+{
+  guint next = n->i + 1;
+  const EmSize *size = n->is_size ? em_item_size (n->c->items, n->i) : NULL;
+
+  /* "Bore 6: now 6.1" */
+  for (guint k = next + 1; size != NULL && k < n->c->end && k <= next + NEAR_WINDOW; k++)
+    if (em_clause_is_size (n->c, k) && !em_clause_says (n->c, k + 1, EM_SAYS_TIMES) &&
+        fabs (em_fraction_plain (em_item_size (n->c->items, k)->value) / em_fraction_plain (size->value) - 1) < alike_part)
+      return FALSE;
+  return size != NULL && n->is_next && size->is_whole && size->unit == EM_UNIT_NONE && size->value.n <= FEW &&
+         em_clause_says (n->c, n->prior, EM_SAYS_KIND) && next < n->c->end &&
+         (is_sign (n->c, next, ':') || (is_sign (n->c, next, '-') && !em_item_is_glued (n->c->items, next)));
+}
+
 /* "Slide 3:", "Cavity B:", "Pos. 2 -" */
 static gboolean
 is_closed (const Name *n)
@@ -339,7 +360,7 @@ is_closed (const Name *n)
                               (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
-  return (word != NULL && g_strcmp0 (word->value, "item") == 0) ||
+  return (word != NULL && g_strcmp0 (word->value, "item") == 0) || is_numbered_noun (n) ||
          (is_first_part (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
          ((next == c->end || em_item_is_soft_break (c->items, next)) && n->is_size && n->is_next &&

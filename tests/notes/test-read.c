@@ -398,6 +398,11 @@ static const Case cases[] = {
   { "Der Kern aus Werkzeug 883 ist wieder da", EM_UNITS_METRIC, "1\t0\ttool_number\t883\t" },
   /* Who does the rest. */
   { "Leave 0.3 mm for our milling", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "Hole 2 - chip, 2 x 0.4 x 0.4 mm", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Hole 2 - chip, 2 x 0.4 x 0.4 mm", EM_UNITS_METRIC, "!1\t1\tdiameter\t2\tmm" },
+  { "Bore 6: now 6.1, 20 mm deep", EM_UNITS_METRIC, "1\t1\tdiameter\t6\tmm" },
+  { "mould for a 5 litre drum, pinch edges worn R0.4, 30 mm long", EM_UNITS_METRIC, "1\t1\tlength\t30\tmm" },
+  { "Flasche 0,5 Liter, Kante R0,4, 20 lang", EM_UNITS_METRIC, "1\t1\tradius\t0.4\tmm" },
   { "FILL OLD POCKET 1.50 X .625 X .375 DP FLUSH", EM_UNITS_INCH, "!1\t1\tfinish\tshop\t" },
   { "Fill old pocket 30 x 12 x 4 mm, mill flush", EM_UNITS_METRIC, "1\t1\tfinish\tshop\t" },
   { "Sprue bush, 1.2767 at 54 HRC", EM_UNITS_METRIC, "1\t0\tbase\t1-2767\t" },
