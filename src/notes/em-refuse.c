@@ -19,10 +19,12 @@ is_apart (const Governor *g, guint thing)
   return FALSE;
 }
 
-/* Nothing of meaning stands behind the refusal. */
+/* Nothing of meaning stands behind the refusal, or only another part: "the inserts must not be welded, they stay in". */
 static gboolean
 is_refused_end (const Governor *g, guint i)
 {
+  if (i + 1 < g->c->end && i > g->c->first && em_item_is_sign (g->c->items, i + 1, ','))
+    return TRUE;
   for (guint k = i + 1; k < g->c->end; k++)
     if (item (g, k)->type != EM_ITEM_SIGN && says (g, k, EM_SAYS_GLUE) == NULL && !item (g, k)->is_talk)
       return FALSE;
@@ -60,6 +62,16 @@ refuse_head (Governor *g, guint i)
   item (g, i)->is_used = TRUE;
 }
 
+/* A word of nearness leads to the repair told before. */
+static gboolean
+is_beside_it (const Governor *g, guint thing, guint refusal)
+{
+  for (guint k = thing + 1; k + 1 < refusal; k++)
+    if (em_item_says (g->c->items, k, EM_SAYS_NEAR) != NULL && em_item_is_word (g->c->items, k + 1, "it"))
+      return TRUE;
+  return FALSE;
+}
+
 /* What stands before it in the sentence is not to be welded. */
 static void
 refuse_before (Governor *g, guint i)
@@ -77,7 +89,16 @@ refuse_before (Governor *g, guint i)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
       return;
   for (guint k = g->c->first; k <= last && thing == NULL; k++)
-    thing = says (g, k, EM_SAYS_THING);
+    {
+      thing = says (g, k, EM_SAYS_THING);
+      /* "thread next to it: do not touch" */
+      if (thing != NULL && is_beside_it (g, k, i))
+        {
+          em_governor_add (g, "near", thing->value, k, k)->is_near = TRUE;
+          item (g, i)->is_used = TRUE;
+          return;
+        }
+    }
   /* Which holes only their own words say. */
   one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, g->c->first, last);
   trim (g, one);
@@ -98,18 +119,32 @@ is_asked_for (const Governor *g, guint i)
   return TRUE;
 }
 
-/* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged": the thing stands before it. */
+/* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged": the thing stands before it; "it" of "the thread is
+ * good, do not weld it" may also be told in the part before. */
 static gboolean
 refuse_thing_before (Governor *g, guint i)
 {
-  for (guint k = i; k-- > g->c->first && k + 2 * EM_GOVERN_WINDOW > i && !em_item_is_soft_break (g->c->items, k);)
-    if (says (g, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
-      {
-        const char *named = says (g, k, EM_SAYS_THING)->value;
-        gboolean is_hole = strcmp (named, "hole") == 0; /* which holes only their own words say */
-        EmLoose *one = em_governor_add (g, "refuse", is_hole ? NULL : named, k, is_hole ? k : i);
+  gboolean is_it = g_strcmp0 (says (g, i, EM_SAYS_REFUSE)->value, "it") == 0;
 
-        one->is_general = TRUE;
+  for (guint k = i; k-- > (is_it ? 0 : g->c->first) && k + 2 * EM_GOVERN_WINDOW > i &&
+                    (is_it ? item (g, k)->type != EM_ITEM_LINE : !em_item_is_soft_break (g->c->items, k));)
+    if (em_item_says (g->c->items, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
+      {
+        const char *named = em_item_says (g->c->items, k, EM_SAYS_THING)->value;
+        gboolean is_hole = strcmp (named, "hole") == 0; /* which holes only their own words say */
+        EmLoose *one;
+
+        /* "thread right next to it - do not touch" */
+        if (is_beside_it (g, k, i))
+          {
+            one = em_governor_add (g, "near", named, k, k);
+            one->is_near = TRUE;
+          }
+        else
+          {
+            one = em_governor_add (g, "refuse", is_hole ? NULL : named, k, is_hole ? k : i);
+            one->is_general = TRUE;
+          }
         em_governor_infer (one, "from-words");
         item (g, i)->is_used = TRUE;
         return TRUE;
@@ -159,29 +194,76 @@ is_question (const Governor *g, guint i)
   return FALSE;
 }
 
-/* "DO NOT WELD THREADS": what must stay free of weld. */
-void
-em_refuse_read (Governor *g, guint i)
+/* Between the things of a list. */
+static gboolean
+is_list_break (const Governor *g, guint i)
 {
-  const EmSense *thing;
-  guint last;
+  static const char *const or[] = { "or", "nor", "oder", "ni", "ou" };
 
-  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i) || is_question (g, i))
-    return;
-  thing = thing_behind (g, i, &last);
-  if (thing == NULL && refuse_thing_before (g, i))
-    return;
-  /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */
-  if (thing == NULL && i > g->c->first && is_refused_end (g, i))
+  return em_item_is_soft_break (g->c->items, i) || em_item_is_sign (g->c->items, i, ';') ||
+         em_item_is_any_word_of (g->c->items, i, or, G_N_ELEMENTS (or));
+}
+
+/* The end of the part of a list that begins at first. */
+static guint
+part_end (const Governor *g, guint first)
+{
+  while (first < g->c->end && !is_list_break (g, first) && !em_item_is_sign (g->c->items, first, '.') && item (g, first)->type != EM_ITEM_LINE)
+    first++;
+  return first;
+}
+
+/* A part that names one thing: by a word that is known for one, or in a list behind a colon any words without a size or a deed. */
+static gboolean
+is_named_part (const Governor *g, guint first, guint end, gboolean is_any)
+{
+  gboolean has_thing = FALSE;
+
+  for (guint k = first; k < end; k++)
     {
-      refuse_before (g, i);
-      return;
+      gboolean is_place = says (g, k, EM_SAYS_PLACE) != NULL && says (g, k, EM_SAYS_KIND) == NULL;
+
+      if (is_size (g, k) || item (g, k)->is_used || says (g, k, EM_SAYS_VERB) != NULL || says (g, k, EM_SAYS_REFUSE) != NULL)
+        return FALSE;
+      has_thing |= is_place || says (g, k, EM_SAYS_THING) != NULL;
     }
-  if (thing == NULL && i == g->c->first && is_refused_end (g, i))
+  return end > first && end - first <= NAME_WINDOW && (has_thing || is_any);
+}
+
+static void
+refuse_part (Governor *g, guint first, guint end)
+{
+  const EmSense *thing = NULL;
+  EmLoose *one;
+
+  for (guint k = first; k < end && thing == NULL; k++)
+    thing = says (g, k, EM_SAYS_THING);
+  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, first, end - 1);
+  trim (g, one);
+  one->is_general = TRUE;
+  if (thing == NULL)
+    em_governor_infer (one, "from-words");
+}
+
+/* "DO NOT WELD: threads, water fittings", "… threads and texture": what else is told from first on. */
+static void
+refuse_list (Governor *g, guint first, gboolean is_any)
+{
+  for (guint end; first < g->c->end; first = end + 1)
     {
-      refuse_head (g, i);
-      return;
+      end = part_end (g, first);
+      if (!is_named_part (g, first, end, is_any))
+        return;
+      refuse_part (g, first, end);
+      if (end >= g->c->end || !is_list_break (g, end))
+        return;
     }
+}
+
+/* What stands behind the refusal, up to last. */
+static void
+refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
+{
   /* "don't weld on the engraving please" */
   while (thing == NULL && last > i + 1 && says (g, last, EM_SAYS_AGENT) != NULL && says (g, last, EM_SAYS_GLUE) != NULL)
     last--;
@@ -196,6 +278,40 @@ em_refuse_read (Governor *g, guint i)
     refuse_words (g, i, last, last, TRUE);
   else if (thing != NULL)
     em_governor_add (g, "refuse", thing->value, i, last)->is_general = TRUE;
-  else if (last > i)
+  if (thing != NULL && last + 1 < g->c->end && is_list_break (g, last + 1))
+    refuse_list (g, last + 2, FALSE);
+  if (thing == NULL && last > i)
     refuse_words (g, i, i + 1, last, FALSE);
+}
+
+/* "DO NOT WELD THREADS": what must stay free of weld. */
+void
+em_refuse_read (Governor *g, guint i)
+{
+  const EmSense *thing;
+  guint last;
+
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i) || is_question (g, i))
+    return;
+  if (i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, ':'))
+    {
+      refuse_list (g, i + 2, TRUE);
+      item (g, i)->is_used = TRUE;
+      return;
+    }
+  thing = thing_behind (g, i, &last);
+  if (thing == NULL && refuse_thing_before (g, i))
+    return;
+  /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */
+  if (thing == NULL && i > g->c->first && is_refused_end (g, i))
+    {
+      refuse_before (g, i);
+      return;
+    }
+  if (thing == NULL && i == g->c->first && is_refused_end (g, i))
+    {
+      refuse_head (g, i);
+      return;
+    }
+  refuse_behind (g, i, thing, last);
 }

@@ -414,6 +414,14 @@ static const Case cases[] = {
   /* Text that means nothing stays visible. */
   { "Frobisher and nephews", EM_UNITS_METRIC, "1\t0\tunused\tFrobisher and nephews\t" },
   /* A greeting is no text that could not be used. */
+  { "Nicht schweißen: Gewinde, Wassernut", EM_UNITS_METRIC, "1\t0\trefuse\tWassernut\t" },
+  { "DO NOT WELD: CLAMP SLOT", EM_UNITS_METRIC, "1\t0\trefuse\tCLAMP SLOT\t" },
+  { "No weld on threads, engraving or texture", EM_UNITS_METRIC, "1\t0\trefuse\tengraving\t" },
+  { "The neck plates must not be welded, they stay in", EM_UNITS_METRIC, "1\t0\trefuse\tThe neck plates\t" },
+  { "The thread is good, don't weld it", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
+  { "Le filetage est bon, surtout ne pas le souder", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
+  { "HOLE 8 DIA X 14 DP MM, FILL. THREAD NEXT TO IT IS GOOD, DON'T HURT IT", EM_UNITS_METRIC, "1\t1\tnear\tthread\t" },
+  { "NICK 6 X 1 X 1 MM\nTHREAD BESIDE IT - DO NOT TOUCH", EM_UNITS_METRIC, "2\t1\tnear\tthread\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
   /* Lists that run on in a line, with marks and, before what is to be done, without. */
   { "1) nick 3 x 1 x 1 2) nick 5 x 1 x 0.5 3) pit dia 2, 0.5 deep", EM_UNITS_METRIC, "1\t3\tkind\trecess\t" },
