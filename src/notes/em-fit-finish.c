@@ -304,6 +304,38 @@ em_fitter_finish_ring (EmFitter *f)
     }
 }
 
+/* "over 120°", "upper 180° only": how far round a circular edge is worn; the angle of a corner follows no such word. */
+static guint
+find_arc (const EmFitter *f)
+{
+  guint angle = find_angle (f);
+  const EmSize *size = angle != EM_NO_ITEM ? em_item_size (f->items, angle) : NULL;
+  double angle_deg = size != NULL ? em_fraction_plain (size->value) : 0;
+
+  if (!(angle_deg > 0 && angle_deg < 360))
+    return EM_NO_ITEM;
+  if ((size->roles & EM_ROLE_ARC) != 0 || angle_deg >= 180)
+    return angle;
+  return (size->roles & EM_ROLE_ANGLE) == 0 && angle > 0 && em_item_says (f->items, angle - 1, EM_SAYS_PREPOSITION) != NULL ? angle : EM_NO_ITEM;
+}
+
+void
+em_fitter_finish_arc (EmFitter *f)
+{
+  const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *corner = em_fit_find (f->fit, "angle");
+  guint arc = find_arc (f);
+  double length_mm;
+
+  if (arc == EM_NO_ITEM || diameter == NULL || em_fit_find (f->fit, "length") != NULL)
+    return;
+  length_mm = diameter->value * G_PI * em_fraction_plain (em_item_size (f->items, arc)->value) / 360;
+  if (corner != NULL && corner->item == arc)
+    em_fitter_drop (f, "angle");
+  diameter = em_fit_find (f->fit, "diameter");
+  em_fitter_put (f, "length", diameter->item, rounded (length_mm) / em_fitter_mm (f, diameter->item), "arc");
+  em_item (f->items, arc)->is_used = TRUE;
+}
+
 /* "ADD .015 TO FACE": how thick, but neither which face nor how large. */
 void
 em_fitter_finish_face (EmFitter *f)

@@ -59,6 +59,8 @@ void        em_fitter_finish_seat    (EmFitter *f);
 void        em_fitter_finish_cone    (EmFitter *f);
 void        em_fitter_finish_form    (EmFitter *f);
 void        em_fitter_finish_face    (EmFitter *f);
+/* Of a circular edge the part that is worn, told in degrees: as long as that. */
+void        em_fitter_finish_arc     (EmFitter *f);
 /* A round face with a width, or with two diameters, is a ring and no disc. */
 void        em_fitter_finish_ring    (EmFitter *f);
 

@@ -355,7 +355,7 @@ em_fitter_labelled (EmFitter *f, guint item)
     return field[0] != '\0' && em_fitter_offer (f, field, item, 1, "from-words");
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return em_fitter_offer (f, "length", item, 1, NULL) && em_fitter_offer (f, "width", item, 1, NULL);
-  /* "only 120° of it": how far round, which an edge has no field for. */
+  /* "only 120° of it": how far round, see em_fitter_finish_arc. */
   if (is_angle && f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ARC) != 0)
     return FALSE;
   /* "Cavity wall (draft 1°): scratch": no opening of the groove. */
@@ -826,6 +826,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   if (kind == RECESS)
     em_fitter_finish_cone (&f);
   em_fitter_finish_form (&f);
+  if (kind == WORN_CORNER)
+    em_fitter_finish_arc (&f);
   if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL &&
       !em_fitter_finish_side (&f))
     em_fitter_ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);

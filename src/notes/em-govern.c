@@ -547,6 +547,19 @@ is_size_told (const Governor *g, guint i, guint number)
          (size != NULL && ((size->flags & EM_TOKEN_DECIMAL) != 0 || size->unit != EM_UNIT_NONE || size->chain != 0 || item (g, number)->length < CODE_DIGITS));
 }
 
+/* "DRG 30-2217 REV C": which state of the drawing belongs to its number. */
+static guint
+skip_revision (const Governor *g, guint i)
+{
+  static const char *const words[] = { "rev", "rev.", "revision", "ind", "ind.", "indice", "index", "issue", "stand" };
+  guint state = i + 1;
+
+  if (i + 1 >= g->c->end || !em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words)))
+    return i;
+  state += em_item_is_sign (g->c->items, state, '.');
+  return state < g->c->end && item (g, state)->length <= 2 && item (g, state)->type != EM_ITEM_SIGN && item (g, state)->type != EM_ITEM_LINE ? state + 1 : i;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
@@ -580,6 +593,8 @@ read_reference (Governor *g, guint i)
   while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
                            em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
     to--;
+  if (strcmp (sense->value, "drawing") == 0)
+    to = skip_revision (g, to);
   /* "Mold: 4-cav lid" */
   for (guint k = from; k < to; k++)
     has_digit &= !is_counted_place (g, k);

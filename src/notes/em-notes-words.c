@@ -72,6 +72,7 @@ static const Words reason_words[] = {
   { "compound", N_("told by the last part of the word") },
   { "last-free", N_("the only size that was still missing") },
   { "from-cone-angle", N_("worked out from the angle of the cone") },
+  { "arc", N_("as long as that part of the circle") },
   { "ring", N_("taken as a ring, as long as its middle runs round") },
   { "converted-hardness", N_("converted from another scale of hardness (ASTM E140)") },
   { "largest", N_("the largest of the sizes") },

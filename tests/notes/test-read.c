@@ -422,6 +422,13 @@ static const Case cases[] = {
   { "Le filetage est bon, surtout ne pas le souder", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
   { "HOLE 8 DIA X 14 DP MM, FILL. THREAD NEXT TO IT IS GOOD, DON'T HURT IT", EM_UNITS_METRIC, "1\t1\tnear\tthread\t" },
   { "NICK 6 X 1 X 1 MM\nTHREAD BESIDE IT - DO NOT TOUCH", EM_UNITS_METRIC, "2\t1\tnear\tthread\t" },
+  { "DRG 30-2217 REV C", EM_UNITS_METRIC, "1\t0\tdrawing\t30-2217 REV C\t" },
+  { "Innenkante am Auslauf Ø50 verrundet R0,4", EM_UNITS_METRIC, "1\t1\tside\tbore\t" },
+  { "Kante außen Ø24 abgenutzt R0,6", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "inside exit corner of the bush gone round R0.5 mm, dia 110", EM_UNITS_METRIC, "1\t1\tside\tbore\t" },
+  /* 25 π / 2 = 39.27 */
+  { "BORE EDGE Ø25 MM WORN TO R1.2, UPPER 180° ONLY", EM_UNITS_METRIC, "1\t1\tlength\t39.27\tmm" },
+  { "arête ext. Ø36 usée R0,5 sur 90°", EM_UNITS_METRIC, "1\t1\tlength\t28.27\tmm" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
   /* Lists that run on in a line, with marks and, before what is to be done, without. */
   { "1) nick 3 x 1 x 1 2) nick 5 x 1 x 0.5 3) pit dia 2, 0.5 deep", EM_UNITS_METRIC, "1\t3\tkind\trecess\t" },
