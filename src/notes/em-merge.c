@@ -92,6 +92,23 @@ is_open_space (const EmSense *noun, gboolean pockets_too)
                           (pockets_too && noun->set_field == NULL && noun->value == NULL && noun->weight[RECESS] > POCKET_MIN));
 }
 
+/* "Rib 48 long, 0.4 missing on top. Flanks only the top 2 mm": how far down its sides a rib is coated. */
+static gboolean
+try_flanks (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const guint32 told = EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_DRAFT;
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
+
+  if (!next->may_merge || kind != RIB || other != SIDEWALL || next->sizes->len > 1 || next->count_item != EM_NO_ITEM ||
+      (size != NULL && (size->chain != 0 || (size->roles & ~told) != 0)))
+    return FALSE;
+  if (size != NULL)
+    size->roles = EM_ROLE_DEPTH;
+  absorb (proto, next);
+  return TRUE;
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
 try_slot (EmItems *items, EmProto *proto, EmProto *next)
@@ -301,7 +318,7 @@ try_strip (EmItems *items, EmProto *proto, EmProto *next)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  return try_merge (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
+  return try_merge (items, proto, next) || try_flanks (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
 }

@@ -429,6 +429,8 @@ static const Case cases[] = {
   /* 25 π / 2 = 39.27 */
   { "BORE EDGE Ø25 MM WORN TO R1.2, UPPER 180° ONLY", EM_UNITS_METRIC, "1\t1\tlength\t39.27\tmm" },
   { "arête ext. Ø36 usée R0,5 sur 90°", EM_UNITS_METRIC, "1\t1\tlength\t28.27\tmm" },
+  { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
+  { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
   /* Lists that run on in a line, with marks and, before what is to be done, without. */
   { "1) nick 3 x 1 x 1 2) nick 5 x 1 x 0.5 3) pit dia 2, 0.5 deep", EM_UNITS_METRIC, "1\t3\tkind\trecess\t" },
