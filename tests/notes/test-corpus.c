@@ -48,6 +48,7 @@ typedef struct
   GHashTable *by_field;   /* char* → Score */
   Score       all, known; /* known: all but texts that are said to be unused */
   guint       n_unmarked; /* wrong and stated as plainly read */
+  guint       n_marked_right; /* right, and yet marked: what the office looks at for nothing */
   gboolean    has_detail;
 } Report;
 
@@ -349,6 +350,7 @@ judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *
       score->n_right_precision += is_right;
       report->all.n_right_precision += is_right;
       report->known.n_right_precision += is_right && !is_text_row (row);
+      report->n_marked_right += is_right && !is_text_row (row) && strcmp (row->field, "question") != 0 && is_marked (result, row);
       if (!is_right && !is_marked (result, row))
         {
           report->n_unmarked++;
@@ -462,6 +464,7 @@ main (int argc, char **argv)
     print_score (field->data, g_hash_table_lookup (report.by_field, field->data));
   printf ("%s: %u notes; wrong and unmarked: %u (limit %s, target 0); right line: %u of %u; limits: precision %s, recall %s\n", argv[1], names->len,
           report.n_unmarked, argv[4], report.all.n_right_line, report.all.n_right_precision, argv[2], argv[3]);
+  printf ("right and yet marked: %u of %u\n", report.n_marked_right, report.known.n_right_precision);
   print_score ("all", &report.all);
   print_score ("all but unused", &report.known);
   is_good = names->len >= (guint) atoi (argv[5]) && share (report.all.n_right_precision, report.all.n_got) >= g_ascii_strtod (argv[2], NULL) &&
