@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-enum { MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */ };
+enum { SLOT_BACK = 3 /* repairs between a wall and what is told of its slot */, MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */ };
 
 static void
 append_uint (GArray *to, const GArray *from)
@@ -109,6 +109,17 @@ try_flanks (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "Groove: 5 wide, 9 deep" behind a wall: nothing is to be done to it, as it has no length. */
+static gboolean
+is_groove_of_wall (const EmSense *noun, const EmProto *next, int kind)
+{
+  const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH;
+
+  return kind == SIDEWALL && noun != NULL && noun->weight[GROOVE] > 0 && noun->value == NULL && !next->has_damage && !next->has_worn &&
+         next->sizes->len == 2 && (next->roles & EM_ROLE_DEPTH) != 0 && (next->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) != 0 &&
+         (next->roles & ~told) == 0;
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
 try_slot (EmItems *items, EmProto *proto, EmProto *next)
@@ -116,7 +127,8 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
   int second, kind = em_fit_kind (items, proto, &second, NULL);
 
-  if (!next->may_merge || next->has_verb || !is_open_space (noun, kind == SIDEWALL) || next->sizes->len == 0 ||
+  if (!next->may_merge || next->has_verb || (!is_open_space (noun, kind == SIDEWALL) && !is_groove_of_wall (noun, next, kind)) ||
+      next->sizes->len == 0 ||
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
@@ -313,6 +325,27 @@ try_strip (EmItems *items, EmProto *proto, EmProto *next)
     take_count (proto, next);
   become (proto, next);
   return TRUE;
+}
+
+/* A slot that is told behind other repairs is where the nearest wall before it lies. */
+void
+em_merge_slots (EmItems *items, const GPtrArray *protos)
+{
+  for (guint i = 2; i < protos->len; i++)
+    {
+      EmProto *slot = g_ptr_array_index (protos, i);
+      int second;
+
+      for (guint back = 2; back <= MIN (i, SLOT_BACK) && !slot->is_merged; back++)
+        {
+          EmProto *wall = g_ptr_array_index (protos, i - back);
+
+          if (em_fit_kind (items, g_ptr_array_index (protos, i - 1), &second, NULL) == SIDEWALL)
+            break;
+          if (em_fit_kind (items, wall, &second, NULL) == SIDEWALL)
+            try_slot (items, wall, slot);
+        }
+    }
 }
 
 gboolean

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 
 /* Takes next into proto when it tells more of the same repair; FALSE: it does not. */
 gboolean em_merge_take        (EmItems *items, EmProto *proto, EmProto *next);
+/* Before the others: slots that are told some repairs behind their wall. */
+void     em_merge_slots       (EmItems *items, const GPtrArray *protos);
 /* proto names only where next, the repair after it, is. Its noun is unused again. */
 gboolean em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next);
 

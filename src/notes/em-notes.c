@@ -799,6 +799,7 @@ write_features (Writer *w)
 {
   GPtrArray *protos = w->grammar->protos;
 
+  em_merge_slots (w->items, protos);
   for (guint i = 0; i < protos->len; i++)
     {
       EmProto *proto = g_ptr_array_index (protos, i);

@@ -283,6 +283,10 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         }
       else if (i > start && em_item_is_sign (r->items, i, ':') && em_reader_begins_one_of (r, i + 1))
         return i + 1;
+      /* "slot 6 wide, 22 deep: wall worn 0.2" */
+      else if (i > start && em_item_is_sign (r->items, i, ':') && told.last_size != EM_NO_ITEM && told.head != EM_NO_ITEM &&
+               em_item_says (r->items, told.head, EM_SAYS_KIND)->weight[RECESS] > 0)
+        told.soft = i;
       else if (em_reader_is_sized (r, i))
         {
           told.last_size = i;
