@@ -21,7 +21,7 @@ enum
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
-  SHORT_SENTENCE = 8     /* items of a note that may stand for all */
+  LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
 
 typedef struct
@@ -282,13 +282,49 @@ counts_current (const EmReader *r, guint first, guint noun)
   return memcmp (its->weight, counted->weight, sizeof its->weight) == 0;
 }
 
-/* "Two slides.", "All 4 drops.", "2 RIBS": a sentence of a number and what it counts. */
+/* "There are", "il y en a": little words before a number. */
+static guint
+skip_little (const EmReader *r, guint first, guint end)
+{
+  guint i = first;
+
+  while (i < end && i < first + LITTLE_MAX &&
+         (em_item (r->items, i)->is_talk || (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && em_item_says (r->items, i, EM_SAYS_NUMBER) == NULL)))
+    i++;
+  return i;
+}
+
+/* ", all alike", ", mirrored": says no more than that of what was counted at counted: things like the repair before, or alike ones. */
+static gboolean
+is_only_alike (const EmReader *r, guint counted, guint end)
+{
+  const EmSense *noun = em_item_says (r->items, counted, EM_SAYS_KIND);
+  const EmSense *its = r->current != NULL && r->current->noun != EM_NO_ITEM ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
+  gboolean is_alike = em_item_says (r->items, counted, EM_SAYS_SAME) != NULL ||
+                      (noun != NULL && its != NULL && memcmp (noun->weight, its->weight, sizeof its->weight) == 0);
+
+  if (!em_item_is_soft_break (r->items, counted + 1) && em_item_says (r->items, counted + 1, EM_SAYS_PREPOSITION) == NULL)
+    return FALSE;
+  for (guint i = counted + 2; i < end; i++)
+    {
+      if (em_item (r->items, i)->type == EM_ITEM_SIZE || em_item_says (r->items, i, EM_SAYS_KIND) != NULL ||
+          em_item_says (r->items, i, EM_SAYS_VERB) != NULL || em_item_says (r->items, i, EM_SAYS_BASE) != NULL)
+        return FALSE;
+      is_alike |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
+    }
+  return is_alike;
+}
+
+/* "Two slides.", "All 4 drops.", "2 RIBS", "There are twelve pins in the box, all alike": a sentence of a number and what it counts. */
 static gboolean
 is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
 {
   gboolean is_start = first == r->first || counts_current (r, first, first + 1), has_count, is_whole = end == r->end;
   const EmSense *number;
 
+  first = skip_little (r, first, end);
+  if (first + 1 >= end)
+    return FALSE;
   /* "All 4 drops." */
   first += first + 2 < end && (em_item_says (r->items, first, EM_SAYS_ALL) != NULL ||
                                 em_item_is_all (r->items, first));
@@ -303,8 +339,9 @@ is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
                              em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL ||
                              em_item_says (r->items, end - 1, EM_SAYS_TOOLS) != NULL || em_item_is_sign (r->items, end - 1, ',')))
     end--;
-  return has_count && is_start && is_whole && end == first + 2 &&
-         (em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
+  return has_count && is_start && is_whole && (end == first + 2 || (end > first + 2 && is_only_alike (r, first + 1, end))) &&
+         (em_item_says (r->items, first + 1, EM_SAYS_SAME) != NULL ||
+          em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
           em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
 }
 
