@@ -524,6 +524,12 @@ em_clause_mark_counts (const EmClause *c)
         em_item (c->items, i)->is_used = TRUE;
       if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
+      if (em_name_is_ordinal (c, i))
+        {
+          use_name (c, i);
+          em_item (c->items, i + 1)->is_used = TRUE;
+          continue;
+        }
       if (em_name_is_clock (c, i))
         em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
       if (ends_range_of_parts (c, i))

@@ -224,6 +224,9 @@ em_fitter_finish_form (EmFitter *f)
       form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
       if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0 && strcmp (word, "box") != 0)
         form = word;
+      /* "oval dimple 6 x 4" */
+      if (has_row && g_strcmp0 (word, "ellipsoid") == 0)
+        form = word;
       /* "FILL HOLE, 22 DEEP" */
       if (form == NULL && f->proto->has_fill && em_fit_find (f->fit, "depth") != NULL && f->proto->noun != EM_NO_ITEM &&
           em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0)

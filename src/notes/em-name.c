@@ -530,6 +530,14 @@ is_ordinal (const EmItems *items, guint i)
   return em_item_is_glued (items, i) && em_item_is_any_word_of (items, i, endings, G_N_ELEMENTS (endings));
 }
 
+
+gboolean
+em_name_is_ordinal (const EmClause *c, guint i)
+{
+  return em_clause_is_size (c, i) && em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->unit == EM_UNIT_NONE &&
+         i + 1 < c->end && is_ordinal (c->items, i + 1) && em_clause_says (c, i + 2, EM_SAYS_KIND);
+}
+
 /* "12 May", "3 Mar": the one word of a month that is another, too, stands behind its day. */
 gboolean
 em_name_is_day (const EmItems *items, guint i)

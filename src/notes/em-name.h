@@ -18,6 +18,9 @@ gboolean em_name_is_code  (const EmClause *clause, guint i);
 /* "9:40": a time of day, whose minutes are the second item behind it. */
 gboolean em_name_is_clock (const EmClause *clause, guint i);
 
+/* "2ND WEIR": which one; its ending is the item behind. */
+gboolean em_name_is_ordinal (const EmClause *clause, guint i);
+
 /* "12 May", "14th": the number of a day, behind which its month or an ending stands. */
 gboolean em_name_is_day (const EmItems *items, guint i);
 

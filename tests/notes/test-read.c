@@ -416,6 +416,8 @@ static const Case cases[] = {
   { "Broche Ø18, usée à 17,7 sur 22 mm.\nIl y en a six pareilles.", EM_UNITS_METRIC, "2\t1\tcount\t6\t" },
   { "pointe (petite sphère R8, ouverture Ø14) usée, remettre 0,4", EM_UNITS_METRIC, "1\t1\tform\tsphere\t" },
   { "NECK FINISH, TOP FACE\nNICK .25 X .03 X .02", EM_UNITS_INCH, "2\t1\tkind\tedge-nick\t" },
+  { "oval dimple 6 x 4 mm, 0.5 deep", EM_UNITS_METRIC, "1\t1\tform\tellipsoid\t" },
+  { "2ND WEIR: 1.50 LG X .188 W X .060 HI", EM_UNITS_INCH, "!1\t1\tcount\t2\t" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
   { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
