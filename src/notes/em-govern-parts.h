@@ -57,5 +57,7 @@ gboolean em_governor_is_is   (const Governor *g, guint i);
 void em_refuse_read (Governor *g, guint i);
 /* "3 mm from the texture": what lies near a repair, and how near. */
 void em_near_read   (Governor *g, guint i);
+/* "thread .19 from pocket": the size behind a thing that says how far from a repair it lies, or EM_NO_ITEM. */
+guint em_near_distance (const Governor *g, guint thing);
 
 G_END_DECLS

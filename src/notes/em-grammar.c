@@ -294,6 +294,20 @@ skip_little (const EmReader *r, guint first, guint end)
   return i;
 }
 
+/* "per plate", "per plate, 2 plates": nothing else up to end. */
+static gboolean
+is_per_part (const EmReader *r, guint i, guint end)
+{
+  static const char *const per[] = { "per", "each", "je", "pro", "par", "por" };
+
+  if (i + 1 >= end || !em_item_is_any_word_of (r->items, i, per, G_N_ELEMENTS (per)) || em_item_says (r->items, i + 1, EM_SAYS_PLACE) == NULL)
+    return FALSE;
+  if (i + 2 == end)
+    return TRUE;
+  return i + 5 == end && em_item_is_soft_break (r->items, i + 2) && em_item_says (r->items, i + 4, EM_SAYS_PLACE) != NULL &&
+         (em_item_says (r->items, i + 3, EM_SAYS_NUMBER) != NULL || em_item (r->items, i + 3)->type == EM_ITEM_SIZE);
+}
+
 /* ", all alike", ", mirrored": says no more than that of what was counted at counted: things like the repair before, or alike ones. */
 static gboolean
 is_only_alike (const EmReader *r, guint counted, guint end)
@@ -303,6 +317,9 @@ is_only_alike (const EmReader *r, guint counted, guint end)
   gboolean is_alike = em_item_says (r->items, counted, EM_SAYS_SAME) != NULL ||
                       (noun != NULL && its != NULL && memcmp (noun->weight, its->weight, sizeof its->weight) == 0);
 
+  /* "4 seats per plate, 2 plates" */
+  if (is_per_part (r, counted + 1, end))
+    return is_alike;
   if (!em_item_is_soft_break (r->items, counted + 1) && em_item_says (r->items, counted + 1, EM_SAYS_PREPOSITION) == NULL)
     return FALSE;
   for (guint i = counted + 2; i < end; i++)

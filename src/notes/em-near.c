@@ -7,6 +7,8 @@
 
 #include <string.h>
 
+enum { DISTANCE_WINDOW = 6 /* from a thing to how far it lies from the repair */ };
+
 /* "before" or "beside": the cue leads to what it lies near. */
 static gboolean
 is_leading (const EmSense *near)
@@ -25,13 +27,48 @@ is_before_beside (const Governor *g, guint size, guint thing, guint cue)
           (says (g, size - 1, EM_SAYS_PREPOSITION) != NULL && says (g, size - 2, EM_SAYS_KIND) != NULL));
 }
 
+static const guint32 dimension_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
+                        EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_ANGLE | EM_ROLE_BUILD | EM_ROLE_COUNT | EM_ROLE_REFERENCE;
+
+/* "6 mm behind the face", ".05 from the dimple": leads from a size to a repair. */
+static gboolean
+leads_from_size (const Governor *g, guint i)
+{
+  guint noun = i + 1;
+
+  if (says (g, i, EM_SAYS_NEAR) == NULL && says (g, i, EM_SAYS_PREPOSITION) == NULL && says (g, i, EM_SAYS_TO) == NULL)
+    return FALSE;
+  while (noun < g->c->end && noun < i + 3 && says (g, noun, EM_SAYS_GLUE) != NULL)
+    noun++;
+  return says (g, noun, EM_SAYS_KIND) != NULL;
+}
+
+guint
+em_near_distance (const Governor *g, guint thing)
+{
+  static const char *const at[] = { "à", "a", "at", "bei" };
+
+  for (guint k = thing + 1; k < g->c->end && k <= thing + DISTANCE_WINDOW; k++)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_REFERENCE) == 0 /* the thread's own */)
+      {
+        const EmSize *size = em_item_size (g->c->items, k);
+        gboolean is_end = k + 1 == g->c->end || em_item_is_soft_break (g->c->items, k + 1);
+        gboolean is_at = em_item_is_any_word_of (g->c->items, k - 1, at, G_N_ELEMENTS (at)) && is_end;
+
+        if (size->chain != 0 || (size->roles & dimension_roles) != 0)
+          return EM_NO_ITEM;
+        return is_at || leads_from_size (g, k + 1) ? k : EM_NO_ITEM;
+      }
+    else if (says (g, k, EM_SAYS_VERB) != NULL)
+      return EM_NO_ITEM;
+  return EM_NO_ITEM;
+}
+
 /* A size that says how far: right before or after the thing, not naming a dimension. */
 static guint
 find_clearance (const Governor *g, guint thing, guint cue)
 {
-  const guint32 named = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
-                        EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_ANGLE | EM_ROLE_BUILD | EM_ROLE_COUNT | EM_ROLE_REFERENCE;
-
+  const guint32 named = dimension_roles;
   guint only = EM_NO_ITEM;
 
   /* "beside a water line, 6 mm off" */
@@ -133,6 +170,9 @@ em_near_read (Governor *g, guint i)
     return;
   is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);
+  /* "grain starts about .05 from the dimple" */
+  if (cue == EM_NO_ITEM)
+    cue = em_near_distance (g, i);
   /* "TAPPED HOLE .25 AWAY" */
   for (guint k = i + 1; cue == EM_NO_ITEM && k <= i + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0)

@@ -450,7 +450,8 @@ em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end,
       if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL &&
           g_strcmp0 (em_item_says (r->items, i, EM_SAYS_KIND)->set_field, "side") == 0)
         give_text (r, proto, "side", em_item_says (r->items, i, EM_SAYS_KIND)->set_value, i, EM_READ_INFERRED, "shape-from-word");
-      if (proto->count_item == EM_NO_ITEM)
+      /* "4 seats per plate, 2 plates" */
+      if (proto->count_item == EM_NO_ITEM || proto->count_item >= first)
         em_counts_add_loose (r, proto, i, words_too);
     }
 }

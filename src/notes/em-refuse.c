@@ -13,6 +13,8 @@ enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */ };
 static gboolean
 is_apart (const Governor *g, guint thing)
 {
+  if (em_near_distance (g, thing) != EM_NO_ITEM)
+    return TRUE;
   for (guint k = thing + 1; k < g->c->end && k <= thing + 2; k++)
     if (is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && !is_count (g, k))
       return (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0 || says (g, k - 1, EM_SAYS_TIMES) != NULL;
@@ -91,6 +93,11 @@ refuse_before (Governor *g, guint i)
   for (guint k = g->c->first; k <= last && thing == NULL; k++)
     {
       thing = says (g, k, EM_SAYS_THING);
+      if (thing != NULL && em_near_distance (g, k) != EM_NO_ITEM)
+        {
+          item (g, i)->is_used = TRUE;
+          return;
+        }
       /* "thread next to it: do not touch" */
       if (thing != NULL && is_beside_it (g, k, i))
         {
@@ -134,6 +141,12 @@ refuse_thing_before (Governor *g, guint i)
         gboolean is_hole = strcmp (named, "hole") == 0; /* which holes only their own words say */
         EmLoose *one;
 
+        /* "thread .19 from pocket, protect" */
+        if (em_near_distance (g, k) != EM_NO_ITEM)
+          {
+            item (g, i)->is_used = TRUE;
+            return TRUE;
+          }
         /* "thread right next to it - do not touch" */
         if (is_beside_it (g, k, i))
           {
