@@ -411,7 +411,7 @@ is_filled_flush (const Governor *g, guint i)
 
       if (k != i && machining != NULL && g_strcmp0 (machining->value, "flush") != 0)
         return FALSE;
-      is_filled |= k < i && verb != NULL && g_strcmp0 (verb->value, "fill") == 0;
+      is_filled |= verb != NULL && g_strcmp0 (verb->value, "fill") == 0;
     }
   return is_filled;
 }

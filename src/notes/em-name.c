@@ -25,7 +25,7 @@ static gboolean
 is_first (const EmClause *c, guint i)
 {
   return i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
-         em_item_is_sign (c->items, i - 1, ':');
+         em_item_is_sign (c->items, i - 1, ':') || em_item_is_sign (c->items, i - 1, '|');
 }
 
 /* "Core insert 1:": the first, or behind other words for parts from the first on. */
@@ -356,7 +356,7 @@ is_closed (const Name *n)
   guint next = n->i + 1;
   const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
 
-  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || em_clause_says (c, next, EM_SAYS_SOUND) ||
+  if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || is_sign (c, next, '|') || em_clause_says (c, next, EM_SAYS_SOUND) ||
                               (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;

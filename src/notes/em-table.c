@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8 };
+enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */ };
 
 typedef enum { COLUMN_OTHER, COLUMN_SIZE, COLUMN_COUNT, COLUMN_NUMBER } ColumnType;
 
@@ -169,7 +169,8 @@ is_row_of (const Line *headings, Line *row)
     return FALSE;
   while (headings->bar == '\t' && row->n < headings->n)
     add_cell (row, 0, 0);
-  return row->n == headings->n;
+  /* What stands behind the last column has no heading. */
+  return row->n == headings->n || (headings->bar == 0 && row->n == headings->n + 1);
 }
 
 /* What a column of sizes may hold: "HT" is a height there, no heat treatment. */
@@ -227,6 +228,14 @@ name_depth (const EmItems *items, Line *line)
       line->cell[c].roles = EM_ROLE_DEPTH;
 }
 
+static gboolean
+is_line_word (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "line", "row", "zeile", "lfd", "línea", "ligne" };
+
+  return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
+}
+
 /* Whether the line is one of headings: no number, and two columns whose words name what stands below them. */
 static gboolean
 read_headings (const EmItems *items, Line *line)
@@ -247,7 +256,10 @@ read_headings (const EmItems *items, Line *line)
       n_told += line->cell[c].type == COLUMN_SIZE || line->cell[c].type == COLUMN_COUNT;
     }
   name_depth (items, line);
-  return n_told >= 1 && (n_named >= 2 || has_count);
+  /* "LINE  DAMAGE  SIZE" */
+  if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 && is_line_word (items, line->cell[0].first))
+    line->cell[0].type = COLUMN_NUMBER;
+  return (n_told >= 1 && (n_named >= 2 || has_count)) || (line->cell[0].type == COLUMN_NUMBER && line->n >= COLUMN_MIN);
 }
 
 static void
@@ -267,7 +279,8 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
   gboolean is_alone = cell->end == cell->first + 1 && em_item (items, cell->first)->type == EM_ITEM_SIZE;
   EmSize *size = is_alone ? em_item_size (items, cell->first) : NULL;
 
-  gboolean is_row_number = size != NULL && size->is_whole && size->value.n == row && heading->type != COLUMN_COUNT;
+  gboolean is_row_number = size != NULL && size->is_whole && (size->value.n == row || size->value.n == TEN * row) &&
+                           heading->type != COLUMN_COUNT;
 
   if (is_first && (heading->type == COLUMN_NUMBER || is_row_number))
     for (guint i = cell->first; i < cell->end; i++)
@@ -297,7 +310,7 @@ draw_bars (const EmItems *items, const Line *line, guint first, guint end)
 static void
 read_row (const EmItems *items, const Line *headings, const Line *row, guint number)
 {
-  for (guint c = 0; c < row->n; c++)
+  for (guint c = 0; c < MIN (row->n, headings->n); c++)
     if (row->cell[c].first < row->cell[c].end)
       read_cell (items, &headings->cell[c], &row->cell[c], c == 0, number);
   em_item (items, row->cell[0].first)->is_row = TRUE;
