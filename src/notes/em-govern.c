@@ -591,7 +591,8 @@ read_reference (Governor *g, guint i)
         has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
     }
   while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
-                           em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.')))
+                           em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.') ||
+                           em_item_is_sign (g->c->items, to - 1, '?')))
     to--;
   if (strcmp (sense->value, "drawing") == 0)
     to = skip_revision (g, to);

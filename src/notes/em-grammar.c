@@ -449,7 +449,7 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
       proto->is_same = content->has_same && before != NULL;
       proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
                                             (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 &&
-                                             !r->is_bullet));
+                                             (!r->is_bullet || !content->has_noun)));
     }
   else if (before != NULL && content->n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
            r->is_one_of)
