@@ -639,6 +639,19 @@ closes (const Labels *l, guint i)
           l->open != G_MAXUINT && em_clause_says (c, l->open - 1, EM_SAYS_LABEL));
 }
 
+/* "worn .004 under": machinists tell wear so of the diameter (common practice, no source), unless it is per side. */
+static void
+mark_under (const EmClause *c, guint i)
+{
+  EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
+
+  if (size == NULL || (size->roles & (EM_ROLE_WORN | EM_ROLE_PER_SIDE)) != EM_ROLE_WORN || size->chain != 0 ||
+      !em_item_is_word (c->items, i, "under") || em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL)
+    return;
+  size->roles |= EM_ROLE_ON_DIAMETER;
+  em_item (c->items, i)->is_used = TRUE;
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -649,6 +662,7 @@ em_labels_mark (const EmClause *c)
       const EmItem *item = em_item (c->items, i);
 
       mark_either (c, i);
+      mark_under (c, i);
       if (em_item_is_measure (c->items, i))
         take_size (&l, i);
       else if (item->type == EM_ITEM_SIZE)

@@ -429,6 +429,8 @@ static const Case cases[] = {
   { "Bolsillo 16 x 9, 1,2 de profundidad, rellenar a ras", EM_UNITS_METRIC, "!1\t1\tfinish\tshop\t" },
   { "filo de corte mellado 2 x 0,3 x 0,3 mm", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "SIDE OF T-SLOT WORN, 1.0 LG X .25 HI, .008 TO ADD, SLOT .50 W X .30 D", EM_UNITS_INCH, "1\t1\tslot_depth\t7.62\tmm" },
+  /* 90 mm worn 0.2 under is 89.8: half of it per side (common practice, no source). */
+  { "SPIGOT Ø90 MM WORN 0.2 UNDER, 10 LG", EM_UNITS_METRIC, "1\t1\tbuild\t0.1\tmm" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
   { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
