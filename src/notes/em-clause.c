@@ -540,7 +540,9 @@ em_clause_mark_counts (const EmClause *c)
       size = em_item_size (c->items, i);
       if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;
-      if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&
+      if (em_name_is_code (c, i) && em_item_is_glued (c->items, i))
+        size->roles |= EM_ROLE_REFERENCE;
+      else if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&
           is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
       else if (is_reference (c, i) || em_name_is_code (c, i))

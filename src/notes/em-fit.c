@@ -742,7 +742,9 @@ fit_difference (EmFitter *f, guint out_twins[2])
         const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
         double share = em_fitter_mm (f, now) / em_fitter_mm (f, to_be);
 
-        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_WORN) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 ||
+        gboolean is_now = (old->roles & EM_ROLE_WORN) != 0 || (f->fit->kind == FACE && (old->roles & EM_ROLE_HEIGHT) != 0);
+
+        if ((new->roles & EM_ROLE_FINISHED) == 0 || !is_now || (old->roles & EM_ROLE_FINISHED) != 0 ||
             new->unit != old->unit ||
             new->chain != 0 || old->chain != 0 ||
               ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||

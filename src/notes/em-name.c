@@ -514,6 +514,11 @@ static gboolean
 is_time (const EmClause *c, guint i)
 {
   const EmSense *noise = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_NOISE) : NULL;
+  static const char *const weeks[] = { "week", "wk", "kw", "semana", "semaine" };
+
+  /* "delivery week 23" */
+  if (i > c->first && em_item_size (c->items, i)->is_whole && em_item_is_any_word_of (c->items, i - 1, weeks, G_N_ELEMENTS (weeks)))
+    return TRUE;
 
   /* "5 am", but German "Radius 0,5 am Einlauf". */
   return noise != NULL && g_strcmp0 (noise->value, "time") == 0 &&
@@ -577,10 +582,22 @@ is_pitch (const EmClause *c, guint i)
          em_item_is_glued (c->items, i - 1) && em_item_is_glued (c->items, i);
 }
 
+/* "M-219   nozzle seat": letters, a dash and a number of some digits. */
+static gboolean
+is_dashed_code (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i), *word = i > c->first + 1 ? em_item (c->items, i - 2) : NULL;
+
+  if (word == NULL || word->length > CODE_MAX || word->type == EM_ITEM_SIZE || !em_item_is_sign (c->items, i - 1, '-') ||
+      !em_item_is_glued (c->items, i) || !em_item_is_glued (c->items, i - 1) || !g_ascii_isupper (c->items->text[word->start]))
+    return FALSE;
+  return em_item_size (c->items, i)->is_whole && item->length >= 2;
+}
+
 gboolean
 em_name_is_code (const EmClause *c, guint i)
 {
-  if (is_pitch (c, i))
+  if (is_pitch (c, i) || is_dashed_code (c, i))
     return TRUE;
   return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || em_name_is_day (c->items, i);
 }

@@ -182,12 +182,15 @@ thing_behind (const Governor *g, guint i, guint *out_last)
   return thing;
 }
 
-/* The words from first to last, which alone say what is meant. */
+/* The words from first to last, which alone say what is meant; "nicht am Bund schweißen" ends in its verb. */
 static void
 refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
 {
-  EmLoose *one = em_governor_add (g, "refuse", NULL, first, last);
+  EmLoose *one;
 
+  while (last > first && says (g, last, EM_SAYS_VERB) != NULL)
+    last--;
+  one = em_governor_add (g, "refuse", NULL, first, last);
   trim (g, one);
   one->is_general = TRUE;
   if (!is_sure)

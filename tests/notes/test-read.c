@@ -431,6 +431,11 @@ static const Case cases[] = {
   { "SIDE OF T-SLOT WORN, 1.0 LG X .25 HI, .008 TO ADD, SLOT .50 W X .30 D", EM_UNITS_INCH, "1\t1\tslot_depth\t7.62\tmm" },
   /* 90 mm worn 0.2 under is 89.8: half of it per side (common practice, no source). */
   { "SPIGOT Ø90 MM WORN 0.2 UNDER, 10 LG", EM_UNITS_METRIC, "1\t1\tbuild\t0.1\tmm" },
+  { "M-240   pad low .007, pad 1.25 x .80", EM_UNITS_INCH, "!1\t1\tcount\t240\t" },
+  { "Stop face 24,85 mm high, should be 25,00 mm, 80 x 32 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  { "Bitte nicht am Bund schweißen", EM_UNITS_METRIC, "1\t0\trefuse\tBund\t" },
+  /* 20 π / 3 = 20.94 */
+  { "edge ⌀20 mm worn R0.5, 120° of it", EM_UNITS_METRIC, "1\t1\tlength\t20.94\tmm" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
   { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
