@@ -292,7 +292,7 @@ is_dashed_off (const EmClause *c, guint i)
 static gboolean
 is_per_part (const EmClause *c, guint i)
 {
-  return i + 2 < c->end && em_item_is_word (c->items, i + 1, "per") &&
+  return i + 2 < c->end && em_item_is_per (c->items, i + 1) &&
          em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) && i > c->first &&
          (em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
 }
@@ -436,6 +436,14 @@ mark_dual (const EmClause *c, guint open)
       return;
   for (guint i = open; i < close; i++)
     use_name (c, i);
+}
+
+gboolean
+em_item_is_per (const EmItems *items, guint index)
+{
+  static const char *const per[] = { "per", "each", "je", "pro", "par", "por" };
+
+  return em_item_is_any_word_of (items, index, per, G_N_ELEMENTS (per));
 }
 
 gboolean

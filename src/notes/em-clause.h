@@ -11,6 +11,9 @@
 
 G_BEGIN_DECLS
 
+/* "per", in the languages there are. */
+gboolean em_item_is_per (const EmItems *items, guint index);
+
 typedef struct
 {
   EmItems *items;

@@ -108,7 +108,7 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
   if (i > proto->count_item + TOLD_WINDOW)
     return FALSE;
   for (guint k = proto->count_item + 1; k < i; k++)
-    is_per |= is_word (r, k, "per");
+    is_per |= k >= r->first && em_item_is_per (r->items, k);
   if (i > r->first && em_item_is_sign (r->items, i - 1, '='))
     proto->count = count;
   else if (is_each || is_per)

@@ -298,9 +298,7 @@ skip_little (const EmReader *r, guint first, guint end)
 static gboolean
 is_per_part (const EmReader *r, guint i, guint end)
 {
-  static const char *const per[] = { "per", "each", "je", "pro", "par", "por" };
-
-  if (i + 1 >= end || !em_item_is_any_word_of (r->items, i, per, G_N_ELEMENTS (per)) || em_item_says (r->items, i + 1, EM_SAYS_PLACE) == NULL)
+  if (i + 1 >= end || !em_item_is_per (r->items, i) || em_item_says (r->items, i + 1, EM_SAYS_PLACE) == NULL)
     return FALSE;
   if (i + 2 == end)
     return TRUE;

@@ -115,8 +115,9 @@ is_groove_of_wall (const EmSense *noun, const EmProto *next, int kind)
 {
   const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH;
 
-  return kind == SIDEWALL && noun != NULL && noun->weight[GROOVE] > 0 && noun->value == NULL && !next->has_damage && !next->has_worn &&
-         next->sizes->len == 2 && (next->roles & EM_ROLE_DEPTH) != 0 && (next->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) != 0 &&
+  return (kind == SIDEWALL || kind == RIB) && noun != NULL && noun->weight[GROOVE] > 0 && noun->value == NULL && !next->has_damage &&
+         !next->has_worn && next->sizes->len >= 1 && (next->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) != 0 &&
+         (next->sizes->len == 1 || (next->roles & EM_ROLE_DEPTH) != 0) &&
          (next->roles & ~told) == 0;
 }
 
@@ -127,7 +128,7 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
   int second, kind = em_fit_kind (items, proto, &second, NULL);
 
-  if (!next->may_merge || next->has_verb || (!is_open_space (noun, kind == SIDEWALL) && !is_groove_of_wall (noun, next, kind)) ||
+  if (!next->may_merge || next->has_verb || (!is_open_space (noun, kind == SIDEWALL || kind == RIB) && !is_groove_of_wall (noun, next, kind)) ||
       next->sizes->len == 0 ||
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
     return FALSE;

@@ -14,6 +14,7 @@ enum
   CODE_MAX = 3,        /* letters of "A-12" */
   ALLOY_DECIMALS = 4,  /* "2.0402" */
   HOURS = 24, DAYS = 31, FEW = 6 /* alike, told apart by numbers */,
+  CONDITION_MIN = 800, /* "H900", aged at 900 °F */
   TOO_LONG = 10000,    /* a whole number that is no size */
   ROW_WINDOW = 16, NEAR_WINDOW = 3
 };
@@ -588,6 +589,10 @@ is_dashed_code (const EmClause *c, guint i)
 {
   const EmItem *item = em_item (c->items, i), *word = i > c->first + 1 ? em_item (c->items, i - 2) : NULL;
 
+  /* "17-4 PH, cond. H900": how it was hardened (ASTM A564). */
+  if (i > c->first && em_item_is_glued (c->items, i) && em_item_is_word (c->items, i - 1, "h") && em_item_size (c->items, i)->is_whole &&
+      em_item_size (c->items, i)->value.n >= CONDITION_MIN)
+    return TRUE;
   if (word == NULL || word->length > CODE_MAX || word->type == EM_ITEM_SIZE || !em_item_is_sign (c->items, i - 1, '-') ||
       !em_item_is_glued (c->items, i) || !em_item_is_glued (c->items, i - 1) || !g_ascii_isupper (c->items->text[word->start]))
     return FALSE;

@@ -436,6 +436,9 @@ static const Case cases[] = {
   { "Bitte nicht am Bund schweißen", EM_UNITS_METRIC, "1\t0\trefuse\tBund\t" },
   /* 20 π / 3 = 20.94 */
   { "edge ⌀20 mm worn R0.5, 120° of it", EM_UNITS_METRIC, "1\t1\tlength\t20.94\tmm" },
+  { "El inserto de la cavidad 4 trae fisuras de 9 mm de largo y 0.8 mm de profundidad", EM_UNITS_METRIC, "!1\t1\tcount\t4\t" },
+  { "Nutwand ausgewaschen 0,2 / 45 lang / 9 hoch, Nut 6 breit", EM_UNITS_METRIC, "1\t1\tslot_width\t6\tmm" },
+  { "Nick 5 x 1 x 1 mm. 1.4542 COND. H900", EM_UNITS_METRIC, "1\t0\tunused\tCOND. H900\t" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
   { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
