@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-enum { SLOT_BACK = 3 /* repairs between a wall and what is told of its slot */, MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */ };
+enum { SLOT_BACK = 3 /* repairs between a wall and what is told of its slot */, MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */, CERTAIN = 20 /* more than any word weighs */ };
 
 static void
 append_uint (GArray *to, const GArray *from)
@@ -90,6 +90,64 @@ is_open_space (const EmSense *noun, gboolean pockets_too)
 {
   return noun != NULL && (g_strcmp0 (noun->set_value, "box") == 0 ||
                           (pockets_too && noun->set_field == NULL && noun->value == NULL && noun->weight[RECESS] > POCKET_MIN));
+}
+
+/* The largest size that is called a radius, in mm; 0: none. */
+static double
+radius_mm (const EmItems *items, const EmProto *proto)
+{
+  double most = 0;
+
+  for (guint i = 0; i < proto->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      if ((size->roles & EM_ROLE_RADIUS) != 0)
+        most = MAX (most, em_fraction_in_mm (size->value, size->unit));
+    }
+  return most;
+}
+
+/* An angle, or a radius smaller than the worn one; nothing that another edge would need. */
+static gboolean
+is_more_of_corner (const EmItems *items, const EmProto *next, double worn_mm)
+{
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+      gboolean is_less = (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) != 0 && em_fraction_in_mm (size->value, size->unit) < worn_mm;
+
+      if (size->chain != 0 || (size->roles & (EM_ROLE_LENGTH | EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 ||
+          (size->unit != EM_UNIT_DEGREE && !is_less))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* "edge peened to .020 R, 1.06 long, solid corner is 78°. Bring back to .002 R", "…, inside edge": more of the edge told before. */
+static gboolean
+try_corner (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  double worn_mm = radius_mm (items, proto);
+
+  if (!next->may_merge || kind != WORN_CORNER || other != WORN_CORNER || next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM ||
+      worn_mm == 0 || next->sizes->len > 2 || (next->sizes->len == 0 && next->given->len == 0) ||
+      !is_more_of_corner (items, next, worn_mm))
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+
+      if (size->unit == EM_UNIT_DEGREE)
+        continue;
+      size->roles |= EM_ROLE_FINISHED | EM_ROLE_RADIUS;
+      size->reason = size->reason != NULL ? size->reason : "from-words";
+    }
+  /* What is told of both is an edge's. */
+  proto->weight[WORN_CORNER] += CERTAIN;
+  absorb (proto, next);
+  return TRUE;
 }
 
 /* "Rib 48 long, 0.4 missing on top. Flanks only the top 2 mm": how far down its sides a rib is coated. */
@@ -352,7 +410,8 @@ em_merge_slots (EmItems *items, const GPtrArray *protos)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  return try_merge (items, proto, next) || try_flanks (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
+  return try_merge (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
+         try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
 }
