@@ -263,6 +263,9 @@ told_roles (const EmFitter *f, guint item)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
     roles = EM_ROLE_AREA;
+  /* "rib too low: 1.4 thick, add 0.25": how thick the rib is. */
+  if (f->fit->kind == RIB && f->has_add && (roles & EM_ROLE_THICKNESS) != 0 && (roles & EM_ROLE_ADD) == 0)
+    roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN);
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);

@@ -9,7 +9,8 @@
 
 #include <string.h>
 
-enum { SLOT_BACK = 3 /* repairs between a wall and what is told of its slot */, MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */, CERTAIN = 20 /* more than any word weighs */ };
+enum { SLOT_BACK = 3 /* repairs between a wall and what is told of its slot */, MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */, CERTAIN = 20 /* more than any word weighs */,
+       TIP_MAX = 2 /* what the word "tip" weighs */ };
 
 static void
 append_uint (GArray *to, const GArray *from)
@@ -150,7 +151,16 @@ try_corner (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
-/* "Rib 48 long, 0.4 missing on top. Flanks only the top 2 mm": how far down its sides a rib is coated. */
+/* A tip, which of a rib is no pin's. */
+static gboolean
+is_tip (const EmItems *items, const EmProto *proto, int kind)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  return kind == PIN && noun != NULL && noun->weight[PIN] <= TIP_MAX && (proto->roles & EM_ROLE_DIAMETER) == 0;
+}
+
+/* "Rib 48 long, 0.4 missing on top. Flanks only the top 2 mm": how far down its sides a rib is coated. "Coat tip": its crest. */
 static gboolean
 try_flanks (EmItems *items, EmProto *proto, EmProto *next)
 {
@@ -158,7 +168,7 @@ try_flanks (EmItems *items, EmProto *proto, EmProto *next)
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
 
-  if (!next->may_merge || kind != RIB || other != SIDEWALL || next->sizes->len > 1 || next->count_item != EM_NO_ITEM ||
+  if (!next->may_merge || kind != RIB || !(other == SIDEWALL || is_tip (items, next, other)) || next->sizes->len > 1 || next->count_item != EM_NO_ITEM ||
       (size != NULL && (size->chain != 0 || (size->roles & ~told) != 0)))
     return FALSE;
   if (size != NULL)
