@@ -313,6 +313,7 @@ find_arc (const EmFitter *f)
 {
   guint angle = find_angle (f);
   const EmSize *size = angle != EM_NO_ITEM ? em_item_size (f->items, angle) : NULL;
+  static const char *const over[] = { "over", "über", "auf", "sur", "sobre" };
   static const char *const part_of[] = { "of it", "of", "only", "de arco" };
   double angle_deg = size != NULL ? em_fraction_plain (size->value) : 0;
 
@@ -320,7 +321,10 @@ find_arc (const EmFitter *f)
     return EM_NO_ITEM;
   if ((size->roles & EM_ROLE_ARC) != 0 || angle_deg >= 180 || em_item_is_any_word_of (f->items, angle + 1, part_of, G_N_ELEMENTS (part_of)))
     return angle;
-  return (size->roles & EM_ROLE_ANGLE) == 0 && angle > 0 && em_item_says (f->items, angle - 1, EM_SAYS_PREPOSITION) != NULL ? angle : EM_NO_ITEM;
+  if ((size->roles & EM_ROLE_ANGLE) != 0 || angle == 0)
+    return EM_NO_ITEM;
+  return em_item_says (f->items, angle - 1, EM_SAYS_PREPOSITION) != NULL ||
+         em_item_is_any_word_of (f->items, angle - 1, over, G_N_ELEMENTS (over)) ? angle : EM_NO_ITEM;
 }
 
 void

@@ -817,6 +817,24 @@ is_said_of (const EmReader *r, guint first, guint part, guint sound)
   return sound == part + 1;
 }
 
+/* Says that nothing is to be done; at the end of a line a bare "OK" does, too: "sprue bore  4.000  4.005  OK". */
+static gboolean
+is_sound (const EmReader *r, guint first, guint i, guint end)
+{
+  static const char *const last[] = { "ok", "okay", "accept", "accepted" };
+
+  /* "leave it .005 heavy" */
+  if (em_item_says (r->items, i, EM_SAYS_SOUND) != NULL)
+    return !(i + 1 < end && em_item_is_measure (r->items, i + 1));
+  if (i + 1 < end || (end < r->items->items->len && em_item (r->items, end)->type != EM_ITEM_LINE) ||
+      !em_item_is_any_word_of (r->items, i, last, G_N_ELEMENTS (last)))
+    return FALSE;
+  for (guint k = first; k < i; k++)
+    if (em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
+      return FALSE;
+  return TRUE;
+}
+
 /* "The core is fine, cavity has a crack": the part between commas that says nothing is to be done is left out whole. */
 static void
 read_parts (EmReader *r, guint first, guint end)
@@ -827,8 +845,7 @@ read_parts (EmReader *r, guint first, guint end)
     {
       gboolean is_end = i == end || em_item_is_soft_break (r->items, i);
 
-      /* "leave it .005 heavy" */
-      if (!is_end && em_item_says (r->items, i, EM_SAYS_SOUND) != NULL && !(i + 1 < end && em_item_is_measure (r->items, i + 1)))
+      if (!is_end && is_sound (r, part, i, end))
         {
           guint stop = i;
 

@@ -447,6 +447,8 @@ static const Case cases[] = {
   { "RIB .045 THK X 1.40 LG, TIP DOWN .012. COAT TIP + .020 DOWN EACH SIDE", EM_UNITS_INCH, "1\t1\tdepth\t0.508\tmm" },
   { "ADD RIDGE: 38 MM LONG, 4 WIDE, 1.5 HIGH", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
   { "Fase 2 x 45° beschädigt, 12 mm lang", EM_UNITS_METRIC, "1\t1\tquestion\tcount-or-chamfer\t" },
+  { "sprue bore  4.000  4.005  OK", EM_UNITS_METRIC, "!1\t1\tkind\tbore\t" },
+  { "BORE EDGE Ø14 MM WORN TO R0.8, OVER 120°", EM_UNITS_METRIC, "1\t1\tlength\t14.66\tmm" },
   { "Turning and lapping by us", EM_UNITS_METRIC, "!1\t0\tunused\tTurning\t" },
   { "Grinding, polishing and fitting by customer", EM_UNITS_METRIC, "!1\t0\tunused\tGrinding\t" },
   { "He wants us to finish it off", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
