@@ -1,13 +1,15 @@
 /* Precision and recall of the reader against readings by a person.
  *
  * corpus/grown holds notes that the lexicon was grown on, corpus/kept notes that were written, with their readings, before the
- * reader was run on them, corpus/mails whole mails and calls as an office gets them, with greetings, talk and sizes in sentences.
+ * reader was run on them, corpus/met notes that were such and whose causes were mended only in part, corpus/mails whole mails and
+ * calls as an office gets them, with greetings, talk and sizes in sentences. corpus/README.md is what authors of notes go by.
  * NNN.tsv is what a person reads in NNN.txt, in the rows of em_read_result_to_tsv, but with inches as
  * written and the unit "in": the check converts by 25.4 mm (NIST SP 811), apart from the reader's own arithmetic. A sixth
  * column says how a value was worked where it is not written in the note.
  * A person may name a field by what it measures where the program has another name for it on that kind, see same_field. Two readings
  * are the same that make the same quote: in a note of one repair what governs all is that repair's; what a diameter is now and
- * what is to be built up per side tell each other; a count of one goes without saying; "the dowel hole" is "dowel hole"; a size whose
+ * what is to be built up per side tell each other, and so do degrees of a circular edge and the length they make; a value that a
+ * person worked out is right to half of its last figure; a drawing may lack its revision; a count of one goes without saying; "the dowel hole" is "dowel hole"; a size whose
  * comma is asked about may be left out or be given as it would first be taken.
  * Conventions of the readings: a part of the tool is no unused text and "label" rows are not judged; only texts with meaning are
  * listed as unused and they count as found when a reported stretch overlaps them; a unit that stands apart from any size governs.
