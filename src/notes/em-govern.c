@@ -557,7 +557,9 @@ skip_revision (const Governor *g, guint i)
   if (i + 1 >= g->c->end || !em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words)))
     return i;
   state += em_item_is_sign (g->c->items, state, '.');
-  return state < g->c->end && item (g, state)->length <= 2 && item (g, state)->type != EM_ITEM_SIGN && item (g, state)->type != EM_ITEM_LINE ? state + 1 : i;
+  if (state >= g->c->end || item (g, state)->length > 2 || item (g, state)->type == EM_ITEM_SIGN || item (g, state)->type == EM_ITEM_LINE)
+    return i;
+  return state + 1;
 }
 
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */

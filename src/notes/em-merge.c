@@ -9,8 +9,14 @@
 
 #include <string.h>
 
-enum { SLOT_BACK = 3 /* repairs between a wall and what is told of its slot */, MERGE_SIZES_MAX = 24, POCKET_MIN = 6 /* "pocket" weighs more */, CERTAIN = 20 /* more than any word weighs */,
-       TIP_MAX = 2 /* what the word "tip" weighs */ };
+enum
+{
+  SLOT_BACK = 3,         /* repairs from what is told of a slot back to its wall */
+  MERGE_SIZES_MAX = 24,
+  POCKET_MIN = 6,        /* "pocket" weighs more */
+  CERTAIN = 20,          /* more than any word weighs */
+  TIP_MAX = 2            /* what the word "tip" weighs */
+};
 
 static void
 append_uint (GArray *to, const GArray *from)
@@ -168,7 +174,8 @@ try_flanks (EmItems *items, EmProto *proto, EmProto *next)
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
 
-  if (!next->may_merge || kind != RIB || !(other == SIDEWALL || is_tip (items, next, other)) || next->sizes->len > 1 || next->count_item != EM_NO_ITEM ||
+  if (!next->may_merge || kind != RIB || !(other == SIDEWALL || is_tip (items, next, other)) ||
+      next->sizes->len > 1 || next->count_item != EM_NO_ITEM ||
       (size != NULL && (size->chain != 0 || (size->roles & ~told) != 0)))
     return FALSE;
   if (size != NULL)
