@@ -301,8 +301,9 @@ apply_general (Applier *a)
     {
       const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
 
-      /* Two hardnesses of one tool: the first goes into the quote, today and at every reading; the other is for the office to look at. */
-      if (find_field (a->result, 0, field->field) != field)
+      /* Two hardnesses of one tool: the first goes into the quote, today and at every reading; the other is for the office to look at.
+       * What must not be welded may be several things. */
+      if (strcmp (field->field, "refuse") != 0 && find_field (a->result, 0, field->field) != field)
         {
           add_mark (a->quote, field->start, field->length, 0, EM_MARK_QUESTION, NULL, "two-values");
           continue;

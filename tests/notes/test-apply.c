@@ -71,6 +71,22 @@ START_TEST (test_fills_quote_and_features)
 }
 END_TEST
 
+/* The bench goes by these marks: each thing that must stay free of weld has one. */
+START_TEST (test_all_refused_things_are_kept)
+{
+  EmQuote quote;
+  int n = 0;
+
+  em_quote_init (&quote);
+  reapply (&quote, "NICK 5 X 1 X 1 MM\nDO NOT WELD: THREADS, TEXTURE, CLAMP SLOT");
+  for (int32_t i = 0; i < quote.n_marks; i++)
+    n += quote.mark[i].state == EM_MARK_GENERAL && g_strcmp0 (quote.mark[i].field, "refuse") == 0;
+  ck_assert_int_eq (n, 3);
+  ck_assert_int_eq (count_marks (&quote, EM_MARK_QUESTION), 0);
+  em_quote_clear (&quote);
+}
+END_TEST
+
 /* A leading point is how inches are written (ASME Y14.5); a comma or "mm" is metric. Once there are features the unit is the office's. */
 START_TEST (test_first_notes_bring_their_unit)
 {
@@ -464,6 +480,7 @@ main (void)
   tcase_add_test (tcase, test_correction_marks_its_own_words);
   tcase_add_test (tcase, test_kind_answer_makes_the_feature);
   tcase_add_test (tcase, test_unit_answer_reaches_all);
+  tcase_add_test (tcase, test_all_refused_things_are_kept);
   status = run_suite ("notes: apply", tcase);
   em_lexicon_free (lexicon);
   return status;
