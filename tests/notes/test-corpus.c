@@ -11,6 +11,9 @@
  * what is to be built up per side tell each other, and so do degrees of a circular edge and the length they make; a value that a
  * person worked out is right to half of its last figure; a drawing may lack its revision; a count of one goes without saying; "the dowel hole" is "dowel hole"; a size whose
  * comma is asked about may be left out or be given as it would first be taken.
+ * A repair is compared with the one it is meant for: the repairs of both readings are paired in their order so that most rows agree, as
+ * one that is found too much or not at all would else make every later one wrong. What is found too much, or not, counts with all its rows.
+ * The output also tells what the figures are when repairs go by their bare numbers.
  * Conventions of the readings: a part of the tool is no unused text and "label" rows are not judged; only texts with meaning are
  * listed as unused and they count as found when a reported stretch overlaps them; a unit that stands apart from any size governs.
  *
@@ -35,6 +38,8 @@
 typedef struct
 {
   int   line, feature;
+  int   number;           /* of the reader; its feature is the one that it is paired with */
+  int   start, end;       /* where an unused text stands in its line; -1 where it is not found as written */
   char *field, *value, *unit;
   gboolean is_worked;     /* not written in the note: a sixth column says how */
   gboolean is_found;
@@ -51,7 +56,7 @@ typedef struct
   Score       all, known; /* known: all but texts that are said to be unused */
   guint       n_unmarked; /* wrong and stated as plainly read */
   guint       n_marked_right; /* right, and yet marked: what the office looks at for nothing */
-  gboolean    has_detail;
+  gboolean    has_detail, is_silent;
 } Report;
 
 static void
@@ -80,7 +85,7 @@ parse_rows (const char *tsv)
         continue;
       row = g_new0 (Row, 1);
       row->line = atoi (columns[0]);
-      row->feature = atoi (columns[1]);
+      row->feature = row->number = atoi (columns[1]);
       row->field = g_strdup (columns[2]);
       row->value = g_strdup (columns[3]);
       row->unit = g_strdup (columns[4] != NULL ? columns[4] : "");
@@ -140,10 +145,29 @@ is_same_value (const Row *expected, const Row *got)
   return fabs (a - b) <= allowed;
 }
 
+/* Two texts of a line share words. */
 static gboolean
-overlaps (const char *a, const char *b)
+overlaps (const Row *a, const Row *b)
 {
-  return strstr (a, b) != NULL || strstr (b, a) != NULL;
+  if (a->start >= 0 && b->start >= 0)
+    return a->start < b->end && b->start < a->end;
+  return strstr (a->value, b->value) != NULL || strstr (b->value, a->value) != NULL;
+}
+
+static void
+locate_texts (GPtrArray *rows, const char *text)
+{
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  int n_lines = (int) g_strv_length (lines);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      Row *row = g_ptr_array_index (rows, i);
+      const char *found = is_text_row (row) && row->line >= 1 && row->line <= n_lines ? strstr (lines[row->line - 1], row->value) : NULL;
+
+      row->start = found != NULL ? (int) (found - lines[row->line - 1]) : -1;
+      row->end = found != NULL ? row->start + (int) strlen (row->value) : -1;
+    }
 }
 
 /* What is said of the only repair of a note governs the note, and the other way round. */
@@ -210,7 +234,7 @@ matches (const Row *expected, const Row *got, gboolean is_only)
   if (strcmp (expected->field, "refuse") == 0)
     return g_ascii_strcasecmp (skip_article (expected->value), skip_article (got->value)) == 0 || is_same_thing (expected->value, got->value);
   if (is_text_row (expected))
-    return expected->line == got->line && overlaps (expected->value, got->value);
+    return expected->line == got->line && overlaps (expected, got);
   return is_same_feature (expected, got, is_only) && is_same_value (expected, got);
 }
 
@@ -255,9 +279,16 @@ is_same_arc (const GPtrArray *expected, const Row *want, const Row *got)
 }
 
 static gboolean
-has_one_repair (const GPtrArray *expected, const GPtrArray *got)
+has_one_repair (const GPtrArray *rows)
 {
-  return find_row (expected, 2, "kind") == NULL && find_row (got, 2, "kind") == NULL;
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const Row *row = g_ptr_array_index (rows, i);
+
+      if (row->number > 1 && strcmp (row->field, "kind") == 0)
+        return FALSE;
+    }
+  return TRUE;
 }
 
 /* That there is one of it goes without saying. */
@@ -307,14 +338,14 @@ is_marked (const EmReadResult *result, const Row *row)
     {
       const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
 
-      if (field->feature == row->feature && strcmp (field->field, row->field) == 0 && field->state != EM_READ_READ)
+      if (field->feature == row->number && strcmp (field->field, row->field) == 0 && field->state != EM_READ_READ)
         return TRUE;
     }
   for (guint i = 0; i < result->questions->len; i++)
     {
       const EmReadQuestion *question = &g_array_index (result->questions, EmReadQuestion, i);
 
-      if (question->feature == row->feature && (question->field == NULL || strcmp (question->field, row->field) == 0 || strcmp (question->code, "which-kind") == 0))
+      if (question->feature == row->number && (question->field == NULL || strcmp (question->field, row->field) == 0 || strcmp (question->code, "which-kind") == 0))
         return TRUE;
     }
   return is_text_row (row) || strcmp (row->field, "question") == 0;
@@ -337,16 +368,79 @@ is_asked_comma (const EmReadResult *result, const GPtrArray *expected, const Row
     {
       const EmReadQuestion *question = &g_array_index (result->questions, EmReadQuestion, i);
 
-      if (question->feature == row->feature && strcmp (question->code, "decimal-comma") == 0 && g_strcmp0 (question->field, row->field) == 0)
+      if (question->feature == row->number && strcmp (question->code, "decimal-comma") == 0 && g_strcmp0 (question->field, row->field) == 0)
         return TRUE;
     }
   return FALSE;
 }
 
+#define MOST_REPAIRS 64
+#define WITHOUT_PAIR 1000
+
+/* How many rows of the reader's repair \a b agree with the person's repair \a a. */
+static guint
+count_agreement (const GPtrArray *expected, const GPtrArray *got, int a, int b)
+{
+  guint n = 0;
+
+  for (guint g = 0; g < got->len; g++)
+    {
+      const Row *row = g_ptr_array_index (got, g);
+      gboolean is_right = FALSE;
+
+      for (guint e = 0; row->number == b && !is_text_row (row) && e < expected->len && !is_right; e++)
+        {
+          const Row *want = g_ptr_array_index (expected, e);
+
+          is_right = want->feature == a && strcmp (want->field, row->field) == 0 && is_same_value (want, row);
+        }
+      n += is_right;
+    }
+  return n;
+}
+
+static int
+last_feature (const GPtrArray *rows)
+{
+  int last = 0;
+
+  for (guint i = 0; i < rows->len; i++)
+    last = MAX (last, ((const Row *) g_ptr_array_index (rows, i))->feature);
+  return MIN (last, MOST_REPAIRS);
+}
+
+/* Pairs the repairs of both readings in their order so that most rows agree; gives the reader's rows the person's numbers. */
+static void
+pair_repairs (const GPtrArray *expected, GPtrArray *got)
+{
+  static guint best[MOST_REPAIRS + 1][MOST_REPAIRS + 1]; /* of the first a and b repairs */
+  int n_expected = last_feature (expected), n_got = last_feature (got), pair[MOST_REPAIRS + 1];
+
+  for (int a = 1; a <= n_expected; a++)
+    for (int b = 1; b <= n_got; b++)
+      best[a][b] = MAX (MAX (best[a - 1][b], best[a][b - 1]), best[a - 1][b - 1] + count_agreement (expected, got, a, b));
+  for (int b = 0; b <= n_got; b++)
+    pair[b] = WITHOUT_PAIR + b;
+  for (int a = n_expected, b = n_got; a > 0 && b > 0;)
+    if (best[a][b] == best[a][b - 1])
+      b--;
+    else if (best[a][b] == best[a - 1][b])
+      a--;
+    else
+      pair[b--] = a--;
+  for (guint g = 0; g < got->len; g++)
+    {
+      Row *row = g_ptr_array_index (got, g);
+
+      if (row->number > 0 && row->number <= n_got)
+        row->feature = pair[row->number];
+    }
+}
+
 static void
 judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *expected, GPtrArray *got)
 {
-  gboolean is_only = has_one_repair (expected, got);
+  gboolean is_only = has_one_repair (expected) && has_one_repair (got);
 
   for (guint g = 0; g < got->len; g++)
     {
@@ -377,10 +471,11 @@ judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *
       if (!is_right && !is_marked (result, row))
         {
           report->n_unmarked++;
-          printf ("%s: wrong and unmarked: feature %d %s = %s %s\n", name, row->feature, row->field, row->value, row->unit);
+          if (!report->is_silent)
+            printf ("%s: wrong and unmarked: feature %d %s = %s %s\n", name, row->number, row->field, row->value, row->unit);
         }
       else if (!is_right && report->has_detail)
-        printf ("%s: not in the reading: feature %d %s = %s %s\n", name, row->feature, row->field, row->value, row->unit);
+        printf ("%s: not in the reading: feature %d %s = %s %s\n", name, row->number, row->field, row->value, row->unit);
     }
   for (guint e = 0; e < expected->len; e++)
     {
@@ -400,8 +495,15 @@ judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *
     }
 }
 
+static void
+forget_found (GPtrArray *expected)
+{
+  for (guint e = 0; e < expected->len; e++)
+    ((Row *) g_ptr_array_index (expected, e))->is_found = FALSE;
+}
+
 static gboolean
-judge_note (Report *report, const EmLexicon *lexicon, const char *folder, const char *name)
+judge_note (Report *report, Report *by_number, const EmLexicon *lexicon, const char *folder, const char *name)
 {
   g_autofree char *stem = g_strndup (name, strlen (name) - 4);
   g_autofree char *text_path = g_build_filename (folder, name, NULL);
@@ -419,6 +521,11 @@ judge_note (Report *report, const EmLexicon *lexicon, const char *folder, const 
   expected = parse_rows (tsv);
   name_fields (expected);
   got = parse_rows (read);
+  locate_texts (expected, text);
+  locate_texts (got, text);
+  judge (by_number, stem, result, expected, got);
+  forget_found (expected);
+  pair_repairs (expected, got);
   judge (report, stem, result, expected, got);
   return TRUE;
 }
@@ -452,6 +559,7 @@ main (int argc, char **argv)
   g_autoptr (GList) fields = NULL;
   Report report = { .by_field = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free),
                     .has_detail = g_getenv ("ESTIMEND_CORPUS_DETAIL") != NULL };
+  Report by_number = { .by_field = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free), .is_silent = TRUE };
   const char *name, *data = g_getenv ("ESTIMEND_TEST_DATA");
   g_autofree char *en = g_build_filename (data != NULL ? data : "data", "notes-en.xml", NULL);
   g_autofree char *de = g_build_filename (data != NULL ? data : "data", "notes-de.xml", NULL);
@@ -477,7 +585,7 @@ main (int argc, char **argv)
   g_dir_close (dir);
   g_ptr_array_sort (names, compare_names);
   for (guint i = 0; i < names->len; i++)
-    if (!judge_note (&report, lexicon, folder, g_ptr_array_index (names, i)))
+    if (!judge_note (&report, &by_number, lexicon, folder, g_ptr_array_index (names, i)))
       {
         fprintf (stderr, "%s: no reading beside it\n", (char *) g_ptr_array_index (names, i));
         return 1;
@@ -490,8 +598,11 @@ main (int argc, char **argv)
   printf ("right and yet marked: %u of %u\n", report.n_marked_right, report.known.n_right_precision);
   print_score ("all", &report.all);
   print_score ("all but unused", &report.known);
+  printf ("repairs by their bare numbers: wrong and unmarked: %u\n", by_number.n_unmarked);
+  print_score ("all", &by_number.all);
   is_good = names->len >= (guint) atoi (argv[5]) && share (report.all.n_right_precision, report.all.n_got) >= g_ascii_strtod (argv[2], NULL) &&
             share (report.all.n_right_recall, report.all.n_expected) >= g_ascii_strtod (argv[3], NULL) && report.n_unmarked <= (guint) atoi (argv[4]);
   g_hash_table_unref (report.by_field);
+  g_hash_table_unref (by_number.by_field);
   return is_good ? 0 : 1;
 }
