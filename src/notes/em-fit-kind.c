@@ -84,7 +84,9 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
                      noun->weight[EDGE_NICK] == 0 && !proto->has_fill &&
                      (roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) == 0;
 
+  /* "crest on core top, 1.5 thick x 20 long, coat 0.4": no face has a thickness of its own. */
   if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) != 0 || weight[FACE] == 0 ||
+      (weight[RIB] > weight[FACE] && (roles & EM_ROLE_THICKNESS) != 0) ||
       !((is_over_row && (proto->noun_weight < STRONG_EDGE || is_flaw)) || (roles & flat) == flat))
     return;
   weight[FACE] += 3 * EVIDENCE;
@@ -144,6 +146,16 @@ weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
     weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + EVIDENCE);
 }
 
+/* "rib 1 thick, 6 long, broken off, build 1.8 high": what broke off a thin upright is its top, as no edge of it is told. */
+static void
+weigh_broken_rib (const EmSense *noun, guint32 roles, guint n_row, int *weight)
+{
+  if (noun == NULL || noun->weight[RIB] == 0 || noun->weight[EDGE_NICK] > 0 || weight[RIB] == 0 || (roles & EM_ROLE_LEG) != 0 ||
+      ((roles & EM_ROLE_THICKNESS) == 0 && (n_row > 0 || (roles & legs) != 0)))
+    return;
+  weight[EDGE_NICK] = MIN (weight[EDGE_NICK], weight[RIB] / 2);
+}
+
 /* What the sizes beside a word of damage or wear tell of it. */
 static void
 weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -168,6 +180,10 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       (roles & EM_ROLE_DEPTH) != 0 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
     weight[GROOVE] += EVIDENCE;
+  /* "step worn, build up wall 300 long, 2 high, 0.5 thick": long and high is a wall. */
+  if (weight[SIDEWALL] > 0 && weight[FACE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 &&
+      (roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_DIAMETER | EM_ROLE_AREA)) == 0)
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], weight[FACE] + 1);
   /* "side 1.00 long x .500 high, add .005" */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&
@@ -447,6 +463,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_ring (items, proto, noun, roles, weight);
   weigh_damage (proto, roles, n_row, weight);
+  weigh_broken_rib (noun, roles, n_row, weight);
   weigh_hurt_face (proto, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);

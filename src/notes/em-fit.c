@@ -266,6 +266,9 @@ told_roles (const EmFitter *f, guint item)
   /* "rib too low: 1.4 thick, add 0.25": how thick the rib is. */
   if (f->fit->kind == RIB && f->has_add && (roles & EM_ROLE_THICKNESS) != 0 && (roles & EM_ROLE_ADD) == 0)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN);
+  /* "the rib is 1.6 thick": the little word tells no wear. */
+  if (f->fit->kind == RIB && (roles & EM_ROLE_THICKNESS) != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) == EM_ROLE_WORN)
+    roles &= ~(guint32) EM_ROLE_WORN;
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
@@ -747,7 +750,12 @@ fit_difference (EmFitter *f, guint out_twins[2])
 
         gboolean is_now = (old->roles & EM_ROLE_WORN) != 0 || (f->fit->kind == FACE && (old->roles & EM_ROLE_HEIGHT) != 0);
 
-        if ((new->roles & EM_ROLE_FINISHED) == 0 || !is_now || (old->roles & EM_ROLE_FINISHED) != 0 ||
+        /* "step height .125, now .118" */
+        gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 ||
+                            (f->fit->kind == FACE && (new->roles & (EM_ROLE_HEIGHT | EM_ROLE_WORN)) == EM_ROLE_HEIGHT &&
+                             (old->roles & EM_ROLE_WORN) != 0);
+
+        if (!is_to_be || !is_now || (old->roles & EM_ROLE_FINISHED) != 0 ||
             new->unit != old->unit ||
             new->chain != 0 || old->chain != 0 ||
               ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||

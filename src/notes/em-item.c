@@ -34,7 +34,8 @@ static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEI
 static const double far_ratio = 1.3;
 
 /* Colder than this nobody heats a tool: "5F" is something else. */
-enum { TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */ };
+enum { TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
+       LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 gboolean
 em_item_is_word (const EmItems *items, guint index, const char *word)
@@ -419,6 +420,9 @@ read_limits (const Builder *b, guint at, EmSize *size)
   if (is_dash && is_glued (b, at) != is_glued (b, at + 1))
     return at;
   next = read_number (b, at + 1, &second);
+  /* "now 16.3 - 20 deep": the dash parts two sizes. */
+  if (is_dash && !is_glued (b, at) && size->n_decimals > 0 && second.is_whole && second.value.n >= LEAST_PARTED)
+    return at;
   is_named = (roles_after (b, next) & ranged_roles) != 0 || read_unit (b, next, &unit) != next;
   ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
   /* "0.4-1.2", "1-3 mm" are nothing else; "1-3" may be numbers of items. */
@@ -470,6 +474,16 @@ is_after_wear (const Builder *b, const EmSize *range)
   return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS || label->roles == EM_ROLE_DEPTH);
 }
 
+/* "0,2 bis 0,4 auftragen" */
+static gboolean
+is_before_building (const Builder *b, guint at)
+{
+  guint n;
+  const EmSense *verb = em_phrase_find (match (b, at, &n), EM_SAYS_VERB);
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
 /* "1 to 3 mm deep", "wear 0.1 to 0.15": a range in words; "worn from 1.000 to 1.010" is none. Returns the token after it, or at. */
 static guint
 read_word_range (const Builder *b, guint at, EmSize *size)
@@ -482,7 +496,7 @@ read_word_range (const Builder *b, guint at, EmSize *size)
     return at;
   next = read_second (b, at + n, &range);
   if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) ||
-                          is_after_wear (b, &range)))
+                          is_after_wear (b, &range) || is_before_building (b, next)))
     return at;
   *size = range;
   return next;
@@ -740,6 +754,17 @@ build_single_inch (Builder *b, guint at, guint n, const EmSense *unit)
   return add_size (b, at, at + n, &size);
 }
 
+/* "the left half is down": of the mould, not of an inch. */
+static gboolean
+is_half_of_tool (const Builder *b, const EmSize *size, guint n, guint next)
+{
+  guint n_label;
+  const EmSense *label = em_phrase_find (match (b, next, &n_label), EM_SAYS_LABEL);
+
+  return n == 1 && size->is_fraction && size->value.d == 2 && label != NULL &&
+         (label->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0;
+}
+
 /* "twenty thou", "half inch", "eighth long": a number word with a unit, or a fraction before its label, is a size. Returns the
  * token after it, or at. */
 static guint
@@ -758,6 +783,7 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
   size.unit = number->unit;
   next = size.unit == EM_UNIT_NONE ? read_unit (b, read_ones (b, at + n, &size), &size.unit) : at + n;
   if ((em_unit_is_hardness (size.unit) && (size.is_fraction || size.value.n < LEAST_HARDNESS)) ||
+      (size.unit == EM_UNIT_NONE && is_half_of_tool (b, &size, n, next)) ||
       (size.unit == EM_UNIT_NONE && !(size.is_fraction && (is_measuring (match (b, next, &n_label)) ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_TIMES) != NULL ||
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL ||

@@ -100,6 +100,16 @@ is_building (const EmClause *c, guint i)
   return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
 }
 
+/* The word at i is all that can name the size right behind it, but for one that leads on itself where is_row. */
+static gboolean
+leads_to_own (const EmClause *c, guint i, gboolean is_row)
+{
+  const EmSense *after = em_clause_label_at (c, i + 2, EM_LABEL_AFTER);
+
+  return em_clause_is_size (c, i + 1) && em_item_size (c->items, i + 1)->chain == 0 &&
+         (after == NULL || (after->roles & em_dimension_roles) == 0 || (is_row && em_clause_is_size (c, i + 3)));
+}
+
 /* ---- whether a label names the size before it ---- */
 
 /* A label at i, and the size that it would follow. */
@@ -193,6 +203,24 @@ is_of_unread (const Follower *f)
          f->size->label_item != G_MAXUINT32 && f->size->label_item > f->open;
 }
 
+/* "0.5 short. THK 1.2": behind a point the size after it is meant. */
+static gboolean
+is_behind_point (const Follower *f)
+{
+  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->i + 1 && f->next != f->c->end;
+}
+
+/* "THK .090 WD .75", "Ist 29,82 Länge 50": a word stands before the last size, and this one before the next. */
+static gboolean
+is_in_row_of_labels (const Follower *f)
+{
+  guint label = f->size->label_item;
+
+  return (f->sense->roles & em_dimension_roles) != 0 && label + 1 == f->open && f->i == f->open + 1 &&
+         !em_clause_says (f->c, label, EM_SAYS_PREPOSITION) && (f->size->roles & f->sense->roles) == 0 &&
+         leads_to_own (f->c, f->i, (f->size->roles & em_dimension_roles) != 0);
+}
+
 static gboolean
 stands_after (const Follower *f)
 {
@@ -245,7 +273,7 @@ follows (const Labels *l, guint i, const EmSense *sense)
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
     { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { stands_after, TRUE }, { stands_before, FALSE }, { is_told_other, FALSE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { stands_after, TRUE }, { stands_before, FALSE }, { is_told_other, FALSE },
     { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
   };
   Follower f = { l->c, sense, NULL, i, l->open, 0 };
@@ -400,6 +428,9 @@ denies_build (const Labels *l, guint i)
 {
   const EmSense *after = em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER);
 
+  /* "now 29.82 length 50" */
+  if ((l->pending & ~(guint32) EM_ROLE_DIAMETER) == EM_ROLE_WORN && l->pending_item + 1 == i && leads_to_own (l->c, i + 1, FALSE))
+    return FALSE;
   return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0;
 }
 
@@ -646,7 +677,8 @@ mark_under (const EmClause *c, guint i)
   EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
 
   if (size == NULL || (size->roles & (EM_ROLE_WORN | EM_ROLE_PER_SIDE)) != EM_ROLE_WORN || size->chain != 0 ||
-      !em_item_is_word (c->items, i, "under") || em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL)
+      !em_item_is_word (c->items, i, "under") ||
+      (em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL && !em_clause_is_size (c, i + 2)))
     return;
   size->roles |= EM_ROLE_ON_DIAMETER;
   em_item (c->items, i)->is_used = TRUE;

@@ -50,11 +50,15 @@ static gboolean
 try_merge (EmItems *items, EmProto *proto, EmProto *next)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  gboolean is_wall_of_step; /* "step worn, 300 long, build up wall 2 high" */
   EmFit a, b;
 
   /* More sizes than any repair has: no need to look, and time stays linear. */
   if (proto->sizes->len > MERGE_SIZES_MAX)
     return FALSE;
+  is_wall_of_step = kind == FACE && other == SIDEWALL && proto->weight[SIDEWALL] > 0;
+  if (is_wall_of_step)
+    kind = SIDEWALL;
   if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
     return FALSE;
   em_fit_sizes (items, proto, kind, &a);
@@ -69,6 +73,8 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
         return FALSE;
     }
   absorb (proto, next);
+  if (is_wall_of_step)
+    proto->weight[SIDEWALL] += CERTAIN;
   proto->has_build |= next->has_build;
   proto->has_fill |= next->has_fill;
   proto->is_equal |= next->is_equal;

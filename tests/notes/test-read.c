@@ -54,6 +54,24 @@ static const Case cases[] = {
   { "CRACK 1¼ LG", EM_UNITS_METRIC, "1\t1\tlength\t31.75\tmm" },
   { "FACE 2\" X 1\", ADD 20 THOU", EM_UNITS_METRIC, "1\t1\tthickness\t0.508\tmm" },
   { "FACE 2\" X 1\", ADD 10 MILS", EM_UNITS_METRIC, "1\t1\tthickness\t0.254\tmm" },
+  /* What broke off a rib is its top; how thick it is, no wear. */
+  { "Steg (1 mm dick, 6 mm lang) weggebrochen, 1,8 mm hoch wieder aufbauen", EM_UNITS_METRIC, "1\t1\tcoat\t1.8\tmm" },
+  { "der Steg ist 1,6 dick und 48 lang, oben fehlen 0,4", EM_UNITS_METRIC, "1\t1\tthickness\t1.6\tmm" },
+  { "CREST ON CORE TOP WORN, 1.5 THK X 20 LG, COAT 0.4", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  /* A step is a face, unless it is as high as a wall. */
+  { "SHUTOFF STEP 20 X 8 LOW 0.3", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "step worn, 30 mm long, build up wall 2 mm high 0.5 mm thick", EM_UNITS_METRIC, "1\t1\theight\t2\tmm" },
+  { "STEP HT 3.2 IS NOW 3.0, STEP 22 X 5", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  /* Words that stand before their sizes, one after the other. */
+  { "RIB TIP 0.4 LOW. THK 1.2 WD 20", EM_UNITS_METRIC, "1\t1\tthickness\t1.2\tmm" },
+  { "Dorn Ø Soll 30,00 Ist 29,82 Länge 50", EM_UNITS_METRIC, "1\t1\tworn\t29.82\tmm" },
+  { "LAND WORN 60 LONG 3 WIDE 0.5", EM_UNITS_METRIC, "1\t1\tlength\t60\tmm" },
+  { "Bohrung Ø16 jetzt 16,3 - 20 tief", EM_UNITS_METRIC, "1\t1\tworn\t16.3\tmm" },
+  { "Schlitzflanke 33 lang, 11 hoch, 0,2 bis 0,4 auftragen", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "SHAFT ⌀20 MM, WORN 0.1 UNDER OVER 35 LG", EM_UNITS_METRIC, "1\t1\tbuild\t0.05\tmm" },
+  { "land in the left half is down, 0.3 mm, on a strip 210 by 5", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "Dent (oval) 6 x 4 mm, 0.5 deep", EM_UNITS_METRIC, "1\t1\tform\tellipsoid\t" },
+  { "RIDGE 60.0 X 2.0 X 0.8 HIGH ADDED ON FLAT, ENDS DRAFTED 15°", EM_UNITS_METRIC, "1\t1\tends\tdrafted\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
