@@ -110,7 +110,7 @@ is_times_count (const EmClause *c, guint i)
     return TRUE;
   is_tight = em_item_is_glued (items, x);
   is_head = i == c->first || em_item_is_soft_break (items, i - 1) || em_item_is_sign (items, i - 1, ':') ||
-            em_clause_says (c, i - 1, EM_SAYS_VERB);
+            (em_item_is_sign (items, i - 1, '(') && next < c->end && !em_clause_is_size (c, next)) || em_clause_says (c, i - 1, EM_SAYS_VERB);
   if (next >= c->end)
     return is_tight;
   /* "edge 4 x damaged", "2 x ditto" */
@@ -214,6 +214,14 @@ is_before_noun (const EmClause *c, guint i)
   return FALSE;
 }
 
+/* "NECK RINGS x 6": all of the sentence. */
+static gboolean
+ends_title (const EmClause *c, guint i)
+{
+  return i > c->first + 1 && i + 1 == c->end && em_clause_says (c, i - 1, EM_SAYS_TIMES) &&
+         (em_clause_says (c, i - 2, EM_SAYS_KIND) || em_clause_says (c, i - 2, EM_SAYS_PLACE));
+}
+
 /* "(x5)", "x5" at the head of a part, "pins x5". */
 static gboolean
 is_times_before (const EmClause *c, guint i)
@@ -293,8 +301,16 @@ static gboolean
 is_per_part (const EmClause *c, guint i)
 {
   return i + 2 < c->end && em_item_is_per (c->items, i + 1) &&
-         em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) && i > c->first &&
-         (em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
+         em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) &&
+         (i == c->first || em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
+}
+
+/* "3 per cavity x 8 cav": how many parts, behind the part that each has so many. */
+static gboolean
+is_times_parts (const EmClause *c, guint i)
+{
+  return i >= c->first + 3 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
+         em_clause_says (c, i - 2, EM_SAYS_PLACE) && em_item_is_per (c->items, i - 3);
 }
 
 /* ", 2 of." for "2 off" */
@@ -340,7 +356,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_so_many_more (c, i) ||
+  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
       is_dashed_off (c, i) || is_one_side (c, i))
     return TRUE;
   /* "(6 x)" */

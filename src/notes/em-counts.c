@@ -75,6 +75,24 @@ count_at (const EmReader *r, guint i, gboolean words_too)
          strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
 }
 
+double
+em_counts_number_at (const EmReader *r, guint i)
+{
+  return count_at (r, i, TRUE);
+}
+
+gboolean
+em_counts_is_per_part (const EmReader *r, guint i)
+{
+  guint next = i + 1;
+
+  if (!em_item_is_per (r->items, i) && !is_word (r, i, "ea"))
+    return FALSE;
+  if (i > r->first && em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL)
+    return TRUE;
+  return next < r->end && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL;
+}
+
 /* "2 nicks each", "2 nicks in each" */
 static gboolean
 is_each_of (const EmReader *r, guint count)
@@ -112,7 +130,10 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
   if (i > r->first && em_item_is_sign (r->items, i - 1, '='))
     proto->count = count;
   else if (is_each || is_per)
-    proto->count *= count;
+    {
+      proto->count *= count;
+      proto->is_multiplied = TRUE;
+    }
   else if (i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) != NULL && count < COUNTED_MAX)
     proto->count += count;
   else
@@ -498,7 +519,8 @@ em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
 void
 em_counts_add_loose (const EmReader *r, EmProto *proto, guint i, gboolean words_too)
 {
-  double count = count_at (r, i, words_too);
+  /* "five of these tools" */
+  double count = em_item (r->items, i)->is_used ? (double) NAN : count_at (r, i, words_too);
 
   if (!isnan (count))
     add_guessed (r, proto, i, count);

@@ -22,6 +22,10 @@ void     em_counts_add_loose  (const EmReader *r, EmProto *proto, guint i, gbool
 void     em_counts_add_those  (const EmReader *r, EmProto *proto, guint first, guint end);
 /* "Same on the other half": twice in all, which the words only let guess. */
 void     em_counts_add_same   (const EmReader *r, EmProto *proto, guint first, guint end);
+/* The number at i that counts, in digits or a word; NaN: none. */
+double   em_counts_number_at   (const EmReader *r, guint i);
+/* "per cavity", "in each". */
+gboolean em_counts_is_per_part (const EmReader *r, guint i);
 /* "BOTH SIDES" in a part of its own, or a sentence: twice. */
 gboolean em_counts_is_both    (const EmReader *r, guint i);
 

@@ -10,6 +10,7 @@
 #include "em-govern.h"
 #include "em-labels.h"
 #include "em-list.h"
+#include "em-parts.h"
 #include "em-proto.h"
 #include "em-sentence.h"
 #include "em-table.h"
@@ -37,6 +38,8 @@ start_proto (EmReader *r)
 
   g_ptr_array_add (r->grammar->protos, proto);
   r->current = proto;
+  proto->parts = r->parts;
+  r->n_since_parts++;
   return proto;
 }
 
@@ -410,8 +413,12 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))
     {
+      gboolean is_counted = before->count_item != EM_NO_ITEM;
+
       /* "Two slides." */
       em_reader_take_aside (r, before, first, end, TRUE);
+      if (!is_counted && em_item_says (r->items, number + 1, EM_SAYS_KIND) == NULL && em_item_says (r->items, number + 1, EM_SAYS_PLACE) != NULL)
+        em_parts_spread (r, before);
       em_item (r->items, number + 1)->is_used = TRUE;
       return TRUE;
     }
@@ -750,14 +757,15 @@ mark_slots (EmReader *r)
     }
 }
 
-/* Notes other than numbers of something: beside "mold 2205, cav 3" a repair may stand. */
-static gboolean
-has_governing (const GArray *loose)
-{
-  static const char *const numbers[] = { "tool_number", "reference", "drawing", NULL };
+static const char *const numbers[] = { "tool_number", "reference", "drawing", NULL };
+static const char *const titles[] = { "tool_number", "reference", "drawing", "base", "hardness", "coating", "units", NULL };
 
+/* Notes other than those: beside "mold 2205, cav 3" a repair may stand, and a title may name the steel. */
+static gboolean
+has_other_than (const GArray *loose, const char *const *fields)
+{
   for (guint i = 0; i < loose->len; i++)
-    if (!g_strv_contains (numbers, g_array_index (loose, EmLoose, i).given.field.field))
+    if (!g_strv_contains (fields, g_array_index (loose, EmLoose, i).given.field.field))
       return TRUE;
   return FALSE;
 }
@@ -768,7 +776,8 @@ read_sentence (EmReader *r)
   EmClause clause = { r->items, r->first, r->end, &r->n_chains };
   g_autoptr (GArray) loose = g_array_new (FALSE, FALSE, sizeof (EmLoose));
   g_autoptr (GArray) parts = g_array_new (FALSE, FALSE, sizeof (EmPart));
-  guint k = 0;
+  gboolean is_line_start = r->is_line_start, is_told = FALSE;
+  guint k = 0, start;
 
   em_clause_mark_dual (&clause);
   em_clause_mark_counts (&clause);
@@ -778,8 +787,11 @@ read_sentence (EmReader *r)
   em_labels_mark (&clause);
   mark_slots (r);
   em_govern_read (r->grammar, &clause, loose);
-  r->has_loose = has_governing (loose);
-  for (guint first = r->first; first < r->end;)
+  r->has_loose = has_other_than (loose, numbers);
+  em_parts_note (r);
+  is_told = is_line_start && em_parts_count_all (r);
+  start = is_told ? r->end : r->first;
+  for (guint first = start; first < r->end;)
     {
       gboolean is_before_one_of;
       guint end = em_reader_end_of_segment (r, first, &is_before_one_of);
@@ -787,6 +799,7 @@ read_sentence (EmReader *r)
 
       r->is_one_of = is_before_one_of;
 
+      is_told |= part.proto != NULL;
       if (part.proto != NULL)
         {
           read_label (r, part.proto, first, end);
@@ -796,6 +809,8 @@ read_sentence (EmReader *r)
       first = end;
       r->is_bullet = r->is_line_start = FALSE;
     }
+  if (!is_told && is_line_start && !has_other_than (loose, titles))
+    em_parts_read (r);
   use_governing_words (r, parts);
   for (guint i = 0; i < loose->len; i++)
     {
@@ -903,13 +918,15 @@ end_paragraph (EmReader *r)
   r->heading = NULL;
   r->early_first = r->early_end = 0;
   r->mention_first = r->mention_end = 0;
+  em_parts_end (r);
 }
 
 EmGrammar *
 em_grammar_read (EmItems *items)
 {
   EmGrammar *grammar = g_new0 (EmGrammar, 1);
-  EmReader r = { .grammar = grammar, .items = items, .waiting = g_array_new (FALSE, FALSE, sizeof (EmGiven)) };
+  EmReader r = { .grammar = grammar, .items = items, .waiting = g_array_new (FALSE, FALSE, sizeof (EmGiven)),
+                 .parts = { EM_NO_ITEM, 1, FALSE } };
   guint first = 0, n = items->items->len;
 
   em_table_read (items);
@@ -930,6 +947,7 @@ em_grammar_read (EmItems *items)
   for (guint i = 0; i < r.waiting->len && r.current != NULL; i++)
     g_array_append_val (r.current->given, g_array_index (r.waiting, EmGiven, i));
   g_array_unref (r.waiting);
+  em_parts_multiply (&r);
   return grammar;
 }
 

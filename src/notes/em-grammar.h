@@ -21,6 +21,14 @@ typedef struct
   guint       size_item;   /* EM_NO_ITEM: the field has its value */
 } EmGiven;
 
+/* How many equal parts were told apart from the repair. */
+typedef struct
+{
+  guint    item;           /* EM_NO_ITEM: none */
+  double   n;
+  gboolean is_each;        /* cavities: they count only what is told "per cavity" */
+} EmParts;
+
 typedef struct
 {
   int      weight[EM_N_NOTE_KINDS];
@@ -41,6 +49,9 @@ typedef struct
   double   count;          /* NaN: not told */
   guint    count_item;
   gboolean is_count_loose; /* a number before a noun, without "X", "PLCS" or "QTY" */
+  EmParts  parts;          /* told above it */
+  gboolean is_per_part;    /* "per cavity" */
+  gboolean is_multiplied;  /* its count has the parts in it */
   guint    typical_item;   /* "TYP" or "several" without a number; EM_NO_ITEM: none */
   guint    chamfer_item;   /* "3 X 45°"; EM_NO_ITEM: none */
   guint    first, last;    /* items */

@@ -59,7 +59,8 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
   is_wall_of_step = kind == FACE && other == SIDEWALL && proto->weight[SIDEWALL] > 0;
   if (is_wall_of_step)
     kind = SIDEWALL;
-  if (!next->may_merge || kind < 0 || kind != other || (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM))
+  if (!next->may_merge || kind < 0 || kind != other ||
+      (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM && proto->count_item != next->count_item))
     return FALSE;
   em_fit_sizes (items, proto, kind, &a);
   em_fit_sizes (items, next, kind, &b);

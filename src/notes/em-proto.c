@@ -41,7 +41,7 @@ em_proto_new (void)
 
   proto->sizes = g_array_new (FALSE, FALSE, sizeof (guint));
   proto->given = g_array_new (FALSE, FALSE, sizeof (EmGiven));
-  proto->noun = proto->fill = proto->count_item = proto->typical_item = proto->chamfer_item = EM_NO_ITEM;
+  proto->noun = proto->fill = proto->count_item = proto->typical_item = proto->chamfer_item = proto->parts.item = EM_NO_ITEM;
   proto->count = (double) NAN;
   return proto;
 }
@@ -527,6 +527,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
       else if (em_item_says (r->items, i, EM_SAYS_VERB) == NULL && is_done_to_it (r, i))
         item->is_used = TRUE;
       em_counts_add_word (r, proto, i);
+      proto->is_per_part |= em_counts_is_per_part (r, i);
       if (!item->is_used || em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)
         add_phrase (r, proto, i);
       use_connectives (r, i);

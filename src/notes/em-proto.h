@@ -29,6 +29,8 @@ typedef struct
   char       code_letter;    /* the same of "Z2 face" */
   guint64    code_number;
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
+  EmParts    parts;          /* told above, for the repairs to come */
+  guint      n_since_parts;  /* repairs begun since */
   guint      mention_first, mention_end; /* a thing named without sizes; equal: none */
   gboolean   has_loose;      /* the sentence holds notes that govern */
   gboolean   is_one_of;      /* the segment is one of several named together */

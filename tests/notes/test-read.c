@@ -751,6 +751,18 @@ static const Case cases[] = {
   { "Ref: WO 77015", EM_UNITS_METRIC, "1\t0\treference\tWO 77015\t" },
   { "LASER-MARKED NUMBER: DO NOT WELD", EM_UNITS_METRIC, "1\t0\trefuse\tLASER-MARKED NUMBER\t" },
   { "Danke, Sönke", EM_UNITS_METRIC, "1\t0\tunused\tSönke\t" },
+  /* Of how many equal parts the note is, told apart from its repairs. */
+  { "CORE PINS (8 PCS)\nTIP CHIPPED 2 X 0.5 X 0.5 MM", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "re: neck rings x 6\nshear edge Ø22 mm, bore side, worn to R0.2", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "4 OFF LIFTERS, H13\nEDGE CHIP 2 X 1 X 1 MM\nFACE LOW 0.2, 20 X 10", EM_UNITS_METRIC, "1\t0\ttools\t4\t" },
+  { "two lifters\nlifter A: chip 2 x 1 x 1 mm\nlifter B: face low 0.2, 20 x 10", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "CAVITIES 1-4\nWALL LOST 0.15 MM, 18 LG, 3 HIGH, 1 PER CAVITY", EM_UNITS_METRIC, "2\t1\tcount\t4\t" },
+  { "Tool T-9, 24 cav\nedge chip 2 x 1 x 1 mm at gate", EM_UNITS_METRIC, "!1\t1\tcount\t24\t" },
+  { "LAND LOW .003, .375 X .188, 2 PER CAV X 8 CAV", EM_UNITS_INCH, "1\t1\tcount\t16\t" },
+  { "BORE 32.4 MM FIN, NOW 32.7, 12 DEEP\n1 PER PLATE, 3 PLATES", EM_UNITS_METRIC, "2\t1\tcount\t3\t" },
+  { "CHIP 3 X 1 X 1 MM\nFACE LOW 0.2, 20 X 10\nTYP 4 CAVS EA ITEM", EM_UNITS_METRIC, "3\t1\tcount\t4\t" },
+  { "CHIP 3 X 1 X 1 MM\nFACE LOW 0.2, 20 X 10\nTYP 4 CAVS EA ITEM", EM_UNITS_METRIC, "3\t2\tcount\t4\t" },
+  { "CARA Ø8 MM BAJA 0,2. FILO REDONDEADO R0,2, Ø5. 8 CAMISAS.", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
 };
 
 START_TEST (test_case)

@@ -1,0 +1,306 @@
+/* em-parts: of how many equal parts a note is, told apart from its repairs.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-parts.h"
+
+#include "em-counts.h"
+#include "em-list.h"
+
+#include <math.h>
+#include <string.h>
+
+enum
+{
+  SPREAD_MAX = 8,        /* repairs that a count behind them is of */
+  PARTS_MAX = 256,
+  NAME_MIN = 4,          /* bytes of a word that may name a part */
+  NAME_WINDOW = 4        /* items from the beginning of a repair to the name of its part */
+};
+
+static gboolean
+is_part (const EmReader *r, guint i)
+{
+  return i < r->end && em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
+}
+
+static gboolean
+is_counted_part (const EmReader *r, guint i)
+{
+  return is_part (r, i) && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_PLACE)->value, "counted") == 0;
+}
+
+static void
+tell (EmReader *r, EmParts parts)
+{
+  r->parts = parts;
+  r->n_since_parts = 0;
+}
+
+static gboolean
+is_whole (const EmReader *r, guint i)
+{
+  return i < r->end && em_item (r->items, i)->type == EM_ITEM_SIZE && em_item_size (r->items, i)->is_whole;
+}
+
+/* "1-4", "1 thru 4": how many numbers that are. */
+static double
+range_at (const EmReader *r, guint i)
+{
+  const EmSize *size = i < r->end && em_item (r->items, i)->type == EM_ITEM_SIZE ? em_item_size (r->items, i) : NULL;
+
+  if (size == NULL || size->unit != EM_UNIT_NONE || size->n_decimals > 0)
+    return (double) NAN;
+  if (size->low.d != 0)
+    return em_fraction_plain (size->high) - em_fraction_plain (size->low) + 1;
+  if (!is_whole (r, i) || !is_whole (r, i + 2) || em_item_size (r->items, i + 2)->unit != EM_UNIT_NONE ||
+      !(em_item_says (r->items, i + 1, EM_SAYS_TO) != NULL || em_item_is_sign (r->items, i + 1, '-')))
+    return (double) NAN;
+  return em_fraction_plain (em_item_size (r->items, i + 2)->value) - em_fraction_plain (size->value) + 1;
+}
+
+void
+em_parts_note (EmReader *r)
+{
+  for (guint i = r->first; i + 1 < r->end; i++)
+    {
+      double n = em_counts_number_at (r, i);
+
+      /* "4 cavities" */
+      if (n > 1 && is_counted_part (r, i + 1))
+        tell (r, (EmParts) { i, n, TRUE });
+      /* "cavities 1-4" */
+      else if (is_counted_part (r, i) && range_at (r, i + 1) > 1 && range_at (r, i + 1) <= PARTS_MAX)
+        tell (r, (EmParts) { i + 1, range_at (r, i + 1), TRUE });
+    }
+}
+
+/* Nothing in the sentence measures or says what is to be done, or what became of a thing. */
+static gboolean
+is_plain (const EmReader *r)
+{
+  for (guint i = r->first; i < r->end; i++)
+    {
+      const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND), *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+      const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
+
+      if (label != NULL && (label->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0)
+        return FALSE;
+      if (em_reader_is_sized (r, i) || em_reader_is_verb (r, i) || (set != NULL && set->set_field == NULL) ||
+          em_item_says (r->items, i, EM_SAYS_THING) != NULL || (noun != NULL && noun->value != NULL))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* The one number that counts in the sentence; EM_NO_ITEM: none or several. */
+static guint
+only_count (const EmReader *r, double *out_n)
+{
+  guint found = EM_NO_ITEM;
+
+  for (guint i = r->first; i < r->end; i++)
+    {
+      double n = em_item (r->items, i)->is_used ? (double) NAN : em_counts_number_at (r, i);
+
+      if (!(n > 1))
+        continue;
+      if (found != EM_NO_ITEM)
+        return EM_NO_ITEM;
+      found = i;
+      *out_n = n;
+    }
+  return found;
+}
+
+static gboolean
+says_any (const EmReader *r, EmSays says)
+{
+  for (guint i = r->first; i < r->end; i++)
+    if (em_item_says (r->items, i, says) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* A part, or a thing that may be one, and no cavity. */
+static gboolean
+is_thing (const EmReader *r, guint i)
+{
+  return i >= r->first && i < r->end && !is_counted_part (r, i) && (is_part (r, i) || em_item_says (r->items, i, EM_SAYS_KIND) != NULL);
+}
+
+/* "CORE PINS (8 PCS)", "RINGS x 6", by a word that may be unknown: what is counted stands before its number, which ends the title. */
+static gboolean
+is_counted_behind (const EmReader *r, guint count)
+{
+  gboolean is_pieces = count + 1 < r->end && em_item_says (r->items, count + 1, EM_SAYS_PLACES) != NULL;
+  guint end = count + 1 + is_pieces;
+
+  while (end < r->end && (em_item_is_sign (r->items, end, ')') || em_item_is_sign (r->items, end, '.')))
+    end++;
+  if (end < r->end || count == r->first || !(is_pieces || em_item_says (r->items, count - 1, EM_SAYS_TIMES) != NULL ||
+                                              em_item_is_sign (r->items, count - 1, '(')))
+    return FALSE;
+  for (guint i = r->first; i < count; i++)
+    if (is_thing (r, i) || (is_pieces && em_item (r->items, i)->type == EM_ITEM_UNKNOWN && em_item (r->items, i)->length >= NAME_MIN))
+      return TRUE;
+  return FALSE;
+}
+
+/* "4 CORE INSERTS, H13", "2 OFF PLATES", "QTY 3" */
+static gboolean
+is_counted_first (const EmReader *r, guint count)
+{
+  gboolean has_quantity = count > r->first && em_item_says (r->items, r->first, EM_SAYS_QUANTITY) != NULL;
+  guint thing = count + 1;
+
+  if (has_quantity && count + 1 == r->end)
+    return TRUE;
+  thing += thing < r->end && em_item_says (r->items, thing, EM_SAYS_PLACES) != NULL;
+  return (count == r->first || has_quantity) && is_thing (r, thing);
+}
+
+static void
+use_all (const EmReader *r, guint count)
+{
+  for (guint i = r->first; i < r->end; i++)
+    em_item (r->items, i)->is_used |= i == count || em_item (r->items, i)->type == EM_ITEM_PHRASE;
+}
+
+static void
+give (EmProto *proto, guint item, double n)
+{
+  if (proto->count_item != EM_NO_ITEM || proto->is_one_of)
+    return;
+  proto->count = n;
+  proto->count_item = item;
+  proto->is_count_loose = TRUE;
+}
+
+/* Those told before, back to where another count stands. */
+static void
+spread_over (const EmReader *r, guint item, double n)
+{
+  const GPtrArray *protos = r->grammar->protos;
+
+  for (guint k = protos->len; k-- > 0 && k + SPREAD_MAX >= protos->len;)
+    give (g_ptr_array_index (protos, k), item, n);
+}
+
+void
+em_parts_spread (const EmReader *r, const EmProto *proto)
+{
+  if (proto->count_item != EM_NO_ITEM && proto->count > 1)
+    spread_over (r, proto->count_item, proto->count);
+}
+
+gboolean
+em_parts_count_all (const EmReader *r)
+{
+  double n = 1;
+  guint count;
+
+  if (r->grammar->protos->len == 0 || !says_any (r, EM_SAYS_ALL) || !is_plain (r))
+    return FALSE;
+  count = only_count (r, &n);
+  if (count == EM_NO_ITEM)
+    return FALSE;
+  spread_over (r, count, n);
+  use_all (r, count);
+  return TRUE;
+}
+
+void
+em_parts_read (EmReader *r)
+{
+  double n = 1;
+  guint count;
+
+  if (!is_plain (r))
+    return;
+  count = only_count (r, &n);
+  if (count != EM_NO_ITEM && (is_counted_first (r, count) || is_counted_behind (r, count)))
+    {
+      tell (r, (EmParts) { count, n, FALSE });
+      use_all (r, count);
+    }
+  /* Another title. */
+  else if (r->n_since_parts > 0 && !r->parts.is_each)
+    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+}
+
+void
+em_parts_end (EmReader *r)
+{
+  if (r->n_since_parts > 0)
+    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+}
+
+/* "Insert A: …", "pin 2 bent": one of them. */
+static gboolean
+names_one (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = proto->first; i < proto->last && i < proto->first + NAME_WINDOW; i++)
+    if (em_item_says (items, i, EM_SAYS_ONE_OF) != NULL ||
+        ((em_item_says (items, i, EM_SAYS_PLACE) != NULL || em_item_says (items, i, EM_SAYS_KIND) != NULL) &&
+         (em_list_is_bare_whole (items, i + 1) || em_item_is_sign (items, i + 1, '#') || em_item (items, i + 1)->length == 1) &&
+         em_item_is_sign (items, MIN (i + 2, proto->last), ':')))
+      return TRUE;
+  return proto->is_one_of;
+}
+
+/* One title counts the parts of all repairs, which are several: so many tools. */
+static gboolean
+are_tools (const EmReader *r)
+{
+  const GPtrArray *protos = r->grammar->protos;
+  const EmParts *first = protos->len > 1 ? &((EmProto *) g_ptr_array_index (protos, 0))->parts : NULL;
+
+  for (guint k = 0; first != NULL && k < protos->len; k++)
+    {
+      const EmProto *proto = g_ptr_array_index (protos, k);
+
+      if (proto->parts.item != first->item || proto->count_item != EM_NO_ITEM || names_one (r->items, proto))
+        return FALSE;
+    }
+  return first != NULL && first->item != EM_NO_ITEM && !first->is_each;
+}
+
+static void
+give_tools (const EmReader *r, const EmParts *parts)
+{
+  EmGiven given = em_given_new ("tools", NULL, em_item (r->items, parts->item));
+
+  given.field.value = parts->n;
+  given.field.state = EM_READ_INFERRED;
+  given.field.reason = "from-words";
+  g_array_append_val (r->grammar->general, given);
+}
+
+void
+em_parts_multiply (EmReader *r)
+{
+  if (are_tools (r))
+    {
+      give_tools (r, &((EmProto *) g_ptr_array_index (r->grammar->protos, 0))->parts);
+      return;
+    }
+  for (guint k = 0; k < r->grammar->protos->len; k++)
+    {
+      EmProto *proto = g_ptr_array_index (r->grammar->protos, k);
+      const EmParts *parts = &proto->parts;
+
+      if (parts->item == EM_NO_ITEM || names_one (r->items, proto) || proto->count_item == parts->item)
+        continue;
+      if (proto->is_per_part && !proto->is_multiplied)
+        {
+          proto->count = (proto->count_item != EM_NO_ITEM ? proto->count : 1) * parts->n;
+          proto->count_item = proto->count_item != EM_NO_ITEM ? proto->count_item : parts->item;
+          proto->is_count_loose = TRUE;
+          em_item (r->items, parts->item)->is_used = TRUE;
+        }
+      else if (!parts->is_each)
+        give (proto, parts->item, parts->n);
+    }
+}
