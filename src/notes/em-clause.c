@@ -378,6 +378,9 @@ is_count (const EmClause *c, guint i)
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
+  /* "over a quarter (90°)": no angle is told for information only. */
+  if (em_item_size (c->items, i)->unit == EM_UNIT_DEGREE)
+    return FALSE;
   /* "texture right beside (1.5 mm)" */
   if (i > c->first + 1 && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
       (em_clause_says (c, i - 2, EM_SAYS_NEAR) || em_clause_says (c, i - 2, EM_SAYS_THING)))
@@ -426,7 +429,11 @@ is_same_size (const EmClause *c, guint index, guint other)
 {
   const EmSize *first = em_item_size (c->items, index), *second = em_item_size (c->items, other);
   double ratio = em_fraction_plain (second->value) / em_fraction_plain (first->value);
+  /* ".03 [0.8]": rounded to its last place. */
+  double rounding = 0.5 * pow (10, -(int) second->n_decimals);
 
+  if (second->n_decimals > 0 && fabs (em_fraction_plain (first->value) * MM_PER_INCH - em_fraction_plain (second->value)) <= rounding)
+    return TRUE;
   return fabs (ratio / MM_PER_INCH - 1) < DUAL_SHARE || fabs (ratio * MM_PER_INCH - 1) < DUAL_SHARE;
 }
 

@@ -178,6 +178,18 @@ is_said_damage (const EmContent *content, const EmProto *before)
   return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
 }
 
+/* "spherical seat R15, mouth 12, hammered, needs 0.6 all over": why so much is wanted on the seat. */
+static gboolean
+is_damage_of_seat (const EmReader *r, const EmContent *content, const EmProto *before)
+{
+  const guint32 wanted = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_WELD | EM_ROLE_PER_SIDE;
+  const EmSense *noun = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
+
+  return noun != NULL && noun->weight[SEAT] > 0 && content->best_named == 0 && content->n_sizes == 1 && content->n_row == 0 &&
+         (content->roles & ~wanted) == 0 && (before->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_THICKNESS)) == 0 &&
+         before->sizes->len > 0;
+}
+
 /* "SIZE: 1.250" below "FEATURE: LEADER PIN BORE": a form, line by line. */
 static gboolean
 is_form_line (const EmReader *r, guint first, guint end)
@@ -214,7 +226,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           content->roles == EM_ROLE_DIAMETER &&
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
+  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_damage_of_seat (r, content, before) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);

@@ -104,19 +104,33 @@ em_fitter_finish_corner (EmFitter *f)
     }
 }
 
-/* "1.75 OD" runs round the outside, "ID" round a bore. */
+/* "outer" or "bore" when the word at i tells it of the diameter beside it: "OD", "hole", "außen"; NULL: it does not. */
+static const char *
+side_told (const EmFitter *f, guint i)
+{
+  const EmSense *noun = i < f->items->items->len ? em_item_says (f->items, i, EM_SAYS_KIND) : NULL;
+  const EmSense *set = i < f->items->items->len ? em_item_says (f->items, i, EM_SAYS_SET) : NULL;
+
+  if (set != NULL && g_strcmp0 (set->set_field, "side") == 0)
+    return set->set_value;
+  return noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0) ? NULL : noun->weight[PIN] > 0 ? "outer" : "bore";
+}
+
+/* "1.75 OD" runs round the outside, "ID" round a bore; so do "corner worn around ⌀.875 hole" and "O.D. ⌀1.000". */
 gboolean
 em_fitter_finish_side (EmFitter *f)
 {
-  guint size = em_fit_find (f->fit, "diameter")->item, label = em_item_size (f->items, size)->label_item, next = size + 1;
-  const EmSense *noun = label != G_MAXUINT32 ? em_item_says (f->items, label, EM_SAYS_KIND) : NULL;
+  guint size = em_fit_find (f->fit, "diameter")->item, label = em_item_size (f->items, size)->label_item;
+  guint first = label != G_MAXUINT32 ? MIN (label, size) : size;
+  const char *side = label != G_MAXUINT32 ? side_told (f, label) : NULL;
 
-  /* "corner worn around ⌀.875 hole" */
-  if (noun == NULL && next < f->items->items->len)
-    noun = em_item_says (f->items, next, EM_SAYS_KIND);
-  if (noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0))
+  if (side == NULL)
+    side = side_told (f, size + 1);
+  if (side == NULL && first > 0)
+    side = side_told (f, first - 1);
+  if (side == NULL)
     return FALSE;
-  em_fitter_put_text (f, "side", noun->weight[PIN] > 0 ? "outer" : "bore", "from-words");
+  em_fitter_put_text (f, "side", side, "from-words");
   return TRUE;
 }
 

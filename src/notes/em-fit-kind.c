@@ -306,7 +306,7 @@ static void
 weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
 {
   /* "VENT GROOVE TO BE CLOSED, 40 LG X 4 WIDE X 0.3 DEEP": a short one. */
-  if (proto->has_fill && slenderness (items, proto) <= SLENDER && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 &&
+  if (proto->has_fill && proto->fill >= proto->first && slenderness (items, proto) <= SLENDER && weight[GROOVE] > 0 && (roles & EM_ROLE_LENGTH) != 0 &&
       (roles & EM_ROLE_WIDTH) != 0 &&
       (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + 2 * EVIDENCE);
@@ -478,6 +478,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     weight[SEAT] = 8 * EVIDENCE;
   /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
   if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
+    weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
+  /* "valve pin, conical tip seat 40° included" */
+  if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_ANGLE) != 0)
     weight[SEAT] += 4 * EVIDENCE;
   /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)

@@ -131,6 +131,9 @@ is_more_of_corner (const EmItems *items, const EmProto *next, double worn_mm)
       const EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
       gboolean is_less = (size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) != 0 && em_fraction_in_mm (size->value, size->unit) < worn_mm;
 
+      /* "corner is 90 degrees" */
+      if (size->chain == 0 && size->unit == EM_UNIT_DEGREE)
+        continue;
       if (size->chain != 0 || (size->roles & (EM_ROLE_LENGTH | EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 ||
           (size->unit != EM_UNIT_DEGREE && !is_less))
         return FALSE;
@@ -195,12 +198,22 @@ try_flanks (EmItems *items, EmProto *proto, EmProto *next)
 static gboolean
 is_groove_of_wall (const EmSense *noun, const EmProto *next, int kind)
 {
-  const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH;
+  /* "is 1.1 wide": the little word tells no wear. */
+  const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH | EM_ROLE_WORN;
 
   return (kind == SIDEWALL || kind == RIB) && noun != NULL && noun->weight[GROOVE] > 0 && noun->value == NULL && !next->has_damage &&
          !next->has_worn && next->sizes->len >= 1 && (next->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) != 0 &&
          (next->sizes->len == 1 || (next->roles & EM_ROLE_DEPTH) != 0) &&
          (next->roles & ~told) == 0;
+}
+
+/* "slot 3 wide, tight": the wall in it is as hard to reach. */
+static void
+take_access (EmProto *proto, const EmProto *next)
+{
+  for (guint i = 0; i < next->given->len; i++)
+    if (strcmp (g_array_index (next->given, EmGiven, i).field.field, "access") == 0)
+      g_array_append_val (proto->given, g_array_index (next->given, EmGiven, i));
 }
 
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
@@ -221,6 +234,7 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
       size->roles |= size->unit != EM_UNIT_DEGREE ? EM_ROLE_SLOT : 0;
     }
   append_uint (proto->sizes, next->sizes);
+  take_access (proto, next);
   proto->last = next->last;
   next->is_merged = TRUE;
   return TRUE;
@@ -233,7 +247,7 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
   int second, other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || proto->has_verb || !is_open_space (noun, TRUE) || other != SIDEWALL ||
+  if (!next->may_merge || proto->has_verb || (!is_open_space (noun, TRUE) && !is_groove_of_wall (noun, proto, other)) || other != SIDEWALL ||
       proto->sizes->len == 0 ||
       proto->sizes->len > 2 || (proto->roles & (EM_ROLE_LENGTH | EM_ROLE_BUILD)) != 0 || proto->count_item != EM_NO_ITEM)
     return FALSE;
@@ -309,43 +323,52 @@ is_only_named (EmItems *items, const EmProto *proto, int kind)
 {
   guint32 roles = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles : 0;
 
-  return (kind == BORE || kind == PIN) && !proto->has_verb &&
+  return (kind == BORE || kind == PIN || kind == FACE) && !proto->has_verb &&
          !proto->has_worn &&
          !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER &&
            roles != 0;
 }
 
-/* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. */
+/* An edge runs round what is of that kind: on which side. */
+static void
+give_side (EmItems *items, EmProto *edge, guint item, int kind)
+{
+  EmGiven side = em_given_new ("side", kind == BORE ? "bore" : "outer", em_item (items, item));
+
+  side.field.state = EM_READ_INFERRED;
+  side.field.reason = "from-words";
+  if ((kind == BORE || kind == PIN) && given_of (edge, "side") == NULL)
+    g_array_append_val (edge->given, side);
+}
+
+/* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. "Edge of the pin rolled to R0.2, pin is ⌀11": so is the pin. */
 static gboolean
 try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  gboolean is_round = given_of (proto, "side") != NULL ||
+                      (proto->sizes->len == 1 && radius_mm (items, proto) > 0 && next->count_item == EM_NO_ITEM);
 
-  if (!next->may_merge || kind != WORN_CORNER || other < 0 ||
-      !is_only_named (items, next, other) ||
-      given_of (proto, "side") == NULL || proto->sizes->len > MERGE_SIZES_MAX)
+  if (!next->may_merge || kind != WORN_CORNER || other < 0 || other == FACE || !is_only_named (items, next, other) || !is_round ||
+      proto->sizes->len > MERGE_SIZES_MAX)
     return FALSE;
+  give_side (items, proto, next->first, other);
   absorb (proto, next);
   return TRUE;
 }
 
-/* "BORE MOUTH ⌀28, EDGE WORN R0.8": the edge runs round the bore that was named before it. */
+/* "BORE MOUTH ⌀28, EDGE WORN R0.8", "collar ⌀70, corner R1": the edge runs round the bore, pin or collar that was named before it. */
 static gboolean
 try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
-  EmGiven side = em_given_new ("side", "bore", em_item (items, proto->noun != EM_NO_ITEM ? proto->noun : proto->first));
 
-  if (!next->may_merge || kind != BORE || other != WORN_CORNER || !is_only_named (items, proto, kind) ||
-      (next->roles & EM_ROLE_DIAMETER) != 0 ||
+  if (!next->may_merge || other != WORN_CORNER || !is_only_named (items, proto, kind) || (next->roles & EM_ROLE_DIAMETER) != 0 ||
       em_item (items, proto->first)->line != em_item (items, next->first)->line)
     return FALSE;
-  side.field.state = EM_READ_INFERRED;
-  side.field.reason = "from-words";
   append_uint (proto->sizes, next->sizes);
   append_uint (proto->given, next->given);
-  if (given_of (proto, "side") == NULL)
-    g_array_append_val (proto->given, side);
+  give_side (items, proto, proto->noun != EM_NO_ITEM ? proto->noun : proto->first, kind);
   if (proto->count_item == EM_NO_ITEM)
     take_count (proto, next);
   become (proto, next);
@@ -359,7 +382,7 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   EmFit fit;
 
-  if (!next->may_merge || kind < 0 || other < 0 || !is_only_named (items, proto, kind) || next->noun == EM_NO_ITEM ||
+  if (!next->may_merge || kind < 0 || kind == FACE || other < 0 || !is_only_named (items, proto, kind) || next->noun == EM_NO_ITEM ||
       em_item (items, next->noun)->line != em_item (items, proto->first)->line)
     return FALSE;
   em_fit_sizes (items, next, other, &fit);
@@ -410,10 +433,30 @@ try_strip (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+static guint32
+line_of (const EmItems *items, const EmProto *proto)
+{
+  return em_item (items, proto->first)->line;
+}
+
+/* "Slot beside 3 wide, 8 deep, flank washed 0.1" in a line of its own: the slot is that flank's, and not the wall's in the line before. */
+static void
+take_own_slots (EmItems *items, const GPtrArray *protos)
+{
+  for (guint i = 1; i + 1 < protos->len; i++)
+    {
+      EmProto *before = g_ptr_array_index (protos, i - 1), *slot = g_ptr_array_index (protos, i), *wall = g_ptr_array_index (protos, i + 1);
+
+      if (line_of (items, slot) == line_of (items, wall) && line_of (items, before) != line_of (items, slot))
+        try_slot_before (items, slot, wall);
+    }
+}
+
 /* A slot that is told behind other repairs is where the nearest wall before it lies. */
 void
 em_merge_slots (EmItems *items, const GPtrArray *protos)
 {
+  take_own_slots (items, protos);
   for (guint i = 2; i < protos->len; i++)
     {
       EmProto *slot = g_ptr_array_index (protos, i);
@@ -434,6 +477,8 @@ em_merge_slots (EmItems *items, const GPtrArray *protos)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
+  if (next->is_merged)
+    return FALSE;
   return try_merge (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
          try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||

@@ -220,11 +220,26 @@ em_reader_is_verb (const EmReader *r, guint i)
          (!em_item (r->items, i)->is_used || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL);
 }
 
+/* "Kratzer Dichtfläche", "ding bottom of pocket": the damage, and where it is; a groove has a floor of its own. */
+static gboolean
+is_flaw_on_face (const EmReader *r, guint i)
+{
+  static const char *const parts[] = { "groove", "grooves", "nut", "nuten", "notch", "rille", "rillen" };
+  const EmSense *flaw = em_item_says (r->items, i, EM_SAYS_KIND);
+  const EmSense *face = i + 1 < r->end ? em_item_says (r->items, i + 1, EM_SAYS_KIND) : NULL;
+
+  return is_flaw (flaw) && flaw->value == NULL && face != NULL && face->value == NULL && face->weight[FACE] > 0 &&
+         !is_flaw (face) && !em_item_is_any_word_of (r->items, i, parts, G_N_ELEMENTS (parts));
+}
+
 /* "PIN BORE": the last noun of a row is the thing, those before it say which. */
 static gboolean
 is_compound (const EmReader *r, guint i)
 {
   guint next = i + 1;
+
+  if (is_flaw_on_face (r, i))
+    return FALSE;
 
   while (next + 1 < r->end && next <= i + 2 && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL &&
          em_item_says (r->items, next, EM_SAYS_KIND) == NULL)
@@ -342,7 +357,7 @@ static void
 add_sense (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
 {
   EmItem *item = em_item (r->items, i);
-  gboolean is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL; /* "is" */
+  gboolean is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL || em_phrase_find (item->phrase, EM_SAYS_NOISE) != NULL; /* "is", "ist" */
   gboolean is_worn = sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little;
 
   add_set_field (r, proto, sense, i);

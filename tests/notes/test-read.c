@@ -72,6 +72,23 @@ static const Case cases[] = {
   { "land in the left half is down, 0.3 mm, on a strip 210 by 5", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
   { "Dent (oval) 6 x 4 mm, 0.5 deep", EM_UNITS_METRIC, "1\t1\tform\tellipsoid\t" },
   { "RIDGE 60.0 X 2.0 X 0.8 HIGH ADDED ON FLAT, ENDS DRAFTED 15°", EM_UNITS_METRIC, "1\t1\tends\tdrafted\t" },
+  /* Damage and the face it is on; a slot with no length beside a rib or a wall. */
+  { "Kratzer Dichtfläche 26 x 0,4 x 0,2", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "ding bottom of pocket, round, Ø1.5 x 0.4 mm dp", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "Steg abgebrochen, 15 lang, Dicke 0,9, Höhe fehlt 2,5 mm\nNut daneben ist 1,1 breit und 8 tief", EM_UNITS_METRIC, "2\t1\tslot_width\t1.1\tmm" },
+  { "Steg: 1 mm dick, 6 mm lang, 1,8 mm aufbauen.\nNut daneben 3 breit, 8 tief, Flanke 0,1 ausgewaschen auf 20 Länge und 5 Höhe.", EM_UNITS_METRIC,
+    "2\t2\tslot_width\t3\tmm" },
+  /* Round what an edge runs, on which side, and how far. */
+  { "4 CORE PINS, TIP ⌀4 MM, EDGE ROLLED R0.2 ALL ROUND", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "edge of the pin is rolled over, about 0.2 mm radius, pin is 11 mm dia", EM_UNITS_METRIC, "1\t1\tdiameter\t11\tmm" },
+  { "Dichtkante außen Ø28 auf R0,4 ausgewaschen", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "bore should be 22.00 mm, it's 22.18 over 15 mm, a third of the way round (120 deg)", EM_UNITS_METRIC, "1\t1\tarc\t120\tdeg" },
+  { "edge washed: radius 1.2 mm, 33 mm long, corner is 90 degrees", EM_UNITS_METRIC, "1\t1\tangle\t90\tdeg" },
+  /* Seats told by their cone, or by what befell them. */
+  { "VALVE PIN, CONICAL TIP SEAT 40° INCL, ⌀6 MM LARGE END, 2.8 DEEP, COAT 0.2", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "spherical seat R15.5, mouth dia 12 mm, hammered, needs about 0.6 all over", EM_UNITS_METRIC, "1\t1\tthickness\t0.6\tmm" },
+  { "EDGE DINGED .20 [5.1] LG, .03 [0.8] X .03 [0.8]", EM_UNITS_INCH, "1\t1\tleg_b\t0.762\tmm" },
+  { "fill two holes dia 10 mm x 22 deep, and a gouge beside them, 30 long, 3 wide, 1 deep", EM_UNITS_METRIC, "1\t2\tkind\tgroove\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
