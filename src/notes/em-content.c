@@ -58,6 +58,15 @@ weigh_noun (const EmReader *r, EmContent *content, const EmSense *noun, guint i,
     }
 }
 
+/* A choice told in a word: "wrapped", "square ends". "Four holes are oval" says no more than what is wrong with them. */
+static gboolean
+is_choice (const EmReader *r, guint i)
+{
+  const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
+
+  return set != NULL && !is_damage (r, i) && g_strcmp0 (set->set_value, "ellipsoid") != 0;
+}
+
 EmContent
 em_content_weigh (const EmReader *r, guint first, guint end)
 {
@@ -79,7 +88,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
       content.has_given |= em_counts_is_both (r, i);
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
-      content.has_given |= (em_item_says (r->items, i, EM_SAYS_SET) != NULL && !is_damage (r, i)) ||
+      content.has_given |= is_choice (r, i) ||
         em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL ||
                              em_item_says (r->items, i, EM_SAYS_MANY) != NULL ||

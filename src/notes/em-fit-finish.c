@@ -220,6 +220,20 @@ em_fitter_finish_cone (EmFitter *f)
   f->fit->fitted[f->fit->n_fitted++] = fitted;
 }
 
+/* "dent 6 x 4, oval": a pit by its noun, and of that shape. */
+static gboolean
+is_told_oval (const EmFitter *f)
+{
+  for (guint i = 0; i < f->proto->given->len; i++)
+    {
+      const EmReadField *given = &g_array_index (f->proto->given, EmGiven, i).field;
+
+      if (strcmp (given->field, "form") == 0 && g_strcmp0 (given->text, "ellipsoid") == 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 void
 em_fitter_finish_form (EmFitter *f)
 {
@@ -238,9 +252,8 @@ em_fitter_finish_form (EmFitter *f)
       form = has_row && diameter == NULL ? "box" : diameter != NULL ? "cylinder" : word;
       if (word != NULL && form != NULL && strcmp (form, "cylinder") == 0 && strcmp (word, "box") != 0)
         form = word;
-      /* "oval dimple 6 x 4" */
-      if (has_row && g_strcmp0 (word, "ellipsoid") == 0)
-        form = word;
+      if (has_row && is_told_oval (f))
+        form = "ellipsoid";
       /* "FILL HOLE, 22 DEEP" */
       if (form == NULL && f->proto->has_fill && em_fit_find (f->fit, "depth") != NULL && f->proto->noun != EM_NO_ITEM &&
           em_item_says (f->items, f->proto->noun, EM_SAYS_KIND)->weight[BORE] > 0)

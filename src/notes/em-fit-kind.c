@@ -168,8 +168,9 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       /* "guide pillar ⌀30 scored, 0.1 per side over 60" */
       weight[GROOVE] /= (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? 4 : 1;
     }
-  /* "edge knocked over .03 R x 9 long": what is broken out has no radius. */
-  if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len == 2 && weight[WORN_CORNER] > 0 && (roles & legs) == 0)
+  /* "edge knocked over .03 R x 9 long", "corner hammered, R.03, 9 long, leave R.005": what is broken out has no radius. */
+  if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len >= 2 && proto->sizes->len <= 4 && (proto->sizes->len == 2 || n_row < 3) &&
+      weight[WORN_CORNER] > 0 && (roles & legs) == 0)
     weight[EDGE_NICK] /= 4;
   /* "parting line: one dent 3/16 long, .020 on each face": no dent has two faces. */
   if (proto->is_equal && weight[EDGE_NICK] > 0 && has_form (proto, "cap") && (roles & EM_ROLE_LENGTH) != 0 &&

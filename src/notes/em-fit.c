@@ -290,6 +290,17 @@ is_led_by (const EmFitter *f, guint item, const char *word)
   return item > 0 && em_item_is_word (f->items, item - 1, word);
 }
 
+/* A word for what broke stands right before the size: "rib broke off .100". */
+static gboolean
+is_led_by_break (const EmFitter *f, guint item)
+{
+  const EmSense *set = item > 0 ? em_item_says (f->items, item - 1, EM_SAYS_SET) : NULL;
+  const EmSense *noun = item > 0 ? em_item_says (f->items, item - 1, EM_SAYS_KIND) : NULL;
+
+  return em_item_size (f->items, item)->chain == 0 && ((set != NULL && set->weight[EDGE_NICK] > 0) ||
+                                                       (noun != NULL && noun->value != NULL && noun->weight[EDGE_NICK] > 0));
+}
+
 /* The field of a size that its kind takes for another than its label says; NULL: none other; "": no field at all. */
 static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
@@ -315,6 +326,8 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
   /* "ribs 0.9 thick, 33 long, tip down 0.35": no rib is that low. */
   if (roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm && em_fit_find (f->fit, "coat") == NULL &&
       (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) == 0 && is_led_by (f, item, "down"))
+    return "coat";
+  if (roles == 0 && em_fit_find (f->fit, "coat") == NULL && is_led_by_break (f, item))
     return "coat";
   /* "build up 2 mm high" */
   if ((roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)

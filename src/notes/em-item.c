@@ -405,7 +405,18 @@ roles_after (const Builder *b, guint at)
   return roles;
 }
 
-/* "0.3-0.5", ".498/.502", "1-3 DEEP": limits of one size; the value is their middle. Returns the token after them. */
+/* ".003/.005": the second the larger of two as small and as fine, and no columns of a table. */
+static gboolean
+is_fine_slash (const Builder *b, guint at, guint next, const EmSize *first, const EmSize *second)
+{
+  const double small = 1, most = 2.5;
+  double ratio = em_fraction_plain (second->value) / em_fraction_plain (first->value);
+
+  return em_fraction_plain (second->value) < small && ratio > 1 && ratio <= most && first->n_decimals == second->n_decimals &&
+         !is_sign (b, next, '/') && (at < 2 || !is_sign (b, at - 2, '/'));
+}
+
+/* "0.3-0.5", ".498/.502", ".003/.005", "1-3 DEEP": limits of one size; the value is their middle. Returns the token after them. */
 static guint
 read_limits (const Builder *b, guint at, EmSize *size)
 {
@@ -429,7 +440,8 @@ read_limits (const Builder *b, guint at, EmSize *size)
   ratio_max = is_dash && ((size->n_decimals > 0 && second.n_decimals > 0) || is_named) ? 10 : 2.5;
   if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= ratio_max)
     return at;
-  if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05))
+  if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05) &&
+      !is_fine_slash (b, at, next, size, &second))
     return at;
   /* "1.5000-1.4990" */
   is_fine = ratio >= 0.95 && ratio < 1 && size->n_decimals >= 3 && second.n_decimals == size->n_decimals;

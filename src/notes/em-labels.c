@@ -373,6 +373,17 @@ await_size (Labels *l, guint i, const EmSense *sense)
   l->open = G_MAXUINT;
 }
 
+/* "1/32 R 1.75 long": the size behind the letter says itself what it is, the one before it does not. */
+static gboolean
+is_of_size_before (const Labels *l, guint i, const EmSense *sense)
+{
+  const guint32 plan = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH;
+  const EmSense *behind = em_clause_label_at (l->c, i + 2, EM_LABEL_AFTER);
+
+  return sense->roles == EM_ROLE_RADIUS && i > l->c->first && l->open == i - 1 && (em_item_size (l->c->items, l->open)->roles & em_dimension_roles) == 0 &&
+         behind != NULL && (behind->roles & plan) != 0;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -395,7 +406,8 @@ take_label (Labels *l, guint i)
   l->has_finished |= prior != NULL && (prior->roles & EM_ROLE_FINISHED) != 0;
   /* "R.03": glued to the size after it. */
   if (prior != NULL && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
-      (em_item_is_glued (l->c->items, i + 1) || (prior->place == EM_LABEL_BEFORE && after != NULL && after->place == EM_LABEL_AFTER)))
+      (em_item_is_glued (l->c->items, i + 1) ||
+       (prior->place == EM_LABEL_BEFORE && after != NULL && after->place == EM_LABEL_AFTER && !is_of_size_before (l, i, after))))
     after = NULL;
   if (after != NULL && follows (l, i, after))
     {

@@ -478,8 +478,9 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
         continue;
       if (!has_field (w, field.field) && suits (&field, kind))
         g_array_append_val (w->fields, field);
-      /* "dam, ends tapered", which no dam has: the words stay visible. */
-      else if (kind >= 0 && strcmp (field.field, "ends") == 0 && !has_field (w, "ends"))
+      /* "dam, ends tapered", which no dam has, "bore is oval": the words stay visible. */
+      else if (kind >= 0 && ((strcmp (field.field, "ends") == 0 && !has_field (w, "ends")) ||
+                             (kind != RECESS && g_strcmp0 (field.text, "ellipsoid") == 0)))
         free_words (w, field.start);
       if (given->size_item != EM_NO_ITEM && em_item_size (w->items, given->size_item)->is_asked)
         {

@@ -221,12 +221,25 @@ settle_bare (const Resolver *r, guint item, EmSize *size, const Votes *own)
     settle_by_company (r, size, own, is_loose);
 }
 
+/* "V-groove .100 wide": a size with another name, or too small for one, is no angle. */
+static void
+deny_angle (EmSize *size)
+{
+  const double least_deg = 1;
+
+  if ((size->roles & (EM_ROLE_DRAFT | EM_ROLE_ARC)) == 0 &&
+      ((size->roles & em_length_roles) != 0 || em_fraction_plain (size->value) < least_deg))
+    size->roles &= ~(guint32) EM_ROLE_ANGLE;
+}
+
 /* Angles and hardness have one unit each whether or not it is written. */
 static void
 settle_special (EmSize *size)
 {
   if (size->unit != EM_UNIT_NONE)
     return;
+  if ((size->roles & EM_ROLE_ANGLE) != 0)
+    deny_angle (size);
   if ((size->roles & EM_ROLE_HARDNESS) != 0)
     size->unit = EM_UNIT_HRC;
   else if ((size->roles & (EM_ROLE_ANGLE | EM_ROLE_DRAFT | EM_ROLE_ARC)) != 0 && size->chain == 0)

@@ -780,6 +780,15 @@ static const Case cases[] = {
   { "CHIP 3 X 1 X 1 MM\nFACE LOW 0.2, 20 X 10\nTYP 4 CAVS EA ITEM", EM_UNITS_METRIC, "3\t1\tcount\t4\t" },
   { "CHIP 3 X 1 X 1 MM\nFACE LOW 0.2, 20 X 10\nTYP 4 CAVS EA ITEM", EM_UNITS_METRIC, "3\t2\tcount\t4\t" },
   { "CARA Ø8 MM BAJA 0,2. FILO REDONDEADO R0,2, Ø5. 8 CAMISAS.", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  /* What the words beside a size, or its own name, say against another one. */
+  { "LEAVE .003/.005 GRIND STOCK", EM_UNITS_INCH, "1\t0\tstock\t0.1016\tmm" },
+  { "dent in the flat, .15 x .08 oval, .015 deep", EM_UNITS_INCH, "1\t1\tform\tellipsoid\t" },
+  { "SEAT SPHERICAL R.750, DIA .900 AT FACE, HAMMERED\nRECOAT .020 EVEN", EM_UNITS_INCH, "2\t1\tthickness\t0.508\tmm" },
+  { "BORE WORN .0025 PER SIDE, FIN DIA .8125, 1.06 DEEP", EM_UNITS_INCH, "1\t1\tdiameter\t20.6375\tmm" },
+  { "rib 0.05 thick by 5/8 long broke off .100, build back up", EM_UNITS_INCH, "1\t1\tcoat\t2.54\tmm" },
+  { "WELD CRACK, 1.12 LG X .090 DP, V-GROOVE .100 WIDE", EM_UNITS_INCH, "1\t1\tgap\t2.54\tmm" },
+  { "edge worn .03 R 1.75 long", EM_UNITS_INCH, "1\t1\tradius\t0.762\tmm" },
+  { "Corner hammered, R.03, 1.75 long, leave R.005", EM_UNITS_INCH, "1\t1\tkind\tworn-corner\t" },
 };
 
 START_TEST (test_case)
