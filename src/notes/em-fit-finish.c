@@ -381,9 +381,6 @@ em_fitter_finish_face (EmFitter *f)
   for (gsize i = 0; i < G_N_ELEMENTS (plan); i++)
     if (em_fit_find (f->fit, plan[i]) != NULL)
       return;
-  for (guint i = 0; i < f->proto->given->len; i++)
-    if (strcmp (g_array_index (f->proto->given, EmGiven, i).field.field, "label") == 0)
-      return;
   if (thickness != NULL)
     em_fitter_ask (f, "which-face", thickness->item);
 }

@@ -441,6 +441,15 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
   return content->has_same && content->n_sizes == 0 && before != NULL && !r->is_bullet && take_same (r, before, is_repair, first, end);
 }
 
+static gboolean
+counts_tools (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_TOOLS) != NULL && em_item (r->items, i)->is_used)
+      return TRUE;
+  return FALSE;
+}
+
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
 proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -459,6 +468,9 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
   else if (before != NULL && content->n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
            r->is_one_of)
     proto = read_one_of (r, before, first, end);
+  /* "Twelve molds, all the same." */
+  else if (content->has_same && content->n_sizes == 0 && counts_tools (r, first, end))
+    return NULL;
   else if (content->has_same && before != NULL)
     {
       borrow_kind (proto = start_proto (r), before, "same-as-before");
@@ -881,6 +893,18 @@ read_parts (EmReader *r, guint first, guint end)
     read_sentence (r);
 }
 
+/* "dowel  .3125  .3125  accept": a row of a table that needs nothing. */
+static gboolean
+is_sound_row (const EmReader *r, guint first, guint end)
+{
+  if (!em_item (r->items, first)->is_row)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (is_sound (r, first, i, end))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_line (EmReader *r, guint first, guint end)
 {
@@ -889,6 +913,8 @@ read_line (EmReader *r, guint first, guint end)
   r->inline_number = 0;
   r->inline_letter = 0;
   r->inline_length = 0;
+  if (is_sound_row (r, first, end))
+    return;
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;
   else

@@ -34,7 +34,7 @@ static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEI
 static const double far_ratio = 1.3;
 
 /* Colder than this nobody heats a tool: "5F" is something else. */
-enum { TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
+enum { PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 gboolean
@@ -105,13 +105,35 @@ is_whole (const Builder *b, guint at)
   return is_number (b, at) && token_at (b, at)->denominator == 1;
 }
 
+static gboolean
+is_behind_tab (const Builder *b, guint at)
+{
+  const EmToken *before = token_at (b, at - 1);
+
+  for (guint32 i = before->start + before->length; i < token_at (b, at)->start; i++)
+    if (b->items->text[i] == '\t')
+      return TRUE;
+  return FALSE;
+}
+
+/* How many tokens from at a phrase may have: a tab parts columns, "Soll<tab>Ist". */
+static guint
+n_in_cell (const Builder *b, guint at)
+{
+  guint n = 1;
+
+  while (n < PHRASE_MAX && at + n < b->tokens->len && !is_behind_tab (b, at + n))
+    n++;
+  return n;
+}
+
 static const EmPhrase *
 match (const Builder *b, guint at, guint *out_n)
 {
   *out_n = 0;
   if (at >= b->tokens->len)
     return NULL;
-  return em_lexicon_match (b->items->lexicon, b->language, token_at (b, at), b->tokens->len - at, out_n);
+  return em_lexicon_match (b->items->lexicon, b->language, token_at (b, at), n_in_cell (b, at), out_n);
 }
 
 /* Inch drawings divide by powers of two; a few others are met by hand. */
@@ -416,6 +438,14 @@ is_fine_slash (const Builder *b, guint at, guint next, const EmSize *first, cons
          !is_sign (b, next, '/') && (at < 2 || !is_sign (b, at - 2, '/'));
 }
 
+/* "bore dia / .7500 / .7535": a slash between blanks parts columns where another stands before its first number. */
+static gboolean
+is_column_slash (const Builder *b, guint slash)
+{
+  return slash >= 2 && !is_glued (b, slash) && !is_glued (b, slash + 1) && is_sign (b, slash - 2, '/') && !is_glued (b, slash - 2) &&
+         !is_glued (b, slash - 1);
+}
+
 /* "0.3-0.5", ".498/.502", ".003/.005", "1-3 DEEP": limits of one size; the value is their middle. Returns the token after them. */
 static guint
 read_limits (const Builder *b, guint at, EmSize *size)
@@ -426,7 +456,7 @@ read_limits (const Builder *b, guint at, EmSize *size)
   double ratio, ratio_max;
   guint next;
 
-  if ((!is_slash && !is_dash) || !is_number (b, at + 1) || size->value.n == 0)
+  if ((!is_slash && !is_dash) || !is_number (b, at + 1) || size->value.n == 0 || (is_slash && is_column_slash (b, at)))
     return at;
   if (is_dash && is_glued (b, at) != is_glued (b, at + 1))
     return at;

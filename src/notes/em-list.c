@@ -255,6 +255,17 @@ is_long_numeral (const EmReader *r, guint i, guint mark)
          em_item_is_sign (r->items, mark, ')') && em_item_is_glued (r->items, mark);
 }
 
+/* "1/ nick", "1- crack": glued to the number and no more behind it, before a word. */
+static gboolean
+is_tight_mark (const EmReader *r, guint mark)
+{
+  const EmItem *next = em_item (r->items, mark + 1);
+
+  return (em_item_is_sign (r->items, mark, '/') || em_item_is_sign (r->items, mark, '-')) && em_item_is_glued (r->items, mark) &&
+         !em_item_is_glued (r->items, mark + 1) && (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) &&
+         em_item_says (r->items, mark + 1, EM_SAYS_TIMES) == NULL;
+}
+
 /* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
 static guint
 skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
@@ -265,7 +276,7 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
   if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;
   /* "1 - core", but "12 - 3 mm" is a range; "Item 1 : pin" with a blank, as French has it. */
-  if (!em_list_is_mark (r, mark) && !(is_named && (em_item_is_sign (r->items, mark, '=') || em_item_is_sign (r->items, mark, ':'))) &&
+  if (!em_list_is_mark (r, mark) && !is_tight_mark (r, mark) && !(is_named && (em_item_is_sign (r->items, mark, '=') || em_item_is_sign (r->items, mark, ':'))) &&
       !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))
     return i;
   em_item (r->items, i)->is_used = r->is_bullet = TRUE;
@@ -309,12 +320,14 @@ guint
 em_list_skip_head (EmReader *r, guint i, guint end)
 {
   guint after = skip_listed (r, i, end), named;
-  gboolean is_named = em_list_is_item_word (r, i) && i + 2 < end;
+  gboolean is_named = em_list_is_item_word (r, i) && i + 2 < end, is_parted;
 
   if (after != i)
     return after;
   /* "ITEM 1:" */
-  named = !is_named ? i : em_item_is_sign (r->items, i + 1, '.') && i + 3 < end ? i + 2 : i + 1;
+  is_parted = is_named && i + 3 < end && (em_item_is_sign (r->items, i + 1, '.') ||
+                                          (em_item_is_sign (r->items, i + 1, ':') && em_list_is_bare_whole (r->items, i + 2)));
+  named = !is_named ? i : is_parted ? i + 2 : i + 1;
   if (is_list_name (r, named, end, &after))
     {
       for (guint k = named; k < after; k++)
@@ -330,9 +343,9 @@ em_list_skip_head (EmReader *r, guint i, guint end)
   after = skip_hash (r, named, end);
   if (after == named)
     after = skip_marked (r, named, end, is_named);
-  /* "pt 3 bore" */
+  /* "pt 3 bore", "Position: 3 Schaden: …" */
   if (after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) == NULL && em_list_is_bare_whole (r->items, named) &&
-      em_item_says (r->items, named + 1, EM_SAYS_KIND) != NULL)
+      (em_item_says (r->items, named + 1, EM_SAYS_KIND) != NULL || (is_parted && em_item (r->items, named + 1)->type != EM_ITEM_SIZE)))
     {
       em_item (r->items, named)->is_used = r->is_bullet = TRUE;
       return named + 1;

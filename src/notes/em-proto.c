@@ -17,6 +17,7 @@ enum
   DEMOTED = 2,
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
   COLON_WINDOW = 4,
+  OPEN_GROOVE = 8,       /* a groove that was cut; scratches and cracks weigh more */
   STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
 
@@ -194,11 +195,21 @@ is_done_to_it (const EmReader *r, guint i)
   return glue != NULL && g_strcmp0 (glue->value, "it") == 0;
 }
 
+/* "so that we can bore and hone here": what somebody does. */
+static gboolean
+is_done_by (const EmReader *r, guint i)
+{
+  static const char *const before[] = { "can", "will", "we'll", "we", "you", "you'll", "they", "they'll", "must", "shall", "could", "would" };
+
+  return i > r->first && em_item_is_any_word_of (r->items, i - 1, before, G_N_ELEMENTS (before)) &&
+         (i + 1 >= r->items->items->len || em_item (r->items, i + 1)->type != EM_ITEM_SIZE);
+}
+
 /* A noun of a repair; "3.0 OD" is a size's label instead. */
 gboolean
 em_reader_is_noun (const EmReader *r, guint i)
 {
-  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i) || em_item_is_of_face (r->items, i))
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i) || is_done_by (r, i) || em_item_is_of_face (r->items, i))
     return FALSE;
   /* "flanks 10°": the draft of what was told before. */
   if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&
@@ -244,6 +255,11 @@ is_compound (const EmReader *r, guint i)
   while (next + 1 < r->end && next <= i + 2 && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL &&
          em_item_says (r->items, next, EM_SAYS_KIND) == NULL)
     next++;
+  /* "Kratzer Dichtfläche": which damage, and then where; a groove may be where its edge is. */
+  if (next == i + 1 && is_flaw (em_item_says (r->items, i, EM_SAYS_KIND)) &&
+      em_item_says (r->items, i, EM_SAYS_KIND)->weight[GROOVE] != OPEN_GROOVE && next < r->end && em_reader_is_noun (r, next) &&
+      !is_flaw (em_item_says (r->items, next, EM_SAYS_KIND)))
+    return FALSE;
   return next < r->end && em_reader_is_noun (r, next) &&
          em_item_says (r->items, next, EM_SAYS_KIND)->value == NULL /* "land peened": what became of it */;
 }

@@ -5,6 +5,8 @@
 
 #include "em-table.h"
 
+#include "em-clause.h"
+
 #include <string.h>
 
 enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */ };
@@ -34,21 +36,29 @@ is_wide_gap (const EmItems *items, guint i)
   return to >= from + 2 || (to == from + 1 && items->text[from] == '\t');
 }
 
+/* A slash parts cells only between blanks. */
+static gboolean
+is_bar (const EmItems *items, guint i, gunichar bar)
+{
+  return em_item_is_sign (items, i, bar) &&
+         (bar != '/' || (!em_item_is_glued (items, i) && i + 1 < items->items->len && !em_item_is_glued (items, i + 1)));
+}
+
 static guint
 n_bars (const EmItems *items, guint first, guint end, gunichar bar)
 {
   guint n = 0;
 
   for (guint i = first; i < end; i++)
-    n += em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == bar;
+    n += is_bar (items, i, bar);
   return n;
 }
 
-/* "1 | NICK | .12", or "1;nick;.12" as spreadsheets write it; 0: neither. */
+/* "1 | NICK | .12", "1 / NICK / .12", or "1;nick;.12" as spreadsheets write it; 0: none of them. */
 static gunichar
 bar_of (const EmItems *items, guint first, guint end)
 {
-  static const gunichar bars[] = { '|', ';' };
+  static const gunichar bars[] = { '|', ';', '/' };
 
   for (gsize i = 0; i < G_N_ELEMENTS (bars); i++)
     if (n_bars (items, first, end, bars[i]) >= COLUMN_MIN - 1)
@@ -84,7 +94,7 @@ split_by_bars (const EmItems *items, guint first, guint end, Line *line)
   guint start = first;
 
   for (guint i = first; i < end; i++)
-    if (em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == line->bar)
+    if (is_bar (items, i, line->bar))
       {
         /* "| 1 | nick |": what stands at both ends parts nothing. */
         if (i > first || line->bar == ';')
@@ -200,9 +210,13 @@ name_column (const EmItems *items, Cell *cell)
 
       if (em_item_says (items, i, EM_SAYS_QUANTITY) != NULL && cell->type == COLUMN_OTHER)
         cell->type = COLUMN_COUNT;
-      else if (glue != NULL && (g_strcmp0 (glue->value, "item") == 0 || g_strcmp0 (glue->value, "number") == 0) &&
+      else if ((em_item_is_sign (items, i, '#') || (glue != NULL && (g_strcmp0 (glue->value, "item") == 0 ||
+                                                                     g_strcmp0 (glue->value, "number") == 0))) &&
                cell->type == COLUMN_OTHER)
         cell->type = COLUMN_NUMBER;
+      /* "Stk" */
+      else if (em_item_says (items, i, EM_SAYS_PLACES) != NULL && cell->end == cell->first + 1 && cell->type == COLUMN_OTHER)
+        cell->type = COLUMN_COUNT;
       else if (roles != 0)
         {
           cell->type = COLUMN_SIZE;
@@ -226,6 +240,26 @@ name_depth (const EmItems *items, Line *line)
     if (line->cell[c].type == COLUMN_SIZE && line->cell[c].roles == EM_ROLE_DIAMETER &&
         em_item (items, line->cell[c].label)->length == 1)
       line->cell[c].roles = EM_ROLE_DEPTH;
+}
+
+/* "L | B | T" in German: beside a length, a depth or a height the letter is the width's. */
+static void
+name_width (const EmItems *items, Line *line)
+{
+  guint32 roles = 0;
+
+  for (guint c = 0; c < line->n; c++)
+    roles |= line->cell[c].type == COLUMN_SIZE ? line->cell[c].roles : 0;
+  if ((roles & EM_ROLE_LENGTH) == 0 || (roles & EM_ROLE_WIDTH) != 0 || (roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS)) == 0)
+    return;
+  for (guint c = 0; c < line->n; c++)
+    if (line->cell[c].type == COLUMN_OTHER && line->cell[c].end == line->cell[c].first + 1 &&
+        em_item_is_word (items, line->cell[c].first, "b"))
+      {
+        line->cell[c].type = COLUMN_SIZE;
+        line->cell[c].roles = EM_ROLE_WIDTH;
+        line->cell[c].label = line->cell[c].first;
+      }
 }
 
 static gboolean
@@ -256,6 +290,7 @@ read_headings (const EmItems *items, Line *line)
       n_told += line->cell[c].type == COLUMN_SIZE || line->cell[c].type == COLUMN_COUNT;
     }
   name_depth (items, line);
+  name_width (items, line);
   /* "LINE  DAMAGE  SIZE" */
   if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 && is_line_word (items, line->cell[0].first))
     line->cell[0].type = COLUMN_NUMBER;
@@ -268,21 +303,35 @@ use_headings (const EmItems *items, const Line *line)
   for (guint c = 0; c < line->n; c++)
     for (guint i = line->cell[c].first; i < line->cell[c].end; i++)
       {
-        em_item (items, i)->is_used = line->cell[c].type != COLUMN_OTHER;
+        /* "actual (inch)" says the unit for all. */
+        em_item (items, i)->is_used = line->cell[c].type != COLUMN_OTHER &&
+                                      !(em_item_says (items, i, EM_SAYS_UNIT) != NULL && i > 0 && em_item_is_sign (items, i - 1, '('));
         em_item (items, i)->is_heading = TRUE;
       }
+}
+
+/* "Feature | Length" heads what things are as well as their numbers. */
+static gboolean
+names_thing (const EmItems *items, const Cell *cell)
+{
+  for (guint i = cell->first; i < cell->end; i++)
+    if (em_item_says (items, i, EM_SAYS_KIND) != NULL)
+      return TRUE;
+  return FALSE;
 }
 
 static void
 read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean is_first, guint row)
 {
-  gboolean is_alone = cell->end == cell->first + 1 && em_item (items, cell->first)->type == EM_ITEM_SIZE;
+  /* ".7535 - full depth 1.00": what else the cell says is told by its own words. */
+  gboolean is_alone = em_item (items, cell->first)->type == EM_ITEM_SIZE &&
+                      (cell->end == cell->first + 1 || em_item_is_soft_break (items, cell->first + 1));
   EmSize *size = is_alone ? em_item_size (items, cell->first) : NULL;
 
   gboolean is_row_number = size != NULL && size->is_whole && (size->value.n == row || size->value.n == TEN * row) &&
                            heading->type != COLUMN_COUNT;
 
-  if (is_first && (heading->type == COLUMN_NUMBER || is_row_number))
+  if (is_first && ((heading->type == COLUMN_NUMBER && !names_thing (items, cell)) || is_row_number))
     for (guint i = cell->first; i < cell->end; i++)
       {
         em_item (items, i)->is_used = TRUE;
@@ -298,12 +347,12 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
     }
 }
 
-/* A semicolon between cells ends no sentence. */
+/* A semicolon between cells ends no sentence, and a slash joins no sizes. */
 static void
 draw_bars (const EmItems *items, const Line *line, guint first, guint end)
 {
-  for (guint i = first; line->bar == ';' && i < end; i++)
-    if (em_item (items, i)->type == EM_ITEM_SIGN && em_item (items, i)->sign == ';')
+  for (guint i = first; line->bar != 0 && line->bar != '\t' && i < end; i++)
+    if (is_bar (items, i, line->bar))
       em_item (items, i)->sign = '|';
 }
 

@@ -789,6 +789,23 @@ static const Case cases[] = {
   { "WELD CRACK, 1.12 LG X .090 DP, V-GROOVE .100 WIDE", EM_UNITS_INCH, "1\t1\tgap\t2.54\tmm" },
   { "edge worn .03 R 1.75 long", EM_UNITS_INCH, "1\t1\tradius\t0.762\tmm" },
   { "Corner hammered, R.03, 1.75 long, leave R.005", EM_UNITS_INCH, "1\t1\tkind\tworn-corner\t" },
+  /* Tables as they are pasted and typed, and the numbers of lists. */
+  { "Feature | nominal | actual | depth\nBore | 12.00 | 12.15 | 20 mm", EM_UNITS_METRIC, "2\t1\tworn\t12.15\tmm" },
+  { "Merkmal\tSoll\tIst\tTiefe\nBohrung\t12,00\t12,15\t20", EM_UNITS_METRIC, "2\t1\tdiameter\t12\tmm" },
+  { "Pos.\tBezeichnung\tSoll\tIst\tTiefe\tStk\n1\tBohrung\t12,00\t12,15\t20\t2", EM_UNITS_METRIC, "2\t1\tcount\t2\t" },
+  { "Item / Damage / Length / Width / Depth\n1 / crack / 12 mm / 0.3 / 0.5", EM_UNITS_METRIC, "2\t1\tgap\t0.3\tmm" },
+  { "Char. / nominal / actual (inch)\nbore dia / .7500 / .7535 - depth 1.00", EM_UNITS_METRIC, "2\t1\tdiameter\t19.05\tmm" },
+  { "Char. / nominal / actual (inch)\nbore dia / .7500 / .7535 - depth 1.00", EM_UNITS_METRIC, "1\t0\tunits\tin\t" },
+  { "Char. / nominal / actual\nbore dia / .7500 / .7535\npin dia / .3125 / .3125 - accept", EM_UNITS_INCH, "!3\t2\tkind\tpin\t" },
+  { "| # | Damage | L | W | D | Qty |\n|---|---|---|---|---|---|\n| 1 | Crack | 12 mm | 0.3 | 0.5 | 2 |", EM_UNITS_METRIC, "!3\t0\tunused\t1\t" },
+  { "Nr | Schaden | L | B | T\n1 | Kratzer Dichtfläche | 26 | 0,4 | 0,2", EM_UNITS_METRIC, "2\t1\tgap\t0.4\tmm" },
+  { "1/ nick 3 x 1 x 1 mm\n2/ crack 5 long 1 deep", EM_UNITS_METRIC, "!2\t0\tunused\t2\t" },
+  { "Position: 1 Schaden: Riss Länge: 12 mm Tiefe: 1 mm", EM_UNITS_METRIC, "!1\t1\tgap\t1\tmm" },
+  /* What is none. */
+  { "One bore 12 mm is now 12.1, 25 deep. Please fill it so that we can bore and hone here.", EM_UNITS_METRIC, "!1\t2\tkind\trecess\t" },
+  { "edge round the button (dia 20 mm) rounded to R0.5\nTwelve molds, all the same.", EM_UNITS_METRIC, "!2\t2\tkind\tworn-corner\t" },
+  { "PIN 8 MM WORN TO 7.9, 20 LG\nPIN HEAD 12 DIA X 3 HT NO CHG", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
+  { "SURFACE PLATE LOW 0.3 MM", EM_UNITS_METRIC, "1\t1\tquestion\twhich-face\t" },
 };
 
 START_TEST (test_case)
