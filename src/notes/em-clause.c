@@ -349,6 +349,9 @@ is_count (const EmClause *c, guint i)
 
   if (is_measured_each (c, i, prior, next))
     return FALSE;
+  /* "der 8er Stift" */
+  if (next < c->end && em_item_is_word (items, next, "er") && em_item_is_glued (items, next))
+    return FALSE;
   if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) ||
       (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;

@@ -67,6 +67,14 @@ is_choice (const EmReader *r, guint i)
   return set != NULL && !is_damage (r, i) && g_strcmp0 (set->set_value, "ellipsoid") != 0;
 }
 
+/* "nick same edge": where the nick told before the word is, and not what it is. */
+static gboolean
+is_same_place (const EmReader *r, const EmContent *content, guint i, guint end)
+{
+  return content->best_named >= STRONG_NOUN && i + 1 < end && em_item_is_word (r->items, i, "same") &&
+         (em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL);
+}
+
 EmContent
 em_content_weigh (const EmReader *r, guint first, guint end)
 {
@@ -87,7 +95,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
         em_item_says (r->items, i, EM_SAYS_SET)->set_field == NULL;
       content.has_given |= em_counts_is_both (r, i);
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
-      content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
+      content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL && !is_same_place (r, &content, i, end);
       content.has_given |= is_choice (r, i) ||
         em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL ||
@@ -227,6 +235,18 @@ is_any_area (const EmReader *r, const EmContent *content, guint first, guint end
   return FALSE;
 }
 
+/* One size, and that the draft of something. */
+gboolean
+em_content_is_draft (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  if (content->n_sizes != 1 || content->roles != EM_ROLE_DRAFT)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_reader_is_sized (r, i))
+      return em_item_size (r->items, i)->unit == EM_UNIT_DEGREE;
+  return FALSE;
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -243,6 +263,8 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                                             (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
                                              (content->has_verb || content->has_worn || content->has_damage)));
 
+  /* "SHUTOFF DRAFT 7°": how steep it is. */
+  is_repair &= !(em_content_is_draft (r, content, first, end) && content->best < STRONG_NOUN && !content->has_damage && !content->has_given);
   /* "Danke, Sönke": what is only spelt like a repair, and says no more of it, is none. */
   is_repair &= !content->is_slip || content->n_sizes > 0 || content->has_verb || content->has_damage || content->has_given ||
     content->has_worn;

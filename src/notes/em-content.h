@@ -31,4 +31,7 @@ gboolean  em_content_is_edge_behind (const EmReader *r, const EmContent *content
 /* What tells sizes of something though no noun of a repair is in it. */
 gboolean  em_content_tells_unnamed  (const EmReader *r, const EmContent *content, guint first, guint end);
 
+/* "SHUTOFF DRAFT 7°": one size, and that how steep something is. */
+gboolean em_content_is_draft (const EmReader *r, const EmContent *content, guint first, guint end);
+
 G_END_DECLS

@@ -126,6 +126,7 @@ em_fitter_finish_side (EmFitter *f)
 
   if (side == NULL)
     side = side_told (f, size + 1);
+  first -= first > 1 && em_item_is_sign (f->items, first - 1, '.');
   if (side == NULL && first > 0)
     side = side_told (f, first - 1);
   if (side == NULL)

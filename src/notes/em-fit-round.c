@@ -121,6 +121,20 @@ em_fitter_is_outdone (const EmFitter *f, guint item)
   return (f->fit->kind != BORE && f->fit->kind != PIN) || is_wear (f, item);
 }
 
+/* "pin 10 dia shall get 0.1 on the diameter": no two diameters of one thing. */
+static gboolean
+is_far_from_diameter (const EmFitter *f, guint item)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+
+      if ((em_item_size (f->items, other)->roles & EM_ROLE_DIAMETER) != 0 && em_fitter_mm (f, other) > FAR_RATIO * em_fitter_mm (f, item))
+        return em_fitter_mm (f, item) <= em_build_max_mm;
+    }
+  return FALSE;
+}
+
 /* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
 static gboolean
 fit_build (EmFitter *f, guint item)
@@ -130,7 +144,8 @@ fit_build (EmFitter *f, guint item)
   if (em_item_size (f->items, item)->unit == EM_UNIT_DEGREE || (roles & EM_ROLE_LENGTH) != 0)
     return FALSE;
   /* "should be 8.00 on the diameter": the diameter itself. */
-  if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item))
+  if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item) &&
+      !is_far_from_diameter (f, item))
     return FALSE;
   if ((roles & EM_ROLE_ON_DIAMETER) != 0)
     return em_fitter_offer (f, "build", item, 0.5, "on-diameter");

@@ -67,6 +67,9 @@ continues (const EmReader *r, const EmContent *content, guint first)
   line = em_reader_line_of (r, r->current->last);
   if (em_reader_line_of (r, first) == line)
     return !(r->is_bullet && content->n_sizes > 1);
+  /* "SHUTOFF DRAFT 7°": how steep another part is. */
+  if (content->has_noun && em_content_is_draft (r, content, first, r->end) && r->current->weight[DAM] == 0)
+    return FALSE;
   /* A line that names a size again tells of something else. */
   if (content->n_sizes == 0 && content->n_other > 0)
     return FALSE;
@@ -218,6 +221,10 @@ take_mention (EmReader *r, EmProto *proto)
 {
   if (r->mention_first < r->mention_end && em_reader_line_of (r, r->mention_end - 1) + 1 >= em_reader_line_of (r, r->first))
     {
+      /* "The face (1.2379) is low.": a note that governs may have used it. */
+      for (guint i = r->mention_first; i < r->mention_end; i++)
+        if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL)
+          em_item (r->items, i)->is_used = FALSE;
       add_told (r, proto, r->mention_first, r->mention_end);
       proto->kind_reason = "from-words";
     }

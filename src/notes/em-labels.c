@@ -505,6 +505,9 @@ waiting_roles (const Labels *l, guint i)
   /* "the angle of the face 18 x 25": no row is an angle. */
   if (size->chain != 0)
     roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
+  /* "lock angle face, build .020": no metal is added in degrees. */
+  if (((roles | size->roles) & EM_ROLE_BUILD) != 0 && size->unit != EM_UNIT_DEGREE)
+    roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
   /* "0.2 over 6 x 40": the row tells both. */
   if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))
     roles = 0;
@@ -686,13 +689,34 @@ closes (const Labels *l, guint i)
 static void
 mark_under (const EmClause *c, guint i)
 {
+  static const char *const under[] = { "under", "untermaßig", "untermassig", "Untermaß", "Untermass" };
   EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
 
-  if (size == NULL || (size->roles & (EM_ROLE_WORN | EM_ROLE_PER_SIDE)) != EM_ROLE_WORN || size->chain != 0 ||
-      !em_item_is_word (c->items, i, "under") ||
+  /* "0,06 untermaßig" needs no other word of wear. */
+  if (size == NULL || (size->roles & EM_ROLE_PER_SIDE) != 0 || (!(size->roles & EM_ROLE_WORN) && em_item_is_word (c->items, i, "under")) ||
+      size->chain != 0 ||
+      !em_item_is_any_word_of (c->items, i, under, G_N_ELEMENTS (under)) ||
       (em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL && !em_clause_is_size (c, i + 2)))
     return;
-  size->roles |= EM_ROLE_ON_DIAMETER;
+  size->roles |= EM_ROLE_ON_DIAMETER | EM_ROLE_WORN;
+  em_item (c->items, i)->is_used = TRUE;
+}
+
+/* "Kernstift, 10er", "der 8er Stift": a bore or pin is called by its diameter. */
+static void
+mark_so_wide (const EmClause *c, guint i)
+{
+  EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
+  const EmSense *before, *after;
+
+  if (size == NULL || size->unit != EM_UNIT_NONE || size->chain != 0 || !em_item_is_word (c->items, i, "er") || !em_item_is_glued (c->items, i))
+    return;
+  after = i + 1 < c->end ? em_item_says (c->items, i + 1, EM_SAYS_KIND) : NULL;
+  before = i > c->first + 1 ? em_item_says (c->items, i - 2 - (i > c->first + 2 && em_item_is_sign (c->items, i - 2, ',')), EM_SAYS_KIND) : NULL;
+  if ((after == NULL || after->weight[BORE] + after->weight[PIN] < ROUND_NOUN) &&
+      (before == NULL || before->weight[BORE] + before->weight[PIN] < ROUND_NOUN))
+    return;
+  size->roles |= EM_ROLE_DIAMETER;
   em_item (c->items, i)->is_used = TRUE;
 }
 
@@ -707,6 +731,7 @@ em_labels_mark (const EmClause *c)
 
       mark_either (c, i);
       mark_under (c, i);
+      mark_so_wide (c, i);
       if (em_item_is_measure (c->items, i))
         take_size (&l, i);
       else if (item->type == EM_ITEM_SIZE)

@@ -183,6 +183,9 @@ is_letter_and_number (const Name *n)
   /* "insert A3 left edge": a capital is no article. */
   is_name = em_item (c->items, i - 1)->type == EM_ITEM_UNKNOWN ||
             ((em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && !em_clause_says (c, i - 1, EM_SAYS_LABEL));
+  /* "zone D1" */
+  if (i > c->first + 1 && is_item_word (c, i - 2) && !has_radius (c, i - 1))
+    return TRUE;
   if (is_sign (c, i + 1, ':') || (i > c->first + 1 && is_name && em_clause_says (c, i - 2, EM_SAYS_PLACE)))
     return TRUE;
   /* "corner A1/A2 gone" */
@@ -271,7 +274,8 @@ is_numbered (const Name *n)
       !(n->i + 2 < c->end && em_item_is_glued (c->items, n->i + 2)))
     return TRUE;
   return word != NULL && g_strcmp0 (word->value, "number") == 0 && n->prior > c->first &&
-         (em_clause_says (c, n->prior - 1, EM_SAYS_PLACE) || em_clause_says (c, n->prior - 1, EM_SAYS_KIND));
+         (em_clause_says (c, n->prior - 1, EM_SAYS_PLACE) || em_clause_says (c, n->prior - 1, EM_SAYS_KIND) ||
+          (em_item (c->items, n->prior - 1)->type == EM_ITEM_UNKNOWN && !em_item (c->items, n->prior - 1)->is_talk));
 }
 
 /* "SLIDE 2 WEAR PLATE", "on cav 5", "as core 9 but longer", "insert 14 of the mold", "Cavity 3 has a chip": which of several. */
@@ -349,6 +353,16 @@ is_numbered_noun (const Name *n)
          (is_sign (n->c, next, ':') || (is_sign (n->c, next, '-') && !em_item_is_glued (n->c->items, next)));
 }
 
+/* "core, side 2": which side. */
+static gboolean
+is_numbered_side (const Name *n)
+{
+  static const char *const sides[] = { "side", "seite", "lado" };
+
+  return n->is_size && n->is_next && em_item_size (n->c->items, n->i)->value.n <= FEW &&
+         em_item_is_any_word_of (n->c->items, n->prior, sides, G_N_ELEMENTS (sides));
+}
+
 /* "Slide 3:", "Cavity B:", "Pos. 2 -" */
 static gboolean
 is_closed (const Name *n)
@@ -361,7 +375,7 @@ is_closed (const Name *n)
                               (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
-  return (word != NULL && g_strcmp0 (word->value, "item") == 0) || is_numbered_noun (n) ||
+  return (word != NULL && g_strcmp0 (word->value, "item") == 0) || is_numbered_noun (n) || is_numbered_side (n) ||
          (is_first_part (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
          ((next == c->end || em_item_is_soft_break (c->items, next)) && n->is_size && n->is_next &&

@@ -18,6 +18,7 @@ enum
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
   COLON_WINDOW = 4,
   OPEN_GROOVE = 8,       /* a groove that was cut; scratches and cracks weigh more */
+  SIZES_MAX = 16,        /* of one repair */
   STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
 
@@ -525,6 +526,16 @@ is_depth_of_slot (const EmReader *r, guint slot, guint comma)
          (em_item_size (r->items, comma + 1)->roles & told) == EM_ROLE_DEPTH;
 }
 
+/* "The slot is 5 wide, 140 long and 6 deep, to be filled": the slot itself, where no wall or rib lies in it. */
+static void
+fill_slot (const EmReader *r, const EmProto *proto)
+{
+  if (proto->weight[SIDEWALL] + proto->weight[RIB] > 0)
+    return;
+  for (guint i = 0; i < proto->sizes->len && i < SIZES_MAX; i++)
+    em_item_size (r->items, g_array_index (proto->sizes, guint, i))->roles &= ~(guint32) EM_ROLE_SLOT;
+}
+
 /* Adds the items from first to end; nouns that name things near were used before. */
 void
 em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
@@ -542,6 +553,9 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         continue;
       if (item->type == EM_ITEM_SIZE)
         {
+          /* "cracked corners in pocket 8 long": no length is a slot's. */
+          if ((em_item_size (r->items, i)->roles & EM_ROLE_LENGTH) != 0 && em_item_size (r->items, i)->chain == 0)
+            in_slot = EM_NO_ITEM;
           if (in_slot != EM_NO_ITEM && (em_item_size (r->items, i)->roles & never_slot) == 0)
             em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
           add_size (r, proto, i);
@@ -564,6 +578,8 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
       use_connectives (r, i);
     }
   raise_only_noun (r, proto);
+  if (proto->has_fill)
+    fill_slot (r, proto);
   for (guint k = 0; k < r->waiting->len; k++)
     g_array_append_val (proto->given, g_array_index (r->waiting, EmGiven, k));
   g_array_set_size (r->waiting, 0);

@@ -89,6 +89,20 @@ static const Case cases[] = {
   { "spherical seat R15.5, mouth dia 12 mm, hammered, needs about 0.6 all over", EM_UNITS_METRIC, "1\t1\tthickness\t0.6\tmm" },
   { "EDGE DINGED .20 [5.1] LG, .03 [0.8] X .03 [0.8]", EM_UNITS_INCH, "1\t1\tleg_b\t0.762\tmm" },
   { "fill two holes dia 10 mm x 22 deep, and a gouge beside them, 30 long, 3 wide, 1 deep", EM_UNITS_METRIC, "1\t2\tkind\tgroove\t" },
+  /* What names and what measures: a side, a zone, a part's number; a pin by its diameter. */
+  { "core, side 2\nBORE ⌀20 MM, ADD 0.1 PER SIDE", EM_UNITS_METRIC, "2\t1\tbuild\t0.1\tmm" },
+  { "weld note (zone D1): step 22 x 5 mm low 0.2", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "Gewindekern Nr. 5: Dichtkante Ø28 auf R0,4 ausgewaschen", EM_UNITS_METRIC, "!1\t1\tlength\t5\tmm" },
+  { "Kernstift, 10er, soll 0,1 auf den Durchmesser mehr kriegen, 45 lang", EM_UNITS_METRIC, "1\t1\tbuild\t0.05\tmm" },
+  { "der 8er Stift ist auf 7,9 verschlissen, 20 lang", EM_UNITS_METRIC, "1\t1\tdiameter\t8\tmm" },
+  { "Stift Ø8, 0,06 Untermaß, 15 lang", EM_UNITS_METRIC, "1\t1\tbuild\t0.03\tmm" },
+  /* What no slot, no angle and no repair is. */
+  { "CRACKED CORNERS IN POCKET 8 MM LG 2 DP", EM_UNITS_METRIC, "1\t1\tlength\t8\tmm" },
+  { "The slot is 5.5 mm wide, 140 mm long and 6 mm deep, to be filled flush", EM_UNITS_METRIC, "1\t1\twidth\t5.5\tmm" },
+  { "LOCK ANGLE FACE BUILD .020, FACE IS 3.00 X 1.12", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
+  { "STEP: SHUTOFF DRAFT 7°, FINISH BY US. NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "nick top edge .09 lg x .015 x .015\nnick same edge, .14 lg, .02 deep", EM_UNITS_INCH, "2\t2\tquestion\tsecond-leg\t" },
+  { "The guide face (1.2379, 58 HRC) is low. It measures 24,85 high and should be 25,00.", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
