@@ -22,6 +22,7 @@ enum
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
+  ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
   LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
 
@@ -77,7 +78,39 @@ continues (const EmReader *r, const EmContent *content, guint first)
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }
 
-/* "EDGE NICKS:" at the end of a line, or "EDGE NICKS" with bullets under it. */
+/* The sizes of a line of nothing but sizes with their names and counts, from item i on; 0 where it begins otherwise. *out_end: behind it. */
+static guint
+sizes_of_row (const EmReader *r, guint i, guint *out_end)
+{
+  guint limit = MIN (i + ROW_ITEMS_MAX, r->items->items->len), n = 0;
+  gboolean is_led = i + 1 < limit && em_item (r->items, i)->length <= LED_BYTES && em_item (r->items, i + 1)->type == EM_ITEM_SIZE;
+
+  *out_end = i;
+  if (i >= limit || (em_item (r->items, i)->type != EM_ITEM_SIZE && !is_led))
+    return 0;
+  for (; i < limit && em_item (r->items, i)->type != EM_ITEM_LINE; i++)
+    {
+      if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_VERB) != NULL ||
+          em_item (r->items, i)->type == EM_ITEM_UNKNOWN)
+        return 0;
+      n += em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) == 0;
+    }
+  *out_end = i;
+  return i < limit || i == r->items->items->len ? n : 0;
+}
+
+/* "PITS IN CAVITY" over "Ø1 X 0.5 DEEP, 4 PCS" and "Ø2.5 X 1.2 DEEP, 2 PCS": rows alike, of two sizes or more. */
+static gboolean
+has_rows_below (const EmReader *r, guint end)
+{
+  guint first_end, second_end, n = sizes_of_row (r, end + 1, &first_end);
+
+  return n >= 2 && sizes_of_row (r, first_end + 1, &second_end) == n &&
+         em_item (r->items, end + 1)->type == em_item (r->items, first_end + 1)->type &&
+         em_item (r->items, end + 1)->phrase == em_item (r->items, first_end + 1)->phrase;
+}
+
+/* "EDGE NICKS:" at the end of a line, or "EDGE NICKS" with bullets or rows under it. */
 static gboolean
 is_heading_line (const EmReader *r, guint end)
 {
@@ -96,6 +129,8 @@ is_heading_line (const EmReader *r, guint end)
     return TRUE;
   if (end + 3 < n && em_list_is_numeral (r, end + 1) && em_list_is_mark (r, end + 2) &&
       em_item (r->items, end + 3)->type == EM_ITEM_SIZE)
+    return TRUE;
+  if (end < n && has_rows_below (r, end))
     return TRUE;
   return end + 2 < n && em_list_is_bullet (em_item (r->items, end + 1)) && em_item (r->items, end + 2)->type == EM_ITEM_SIZE;
 }
@@ -483,7 +518,7 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
       borrow_kind (proto = start_proto (r), before, "same-as-before");
       proto->is_same = TRUE;
     }
-  else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL))
+  else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL || (r->is_line_start && !continues (r, content, first))))
     borrow_kind (proto = start_proto (r), r->heading, "heading");
   else if (!em_content_is_edge_behind (r, content, before, first) && continues (r, content, first))
     proto = r->current;

@@ -20,7 +20,8 @@ typedef struct
 /* What one inch, etc. is in mm, as a whole fraction: exact (NIST SP 811, appendix B). */
 static const EmFraction unit_scale[EM_N_UNIT] = {
   [EM_UNIT_NONE] = { 1, 1 },       [EM_UNIT_MM] = { 1, 1 },         [EM_UNIT_CM] = { 10, 1 },        [EM_UNIT_METRE] = { 1000, 1 },
-  [EM_UNIT_UM] = { 1, 1000 },      [EM_UNIT_INCH] = { 254, 10 },    [EM_UNIT_THOU] = { 254, 10000 },
+  [EM_UNIT_UM] = { 1, 1000 },      [EM_UNIT_TENTH_MM] = { 1, 10 },   [EM_UNIT_HUNDREDTH_MM] = { 1, 100 },
+  [EM_UNIT_INCH] = { 254, 10 },    [EM_UNIT_THOU] = { 254, 10000 },
   [EM_UNIT_FOOT] = { 3048, 10 },   [EM_UNIT_DEGREE] = { 1, 1 },     [EM_UNIT_MM2] = { 1, 1 },
   [EM_UNIT_CM2] = { 100, 1 },      [EM_UNIT_INCH2] = { 64516, 100 },[EM_UNIT_HRC] = { 1, 1 },
   [EM_UNIT_HB] = { 1, 1 },         [EM_UNIT_HV] = { 1, 1 },         [EM_UNIT_OTHER] = { 1, 1 },
@@ -224,6 +225,16 @@ read_number (const Builder *b, guint at, EmSize *size)
   return part;
 }
 
+/* "R0.2 in 60 mm": two sizes, and the second is in millimetres. */
+static gboolean
+leads_to_mm (const Builder *b, guint at)
+{
+  guint n;
+  const EmSense *unit = is_number (b, at) ? em_phrase_find (match (b, at + 1, &n), EM_SAYS_UNIT) : NULL;
+
+  return unit != NULL && (unit->unit == EM_UNIT_MM || unit->unit == EM_UNIT_CM);
+}
+
 /* "in" is also a preposition: no unit before a word that names a place or thing. */
 static gboolean
 is_preposition (const Builder *b, guint at, guint n, const EmPhrase *phrase)
@@ -238,6 +249,8 @@ is_preposition (const Builder *b, guint at, guint n, const EmPhrase *phrase)
     return FALSE;
   if (is_sign (b, at + n, '.'))
     return FALSE;
+  if (leads_to_mm (b, at + n))
+    return TRUE;
   next = match (b, at + n, &n_next);
   return em_phrase_find (next, EM_SAYS_KIND) != NULL || em_phrase_find (next, EM_SAYS_PLACE) != NULL ||
          (em_phrase_find (next, EM_SAYS_GLUE) != NULL && em_phrase_find (next, EM_SAYS_LABEL) == NULL /* "1/4 in small" */);

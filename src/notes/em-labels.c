@@ -210,13 +210,13 @@ is_behind_point (const Follower *f)
   return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->i + 1 && f->next != f->c->end;
 }
 
-/* "THK .090 WD .75", "Ist 29,82 Länge 50": a word stands before the last size, and this one before the next. */
+/* "THK .090 WD .75", "thk. 1.5 lg 30", "Ist 29,82 Länge 50": a word stands before the last size, and this one before the next. */
 static gboolean
 is_in_row_of_labels (const Follower *f)
 {
   guint label = f->size->label_item;
 
-  return (f->sense->roles & em_dimension_roles) != 0 && label + 1 == f->open && f->i == f->open + 1 &&
+  return (f->sense->roles & em_dimension_roles) != 0 && label != G_MAXUINT32 && label == em_clause_before (f->c, f->open) && f->i == f->open + 1 &&
          !em_clause_says (f->c, label, EM_SAYS_PREPOSITION) && (f->size->roles & f->sense->roles) == 0 &&
          leads_to_own (f->c, f->i, (f->size->roles & em_dimension_roles) != 0);
 }

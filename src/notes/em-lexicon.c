@@ -36,7 +36,7 @@ static const char *const role_names[] = {
 };
 
 static const char *const unit_names[EM_N_UNIT] = {
-  "none", "mm", "cm", "m", "um", "in", "thou", "ft", "deg", "mm2", "cm2", "in2", "HRC", "HB", "HV", "other",
+  "none", "mm", "cm", "m", "um", "tenth-mm", "hundredth-mm", "in", "thou", "ft", "deg", "mm2", "cm2", "in2", "HRC", "HB", "HV", "other",
 };
 
 /* A step of a phrase: from a node, by a word, standing apart or glued to the one before. */

@@ -63,7 +63,8 @@ told (const EmSize *size)
     {
     case EM_UNIT_INCH: case EM_UNIT_THOU: case EM_UNIT_FOOT: case EM_UNIT_INCH2:
       return EM_UNIT_INCH;
-    case EM_UNIT_MM: case EM_UNIT_CM: case EM_UNIT_METRE: case EM_UNIT_UM: case EM_UNIT_MM2: case EM_UNIT_CM2:
+    case EM_UNIT_MM: case EM_UNIT_CM: case EM_UNIT_METRE: case EM_UNIT_UM: case EM_UNIT_TENTH_MM:
+    case EM_UNIT_HUNDREDTH_MM: case EM_UNIT_MM2: case EM_UNIT_CM2:
       return EM_UNIT_MM;
     default:
       break;
@@ -227,6 +228,9 @@ deny_angle (EmSize *size)
 {
   const double least_deg = 1;
 
+  /* "arista salida: R0,2" */
+  if ((size->roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) != 0)
+    size->roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
   if ((size->roles & (EM_ROLE_DRAFT | EM_ROLE_ARC)) == 0 &&
       ((size->roles & em_length_roles) != 0 || em_fraction_plain (size->value) < least_deg))
     size->roles &= ~(guint32) EM_ROLE_ANGLE;
@@ -238,7 +242,7 @@ settle_special (EmSize *size)
 {
   if (size->unit != EM_UNIT_NONE)
     return;
-  if ((size->roles & EM_ROLE_ANGLE) != 0)
+  if ((size->roles & (EM_ROLE_ANGLE | EM_ROLE_DRAFT)) != 0)
     deny_angle (size);
   if ((size->roles & EM_ROLE_HARDNESS) != 0)
     size->unit = EM_UNIT_HRC;

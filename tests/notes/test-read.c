@@ -820,6 +820,18 @@ static const Case cases[] = {
   { "edge round the button (dia 20 mm) rounded to R0.5\nTwelve molds, all the same.", EM_UNITS_METRIC, "!2\t2\tkind\tworn-corner\t" },
   { "PIN 8 MM WORN TO 7.9, 20 LG\nPIN HEAD 12 DIA X 3 HT NO CHG", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
   { "SURFACE PLATE LOW 0.3 MM", EM_UNITS_METRIC, "1\t1\tquestion\twhich-face\t" },
+  /* Tenths and hundredths of a millimetre, as they are said; what is theirs in other languages. */
+  { "la arista comida, unas 3 décimas de radio en 4 cm de largo", EM_UNITS_METRIC, "1\t1\tradius\t0.3\tmm" },
+  { "Fläche drei Zehntel zu tief, 30 x 15 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "rayures, lg 25 mm, prof. 3 centièmes", EM_UNITS_METRIC, "1\t1\tdepth\t0.03\tmm" },
+  { "nervure ép. 1,5 lg 30, à recharger de 0,8", EM_UNITS_METRIC, "1\t1\tthickness\t1.5\tmm" },
+  { "ARISTA SALIDA: R0,2 EN 60 MM, ÁNGULO 75°", EM_UNITS_METRIC, "1\t1\tradius\t0.2\tmm" },
+  { "edge worn R0.2 in 60 mm", EM_UNITS_METRIC, "1\t1\tradius\t0.2\tmm" },
+  { "LIJADO FINAL A CARGO DEL CLIENTE", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  /* Rows under a heading that has no size. */
+  { "PITS IN CAVITY\nØ1 MM X 0.5 DEEP - 4 PCS\nØ2.5 X 1.2 DEEP - 2 PCS", EM_UNITS_METRIC, "3\t2\tdiameter\t2.5\tmm" },
+  { "PITS IN CAVITY\nØ1 MM X 0.5 DEEP - 4 PCS\nØ2.5 X 1.2 DEEP - 2 PCS", EM_UNITS_METRIC, "3\t2\tcount\t2\t" },
+  { "FLAT ON LIFTER WORN .006", EM_UNITS_INCH, "1\t1\tquestion\twhich-face\t" },
 };
 
 START_TEST (test_case)
