@@ -465,6 +465,16 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
       }
 }
 
+/* "A" of "lands A & B" */
+static gboolean
+is_part_letter (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return item->length == 1 && item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && g_ascii_isupper (r->items->text[item->start]) &&
+         (i + 1 >= r->items->items->len || !em_item_is_glued (r->items, i + 1) || em_item (r->items, i + 1)->type == EM_ITEM_SIGN);
+}
+
 /* "cavities 2 and 5": as many parts as are numbered, which may have the repair each. */
 static void
 count_numbered (const EmReader *r, EmProto *proto, guint part)
@@ -473,11 +483,13 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
   const EmSense *place = em_item_says (r->items, part, EM_SAYS_PLACE);
   guint n = 0, i = part + 1, end = part + 1;
 
-  if (proto->count_item != EM_NO_ITEM || place == NULL ||
-      (g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's' && g_strcmp0 (place->value, "counted") != 0))
+  if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL) ||
+      (g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's' && (place == NULL || g_strcmp0 (place->value, "counted") != 0)))
     return;
-  while (i < r->end && i < part + COUNT_WINDOW && em_list_is_bare_whole (r->items, i) &&
-         (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 && em_item_size (r->items, i)->chain == 0)
+  while (i < r->end && i < part + COUNT_WINDOW &&
+         (is_part_letter (r, i) ||
+          (place != NULL && em_list_is_bare_whole (r->items, i) && (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 &&
+           em_item_size (r->items, i)->chain == 0)))
     {
       n++;
       end = ++i;

@@ -623,12 +623,47 @@ is_part (const Governor *g, guint i)
   return says (g, i, EM_SAYS_PLACE) != NULL && says (g, i, EM_SAYS_KIND) == NULL && says (g, i + 1, EM_SAYS_KIND) == NULL;
 }
 
+/* "Number of tools: 2" */
+static guint
+tools_before (const Governor *g, guint i)
+{
+  guint k = i;
+
+  while (k > g->c->first && (em_item_is_sign (g->c->items, k - 1, ':') || em_item_is_sign (g->c->items, k - 1, '=')))
+    k--;
+  if (k == i || k < g->c->first + 2 || says (g, k - 1, EM_SAYS_TOOLS) == NULL)
+    return i;
+  k -= 2;
+  /* "nombre de moules" */
+  k -= k > g->c->first && says (g, k, EM_SAYS_QUANTITY) == NULL &&
+       (says (g, k, EM_SAYS_PREPOSITION) != NULL || says (g, k, EM_SAYS_GLUE) != NULL);
+  return says (g, k, EM_SAYS_QUANTITY) != NULL ? k : i;
+}
+
+static void
+give_tools (Governor *g, guint i, guint from, guint to)
+{
+  const EmSense *number = says (g, i, EM_SAYS_NUMBER);
+  EmLoose *one = em_governor_add (g, "tools", NULL, from, to);
+
+  one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL)
+                           : em_fraction_plain (em_item_size (g->c->items, i)->value);
+  one->is_general = TRUE;
+  /* They may as well be the places of the repair. */
+  em_governor_infer (one, "from-words");
+}
+
 static void
 read_tools (Governor *g, guint i)
 {
   const EmSense *number = says (g, i, EM_SAYS_NUMBER);
-  EmLoose *one;
 
+  if (is_size (g, i) && tools_before (g, i) < i)
+    {
+      em_item_size (g->c->items, i)->roles |= EM_ROLE_COUNT;
+      give_tools (g, i, tools_before (g, i), i);
+      return;
+    }
   if (!is_count (g, i) && (number == NULL || strchr (number->value, '/') != NULL))
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
@@ -637,12 +672,7 @@ read_tools (Governor *g, guint i)
       {
         if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)
           item (g, i - 1)->is_used = TRUE;
-        one = em_governor_add (g, "tools", NULL, i, k);
-        one->given.field.value = number != NULL ? g_ascii_strtod (number->value, NULL)
-                                 : em_fraction_plain (em_item_size (g->c->items, i)->value);
-        one->is_general = TRUE;
-        /* They may as well be the places of the repair. */
-        em_governor_infer (one, "from-words");
+        give_tools (g, i, i, k);
         return;
       }
 }

@@ -23,6 +23,7 @@ enum
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
+  SAID_WORDS = 2,        /* that may tell who or what before what is said of a part */
   LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
 
@@ -883,7 +884,12 @@ is_said_of (const EmReader *r, guint first, guint part, guint sound)
   for (guint i = first; i < part; i++)
     if (em_item_is_measure (r->items, i) || em_item_is_soft_break (r->items, i))
       return FALSE;
-  return sound == part + 1;
+  /* ", lathe will clean it up" */
+  for (guint i = part + 1; i < sound; i++)
+    if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL ||
+        em_item (r->items, i)->type == EM_ITEM_SIZE || i > part + SAID_WORDS)
+      return FALSE;
+  return sound > part;
 }
 
 /* Says that nothing is to be done; at the end of a line a bare "OK" does, too: "sprue bore  4.000  4.005  OK". */

@@ -13,6 +13,7 @@
 
 enum
 {
+  LISTED_MAX = 12,       /* of one kind, told one by one */
   SPREAD_MAX = 8,        /* repairs that a count behind them is of */
   PARTS_MAX = 256,
   NAME_MIN = 4,          /* bytes of a word that may name a part */
@@ -104,7 +105,7 @@ only_count (const EmReader *r, double *out_n)
     {
       double n = em_item (r->items, i)->is_used ? (double) NAN : em_counts_number_at (r, i);
 
-      if (!(n > 1))
+      if (!(n > 1) || (found != EM_NO_ITEM && n == *out_n) /* "lot of 3 (all three)" */)
         continue;
       if (found != EM_NO_ITEM)
         return EM_NO_ITEM;
@@ -130,6 +131,19 @@ is_thing (const EmReader *r, guint i)
   return i >= r->first && i < r->end && !is_counted_part (r, i) && (is_part (r, i) || em_item_says (r->items, i, EM_SAYS_KIND) != NULL);
 }
 
+/* Says no more of a count: "INSERT 3 PCS SAME", "lot of 3 (same repair all three)". */
+static gboolean
+is_no_more (const EmReader *r, guint i)
+{
+  static const EmSays little[] = { EM_SAYS_SAME, EM_SAYS_TOOLS, EM_SAYS_ALL, EM_SAYS_NUMBER, EM_SAYS_GLUE, EM_SAYS_UNIT, EM_SAYS_PLACES,
+                                   EM_SAYS_TALK };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (little); k++)
+    if (em_item_says (r->items, i, little[k]) != NULL)
+      return TRUE;
+  return em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, '(') || em_item_is_sign (r->items, i, '.');
+}
+
 /* "CORE PINS (8 PCS)", "RINGS x 6", by a word that may be unknown: what is counted stands before its number, which ends the title. */
 static gboolean
 is_counted_behind (const EmReader *r, guint count)
@@ -137,9 +151,9 @@ is_counted_behind (const EmReader *r, guint count)
   gboolean is_pieces = count + 1 < r->end && em_item_says (r->items, count + 1, EM_SAYS_PLACES) != NULL;
   guint end = count + 1 + is_pieces;
 
-  while (end < r->end && (em_item_is_sign (r->items, end, ')') || em_item_is_sign (r->items, end, '.')))
+  while (end < r->end && is_no_more (r, end))
     end++;
-  if (end < r->end || count == r->first || !(is_pieces || em_item_says (r->items, count - 1, EM_SAYS_TIMES) != NULL ||
+  if (end < r->end || count == r->first || !(is_pieces || em_item_says (r->items, count - 1, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, count - 1, EM_SAYS_TIMES) != NULL ||
                                               em_item_is_sign (r->items, count - 1, '(')))
     return FALSE;
   for (guint i = r->first; i < count; i++)
@@ -158,7 +172,9 @@ is_counted_first (const EmReader *r, guint count)
   if (has_quantity && count + 1 == r->end)
     return TRUE;
   thing += thing < r->end && em_item_says (r->items, thing, EM_SAYS_PLACES) != NULL;
-  return (count == r->first || has_quantity) && is_thing (r, thing);
+  /* "2 gleiche Kerne" */
+  thing += thing < r->end && (em_item_says (r->items, thing, EM_SAYS_SAME) != NULL || em_item_says (r->items, thing, EM_SAYS_TOOLS) != NULL);
+  return (count == r->first || has_quantity || em_item_is_soft_break (r->items, count - 1)) && is_thing (r, thing);
 }
 
 static void
@@ -278,9 +294,32 @@ give_tools (const EmReader *r, const EmParts *parts)
   g_array_append_val (r->grammar->general, given);
 }
 
+/* "Two nicks: 4 x 1 x 1 and 6 x 1 x 1": what was counted is told one by one. */
+static void
+forget_count_of_listed (const EmReader *r, guint k)
+{
+  EmProto *first = g_ptr_array_index (r->grammar->protos, k);
+  double n = first->count;
+
+  if (first->count_item == EM_NO_ITEM || !first->is_count_loose || n < 2 || n > LISTED_MAX || k + n > r->grammar->protos->len)
+    return;
+  for (guint i = k + 1; i < k + n; i++)
+    {
+      const EmProto *next = g_ptr_array_index (r->grammar->protos, i);
+
+      if (g_strcmp0 (next->kind_reason, "heading") != 0 || next->count_item != EM_NO_ITEM ||
+          em_reader_line_of (r, next->first) != em_reader_line_of (r, first->first))
+        return;
+    }
+  first->count_item = EM_NO_ITEM;
+  first->count = (double) NAN;
+}
+
 void
 em_parts_multiply (EmReader *r)
 {
+  for (guint k = 0; k < r->grammar->protos->len; k++)
+    forget_count_of_listed (r, k);
   if (are_tools (r))
     {
       give_tools (r, &((EmProto *) g_ptr_array_index (r->grammar->protos, 0))->parts);

@@ -242,6 +242,24 @@ is_area_of (const EmReader *r, guint i, guint last_size, gboolean has_noun)
          em_item_size (r->items, i + 1)->chain != 0;
 }
 
+/* "pin worn .003, .375 long, (6) pins, H13": how many of the thing before, and no more in that part. */
+static gboolean
+counts_head (const EmReader *r, guint head, guint noun, guint soft)
+{
+  guint number = soft + 1;
+
+  if (head == EM_NO_ITEM || soft == EM_NO_ITEM || memcmp (em_item_says (r->items, head, EM_SAYS_KIND)->weight,
+                                                          em_item_says (r->items, noun, EM_SAYS_KIND)->weight,
+                                                          sizeof em_item_says (r->items, head, EM_SAYS_KIND)->weight) != 0)
+    return FALSE;
+  number += em_item_is_sign (r->items, number, '(');
+  if (number >= noun || noun > number + 2 ||
+      !(em_item_says (r->items, number, EM_SAYS_NUMBER) != NULL ||
+        (em_item (r->items, number)->type == EM_ITEM_SIZE && (em_item_size (r->items, number)->roles & EM_ROLE_COUNT) != 0)))
+    return FALSE;
+  return noun + 1 >= r->end || em_item_is_soft_break (r->items, noun + 1) || em_item_is_sign (r->items, noun + 1, '.');
+}
+
 /* What of a repair was told before an item of it. */
 typedef struct
 {
@@ -257,7 +275,7 @@ static gboolean
 is_more_of_head (const EmReader *r, guint noun, const Told *told, const Group *group)
 {
   return is_top_of_rib (r, told->head, noun) || is_area_of (r, noun, told->last_size, told->has_noun) ||
-         is_named_again (r, told->head, noun, told->seen) || is_loss_of_head (r, told->head, noun) ||
+         is_named_again (r, told->head, noun, told->seen) || counts_head (r, told->head, noun, told->soft) || is_loss_of_head (r, told->head, noun) ||
          (told->soft != EM_NO_ITEM && told->has_noun && is_only_state (r, noun, told->soft, group));
 }
 

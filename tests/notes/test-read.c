@@ -832,6 +832,17 @@ static const Case cases[] = {
   { "PITS IN CAVITY\nØ1 MM X 0.5 DEEP - 4 PCS\nØ2.5 X 1.2 DEEP - 2 PCS", EM_UNITS_METRIC, "3\t2\tdiameter\t2.5\tmm" },
   { "PITS IN CAVITY\nØ1 MM X 0.5 DEEP - 4 PCS\nØ2.5 X 1.2 DEEP - 2 PCS", EM_UNITS_METRIC, "3\t2\tcount\t2\t" },
   { "FLAT ON LIFTER WORN .006", EM_UNITS_INCH, "1\t1\tquestion\twhich-face\t" },
+  /* Tools in other words, counts told aside, and what is left over flush. */
+  { "Wir haben zwei baugleiche Blasformen.\nRiss 5 lang, 1 tief", EM_UNITS_METRIC, "1\t0\ttools\t2\t" },
+  { "Nombre de moules : 2\nfissure 5 mm de long, prof 1", EM_UNITS_METRIC, "1\t0\ttools\t2\t" },
+  { "insert lot of 3 (same repair all three)\ncrack 5 mm long, 1 deep", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "PIN 6 MM DIA WORN, BUILD .1 PER SIDE X 9 LG, (6) PINS, H13", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "PIN 6 MM DIA WORN, BUILD .1 PER SIDE X 9 LG, (6) PINS, H13", EM_UNITS_METRIC, "!1\t2\tkind\tpin\t" },
+  { "Two nicks: 4 x 1 x 1 mm and 6 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "Lands A & B: raise 0.3 mm over 20 x 8", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Edge nick 4 x 1 x 1 mm, twice", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "CRACK 16 MM LONG, 6 DEEP\nWELD FLUSH + 0.3", EM_UNITS_METRIC, "2\t0\tstock\t0.3\tmm" },
+  { "SEAL LAND: SCORED, LATHE WILL CLEAN IT UP", EM_UNITS_METRIC, "!1\t1\tkind\tface\t" },
 };
 
 START_TEST (test_case)
