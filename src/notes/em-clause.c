@@ -15,7 +15,7 @@
 static const double DUAL_SHARE = 0.03;
 
 enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5 };
+enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -534,6 +534,22 @@ ends_range_of_parts (const EmClause *c, guint i)
          em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
 }
 
+static gboolean
+is_wire (const EmClause *c, guint i)
+{
+  return em_clause_says (c, i, EM_SAYS_NOISE) && g_strcmp0 (em_item_says (c->items, i, EM_SAYS_NOISE)->value, "wire") == 0;
+}
+
+/* ".015 wire", "0,3er Draht", "alambre de 0.3 mm": how thick what is welded with is. */
+static gboolean
+is_of_wire (const EmClause *c, guint i)
+{
+  guint next = i + 1 + (i + 1 < c->end && em_item_is_glued (c->items, i + 1) && em_item (c->items, i + 1)->type != EM_ITEM_SIZE);
+  guint before = em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, i - 1, EM_SAYS_TO) ? i - 2 : i - 1;
+
+  return is_wire (c, i + 1) || is_wire (c, next) || is_wire (c, before);
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -579,7 +595,7 @@ em_clause_mark_counts (const EmClause *c)
       else if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&
           is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
-      else if (is_reference (c, i) || em_name_is_code (c, i))
+      else if (is_reference (c, i) || em_name_is_code (c, i) || is_of_wire (c, i))
         size->roles |= EM_ROLE_REFERENCE;
     }
 }
@@ -591,6 +607,20 @@ is_by_how_much (const EmClause *c, guint times, guint size)
   const EmSense *label = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
 
   return em_item_is_word (c->items, times, "by") && label != NULL && (label->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
+}
+
+/* French ", 0,2 sur 0,3": two sizes of one order, of which nothing else is told. */
+static gboolean
+is_sur_of_row (const EmClause *c, guint i)
+{
+  double ratio;
+
+  if (i < c->first + 2 || !em_item_is_word (c->items, i, "sur") || !em_clause_is_size (c, i - 1) || !em_clause_is_size (c, i + 1) ||
+      em_clause_says (c, i + 2, EM_SAYS_TIMES) || em_clause_says (c, i + 2, EM_SAYS_LABEL) ||
+      !(em_item_is_sign (c->items, i - 2, ',') || em_item_is_sign (c->items, i - 2, ':') || em_item_is_sign (c->items, i - 2, '(')))
+    return FALSE;
+  ratio = em_fraction_plain (em_item_size (c->items, i + 1)->value) / em_fraction_plain (em_item_size (c->items, i - 1)->value);
+  return ratio < ROW_RATIO && ratio * ROW_RATIO > 1;
 }
 
 void
@@ -616,7 +646,7 @@ em_clause_mark_chains (const EmClause *c)
           last = i;
           times = G_MAXUINT;
         }
-      else if (em_clause_says (c, i, EM_SAYS_TIMES) && last != G_MAXUINT && times == G_MAXUINT)
+      else if ((em_clause_says (c, i, EM_SAYS_TIMES) || is_sur_of_row (c, i)) && last != G_MAXUINT && times == G_MAXUINT)
         times = i;
       else if (!em_clause_says (c, i, EM_SAYS_LABEL) && !em_clause_says (c, i, EM_SAYS_GLUE) &&
                !em_clause_says (c, i, EM_SAYS_APPROXIMATE) &&

@@ -96,6 +96,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
       content.has_given |= em_counts_is_both (r, i);
       content.n_other += em_item (r->items, i)->type == EM_ITEM_UNKNOWN || em_item_says (r->items, i, EM_SAYS_THING) != NULL;
       content.has_same |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL && !is_same_place (r, &content, i, end);
+      content.has_access |= em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL;
       content.has_given |= is_choice (r, i) ||
         em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL ||
                            em_item_says (r->items, i, EM_SAYS_EQUAL) != NULL ||

@@ -17,7 +17,7 @@ typedef struct
   int      best_thing;   /* the same of nouns that are no state of another */
   guint    n_sizes, n_labelled, n_other, n_row;
   guint32  roles;
-  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count, has_hurt;
+  gboolean has_noun, has_verb, has_worn, has_damage, has_same, has_given, has_count, has_hurt, has_access;
   gboolean is_slip;      /* every noun is only like a word that is known */
 } EmContent;
 

@@ -115,7 +115,7 @@ weigh_round_face (const EmItems *items, const EmProto *proto, guint32 roles, int
 
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
-weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
+weigh_hurt_face (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
 {
   /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
   if (weight[FACE] > 0 && weight[EDGE_NICK] + weight[GROOVE] > 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
@@ -131,6 +131,13 @@ weigh_hurt_face (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
+  /* "land hobbed in 34 x 9, 0.15 deep": a row of an own face that no edge was broken from. */
+  if (noun != NULL && noun->weight[FACE] > 0 && noun->weight[EDGE_NICK] + noun->weight[RECESS] == 0 && weight[FACE] > 0 &&
+      proto->sizes->len == 3 && n_row == 2 && (roles & ~(guint32) (EM_ROLE_DEPTH | EM_ROLE_WORN)) == 0 && (roles & EM_ROLE_DEPTH) != 0)
+    weight[EDGE_NICK] = MIN (weight[EDGE_NICK], weight[FACE] / 3);
+  /* "restrictor bar, underside washed out 420 x 16": it is there already, and its face is built up. */
+  if (weight[DAM] > 0 && weight[FACE] > 0 && (proto->has_worn || proto->has_damage || weight[WORN_CORNER] > 0) && n_row == 2)
+    weight[DAM] /= 4;
   /* "shim seat low .004, 1.125 x .625": a row is no cone and no sphere. */
   if (weight[SEAT] > 0 && proto->sizes->len == 3 && n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_DEPTH | EM_ROLE_ANGLE)) == 0)
@@ -465,7 +472,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_ring (items, proto, noun, roles, weight);
   weigh_damage (proto, roles, n_row, weight);
   weigh_broken_rib (noun, roles, n_row, weight);
-  weigh_hurt_face (proto, roles, n_row, weight);
+  weigh_hurt_face (proto, noun, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */

@@ -761,7 +761,8 @@ fit_difference (EmFitter *f, guint out_twins[2])
         const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
         double share = em_fitter_mm (f, now) / em_fitter_mm (f, to_be);
 
-        gboolean is_now = (old->roles & EM_ROLE_WORN) != 0 || (f->fit->kind == FACE && (old->roles & EM_ROLE_HEIGHT) != 0);
+        gboolean is_now = (old->roles & EM_ROLE_WORN) != 0 ||
+                          ((f->fit->kind == FACE || f->fit->kind == RIB) && (old->roles & EM_ROLE_HEIGHT) != 0);
 
         /* "step height .125, now .118" */
         gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 ||

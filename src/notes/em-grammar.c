@@ -443,6 +443,14 @@ take_same (EmReader *r, EmProto *before, gboolean is_repair, guint first, guint 
   return TRUE;
 }
 
+/* "- tight to get in, only from the top" in a line of its own: how the repair before it is reached. */
+static gboolean
+is_only_access (const EmReader *r, const EmContent *content, const EmProto *before, gboolean is_repair, guint first)
+{
+  return content->has_access && content->n_sizes == 0 && !is_repair && before != NULL && r->is_line_start &&
+         (r->grammar->protos->len == 1 || em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1);
+}
+
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
 static gboolean
 take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -452,6 +460,11 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
   if (is_only_fill (r, content, before, first, end))
     {
       em_reader_add_items (r, before, first, end);
+      return TRUE;
+    }
+  if (is_only_access (r, content, before, is_repair, first))
+    {
+      em_reader_take_aside (r, before, first, end, FALSE);
       return TRUE;
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))
@@ -526,6 +539,8 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
   else if (em_content_tells_unnamed (r, content, first, end))
     {
       proto = start_proto (r);
+      proto->may_merge = before != NULL && r->is_bullet && !content->has_noun &&
+                         em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1;
       take_mention (r, proto);
     }
   return proto;

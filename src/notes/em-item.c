@@ -306,9 +306,15 @@ static gboolean
 is_no_metre (const Builder *b, guint at)
 {
   const EmToken *token = token_at (b, at);
+  guint n;
+  const EmSense *label = em_phrase_find (match (b, at + 1, &n), EM_SAYS_LABEL);
+  gboolean is_capital = (token->flags & (EM_TOKEN_UPPER | EM_TOKEN_CAPITAL)) != 0;
 
-  return token->length == 1 && ((token->flags & (EM_TOKEN_UPPER | EM_TOKEN_CAPITAL)) != 0 || is_glued (b, at + 1)) &&
-         !is_sign (b, at + 1, ',') && !is_sign (b, at + 1, '.');
+  /* "1.2 M LONG" */
+  if (is_capital && label != NULL && label->roles == EM_ROLE_LENGTH && label->place == EM_LABEL_AFTER && !is_glued (b, at + 1))
+    return FALSE;
+  return token->length == 1 && (is_capital || is_glued (b, at + 1)) && token_at (b, at + 1)->type != EM_TOKEN_LINE &&
+         !is_sign (b, at + 1, ',') && !is_sign (b, at + 1, '.') && !is_sign (b, at + 1, ';') && !is_sign (b, at + 1, ')');
 }
 
 static guint

@@ -44,6 +44,22 @@ absorb (EmProto *proto, EmProto *next)
   next->is_merged = TRUE;
 }
 
+static guint32
+line_of (const EmItems *items, const EmProto *proto)
+{
+  return em_item (items, proto->first)->line;
+}
+
+/* Sizes of its own, or of the slot it lies in where the next is no fragment. */
+static gboolean
+has_own_sizes (const EmItems *items, const EmProto *proto, const EmProto *next)
+{
+  for (guint i = 0; i < proto->sizes->len; i++)
+    if (next->noun != EM_NO_ITEM || (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_SLOT) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* "BUILD UP CORE PIN .010" and on the next line "PIN .312 DIA X .875 LG": one repair told in two parts, when the parts
  * are of one kind, neither is whole and no field is told twice. */
 static gboolean
@@ -64,7 +80,8 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
     return FALSE;
   em_fit_sizes (items, proto, kind, &a);
   em_fit_sizes (items, next, kind, &b);
-  if (a.is_complete || (b.is_complete && proto->sizes->len > 0))
+  /* "slot 6 wide, left flank has gone" and in the next line "needs 0.2 over 55 x 14": of the flank nothing was told yet. */
+  if (a.is_complete || (b.is_complete && has_own_sizes (items, proto, next)))
     return FALSE;
   for (guint i = 0; i < b.n_fitted; i++)
     {
@@ -413,6 +430,25 @@ try_damage (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "Land worn back 0.35, blade 1.2 thick x 86 long": what the rib beside it lacks is what its land has lost. */
+static gboolean
+try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  const EmSize *size = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0)) : NULL;
+
+  if (!next->may_merge || kind != FACE || other != RIB || size == NULL || (size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
+      (size->roles & (EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||
+      (next->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE)) != 0 || (next->roles & EM_ROLE_THICKNESS) == 0 ||
+      proto->count_item != EM_NO_ITEM || line_of (items, proto) != line_of (items, next))
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  take_count (proto, next);
+  become (proto, next);
+  return TRUE;
+}
+
 /* "pinch-off worn, 180 long, add 0.5, land is 1 wide": how wide the edge is makes a strip of it. */
 static gboolean
 try_strip (EmItems *items, EmProto *proto, EmProto *next)
@@ -431,12 +467,6 @@ try_strip (EmItems *items, EmProto *proto, EmProto *next)
     take_count (proto, next);
   become (proto, next);
   return TRUE;
-}
-
-static guint32
-line_of (const EmItems *items, const EmProto *proto)
-{
-  return em_item (items, proto->first)->line;
 }
 
 /* "Slot beside 3 wide, 8 deep, flank washed 0.1" in a line of its own: the slot is that flank's, and not the wall's in the line before. */
@@ -482,5 +512,5 @@ em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
   return try_merge (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
          try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
-         try_edge_of_bore (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
+         try_edge_of_bore (items, proto, next) || try_land_of_rib (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
 }

@@ -206,11 +206,21 @@ is_done_by (const EmReader *r, guint i)
          (i + 1 >= r->items->items->len || em_item (r->items, i + 1)->type != EM_ITEM_SIZE);
 }
 
+/* "rust pits removed, face now low": they are gone. */
+static gboolean
+is_removed (const EmReader *r, guint i)
+{
+  const EmSense *noise = i + 1 < r->items->items->len ? em_item_says (r->items, i + 1, EM_SAYS_NOISE) : NULL;
+
+  return noise != NULL && g_strcmp0 (noise->value, "removed") == 0 && is_flaw (em_item_says (r->items, i, EM_SAYS_KIND));
+}
+
 /* A noun of a repair; "3.0 OD" is a size's label instead. */
 gboolean
 em_reader_is_noun (const EmReader *r, guint i)
 {
-  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i) || is_done_by (r, i) || em_item_is_of_face (r->items, i))
+  if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i) || is_done_by (r, i) || em_item_is_of_face (r->items, i) ||
+      is_removed (r, i))
     return FALSE;
   /* "flanks 10°": the draft of what was told before. */
   if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&

@@ -164,7 +164,8 @@ static gboolean
 is_size_of_noun (const EmReader *r, guint soft, const Group *group, guint size, guint noun)
 {
   return em_item_says (r->items, soft, EM_SAYS_GLUE) != NULL && group->n == 1 && size > soft && size + 2 >= noun &&
-         soft > r->first && em_reader_is_sized (r, soft - 1);
+         soft > r->first && em_reader_is_sized (r, soft - 1) &&
+         !em_item_is_sign (r->items, noun - 1, '(') /* "14.6 and should be 15.0 (face 20 x 20)" */;
 }
 
 /* "rib 2 wide, 26 long, top 0.5": the face of a rib that has one bare size is its crest, and no other repair. */

@@ -103,6 +103,23 @@ static const Case cases[] = {
   { "STEP: SHUTOFF DRAFT 7°, FINISH BY US. NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "nick top edge .09 lg x .015 x .015\nnick same edge, .14 lg, .02 deep", EM_UNITS_INCH, "2\t2\tquestion\tsecond-leg\t" },
   { "The guide face (1.2379, 58 HRC) is low. It measures 24,85 high and should be 25,00.", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  /* A repair told in lines of fragments; how it is reached in a line of its own. */
+  { "- slot 6 wide x 22 deep mm, left flank has gone\n- needs 0.2 put back over 55 long, 14 high", EM_UNITS_METRIC, "2\t1\tlength\t55\tmm" },
+  { "- Schlitzflanke ausgewaschen, 30 lang, 11 hoch, 0,2 auftragen\n- Zugang nur von der Einlaufseite, sehr eng", EM_UNITS_METRIC,
+    "2\t1\taccess\trestricted\t" },
+  { "LAND WORN BACK 0.35, BLADE 1.2 THK X 86 LONG MM", EM_UNITS_METRIC, "1\t1\tcoat\t0.35\tmm" },
+  { "El tope mide 14,6 y debería medir 15,0 (cara de 20 x 20).", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "éclats de 1,5 mm de long, 0,2 sur 0,3", EM_UNITS_METRIC, "1\t1\tleg_b\t0.3\tmm" },
+  { "usée de 0,15 sur 55 x 12 : face d'appui", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  /* No size of the repair: the wire's; no repair: what was removed. */
+  { "muesca 3 x 1 x 1 mm.\nSoldar con alambre de 0.3 mm por favor", EM_UNITS_METRIC, "!2\t2\tquestion\twhich-kind\t" },
+  { "PARTING FACE RUST PITS REMOVED, FACE NOW 0.2 MM LOW OVER 125 X 40 MM", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "STAUBALKEN, UNTERSEITE AUSGEWASCHEN 420 X 16, TIEFE 0,5 AUFTRAGEN", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "land hobbed in 34 x 9 mm, 0.15 deep", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  /* A metre at the end of a line, or in capitals before its length. */
+  { "edge worn R0.5 mm over 1.2 m", EM_UNITS_METRIC, "1\t1\tlength\t1200\tmm" },
+  { "CRACK 1.2 M LONG, 3 MM DEEP", EM_UNITS_METRIC, "1\t1\tlength\t1200\tmm" },
+  { "nervure ép. 1 mm, longueur 22, hauteur 7,6 au lieu de 8", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
