@@ -64,6 +64,13 @@ em_near_distance (const Governor *g, guint thing)
   return EM_NO_ITEM;
 }
 
+/* "NEAR Ø3 EJECTOR HOLE", "next to a 6 mm hole": how large the thing is. */
+static gboolean
+is_of_thing (const Governor *g, guint k, guint thing, guint cue)
+{
+  return k > cue && k + 1 == thing && cue != EM_NO_ITEM && is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && says (g, cue, EM_SAYS_NEAR) != NULL;
+}
+
 /* A size that says how far: right before or after the thing, not naming a dimension. */
 static guint
 find_clearance (const Governor *g, guint thing, guint cue)
@@ -82,7 +89,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
       return k;
   for (guint k = thing > g->c->first + EM_GOVERN_WINDOW ? thing - EM_GOVERN_WINDOW : g->c->first; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 &&
-        !is_before_beside (g, k, thing, cue))
+        !is_before_beside (g, k, thing, cue) && !is_of_thing (g, k, thing, cue))
       {
         gboolean is_beside = FALSE;
 
@@ -159,6 +166,16 @@ is_worn_itself (const Governor *g, guint i)
   return FALSE;
 }
 
+/* So no size of the repair. */
+static void
+set_apart (const Governor *g, guint cue, guint thing)
+{
+  if (thing == g->c->first || !is_of_thing (g, thing - 1, thing, cue))
+    return;
+  em_item_size (g->c->items, thing - 1)->roles |= EM_ROLE_REFERENCE;
+  item (g, thing - 1)->is_used = TRUE;
+}
+
 void
 em_near_read (Governor *g, guint i)
 {
@@ -206,6 +223,7 @@ em_near_read (Governor *g, guint i)
   if (cue == EM_NO_ITEM)
     return;
   item (g, cue)->is_used |= !is_size (g, cue);
+  set_apart (g, cue, i);
   if (clearance != EM_NO_ITEM)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
 }

@@ -272,6 +272,17 @@ is_abbreviation (const Stop *s)
   return FALSE;
 }
 
+/* "do not weld it! We grind it": where a capital begins what follows. A question and its answer stay together: "S7? No, A2". */
+static gboolean
+ends_at_mark (const EmReader *r, guint i)
+{
+  const EmItem *next = i + 1 < r->items->items->len ? em_item (r->items, i + 1) : NULL;
+
+  if (!em_item_is_sign (r->items, i, '!'))
+    return FALSE;
+  return next == NULL || (next->type != EM_ITEM_SIGN && (next->flags & EM_TOKEN_GLUED) == 0 && is_capital (next));
+}
+
 gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
@@ -284,7 +295,7 @@ em_sentence_ends (const EmReader *r, guint i)
   };
   Stop stop = { .r = r, .i = i };
 
-  if (em_item_is_sign (r->items, i, ';'))
+  if (em_item_is_sign (r->items, i, ';') || ends_at_mark (r, i))
     return TRUE;
   if (!em_item_is_sign (r->items, i, '.') || i == 0)
     return FALSE;

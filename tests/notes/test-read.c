@@ -860,6 +860,12 @@ static const Case cases[] = {
   { "Edge nick 4 x 1 x 1 mm, twice", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "CRACK 16 MM LONG, 6 DEEP\nWELD FLUSH + 0.3", EM_UNITS_METRIC, "2\t0\tstock\t0.3\tmm" },
   { "SEAL LAND: SCORED, LATHE WILL CLEAN IT UP", EM_UNITS_METRIC, "!1\t1\tkind\tface\t" },
+  { "Ölnuten nicht zuschweissen! Schleifen tun wir selber, 0,2 mm stehen lassen.", EM_UNITS_METRIC, "1\t0\trefuse\tÖlnuten\t" },
+  { "VENT LAND 30 X 6 MM LOW 0.03\nNEAR Ø3 EJECTOR HOLE, HOLE 2 MM AWAY", EM_UNITS_METRIC, "1\t1\tlength\t30\tmm" },
+  { "nick 3 x 1 x 1 mm next to a 6 mm hole", EM_UNITS_METRIC, "!1\t1\tclearance\t6\tmm" },
+  { "flank of rib slot, 28 x 9 mm, 0.12 to weld on, slot 2.0 x 9", EM_UNITS_METRIC, "1\t1\tslot_width\t2\tmm" },
+  { "edge worn R0.4 mm over 32. Need R0.1 max after.", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
+  { "AUSSENKANTE Ø32 MM VERRUNDET R0,6, UMFANG 120°", EM_UNITS_METRIC, "1\t1\tlength\t33.51\tmm" },
 };
 
 START_TEST (test_case)
