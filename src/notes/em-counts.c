@@ -13,7 +13,7 @@
 enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
-  PARTS_WINDOW = 6, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
+  PARTS_WINDOW = 8, EACH_WINDOW = 3, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
   AGAIN_WINDOW = 4,      /* items from "the same" to "the other" */
   ALONE_WINDOW = 4,
   NOUN_WINDOW = 4        /* and from a number word to what it counts */
@@ -103,11 +103,21 @@ is_each_of (const EmReader *r, guint count)
   return is_word (r, each, "each") || is_word (r, each, "ea") || is_word (r, each, "apiece");
 }
 
+/* "four inserts, and each one has two dings" */
+static gboolean
+is_each_before (const EmReader *r, guint count)
+{
+  for (guint i = count; i-- > r->first && i + EACH_WINDOW >= count && em_item (r->items, i)->type != EM_ITEM_SIZE;)
+    if (em_item_is_per (r->items, i))
+      return TRUE;
+  return FALSE;
+}
+
 /* "four cavities with 2 nicks each": how many parts have as many. */
 static double
 parts_before (const EmReader *r, guint count)
 {
-  for (guint i = count; is_each_of (r, count) && i-- > r->first && i + PARTS_WINDOW > count;)
+  for (guint i = count; (is_each_of (r, count) || is_each_before (r, count)) && i-- > r->first && i + PARTS_WINDOW > count;)
     {
       double n = em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ? count_at (r, i, TRUE) : (double) NAN;
 
@@ -200,11 +210,21 @@ has_other_count (const EmReader *r, guint count)
   return FALSE;
 }
 
+/* "nitrided 3 times": of the coating. */
+static gboolean
+is_of_coating (const EmReader *r, guint i)
+{
+  return i > r->first && em_item_says (r->items, i - 1, EM_SAYS_COATING) != NULL && i + 1 < r->end &&
+         em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL;
+}
+
 void
 em_counts_add_number (const EmReader *r, EmProto *proto, guint i)
 {
   guint64 n = em_item_size (r->items, i)->value.n;
 
+  if (is_of_coating (r, i))
+    return;
   if (proto->count_item == EM_NO_ITEM)
     proto->is_count_loose = !has_count_word (r, i) || n == 1 || is_of_parts (r, i) || has_other_count (r, i);
   /* What the parts were counted by is multiplied with it there. */
@@ -234,6 +254,9 @@ is_share (const EmReader *r, guint i, guint *out_all)
 static gboolean
 is_both (const EmReader *r, guint i)
 {
+  /* "is low on all four," */
+  if (i > r->first && em_item_says (r->items, i - 1, EM_SAYS_ALL) != NULL)
+    return is_part_end (r, i + 1);
   if (!em_item_is_word (r->items, i, "both") || i == r->first || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) == NULL)
     return FALSE;
   return i + 1 == r->end || em_item_is_sign (r->items, i + 1, ':') || em_item_is_soft_break (r->items, i + 1) ||

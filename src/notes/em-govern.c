@@ -13,7 +13,7 @@ enum { LONG_NUMBER = 1000 /* longer than a size */ };
 enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */,
        HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
-enum { AGENT_WINDOW = 6 /* from what is done to who does it */, REFERENCE_WINDOW = 12, CODE_DIGITS = 3 };
+enum { AGENT_WINDOW = 6 /* from what is done to who does it */, REFERENCE_WINDOW = 12, EACH_WINDOW = 10, CODE_DIGITS = 3 };
 
 EmLoose *
 em_governor_add (Governor *g, const char *field, const char *text, guint from, guint to)
@@ -653,6 +653,32 @@ give_tools (Governor *g, guint i, guint from, guint to)
   em_governor_infer (one, "from-words");
 }
 
+/* ", 3 INSERTS" behind the sizes, "four inserts, each one has two dings": so many have the repair. */
+static gboolean
+has_repair_each (const Governor *g, guint i, const EmSense *tools)
+{
+  gboolean is_behind = FALSE, is_per = FALSE;
+
+  if (g_strcmp0 (tools->value, "part") != 0)
+    return FALSE;
+  for (guint k = g->c->first; k < i; k++)
+    {
+      is_behind |= em_item_is_measure (g->c->items, k);
+      is_per |= em_item_is_per (g->c->items, k) || em_item_is_word (g->c->items, k, "ea") /* "qty 2 ea block, 2 blocks" */;
+    }
+  if (is_behind)
+    return !is_per;
+  for (guint k = i + 2; k < g->c->end && k <= i + EACH_WINDOW; k++)
+    {
+      const EmSense *number = says (g, k, EM_SAYS_NUMBER);
+
+      if (em_item_is_per (g->c->items, k - 1) || em_item_is_per (g->c->items, k - 2) || (k > i + 4 && em_item_is_per (g->c->items, k - 3)))
+        if (is_count (g, k) || (number != NULL && strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0))
+          return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 read_tools (Governor *g, guint i)
 {
@@ -667,7 +693,7 @@ read_tools (Governor *g, guint i)
   if (!is_count (g, i) && (number == NULL || strchr (number->value, '/') != NULL))
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
-    if (says (g, k, EM_SAYS_TOOLS) != NULL &&
+    if (says (g, k, EM_SAYS_TOOLS) != NULL && !has_repair_each (g, i, says (g, k, EM_SAYS_TOOLS)) &&
         (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1)))
       {
         if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)

@@ -23,6 +23,7 @@ enum
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
+  JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
   SAID_WORDS = 2,        /* that may tell who or what before what is said of a part */
   LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
@@ -58,6 +59,26 @@ borrow_kind (EmProto *proto, const EmProto *from, const char *reason)
       g_array_append_val (proto->given, g_array_index (from->given, EmGiven, i));
 }
 
+/* "- bore is oval", "- should be 12, measures 12.2", "- 20 deep": jotted point by point. What has no noun is more of a repair without
+ * sizes, or tells those that it lacks. */
+static gboolean
+continues_jotted (const EmReader *r, const EmContent *content, guint first)
+{
+  const guint32 told = em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD;
+  guint32 others = 0;
+
+  if (!r->is_dash || !r->was_dash || r->heading != NULL || content->has_noun || content->n_sizes == 0 || r->current->noun == EM_NO_ITEM ||
+      em_reader_line_of (r, first) != em_reader_line_of (r, r->current->last) + 1)
+    return FALSE;
+  for (guint i = 0; i < r->current->sizes->len && i < JOTTED_MAX; i++)
+    {
+      guint32 roles = em_item_size (r->items, g_array_index (r->current->sizes, guint, i))->roles;
+
+      others |= (roles & EM_ROLE_SLOT) != 0 ? 0 : roles == 0 ? told : roles;
+    }
+  return others == 0 || (content->n_sizes == content->n_labelled && content->n_other == 0 && (others & content->roles & told) == 0);
+}
+
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
 continues (const EmReader *r, const EmContent *content, guint first)
@@ -66,6 +87,8 @@ continues (const EmReader *r, const EmContent *content, guint first)
 
   if (r->current == NULL || (content->n_sizes == 0 && !content->has_given))
     return FALSE;
+  if (r->is_bullet && continues_jotted (r, content, first))
+    return TRUE;
   line = em_reader_line_of (r, r->current->last);
   if (em_reader_line_of (r, first) == line)
     return !(r->is_bullet && content->n_sizes > 1);
@@ -75,7 +98,7 @@ continues (const EmReader *r, const EmContent *content, guint first)
   /* A line that names a size again tells of something else. */
   if (content->n_sizes == 0 && content->n_other > 0)
     return FALSE;
-  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && (r->current->roles & content->roles & em_once_roles) == 0 &&
+  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && !r->is_listed && (r->current->roles & content->roles & em_once_roles) == 0 &&
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }
 
@@ -519,7 +542,10 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
       proto->is_same = content->has_same && before != NULL;
       proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
                                             (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 &&
-                                             (!r->is_bullet || !content->has_noun)));
+                                             (!r->is_bullet || !content->has_noun ||
+                                              /* "- rib tip broken", "- needs 0.5 over 25, rib is 1.2 thick" */
+                                              (r->is_dash && r->was_dash && before->sizes->len == 0 && content->has_verb &&
+                                               !content->has_damage))));
     }
   else if (before != NULL && content->n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
            r->is_one_of)
@@ -554,6 +580,9 @@ read_segment (EmReader *r, guint first, guint end)
   EmProto *proto, *before = r->current;
   gboolean is_repair = em_content_begins_repair (r, &content, before, first, end);
 
+  /* "Objet : lèvre de filière film 2,2 m" */
+  if (r->is_mail_head && content.n_sizes < 2)
+    return NULL;
   if (take_said (r, &content, before, is_repair, first, end))
     return before;
   if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
@@ -972,16 +1001,21 @@ static void
 read_line (EmReader *r, guint first, guint end)
 {
   r->is_bullet = FALSE;
+  r->was_dash = r->is_dash;
+  r->is_dash = FALSE;
   r->is_line_start = TRUE;
   r->inline_number = 0;
   r->inline_letter = 0;
   r->inline_length = 0;
+  r->is_listed = FALSE;
+  r->is_mail_head = em_list_is_mail_head (r->items, first, end);
   if (is_sound_row (r, first, end))
     return;
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;
   else
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
+  r->is_listed = r->is_bullet;
   for (guint i = first; i <= end; i++)
     if (i > first && i < end && (em_sentence_ends_at_point (r, i) || em_list_begins_number (r, i)))
       {

@@ -26,7 +26,7 @@ static const char *const says_names[EM_N_SAYS] = {
   "kind", "verb", "label", "unit", "places", "quantity", "number", "typical", "many", "times", "to", "preposition",
   "glue", "noise", "place", "all", "units", "material", "base", "coating", "finish", "refuse", "sound", "near",
   "thing", "slot", "access", "approximate", "minimum", "maximum", "reference", "tools", "same", "set", "equal", "fit",
-  "between", "agent", "machining", "one-of", "talk",
+  "between", "agent", "machining", "one-of", "talk", "plural",
 };
 
 static const char *const role_names[] = {

@@ -58,6 +58,7 @@ typedef enum
   EM_SAYS_MACHINING,  /* what is done after welding: "grind" */
   EM_SAYS_ONE_OF,     /* "the first", "the other": one of several named before */
   EM_SAYS_TALK,       /* a word of letters and calls: the grammar knows nothing of it, and it is not worth showing as unused */
+  EM_SAYS_PLURAL,     /* several of a thing, by its form: "Ausbrüche" */
   EM_N_SAYS
 } EmSays;
 

@@ -103,6 +103,15 @@ is_bare_number (EmReader *r, guint i, guint end)
 }
 
 gboolean
+em_list_is_mail_head (const EmItems *items, guint i, guint end)
+{
+  static const char *const words[] = { "subject", "subj", "re", "from", "to", "cc", "attn", "betreff", "betr", "von", "an", "objet", "de", "à",
+                                       "asunto", "para" };
+
+  return i + 1 < end && em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words)) && em_item_is_sign (items, i + 1, ':');
+}
+
+gboolean
 em_list_is_bare_whole (const EmItems *items, guint i)
 {
   return em_item (items, i)->type == EM_ITEM_SIZE && em_item_size (items, i)->is_whole &&
@@ -337,6 +346,7 @@ em_list_skip_head (EmReader *r, guint i, guint end)
     }
   if (em_list_is_bullet (em_item (r->items, named)))
     {
+      r->is_dash = TRUE;
       em_item (r->items, named)->is_used = r->is_bullet = TRUE;
       return named + 1;
     }

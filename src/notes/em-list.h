@@ -18,6 +18,8 @@ gboolean em_list_is_mark         (const EmReader *r, guint i);
 gboolean em_list_is_numeral      (const EmReader *r, guint i);
 /* "ITEM", "Pos" */
 gboolean em_list_is_item_word    (const EmReader *r, guint i);
+/* "Subject:", "Objet :": a line of a mail's head. */
+gboolean em_list_is_mail_head    (const EmItems *items, guint i, guint end);
 gboolean em_list_is_bare_whole   (const EmItems *items, guint i);
 /* Uses up what heads the line from i to end, and returns the item after it. */
 guint    em_list_skip_head       (EmReader *r, guint i, guint end);

@@ -652,14 +652,18 @@ static gboolean
 is_uncounted (const Writer *w, const EmProto *proto)
 {
   /* What comes in numbers, by names that stand for one each: not "edges" or "sides". */
-  static const struct { int kind; gint8 least; } counted[] = { { EDGE_NICK, 7 }, { WORN_CORNER, 8 }, { BORE, 4 }, { PIN, 5 }, { RECESS, 8 } };
+  static const struct { int kind; gint8 least; } counted[] = { { EDGE_NICK, 7 }, { WORN_CORNER, 8 }, { BORE, 4 }, { PIN, 5 }, { RECESS, 8 },
+                                                                 { GROOVE, 9 } };
   const EmItem *item = proto->noun != EM_NO_ITEM ? em_item (w->items, proto->noun) : NULL;
   const EmSense *noun = item != NULL ? em_item_says (w->items, proto->noun, EM_SAYS_KIND) : NULL;
   const char *end = item != NULL ? w->text + item->start + item->length : NULL;
 
   if (noun == NULL || noun->value != NULL || proto->count_item != EM_NO_ITEM || proto->is_same || proto->kind_reason != NULL || item->length < 4 ||
-      proto->is_one_of || (item->phrase->languages & ~1u) != 0 || g_ascii_tolower (end[-1]) != 's' ||
-      g_ascii_tolower (end[-2]) == 's')
+      proto->is_one_of)
+    return FALSE;
+  if (em_item_says (w->items, proto->noun, EM_SAYS_PLURAL) != NULL)
+    return TRUE;
+  if ((item->phrase->languages & ~1u) != 0 || g_ascii_tolower (end[-1]) != 's' || g_ascii_tolower (end[-2]) == 's')
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (counted); k++)
     if (noun->weight[counted[k].kind] >= counted[k].least)

@@ -35,7 +35,10 @@ typedef struct
   gboolean   has_loose;      /* the sentence holds notes that govern */
   gboolean   is_one_of;      /* the segment is one of several named together */
   gboolean   is_bullet;      /* it begins a numbered or bulleted line */
+  gboolean   is_listed;      /* it stands in such a line */
+  gboolean   is_dash, was_dash; /* the line, or the one before, begins with a dash or the like */
   gboolean   is_line_start;
+  gboolean   is_mail_head;   /* the line says what the mail is about */
 } EmReader;
 
 EmProto *em_proto_new  (void);

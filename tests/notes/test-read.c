@@ -866,6 +866,19 @@ static const Case cases[] = {
   { "flank of rib slot, 28 x 9 mm, 0.12 to weld on, slot 2.0 x 9", EM_UNITS_METRIC, "1\t1\tslot_width\t2\tmm" },
   { "edge worn R0.4 mm over 32. Need R0.1 max after.", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
   { "AUSSENKANTE Ø32 MM VERRUNDET R0,6, UMFANG 120°", EM_UNITS_METRIC, "1\t1\tlength\t33.51\tmm" },
+  /* One repair jotted over several points, and other counts. */
+  { "- slot 6 mm wide x 22 deep, left flank has gone\n- needs 0.2 put back over 55 long, 14 high", EM_UNITS_METRIC, "2\t1\tthickness\t0.2\tmm" },
+  { "- bore in plate 3 is oval\n- should be 12 mm, measures 12.2\n- 20 deep", EM_UNITS_METRIC, "3\t1\tlength\t20\tmm" },
+  { "- rib tip broken\n- needs 0.5 mm put back over 25, rib is 1.2 thick", EM_UNITS_METRIC, "2\t1\tcoat\t0.5\tmm" },
+  { "- crack 20 mm long, 2 deep\n- nick 3 x 1 x 1\n- 4 x 1 x 1", EM_UNITS_METRIC, "!3\t2\tlength\t4\tmm" },
+  { "Four inserts, and each one has two dings 3 mm long, 1 x 1", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "seal face is low on all four, 30 x 20 mm, bring it up 0.2", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "RIB 1.0 MM THK X 22 LG, TIP LOW 0.5, 3 INSERTS", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "CHIP 2 X 1 X 1 MM\nH13, nitrided 3 times", EM_UNITS_METRIC, "!2\t1\tcount\t3\t" },
+  { "Ausbrüche an der Kante, je 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  { "Golpes en la arista de 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  { "HEAT CHECKS AT GATE, 5 MM LONG, 0.6 DEEP", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  { "Objet : lèvre de filière film 2,2 m\néclat 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tkind\tworn-corner\t" },
 };
 
 START_TEST (test_case)
