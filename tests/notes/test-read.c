@@ -540,6 +540,13 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* The titles of papers tell nothing; what befell a part and what is forbidden or asked beside the repair does. */
+  { "Messprotokoll Werkzeug 17-09", EM_UNITS_METRIC, "!1\t0\tunused\tMessprotokoll\t" },
+  { "INCOMING INSPECTION, TOOL ROOM", EM_UNITS_INCH, "!1\t0\tunused\tINCOMING INSPECTION, TOOL ROOM\t" },
+  { "Rapport de contrôle moule 5-118", EM_UNITS_METRIC, "!1\t0\tunused\tRapport de contrôle\t" },
+  { "trou Ø 8 mm, prof. 25, percé par erreur, à boucher", EM_UNITS_METRIC, "1\t0\tunused\tpercé par erreur\t" },
+  { "PIT 2 MM DIA, 0.6 DEEP. WATCH THE HEAT.", EM_UNITS_METRIC, "1\t0\tunused\tWATCH THE HEAT\t" },
+  { "Düsenring, Zentrierring", EM_UNITS_METRIC, "!1\t0\tunused\tDüsenring, Zentrierring\t" },
   /* Lists that run on in a line, with marks and, before what is to be done, without. */
   { "1) nick 3 x 1 x 1 2) nick 5 x 1 x 0.5 3) pit dia 2, 0.5 deep", EM_UNITS_METRIC, "1\t3\tkind\trecess\t" },
   { "1. WELD (3) CHIPS ON EDGE, 3 LG X 1 X 1", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
