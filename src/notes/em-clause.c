@@ -168,6 +168,17 @@ is_thread_name (const EmClause *c, guint i)
          (em_item (c->items, i)->type == EM_ITEM_SIZE && (em_item_size (c->items, i)->roles & EM_ROLE_REFERENCE) != 0);
 }
 
+/* "CAV 6 EDGE", against "CAV 6 NICKS": which cavity, when one thing follows. */
+static gboolean
+is_number_of_place (const EmClause *c, guint i)
+{
+  static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte" };
+  const EmItem *next = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
+
+  return i > c->first && next != NULL && em_item_is_any_word_of (c->items, i - 1, numbered, G_N_ELEMENTS (numbered)) &&
+         g_ascii_tolower (c->items->text[next->start + next->length - 1]) != 's';
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -175,6 +186,8 @@ is_before_noun (const EmClause *c, guint i)
   guint prior = em_clause_before (c, i);
   const EmSense *before = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_LABEL) : NULL;
 
+  if (is_number_of_place (c, i))
+    return FALSE;
   /* "EJ SIDE: 3 PIN HOLES" */
   if (before != NULL && (before->roles & em_dimension_roles) == 0 && em_item_is_sign (c->items, i - 1, ':') &&
       em_clause_says (c, i + 1, EM_SAYS_KIND))
@@ -590,6 +603,8 @@ em_clause_mark_counts (const EmClause *c)
       size = em_item_size (c->items, i);
       if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;
+      if (size->is_whole && is_number_of_place (c, i))
+        use_name (c, i);
       if (em_name_is_code (c, i) && em_item_is_glued (c->items, i))
         size->roles |= EM_ROLE_REFERENCE;
       else if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&

@@ -419,6 +419,32 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
     weight[WORN_CORNER] = MAX (weight[WORN_CORNER], 1);
 }
 
+/* The size of that role, in whatever unit; 0: none. */
+static double
+size_of (const EmItems *items, const EmProto *proto, guint32 role)
+{
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      if ((size->roles & role) != 0)
+        return em_fraction_in_mm (size->value, size->unit);
+    }
+  return 0;
+}
+
+/* "pinch edge .018 wide, 4.25 long, add .040 on top": what is to be higher than it is wide is an upright, no face. */
+static void
+weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
+{
+  double width = size_of (items, proto, EM_ROLE_WIDTH);
+
+  if (proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 && width > 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_SLOT)) == 0 &&
+      size_of (items, proto, EM_ROLE_BUILD | EM_ROLE_ADD) > width && weight[FACE] + weight[EDGE_NICK] + weight[WORN_CORNER] > 0)
+    weight[RIB] += weight[FACE] + weight[EDGE_NICK] + weight[WORN_CORNER] + 4 * EVIDENCE;
+}
+
 /* What each kind that the words allow gains from the sizes. */
 static void
 weigh_roles (guint32 roles, guint n_bare, gboolean is_edge, int *weight)
@@ -507,6 +533,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_hurt_face (items, proto, noun, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
+  weigh_upright (items, proto, roles, weight);
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
     weight[RECESS] /= 4;

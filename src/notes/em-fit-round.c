@@ -17,6 +17,13 @@ static const double UNLIKE_RATIO = 1.3;
 /* What is told twice differs by no more than its decimals do. */
 static const double TOLD_MM = 0.0013;
 
+static gboolean
+is_named_behind (const EmFitter *f, guint item)
+{
+  return item + 1 < f->items->items->len && em_item_says (f->items, item + 1, EM_SAYS_LABEL) != NULL &&
+         (em_item_says (f->items, item + 1, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0;
+}
+
 static void
 fit_diameters (EmFitter *f, const guint *items, guint n)
 {
@@ -45,7 +52,8 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
       gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL &&
                          (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
 
-      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, NULL);
+      /* "pin ⌀8 worn": what is worn may still be told by the size it should have. */
+      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, is_worn && n == 1 && is_named_behind (f, large) ? "from-words" : NULL);
     }
   else if (is_seat)
     {

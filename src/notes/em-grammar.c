@@ -567,6 +567,10 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
   /* "Twelve molds, all the same." */
   else if (content->has_same && content->n_sizes == 0 && counts_tools (r, first, end))
     return NULL;
+  /* "- dam .045 high x 2.75 long" and below it "- second one .030 high x 1.5 long" */
+  else if (before != NULL && content->n_sizes > 1 && r->is_line_start && em_item_says (r->items, first, EM_SAYS_ONE_OF) != NULL &&
+           em_reader_begins_one_of (r, first))
+    borrow_kind (proto = start_proto (r), before, "same-as-before");
   else if (content->has_same && before != NULL)
     {
       borrow_kind (proto = start_proto (r), before, "same-as-before");

@@ -184,6 +184,24 @@ try_corner (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "DAM 40 x 3 x 1", and in the next line "- DAM SIDES WITH 10° DRAFT": the same thing, of which only an angle is told. */
+static gboolean
+try_angle (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  guint32 line = em_item (items, proto->last)->line;
+  const EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
+
+  if (size == NULL || (kind != DAM && kind != SIDEWALL && kind != RIB) || other != kind || next->has_damage || next->has_worn || next->has_build ||
+      next->count_item != EM_NO_ITEM || em_item (items, next->first)->line > line + 1 ||
+      (size->unit != EM_UNIT_DEGREE && (size->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) == 0) ||
+      (proto->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 || proto->sizes->len > MERGE_SIZES_MAX)
+    return FALSE;
+  absorb (proto, next);
+  proto->roles |= next->roles;
+  return TRUE;
+}
+
 /* A tip, which of a rib is no pin's. */
 static gboolean
 is_tip (const EmItems *items, const EmProto *proto, int kind)
@@ -509,7 +527,7 @@ em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   if (next->is_merged)
     return FALSE;
-  return try_merge (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
+  return try_merge (items, proto, next) || try_angle (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
          try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next) || try_land_of_rib (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);

@@ -30,6 +30,7 @@ typedef struct
   guint         first_guess; /* item of the first size whose unit must be asked */
   int           guess_feature; /* its feature; 0: several */
   gboolean      has_decimal_comma;
+  guint         n_three;     /* sizes whose comma may part thousands */
   EmFit         last_fit;    /* of the feature written last, for "same" */
   guint32       last_line;   /* where it ends */
 } Writer;
@@ -346,7 +347,8 @@ add_fitted (Writer *w, int feature, const EmFitted *fitted)
     guess (w, &field, fitted);
   if (g_strcmp0 (size->reason, "dual-mismatch") == 0)
     ask_dual (w, feature, fitted);
-  if ((size->flags & EM_TOKEN_THREE) != 0 && !w->has_decimal_comma)
+  /* Among decimal commas "12,125" is one, too; one "1,250", with a nought that tells nothing, may still be thousands. */
+  if ((size->flags & EM_TOKEN_THREE) != 0 && (!w->has_decimal_comma || (w->n_three == 1 && size->value.n % 10 == 0)))
     ask_comma (w, feature, fitted);
 }
 
@@ -846,6 +848,18 @@ cut_length (const char *text, gsize length)
   return length;
 }
 
+static void
+count_commas (Writer *w)
+{
+  for (guint i = 0; i < w->items->sizes->len; i++)
+    {
+      guint comma = g_array_index (w->items->sizes, EmSize, i).flags & (EM_TOKEN_COMMA | EM_TOKEN_THREE);
+
+      w->has_decimal_comma |= comma == EM_TOKEN_COMMA;
+      w->n_three += (comma & EM_TOKEN_THREE) != 0;
+    }
+}
+
 EmReadResult *
 em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units)
 {
@@ -860,8 +874,7 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
   w.fields = g_array_new (FALSE, FALSE, sizeof (EmReadField));
   w.as_mm = g_array_new (FALSE, FALSE, sizeof (EmReadField));
   w.as_inch = g_array_new (FALSE, FALSE, sizeof (EmReadField));
-  for (guint i = 0; i < w.items->sizes->len && !w.has_decimal_comma; i++)
-    w.has_decimal_comma = (g_array_index (w.items->sizes, EmSize, i).flags & (EM_TOKEN_COMMA | EM_TOKEN_THREE)) == EM_TOKEN_COMMA;
+  count_commas (&w);
   write_general (&w);
   write_features (&w);
   write_unit_question (&w);

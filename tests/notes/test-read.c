@@ -900,6 +900,13 @@ static const Case cases[] = {
   { "Golpes en la arista de 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
   { "HEAT CHECKS AT GATE, 5 MM LONG, 0.6 DEEP", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
   { "Objet : lèvre de filière film 2,2 m\néclat 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tkind\tworn-corner\t" },
+  { "PARED: LARGO 1,250 MM\nALTO 40, AÑADIR 0,2", EM_UNITS_METRIC, "1\t1\tquestion\tdecimal-comma\t" },
+  { "bore 12,125 mm, now 12,25", EM_UNITS_METRIC, "!1\t1\tquestion\tdecimal-comma\t" },
+  { "PINCH EDGE .018 WIDE PEENED DOWN, 4.25 LONG, ADD .040 ON TOP", EM_UNITS_INCH, "1\t1\tkind\trib\t" },
+  { "FLANK WORN 120 X 4 MM, ADD 0.1\nCLEARANCE TO OPPOSITE WALL 3 MM", EM_UNITS_METRIC, "2\t1\tclearance\t3\tmm" },
+  { "chip .025 x .010 x .012 CAV 6 EDGE", EM_UNITS_INCH, "!1\t1\tcount\t6\t" },
+  { "- DAM 1.1 MM HIGH X 5 WIDE X 70 LONG\n- SECOND ONE 0.8 HIGH X 5 WIDE X 38 LONG", EM_UNITS_METRIC, "2\t2\tlength\t38\tmm" },
+  { "- DAM 1.1 MM HIGH X 5 WIDE X 70 LONG\n- DAM TO HAVE 10° DRAFT SIDES", EM_UNITS_METRIC, "2\t1\tdraft\t10\tdeg" },
 };
 
 START_TEST (test_case)
