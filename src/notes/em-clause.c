@@ -15,7 +15,7 @@
 static const double DUAL_SHARE = 0.03;
 
 enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
-enum { COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
+enum { SAME_ALONE = 4 /* bytes of "same", "dto." without what it is as */, COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -563,6 +563,23 @@ is_of_wire (const EmClause *c, guint i)
   return is_wire (c, i + 1) || is_wire (c, next) || is_wire (c, before);
 }
 
+/* "same as item 2", "wie Pos. 3, aber …": the number of another repair. */
+static gboolean
+is_referred_to (const EmClause *c, guint i)
+{
+  static const char *const but[] = { "but", "aber", "jedoch", "nur", "mais", "pero", "except", "only", "however" };
+  guint same = i - 1;
+
+  if (i < c->first + 1 || em_item (c->items, i)->length > 2 || !is_bare_whole (c, i))
+    return FALSE;
+  while (same > c->first && (em_item_is_sign (c->items, same, '.') || em_item_is_sign (c->items, same, '#')))
+    same--;
+  if (!em_clause_says (c, same, EM_SAYS_SAME) || em_item (c->items, same)->length <= SAME_ALONE)
+    return FALSE;
+  return i + 1 == c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ')') ||
+         em_item_is_sign (c->items, i + 1, '.') || em_item_is_any_word_of (c->items, i + 1, but, G_N_ELEMENTS (but));
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -570,6 +587,8 @@ em_clause_mark_counts (const EmClause *c)
     {
       EmSize *size;
 
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_referred_to (c, i))
+        use_name (c, i);
       if (em_name_is (c, i))
         {
           /* "4R:" */

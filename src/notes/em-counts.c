@@ -14,6 +14,7 @@ enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
   PARTS_WINDOW = 8, EACH_WINDOW = 3, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
+  BOTH_LEAST = 19,       /* what an edge or a nick weighs that the sentence is of */
   AGAIN_WINDOW = 4,      /* items from "the same" to "the other" */
   ALONE_WINDOW = 4,
   NOUN_WINDOW = 4        /* and from a number word to what it counts */
@@ -531,11 +532,15 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
 
 /* "beidseitig verrundet": what became of both edges. */
 static gboolean
-is_on_both (const EmReader *r, guint i)
+is_on_both (const EmReader *r, const EmProto *proto, guint i)
 {
   const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
   const EmSense *state = i + 1 < r->end ? em_item_says (r->items, i + 1, EM_SAYS_KIND) : NULL;
 
+  /* "nicks on both sides, 3 x 1 x 1" */
+  if (label != NULL && label->roles == EM_ROLE_PER_SIDE && proto->noun != EM_NO_ITEM && proto->noun + 1 == i && is_part_end (r, i + 1) &&
+      proto->weight[EDGE_NICK] + proto->weight[WORN_CORNER] > BOTH_LEAST)
+    return TRUE;
   return label != NULL && label->roles == EM_ROLE_PER_SIDE && state != NULL && g_strcmp0 (state->value, "state") == 0 &&
          (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE);
 }
@@ -547,7 +552,7 @@ em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
     add_number_word (r, proto, i);
   add_same_again (r, proto, i);
   count_numbered (r, proto, i);
-  if (proto->count_item == EM_NO_ITEM && (em_counts_is_both (r, i) || is_on_both (r, i)))
+  if (proto->count_item == EM_NO_ITEM && (em_counts_is_both (r, i) || is_on_both (r, proto, i)))
     add_guessed (r, proto, i, 2);
 }
 

@@ -24,6 +24,7 @@ enum
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
   JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
+  REFER_WINDOW = 3,      /* items from "same as" to the number it refers to */
   SAID_WORDS = 2,        /* that may tell who or what before what is said of a part */
   LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
@@ -42,6 +43,7 @@ start_proto (EmReader *r)
   g_ptr_array_add (r->grammar->protos, proto);
   r->current = proto;
   proto->parts = r->parts;
+  proto->head = r->head;
   r->n_since_parts++;
   return proto;
 }
@@ -529,18 +531,44 @@ counts_tools (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
-/* "two dents: 3 x 2 x 0.4 deep; 5 x 2 x 0.3 deep": a whole row more behind the semicolon. */
+/* "same as a)", and no article. */
 static gboolean
-is_next_row (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+is_letter_alone (const EmReader *r, guint i, guint end)
 {
-  guint n = 0;
+  return i + 1 >= end || em_item_is_sign (r->items, i + 1, ')') || em_item_is_sign (r->items, i + 1, '.') ||
+         em_item_is_soft_break (r->items, i + 1);
+}
 
-  if (content->has_noun || content->has_verb || content->n_row != content->n_sizes || content->n_row < 2 || first == 0 || first != r->first ||
-      before->sizes->len != content->n_sizes || !em_item_is_sign (r->items, first - 1, ';'))
-    return FALSE;
-  for (guint i = 0; i < before->sizes->len; i++)
-    n += em_item_size (r->items, g_array_index (before->sizes, guint, i))->chain != 0;
-  return n == content->n_row;
+/* "as item 1": the number or letter behind the words for "same", or in them; 0: none. */
+static guint64
+head_referred_to (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
+      {
+        const EmItem *item = em_item (r->items, i);
+        char last = r->items->text[item->start + item->length - 1];
+
+        if (g_ascii_isdigit (last))
+          return (guint64) (last - '0');
+        for (guint k = i + 1; k < end && k <= i + REFER_WINDOW; k++)
+          if (em_list_head_at (r->items, k) != 0 &&
+              (em_item (r->items, k)->type == EM_ITEM_SIZE ? em_item (r->items, k)->is_used : is_letter_alone (r, k, end)))
+            return em_list_head_at (r->items, k);
+      }
+  return 0;
+}
+
+/* The repair that the segment refers to; before where none has that number. */
+static const EmProto *
+repair_referred_to (const EmReader *r, const EmProto *before, guint64 head)
+{
+  const GPtrArray *protos = r->grammar->protos;
+
+  for (guint i = protos->len; head != 0 && i-- > 0 && i + NAMED_WINDOW > protos->len;)
+    if (((const EmProto *) g_ptr_array_index (protos, i))->head == head)
+      return g_ptr_array_index (protos, i);
+  return before;
 }
 
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
@@ -562,7 +590,7 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
                                                !content->has_damage))));
     }
   else if (before != NULL && content->n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
-           (r->is_one_of || is_next_row (r, content, before, first)))
+           r->is_one_of)
     proto = read_one_of (r, before, first, end);
   /* "Twelve molds, all the same." */
   else if (content->has_same && content->n_sizes == 0 && counts_tools (r, first, end))
@@ -573,8 +601,12 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
     borrow_kind (proto = start_proto (r), before, "same-as-before");
   else if (content->has_same && before != NULL)
     {
-      borrow_kind (proto = start_proto (r), before, "same-as-before");
+      guint64 head = head_referred_to (r, first, end);
+      const EmProto *like = repair_referred_to (r, before, head);
+
+      borrow_kind (proto = start_proto (r), like, "same-as-before");
       proto->is_same = TRUE;
+      proto->like = like != before ? head : 0;
     }
   else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL || (r->is_line_start && !continues (r, content, first))))
     borrow_kind (proto = start_proto (r), r->heading, "heading");
@@ -590,6 +622,18 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
   return proto;
 }
 
+/* "Location: PL edge" in the line below "Type: nick": nothing else is wrong there. TRUE: taken. */
+static gboolean
+take_place_line (EmReader *r, const EmContent *content, EmProto *before, guint first, guint end)
+{
+  if (before == NULL || !r->is_place_line || content->n_sizes > 0 || em_reader_line_of (r, first) != em_reader_line_of (r, before->last) + 1)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL || i == first;
+  before->last = end - 1;
+  return TRUE;
+}
+
 /* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
@@ -601,7 +645,7 @@ read_segment (EmReader *r, guint first, guint end)
   /* "Objet : lèvre de filière film 2,2 m" */
   if (r->is_mail_head && content.n_sizes < 2)
     return NULL;
-  if (take_said (r, &content, before, is_repair, first, end))
+  if (take_place_line (r, &content, before, first, end) || take_said (r, &content, before, is_repair, first, end))
     return before;
   if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
     {
@@ -939,12 +983,20 @@ read_sentence (EmReader *r)
     }
 }
 
+/* "Kante 3 - i.O." */
+static gboolean
+is_number_of_part (const EmReader *r, guint first, guint i)
+{
+  return i > first && em_list_is_bare_whole (r->items, i) && em_item (r->items, i)->length <= 2 &&
+         (em_item_says (r->items, i - 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL);
+}
+
 /* "Screw hole stripped, leave it": what stands alone after the comma is said of the part before it, when no size does. */
 static gboolean
 is_said_of (const EmReader *r, guint first, guint part, guint sound)
 {
   for (guint i = first; i < part; i++)
-    if (em_item_is_measure (r->items, i) || em_item_is_soft_break (r->items, i))
+    if ((em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i)) || em_item_is_soft_break (r->items, i))
       return FALSE;
   /* ", lathe will clean it up" */
   for (guint i = part + 1; i < sound; i++)
@@ -1018,6 +1070,8 @@ is_sound_row (const EmReader *r, guint first, guint end)
 static void
 read_line (EmReader *r, guint first, guint end)
 {
+  guint line_first = first;
+
   r->is_bullet = FALSE;
   r->was_dash = r->is_dash;
   r->is_dash = FALSE;
@@ -1027,6 +1081,7 @@ read_line (EmReader *r, guint first, guint end)
   r->inline_length = 0;
   r->is_listed = FALSE;
   r->is_mail_head = em_list_is_mail_head (r->items, first, end);
+  r->is_place_line = em_list_is_place_line (r->items, first, end);
   if (is_sound_row (r, first, end))
     return;
   if (em_item (r->items, first)->is_row)
@@ -1034,6 +1089,9 @@ read_line (EmReader *r, guint first, guint end)
   else
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   r->is_listed = r->is_bullet;
+  r->head = 0;
+  for (guint i = line_first; i < first; i++)
+    r->head = em_list_head_at (r->items, i) != 0 ? em_list_head_at (r->items, i) : r->head;
   for (guint i = first; i <= end; i++)
     if (i > first && i < end && (em_sentence_ends_at_point (r, i) || em_list_begins_number (r, i)))
       {

@@ -41,6 +41,8 @@ typedef struct
   gboolean has_verb, has_build, has_fill, has_worn, has_damage, is_equal;
   gboolean is_one_of;      /* one of several that were named together */
   gboolean is_same;        /* refers to the proposal before: what it lacks is that one's */
+  guint64  head;           /* the number or letter that heads its line in a list; 0: none */
+  guint64  like;           /* "as item 1": the head of the one it refers to instead; 0: the one before */
   gboolean is_part;        /* the noun may only say which part: "PIN BOSS" */
   const char *kind_reason; /* "heading" when the kind is not its own words', or NULL */
   GArray  *sizes;          /* guint items of measures, in order */

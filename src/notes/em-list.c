@@ -102,6 +102,30 @@ is_bare_number (EmReader *r, guint i, guint end)
   return is_list;
 }
 
+guint64
+em_list_head_at (const EmItems *items, guint i)
+{
+  enum { LETTERS = 1 << 20 /* above any number of a list */, LONGEST = 3 };
+  const EmItem *item = em_item (items, i);
+
+  if (item->type == EM_ITEM_SIZE)
+    return em_list_is_bare_whole (items, i) && item->length <= LONGEST ? em_item_size (items, i)->value.n : 0;
+  if (item->type == EM_ITEM_SIGN || item->length != 1 || !g_ascii_isalpha (items->text[item->start]))
+    return 0;
+  return LETTERS + (guint64) g_ascii_tolower (items->text[item->start]);
+}
+
+gboolean
+em_list_is_place_line (const EmItems *items, guint i, guint end)
+{
+  static const char *const words[] = { "location", "loc", "loc.", "where", "place", "area", "zone", "region", "position", "side", "ort", "lage", "stelle", "bereich",
+                                       "wo", "einbauort", "schadensort", "seite", "emplacement", "localisation", "lieu", "endroit", "repère",
+                                       "où", "ubicación", "lugar", "zona", "sitio", "posición", "localización" };
+
+  return i + 2 < end && em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words)) && em_item_is_sign (items, i + 1, ':') &&
+         em_item (items, i + 2)->type != EM_ITEM_SIZE;
+}
+
 gboolean
 em_list_is_mail_head (const EmItems *items, guint i, guint end)
 {

@@ -18,6 +18,10 @@ gboolean em_list_is_mark         (const EmReader *r, guint i);
 gboolean em_list_is_numeral      (const EmReader *r, guint i);
 /* "ITEM", "Pos" */
 gboolean em_list_is_item_word    (const EmReader *r, guint i);
+/* "3", or "c": the number or letter at i that heads a line or is referred to; 0: none. */
+guint64  em_list_head_at         (const EmItems *items, guint i);
+/* "Location: PL edge" in a form: where the repair told before it is. */
+gboolean em_list_is_place_line   (const EmItems *items, guint i, guint end);
 /* "Subject:", "Objet :": a line of a mail's head. */
 gboolean em_list_is_mail_head    (const EmItems *items, guint i, guint end);
 gboolean em_list_is_bare_whole   (const EmItems *items, guint i);

@@ -17,6 +17,8 @@
 
 enum { GENERAL_WINDOW = 32 /* notes that govern looked over for the same once more */ };
 
+enum { LISTED_KEPT = 16 /* features of a list that "as item 1" may refer to */ };
+
 enum { WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
 
 typedef struct
@@ -32,6 +34,7 @@ typedef struct
   gboolean      has_decimal_comma;
   guint         n_three;     /* sizes whose comma may part thousands */
   EmFit         last_fit;    /* of the feature written last, for "same" */
+  struct { guint64 head; EmFit fit; } listed[LISTED_KEPT]; /* by the number that heads it, for "as item 1" */
   guint32       last_line;   /* where it ends */
 } Writer;
 
@@ -539,20 +542,29 @@ add_missing (Writer *w, int feature, const EmFit *fit)
       add_missing_field (w, feature, kind->fields[i].id);
 }
 
+/* The feature that the proposal refers to: the one before, or by its number in the list. */
+static const EmFit *
+fit_referred_to (const Writer *w, const EmProto *proto)
+{
+  guint at = (guint) (proto->like % LISTED_KEPT);
+
+  return proto->like != 0 && w->listed[at].head == proto->like ? &w->listed[at].fit : &w->last_fit;
+}
+
 /* "SAME, BUT 1.10 LG": what is not told anew is the feature's before. */
 static void
-fit_same (const Writer *w, EmFit *fit)
+fit_same (const EmFit *like, EmFit *fit)
 {
   guint n_questions = 0;
 
-  if (fit->kind != w->last_fit.kind)
+  if (fit->kind != like->kind)
     return;
-  for (guint i = 0; i < w->last_fit.n_fitted && fit->n_fitted < EM_FIT_MAX; i++)
-    if (em_fit_find (fit, w->last_fit.fitted[i].field) == NULL)
+  for (guint i = 0; i < like->n_fitted && fit->n_fitted < EM_FIT_MAX; i++)
+    if (em_fit_find (fit, like->fitted[i].field) == NULL)
       {
         EmFitted *fitted = &fit->fitted[fit->n_fitted++];
 
-        *fitted = w->last_fit.fitted[i];
+        *fitted = like->fitted[i];
         fitted->state = EM_READ_INFERRED;
         fitted->reason = "same-as-before";
       }
@@ -638,7 +650,7 @@ write_fitted (Writer *w, int feature, const EmProto *proto, int kind, gboolean i
   add_kind (w, feature, proto, kind, is_close);
   em_fit_sizes (w->items, proto, kind, fit);
   if (proto->is_same)
-    fit_same (w, fit);
+    fit_same (fit_referred_to (w, proto), fit);
   if (lacks_work (fit))
     doubt_kind (w, "no-work");
   if (fit->has_unplaced)
@@ -703,9 +715,9 @@ write_feature (Writer *w, const EmProto *proto)
   g_array_append_val (w->result->spans, span);
   g_array_set_size (w->fields, 0);
   /* "Cav 2 has the same, 1.4 long" */
-  if (proto->is_same && proto->kind_reason != NULL && w->last_fit.kind >= 0)
+  if (proto->is_same && proto->kind_reason != NULL && fit_referred_to (w, proto)->kind >= 0)
     {
-      kind = w->last_fit.kind;
+      kind = fit_referred_to (w, proto)->kind;
       second = -1;
     }
   if (kind >= 0)
@@ -726,6 +738,11 @@ write_feature (Writer *w, const EmProto *proto)
   if (kind < 0 || second >= 0)
     ask_kind (w, feature, proto, kind, second);
   w->last_fit = fit;
+  if (proto->head != 0)
+    {
+      w->listed[proto->head % LISTED_KEPT].head = proto->head;
+      w->listed[proto->head % LISTED_KEPT].fit = fit;
+    }
   w->last_line = last->line;
 }
 

@@ -38,6 +38,8 @@ typedef struct
   gboolean   is_listed;      /* it stands in such a line */
   gboolean   is_dash, was_dash; /* the line, or the one before, begins with a dash or the like */
   gboolean   is_line_start;
+  guint64    head;           /* the number, or the letter, that heads the line; 0: none */
+  gboolean   is_place_line;  /* "Location: …" */
   gboolean   is_mail_head;   /* the line says what the mail is about */
 } EmReader;
 
