@@ -11,6 +11,9 @@
 /* A worn diameter differs from the finished one by less (common practice, no source). */
 static const double TWIN_SHARE = 0.15;
 
+/* No leg of a nick is as long (common practice, no source). */
+static const double BROAD_MM = 2.5;
+
 enum
 {
   EVIDENCE = 8,
@@ -113,9 +116,25 @@ weigh_round_face (const EmItems *items, const EmProto *proto, guint32 roles, int
     }
 }
 
+/* The smallest size of the rows. */
+static double
+least_of_row_mm (const EmItems *items, const EmProto *proto)
+{
+  double least = (double) INFINITY;
+
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      if (size->chain != 0)
+        least = MIN (least, em_fraction_in_mm (size->value, size->unit));
+    }
+  return least;
+}
+
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
-weigh_hurt_face (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
+weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
 {
   /* "end face hammered, 30 mm round, 0.8 mm low": round and low is a face. */
   if (weight[FACE] > 0 && weight[EDGE_NICK] + weight[GROOVE] > 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
@@ -131,6 +150,10 @@ weigh_hurt_face (const EmProto *proto, const EmSense *noun, guint32 roles, guint
       ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
+  /* "core end mushroomed, face .500 x .500, weld .030": no edge is broken out as far as that. */
+  if (weight[FACE] > 0 && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && n_row == 2 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) != 0 && (roles & (EM_ROLE_RADIUS | legs)) == 0 && least_of_row_mm (items, proto) > BROAD_MM)
+    weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + 3 * EVIDENCE);
   /* "land hobbed in 34 x 9, 0.15 deep": a row of an own face that no edge was broken from. */
   if (noun != NULL && noun->weight[FACE] > 0 && noun->weight[EDGE_NICK] + noun->weight[RECESS] == 0 && weight[FACE] > 0 &&
       proto->sizes->len == 3 && n_row == 2 && (roles & ~(guint32) (EM_ROLE_DEPTH | EM_ROLE_WORN)) == 0 && (roles & EM_ROLE_DEPTH) != 0)
@@ -144,7 +167,7 @@ weigh_hurt_face (const EmProto *proto, const EmSense *noun, guint32 roles, guint
     weight[FACE] = MAX (weight[FACE], weight[SEAT] + EVIDENCE);
   /* "washed .010, area .5 x .25" */
   if (weight[FACE] > 0 && weight[WORN_CORNER] > 0 && proto->sizes->len == 3 && n_row == 2 &&
-      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) == 0)
+      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | (weight[RECESS] > 0 ? 0 : EM_ROLE_DEPTH))) == 0)
     weight[FACE] = MAX (weight[FACE], weight[WORN_CORNER] + EVIDENCE);
   /* "land 6 long, .03 wide, mashed .012": a face of its own name that has lost so much. */
   if (weight[FACE] >= OWN_FACE && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 &&
@@ -467,6 +490,15 @@ pick_kind (const int *weight, int *out_second, gboolean *out_is_close)
   return best;
 }
 
+/* A seat by name among its kinds, and every other one that is as strong only damage. */
+static gboolean
+noun_of_seat (const EmItems *items, const EmProto *proto)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  return noun != NULL && (noun->weight[SEAT] > 0 || noun->value != NULL) && (proto->kinds & (1u << SEAT)) != 0;
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -498,7 +530,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_ring (items, proto, noun, roles, weight);
   weigh_damage (proto, roles, n_row, weight);
   weigh_broken_rib (noun, roles, n_row, weight);
-  weigh_hurt_face (proto, noun, roles, n_row, weight);
+  weigh_hurt_face (items, proto, noun, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
@@ -514,6 +546,11 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
   if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
+  /* "valve seat, mouth 20, small end 14, pitted, 0.4 all round": what is wrong with it. */
+  if (weight[SEAT] > 0 && noun_of_seat (items, proto) && !proto->has_fill &&
+      ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0)) &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
+    weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[GROOVE], weight[EDGE_NICK])) + EVIDENCE);
   /* "valve pin, conical tip seat 40° included" */
   if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_ANGLE) != 0)
     weight[SEAT] += 4 * EVIDENCE;

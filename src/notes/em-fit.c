@@ -306,13 +306,16 @@ static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
 {
   /* "wall damaged, 25 x 10, 0.5 deep": no wall is that low. */
-  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm)
+  if (f->fit->kind == SIDEWALL && roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm && !f->has_add)
     return "thickness";
   /* "want .020 on the end face": no face shall be that high. */
   if ((f->fit->kind == SIDEWALL || f->fit->kind == FACE) && roles == EM_ROLE_FINISHED &&
       em_fitter_mm (f, item) <= em_build_max_mm &&
       em_item_size (f->items, item)->chain == 0 && (f->proto->roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) == 0)
     return "thickness";
+  /* "face scored 0.05 deep, build up 0.2": how deep it is scored, not how much is added. */
+  if (f->fit->kind == FACE && roles == EM_ROLE_DEPTH && f->has_add)
+    return "";
   /* "land has to end up 5.2 high": how high it is, not how much is added. */
   if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len > 2)
     return "";
@@ -843,6 +846,9 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   if (kind == WORN_CORNER)
     em_fitter_finish_corner (&f);
   fit_bare (&f);
+  /* "rounded off 0.4, want 0.1": now that the bare one has its field. */
+  if (kind == WORN_CORNER && em_fit_find (out_fit, "radius_to") == NULL)
+    em_fitter_finish_corner (&f);
   if (kind == EDGE_NICK)
     em_fitter_finish_nick (&f);
   em_fitter_finish_ring (&f);

@@ -531,6 +531,20 @@ counts_tools (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
+/* "two dents: 3 x 2 x 0.4 deep; 5 x 2 x 0.3 deep": a whole row more behind the semicolon. */
+static gboolean
+is_next_row (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  guint n = 0;
+
+  if (content->has_noun || content->has_verb || content->n_row != content->n_sizes || content->n_row < 2 || first == 0 || first != r->first ||
+      before->sizes->len != content->n_sizes || !em_item_is_sign (r->items, first - 1, ';'))
+    return FALSE;
+  for (guint i = 0; i < before->sizes->len; i++)
+    n += em_item_size (r->items, g_array_index (before->sizes, guint, i))->chain != 0;
+  return n == content->n_row;
+}
+
 /* "same as a)", and no article. */
 static gboolean
 is_letter_alone (const EmReader *r, guint i, guint end)
@@ -590,7 +604,7 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
                                                !content->has_damage))));
     }
   else if (before != NULL && content->n_sizes > 0 && em_reader_line_of (r, first) == em_reader_line_of (r, before->last) &&
-           r->is_one_of)
+           (r->is_one_of || is_next_row (r, content, before, first)))
     proto = read_one_of (r, before, first, end);
   /* "Twelve molds, all the same." */
   else if (content->has_same && content->n_sizes == 0 && counts_tools (r, first, end))

@@ -6,7 +6,7 @@
 #include "em-labels.h"
 
 enum { GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
-       ROUND_NOUN = 4 /* a bore or a pin by name */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */,
+       ROUND_NOUN = 4 /* a bore or a pin by name */, NEAR_WINDOW = 5, LEAST_THOU = 2, MOST_THOU = 125 /* told so, and no inches */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */,
        ALLOY_NUMBER = 1000 /* no hardness has four digits */ };
 
 /* Roles of what a repair measures across, as against how much is added. */
@@ -240,6 +240,14 @@ is_told_other (const Follower *f)
   return (f->sense->roles & em_dimension_roles) != 0 && (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0;
 }
 
+/* "usée de 0,1 au diamètre sur 80": of the wear before it. */
+static gboolean
+is_side_of_wear (const Follower *f)
+{
+  return (f->sense->roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE)) != 0 && f->i == f->open + 1 &&
+         (f->size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && f->size->chain == 0;
+}
+
 /* "back to R.010" */
 static gboolean
 is_before_label (const Follower *f)
@@ -274,7 +282,7 @@ follows (const Labels *l, guint i, const EmSense *sense)
     { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
     { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { stands_after, TRUE }, { stands_before, FALSE }, { is_told_other, FALSE },
-    { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
+    { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
   };
   Follower f = { l->c, sense, NULL, i, l->open, 0 };
 
@@ -520,6 +528,26 @@ waiting_roles (const Labels *l, guint i)
   return roles;
 }
 
+/* "20 thou wide and 15 deep": a bare whole number behind thousandths of an inch is so many, too. */
+static void
+share_thou (const EmClause *c, guint i)
+{
+  EmSize *size = em_item_size (c->items, i);
+
+  if (!size->is_whole || size->unit != EM_UNIT_NONE || size->value.n < LEAST_THOU || size->value.n > MOST_THOU)
+    return;
+  for (guint k = i; k-- > c->first && k + NEAR_WINDOW > i;)
+    if (em_item (c->items, k)->type == EM_ITEM_SIZE)
+      {
+        if (em_item_size (c->items, k)->unit != EM_UNIT_THOU || k + 1 == i)
+          return;
+        size->unit = EM_UNIT_THOU;
+        size->reason = "from-words";
+      }
+    else if (!em_clause_says (c, k, EM_SAYS_LABEL) && !em_clause_says (c, k, EM_SAYS_TIMES) && !em_clause_says (c, k, EM_SAYS_GLUE))
+      return;
+}
+
 static void
 take_size (Labels *l, guint i)
 {
@@ -689,7 +717,8 @@ closes (const Labels *l, guint i)
 static void
 mark_under (const EmClause *c, guint i)
 {
-  static const char *const under[] = { "under", "untermaßig", "untermassig", "Untermaß", "Untermass" };
+  static const char *const under[] = { "under", "untermaßig", "untermassig", "Untermaß", "Untermass", "unter Maß", "unter Nennmaß",
+                                       "sous cote", "bajo medida" };
   EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
 
   /* "0,06 untermaßig" needs no other word of wear. */
@@ -733,7 +762,10 @@ em_labels_mark (const EmClause *c)
       mark_under (c, i);
       mark_so_wide (c, i);
       if (em_item_is_measure (c->items, i))
-        take_size (&l, i);
+        {
+          share_thou (c, i);
+          take_size (&l, i);
+        }
       else if (item->type == EM_ITEM_SIZE)
         l.open = G_MAXUINT;
       else if (em_item_is_soft_break (c->items, i))

@@ -120,6 +120,20 @@ static const Case cases[] = {
   { "edge worn R0.5 mm over 1.2 m", EM_UNITS_METRIC, "1\t1\tlength\t1200\tmm" },
   { "CRACK 1.2 M LONG, 3 MM DEEP", EM_UNITS_METRIC, "1\t1\tlength\t1200\tmm" },
   { "nervure ép. 1 mm, longueur 22, hauteur 7,6 au lieu de 8", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  /* A wall's groove, a seat that is pitted, a face that was mushroomed or washed. */
+  { "O-ring groove wall damaged, 30 mm long 2 deep, add 0.2", EM_UNITS_METRIC, "1\t1\theight\t2\tmm" },
+  { "ring groove side washed 0.2 x 40 x 3 mm", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "valve seat 90° included, mouth 20 mm, small end 14, pitted, 0.4 all round", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "Kegelsitz, groß 30, klein 22, 7 tief, 0,3 auftragen", EM_UNITS_METRIC, "1\t1\tdiameter_small\t22\tmm" },
+  { "fissure 20 de long, ouverture 0,2, profondeur 2", EM_UNITS_METRIC, "1\t1\tgap\t0.2\tmm" },
+  { "core end mushroomed, face .500 X .500, WELD .030", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "shutoff washed 0.2 mm deep, 30 x 4", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "seal face scored 0.05 mm deep, 40 x 3, build up 0.2", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  /* Two rows are two dents; what is wanted needs no R; a bare number behind thousandths. */
+  { "two dents: 3 x 2 x 0.4 mm deep; 5 x 2 x 0.3 mm deep", EM_UNITS_METRIC, "1\t2\tlength\t5\tmm" },
+  { "labio redondeado a 0,4, debe quedar 0,1, largo 300 mm", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
+  { "gouge 20 thou wide and 15 deep, 3/4 long", EM_UNITS_INCH, "1\t1\tdepth\t0.381\tmm" },
+  { "colonne Ø30 usée de 0,1 au diamètre sur 80", EM_UNITS_METRIC, "1\t1\tbuild\t0.05\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
@@ -540,6 +554,13 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* The titles of papers tell nothing; what befell a part and what is forbidden or asked beside the repair does. */
+  { "Messprotokoll Werkzeug 17-09", EM_UNITS_METRIC, "!1\t0\tunused\tMessprotokoll\t" },
+  { "INCOMING INSPECTION, TOOL ROOM", EM_UNITS_INCH, "!1\t0\tunused\tINCOMING INSPECTION, TOOL ROOM\t" },
+  { "Rapport de contrôle moule 5-118", EM_UNITS_METRIC, "!1\t0\tunused\tRapport de contrôle\t" },
+  { "trou Ø 8 mm, prof. 25, percé par erreur, à boucher", EM_UNITS_METRIC, "1\t0\tunused\tpercé par erreur\t" },
+  { "PIT 2 MM DIA, 0.6 DEEP. WATCH THE HEAT.", EM_UNITS_METRIC, "1\t0\tunused\tWATCH THE HEAT\t" },
+  { "Düsenring, Zentrierring", EM_UNITS_METRIC, "!1\t0\tunused\tDüsenring, Zentrierring\t" },
   /* Lists that run on in a line, with marks and, before what is to be done, without. */
   { "1) nick 3 x 1 x 1 2) nick 5 x 1 x 0.5 3) pit dia 2, 0.5 deep", EM_UNITS_METRIC, "1\t3\tkind\trecess\t" },
   { "1. WELD (3) CHIPS ON EDGE, 3 LG X 1 X 1", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
