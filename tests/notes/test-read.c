@@ -554,6 +554,18 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* Who does the rest, in more words. */
+  { "Wall is 20 mm long, 8 high, add 0.2. Our EDM guy will burn it afterwards.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "Führungsbohrung 20 mm, je Seite 0,5 mm Auftrag, 35 tief, wir spindeln aus", EM_UNITS_METRIC, "1\t1\tfinish\tcustomer\t" },
+  { "broche Ø18, usée à 17,7 sur 22 mm. On rectifie ici.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "PRESA 18 X 4 X 2,2 MM ALTO\nFRESADO A MEDIDA POR VUESTRA PARTE", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "dimple .31 x .22, .035 deep that has to come up flush", EM_UNITS_INCH, "!1\t1\tfinish\tshop\t" },
+  /* How it is reached, and what has a number. */
+  { "gouge 14 x 0.8 wide x 0.3 mm deep\ntight to get in", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
+  { "Kratzer 14 x 0,8 breit x 0,3 mm tief, gut zu erreichen", EM_UNITS_METRIC, "1\t1\taccess\topen\t" },
+  { "core insert, tool nbr 77-145", EM_UNITS_METRIC, "1\t0\ttool_number\t77-145\t" },
+  { "Ordre de travail OT-903", EM_UNITS_METRIC, "1\t0\treference\tOT-903\t" },
+  { "WELD COMPLETE PER PRINT 5520-07.", EM_UNITS_INCH, "1\t0\tdrawing\t5520-07\t" },
   /* The titles of papers tell nothing; what befell a part and what is forbidden or asked beside the repair does. */
   { "Messprotokoll Werkzeug 17-09", EM_UNITS_METRIC, "!1\t0\tunused\tMessprotokoll\t" },
   { "INCOMING INSPECTION, TOOL ROOM", EM_UNITS_INCH, "!1\t0\tunused\tINCOMING INSPECTION, TOOL ROOM\t" },
