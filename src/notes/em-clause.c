@@ -547,6 +547,17 @@ ends_range_of_parts (const EmClause *c, guint i)
          em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
 }
 
+/* "the core for the 38 mm cap": how large what is moulded is. */
+static gboolean
+is_of_product (const EmClause *c, guint i)
+{
+  static const char *const products[] = { "cap", "caps", "closure", "closures", "bottle", "bottles", "jar", "jars", "pipe", "tube", "lid", "lids", "hose",
+                                          "profile", "preform", "preforms" };
+
+  return i > c->first && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
+         em_item_is_any_word_of (c->items, i + 1, products, G_N_ELEMENTS (products));
+}
+
 static gboolean
 is_wire (const EmClause *c, guint i)
 {
@@ -629,7 +640,7 @@ em_clause_mark_counts (const EmClause *c)
       else if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&
           is_count (c, i))
         size->roles |= EM_ROLE_COUNT;
-      else if (is_reference (c, i) || em_name_is_code (c, i) || is_of_wire (c, i))
+      else if (is_reference (c, i) || em_name_is_code (c, i) || is_of_wire (c, i) || is_of_product (c, i))
         size->roles |= EM_ROLE_REFERENCE;
     }
 }

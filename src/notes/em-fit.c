@@ -547,9 +547,14 @@ move_thickness_of_rib (const Places *p)
 static gboolean
 move_width_of_groove (const Places *p)
 {
-  if (p->f->fit->kind != GROOVE || p->n != 3 || p->f->n_bare != 3 || em_item_size (p->f->items, p->f->bare[2])->chain == 0)
+  guint last = p->f->n_bare - 1;
+
+  /* "scratch 20 long x 0.1 x 0.05" */
+  if (p->f->fit->kind != GROOVE || p->n != p->f->n_bare || last < 1 || last > 2 || !is_free (p->rows, p->n, last, "gap") ||
+      !is_free (p->rows, p->n, last - 1, "depth") ||
+      em_item_size (p->f->items, p->f->bare[last])->chain == 0 || em_item_size (p->f->items, p->f->bare[last - 1])->chain == 0)
     return FALSE;
-  move_to (p->f, 2, 1);
+  move_to (p->f, last, last - 1);
   return TRUE;
 }
 

@@ -38,6 +38,9 @@ static const double far_ratio = 1.3;
 enum { PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
+/* HRC, as steels are ordered (common practice, no source). */
+enum { PAIR_MIN = 24, PAIR_MAX = 66, PAIR_STEP = 4 };
+
 gboolean
 em_item_is_word (const EmItems *items, guint index, const char *word)
 {
@@ -144,13 +147,27 @@ is_divisor (guint64 d)
   return d == 2 || d == 3 || d == 4 || d == 5 || d == 8 || d == 16 || d == 32 || d == 64 || d == 128;
 }
 
+/* "30/32", "54/56": no fraction of an inch is written so, but the hardness of a steel is. */
+static gboolean
+is_pair_of_hardness (const Builder *b, guint at)
+{
+  guint64 low, high;
+
+  if (!is_whole (b, at) || !is_sign (b, at + 1, '/') || !is_whole (b, at + 2) || !is_glued (b, at + 1) || !is_glued (b, at + 2) ||
+      (is_sign (b, at + 3, '/') && is_glued (b, at + 3)))
+    return FALSE;
+  low = token_at (b, at)->numerator;
+  high = token_at (b, at + 2)->numerator;
+  return low >= PAIR_MIN && high <= PAIR_MAX && high > low && high - low <= PAIR_STEP && high % 2 == low % 2;
+}
+
 /* "3/4" at at: three glued tokens, not part of a date. */
 static gboolean
 is_slash_fraction (const Builder *b, guint at)
 {
   return is_whole (b, at) && is_sign (b, at + 1, '/') && is_whole (b, at + 2) && is_glued (b, at + 1) &&
          is_glued (b, at + 2) && token_at (b, at)->numerator < token_at (b, at + 2)->numerator &&
-         is_divisor (token_at (b, at + 2)->numerator) &&
+         is_divisor (token_at (b, at + 2)->numerator) && !is_pair_of_hardness (b, at) &&
          !(is_sign (b, at + 3, '/') && is_glued (b, at + 3) && is_number (b, at + 4));
 }
 
@@ -489,7 +506,7 @@ read_limits (const Builder *b, guint at, EmSize *size)
   ratio_max = is_dash && ((size->n_decimals > 0 && second.n_decimals > 0) || is_named) ? 10 : 2.5;
   if (second.is_fraction || size->is_fraction || ratio <= 1 / 2.5 || ratio >= ratio_max)
     return at;
-  if (is_slash && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05) &&
+  if (is_slash && !is_pair_of_hardness (b, at - 1) && (second.n_decimals == 0 || size->n_decimals == 0 || ratio < 0.95 || ratio > 1.05) &&
       !is_fine_slash (b, at, next, size, &second))
     return at;
   /* "1.5000-1.4990" */

@@ -242,6 +242,22 @@ is_groove_of_wall (const EmSense *noun, const EmProto *next, int kind)
          (next->roles & ~told) == 0;
 }
 
+/* "Dovetail angle 60°, slot 19 wide": all that it tells is of the slot. */
+static gboolean
+is_only_slot (const EmItems *items, const EmProto *next, int kind)
+{
+  if ((kind != SIDEWALL && kind != RIB) || next->has_damage || next->has_worn)
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+
+      if ((size->roles & EM_ROLE_SLOT) == 0 && size->unit != EM_UNIT_DEGREE)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* "slot 3 wide, tight": the wall in it is as hard to reach. */
 static void
 take_access (EmProto *proto, const EmProto *next)
@@ -258,7 +274,8 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
   int second, kind = em_fit_kind (items, proto, &second, NULL);
 
-  if (!next->may_merge || next->has_verb || (!is_open_space (noun, kind == SIDEWALL || kind == RIB) && !is_groove_of_wall (noun, next, kind)) ||
+  if (!next->may_merge || next->has_verb ||
+      (!is_open_space (noun, kind == SIDEWALL || kind == RIB) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
       next->sizes->len == 0 ||
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
     return FALSE;

@@ -134,6 +134,13 @@ static const Case cases[] = {
   { "labio redondeado a 0,4, debe quedar 0,1, largo 300 mm", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
   { "gouge 20 thou wide and 15 deep, 3/4 long", EM_UNITS_INCH, "1\t1\tdepth\t0.381\tmm" },
   { "colonne Ø30 usée de 0,1 au diamètre sur 80", EM_UNITS_METRIC, "1\t1\tbuild\t0.05\tmm" },
+  /* Pairs of hardness, forms, rows of grooves, products, slots told of a wall's flank. */
+  { "P20, prehardened 30/32. nick 3 x 1 x 1", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
+  { "steel S-7 @ 54/56. nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\thardness\t55\tHRC" },
+  { "BUSHING BORE\nnom: 1.125 in\ndeep: 1.5 in", EM_UNITS_INCH, "3\t1\tlength\t38.1\tmm" },
+  { "scratch in the bore, 20 mm long x 0.1 x 0.05", EM_UNITS_METRIC, "1\t1\tgap\t0.1\tmm" },
+  { "core for the 38 mm cap: crest is 0.4 mm thick and I need 0.25 mm put on top, 30 mm long", EM_UNITS_METRIC, "1\t1\tcoat\t0.25\tmm" },
+  { "FLANK OF DOVETAIL SLOT GALLED, 80 MM LG X 9 HI, ADD 0.2\nDOVETAIL ANGLE 60°, SLOT 19 WIDE", EM_UNITS_METRIC, "2\t1\tslot_width\t19\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
