@@ -188,6 +188,10 @@ is_before_noun (const EmClause *c, guint i)
 
   if (is_number_of_place (c, i))
     return FALSE;
+  /* "DET 12 CORE BLADE" */
+  if (prior != c->end && prior + 1 == i && em_item_says (c->items, prior, EM_SAYS_GLUE) != NULL &&
+      g_strcmp0 (em_item_says (c->items, prior, EM_SAYS_GLUE)->value, "item") == 0)
+    return FALSE;
   /* "EJ SIDE: 3 PIN HOLES" */
   if (before != NULL && (before->roles & em_dimension_roles) == 0 && em_item_is_sign (c->items, i - 1, ':') &&
       em_clause_says (c, i + 1, EM_SAYS_KIND))

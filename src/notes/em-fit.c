@@ -106,14 +106,25 @@ ask_units (const EmFitter *f, const EmSize *unusual_size)
 }
 
 /* "R0.4 OR R0.6": none of them is taken. */
+/* A question, and the reason of a field that is left open till it is answered; none of these stays. */
+static const char two_values[] = "two-values";
+
+static void
+drop_open (EmFit *fit)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < fit->n_fitted; i++)
+    if (fit->fitted[i].reason != two_values)
+      fit->fitted[n++] = fit->fitted[i];
+  fit->n_fitted = n;
+}
+
 static void
 ask_either (EmFitter *f, guint item)
 {
   em_item (f->items, item)->is_used = TRUE;
-  for (guint i = 0; i < f->fit->n_questions; i++)
-    if (strcmp (f->fit->question[i].code, "two-values") == 0)
-      return;
-  em_fitter_ask (f, "two-values", item);
+  em_fitter_ask (f, two_values, item);
 }
 
 void
@@ -125,9 +136,13 @@ em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const 
   /* "from 0 to 0.6": nothing measures nothing. */
   if (f->fit->n_fitted == EM_FIT_MAX || size->value.n == 0)
     return;
+  /* Its field is taken all the same, so that no other size comes there. */
   if (size->is_either)
     {
       ask_either (f, item);
+      fitted.reason = two_values;
+      if (em_fit_find (f->fit, field) == NULL)
+        f->fit->fitted[f->fit->n_fitted++] = fitted;
       return;
     }
   fitted.value = em_fitter_mm (f, item) * factor;
@@ -163,6 +178,10 @@ em_fitter_ask (EmFitter *f, const char *code, guint item)
 {
   EmFitQuestion question = { code, item };
 
+  /* "R0.4 or R0.6": two sizes, and one question. */
+  for (guint i = 0; strcmp (code, two_values) == 0 && i < f->fit->n_questions; i++)
+    if (strcmp (f->fit->question[i].code, code) == 0)
+      return;
   if (f->fit->n_questions < EM_FIT_QUESTION_MAX)
     f->fit->question[f->fit->n_questions++] = question;
 }
@@ -869,6 +888,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL &&
       !em_fitter_finish_side (&f))
     em_fitter_ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
+  drop_open (out_fit);
   doubt_thick_build (out_fit);
   mark_unplaced (&f);
   out_fit->is_complete = em_fit_missing (out_fit, missing, 4) == 0;

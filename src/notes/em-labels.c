@@ -5,7 +5,9 @@
 
 #include "em-labels.h"
 
-enum { GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
+#include <string.h>
+
+enum { PAPER_WINDOW = 5 /* items from "but" to the size and the paper that tells it */, GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
        ROUND_NOUN = 4 /* a bore or a pin by name */, NEAR_WINDOW = 5, LEAST_THOU = 2, MOST_THOU = 125 /* told so, and no inches */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */,
        ALLOY_NUMBER = 1000 /* no hardness has four digits */ };
 
@@ -38,20 +40,77 @@ give (Labels *l, guint i, guint32 roles, guint label)
     }
 }
 
+static void
+leave_open (EmSize *a, EmSize *b)
+{
+  if (a->chain == 0 && b->chain == 0 && !em_unit_is_hardness (b->unit) && b->unit != EM_UNIT_DEGREE)
+    a->is_either = b->is_either = TRUE;
+}
+
+/* "sketch", "laut Zeichnung" */
+static gboolean
+is_paper (const EmItems *items, guint i)
+{
+  static const char *const papers[] = { "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label", "zeichnung", "skizze", "anhänger",
+                                        "modell", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta" };
+  const EmItem *item = em_item (items, i);
+  const char *end = items->text + item->start + item->length;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (papers); k++)
+    if (item->length >= strlen (papers[k]) && g_ascii_strncasecmp (end - strlen (papers[k]), papers[k], strlen (papers[k])) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The size within a few items of i in that direction, which a paper or a sketch tells as its words say; G_MAXUINT: none. */
+static guint
+size_by_paper (const EmClause *c, guint i, int step)
+{
+  guint size = G_MAXUINT;
+  gboolean has_paper = FALSE;
+
+  for (guint k = i + step, n = 0; k >= c->first && k < c->end && n < PAPER_WINDOW && !em_item_is_sign (c->items, k, '.'); k += step, n++)
+    {
+      if (em_clause_is_size (c, k) && size != G_MAXUINT)
+        break;
+      if (em_clause_is_size (c, k))
+        size = k;
+      has_paper |= is_paper (c->items, k);
+    }
+  return has_paper ? size : G_MAXUINT;
+}
+
+/* "LENGTH .08 ON TAG BUT .12 ON SKETCH": told twice, and otherwise. */
+static void
+mark_contradiction (const EmClause *c, guint but)
+{
+  static const char *const words[] = { "but", "vs", "versus", "and", "while", "aber", "mais", "pero", "und", "y", "et" };
+  guint first, second;
+
+  if (!em_item_is_any_word_of (c->items, but, words, G_N_ELEMENTS (words)))
+    return;
+  first = size_by_paper (c, but, -1);
+  second = size_by_paper (c, but, 1);
+  if (first == G_MAXUINT || second == G_MAXUINT)
+    return;
+  leave_open (em_item_size (c->items, first), em_item_size (c->items, second));
+  em_item_size (c->items, second)->roles |= em_item_size (c->items, first)->roles & em_dimension_roles;
+}
+
 /* "R0.4 OR R0.6": two sizes of which one is meant. */
 static void
 mark_either (const EmClause *c, guint or)
 {
+  static const char *const words[] = { "or", "oder", "ou" };
   guint first = or - 1, second = or + 1 + em_clause_says (c, or + 1, EM_SAYS_LABEL);
   EmSize *a, *b;
 
-  if (or == c->first || !em_item_is_word (c->items, or, "or") ||
+  if (or == c->first || !em_item_is_any_word_of (c->items, or, words, G_N_ELEMENTS (words)) ||
       !em_clause_is_size (c, first) || !em_clause_is_size (c, second))
     return;
   a = em_item_size (c->items, first);
   b = em_item_size (c->items, second);
-  if (a->chain == 0 && b->chain == 0 && !em_unit_is_hardness (b->unit) && b->unit != EM_UNIT_DEGREE)
-    a->is_either = b->is_either = TRUE;
+  leave_open (a, b);
 }
 
 /* The next size when only glue stands between; the clause's end otherwise. */
@@ -763,6 +822,7 @@ em_labels_mark (const EmClause *c)
       const EmItem *item = em_item (c->items, i);
 
       mark_either (c, i);
+      mark_contradiction (c, i);
       mark_under (c, i);
       mark_so_wide (c, i);
       if (em_item_is_measure (c->items, i))

@@ -938,6 +938,13 @@ static const Case cases[] = {
   { "1) Riss 20 lang, 2 tief\n2) wie Pos. 1, aber 30 lang\n3) wie Pos. 1", EM_UNITS_METRIC, "1\t3\tlength\t20\tmm" },
   { "a) nick 6 x 1 x 1 mm\nb) face low 0.3, 30 x 20\nc) same as a)", EM_UNITS_METRIC, "3\t3\tkind\tedge-nick\t" },
   { "1. Muesca 6 x 1 x 1 mm\n2. grieta 12 de largo 1 de profundidad\n3. igual que el punto 1", EM_UNITS_METRIC, "3\t3\tkind\tedge-nick\t" },
+  /* Told twice and otherwise, and names that count nothing. */
+  { "CHIP .03 X .02, LENGTH .08 ON TAG BUT .12 ON SKETCH", EM_UNITS_INCH, "1\t1\tquestion\ttwo-values\t" },
+  { "CHIP .03 X .02, LENGTH .08 ON TAG BUT .12 ON SKETCH", EM_UNITS_INCH, "1\t1\tleg_a\t0.762\tmm" },
+  { "Riss Länge 12 mm laut Zeichnung, aber 15 laut Skizze, 1 tief", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "fissure 12 ou 15 mm de long, prof 1", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "DET 12 CORE BLADE. BUILD UP TOP .030. BLADE IS .062 X 2.06 LG.", EM_UNITS_INCH, "!1\t1\tcount\t12\t" },
+  { "pt.  nom.  meas.  dev.\n1  R.005  R.020  corner rounded, .80 long", EM_UNITS_INCH, "2\t1\tradius\t0.508\tmm" },
 };
 
 START_TEST (test_case)
