@@ -198,6 +198,10 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
       /* "guide pillar ⌀30 scored, 0.1 per side over 60" */
       weight[GROOVE] /= (roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 ? 4 : 1;
     }
+  /* "pillar ⌀30 has scores 0.15 deep over 90, add 0.3 per side": round the pillar, however deep they are. */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && n_row == 0 && (weight[PIN] > 0 || weight[BORE] > 0) && (roles & EM_ROLE_RADIUS) == 0 &&
+      (roles & EM_ROLE_PER_SIDE) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    weight[GROOVE] /= 4;
   /* "edge knocked over .03 R x 9 long", "corner hammered, R.03, 9 long, leave R.005": what is broken out has no radius. */
   if ((roles & EM_ROLE_RADIUS) != 0 && proto->sizes->len >= 2 && proto->sizes->len <= 4 && (proto->sizes->len == 2 || n_row < 3) &&
       weight[WORN_CORNER] > 0 && (roles & legs) == 0)
@@ -215,6 +219,11 @@ weigh_damage (const EmProto *proto, guint32 roles, guint n_row, int *weight)
   if (weight[SIDEWALL] > 0 && weight[FACE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 &&
       (roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_DIAMETER | EM_ROLE_AREA)) == 0)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], weight[FACE] + 1);
+  /* "step R0.5 washed to R1.5, 65 long": no face, wall or rib has a radius. */
+  if ((roles & EM_ROLE_RADIUS) != 0 && (roles & (EM_ROLE_SPHERE | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && weight[SEAT] + weight[RECESS] + weight[DAM] == 0 && n_row == 0 &&
+      (roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_AREA | EM_ROLE_DIAMETER)) == 0)
+    weight[WORN_CORNER] = MAX (weight[WORN_CORNER], MAX (weight[FACE], MAX (weight[SIDEWALL], weight[RIB])));
   /* "side 1.00 long x .500 high, add .005" */
   if (proto->noun == EM_NO_ITEM && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_HEIGHT) != 0 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&

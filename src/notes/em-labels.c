@@ -751,7 +751,9 @@ is_into_face (const EmClause *c, guint i)
 static gboolean
 is_leg_into_face (const Labels *l, guint i)
 {
-  return is_into_face (l->c, i) && l->open != G_MAXUINT && l->open + 1 == i &&
+  /* "1 deep into the land" */
+  return is_into_face (l->c, i) && l->open != G_MAXUINT &&
+         (l->open + 1 == i || (l->open + 2 == i && em_item_size (l->c->items, l->open)->label_item == l->open + 1)) &&
          (em_item_size (l->c->items, l->open)->roles & em_dimension_roles) == 0;
 }
 

@@ -437,6 +437,8 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
   if (!next->may_merge || kind < 0 || kind == FACE || other < 0 || !is_only_named (items, proto, kind) || next->noun == EM_NO_ITEM ||
       em_item (items, next->noun)->line != em_item (items, proto->first)->line)
     return FALSE;
+  if ((kind == PIN || kind == BORE) && (next->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 && (other == GROOVE || other == RECESS))
+    return FALSE;
   em_fit_sizes (items, next, other, &fit);
   if (!fit.is_complete)
     return FALSE;
@@ -462,6 +464,28 @@ try_damage (EmItems *items, EmProto *proto, EmProto *next)
   append_uint (proto->given, next->given);
   take_count (proto, next);
   become (proto, next);
+  return TRUE;
+}
+
+/* "Pillar ⌀32 has scores, 0.15 deep over 90, add 0.3 per side": what is added goes round the pillar, however deep it is scored. */
+static gboolean
+try_scored_round (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || (kind != PIN && kind != BORE) || (other != GROOVE && other != RECESS) || !is_only_named (items, proto, kind) ||
+      (next->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0 || (next->roles & EM_ROLE_DIAMETER) != 0 ||
+      line_of (items, proto) != line_of (items, next) || next->sizes->len > MERGE_SIZES_MAX)
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    if ((em_item_size (items, g_array_index (next->sizes, guint, i))->roles & (EM_ROLE_DEPTH | EM_ROLE_GAP | EM_ROLE_WIDTH)) == 0)
+      g_array_append_val (proto->sizes, g_array_index (next->sizes, guint, i));
+  append_uint (proto->given, next->given);
+  if (proto->count_item == EM_NO_ITEM)
+    take_count (proto, next);
+  proto->has_build |= next->has_build;
+  proto->last = next->last;
+  next->is_merged = TRUE;
   return TRUE;
 }
 
@@ -545,7 +569,7 @@ em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
   if (next->is_merged)
     return FALSE;
   return try_merge (items, proto, next) || try_angle (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
-         try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
+         try_scored_round (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next) || try_land_of_rib (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
 }

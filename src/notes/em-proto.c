@@ -135,6 +135,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k);
+      /* "1 deep into the land" */
+      if (em_item_is_word (r->items, k, "into"))
+        return TRUE;
       /* "wall of shutoff pocket": a label of lengths, "2 in of shutoff", that is none here. */
       if (item->type == EM_ITEM_PHRASE && em_item_says (r->items, k, EM_SAYS_LABEL) != NULL &&
           (k == r->first || em_item (r->items, k - 1)->type != EM_ITEM_SIZE) &&
@@ -536,6 +539,35 @@ is_depth_of_slot (const EmReader *r, guint slot, guint comma)
          (em_item_size (r->items, comma + 1)->roles & told) == EM_ROLE_DEPTH;
 }
 
+/* At least two sizes follow. */
+static gboolean
+is_row (const EmReader *r, guint first, guint end)
+{
+  guint n = 0;
+
+  for (guint i = first; i < end; i++)
+    n += em_item_is_measure (r->items, i) && (em_item_size (r->items, i)->roles & EM_ROLE_PER_SIDE) == 0;
+  return n >= 2;
+}
+
+/* "die lip 48 wide has a nick 3 long": how large the part is that has it. */
+static void
+skip_part_with_flaw (const EmReader *r, guint first, guint end)
+{
+  guint has = first;
+
+  while (has < end && !(em_item_says (r->items, has, EM_SAYS_GLUE) != NULL &&
+                        g_strcmp0 (em_item_says (r->items, has, EM_SAYS_GLUE)->value, "has") == 0))
+    has++;
+  if (has + 1 >= end || !is_flaw (em_item_says (r->items, has + 1, EM_SAYS_KIND)) || !is_row (r, has, end))
+    return;
+  for (guint i = first; i < has; i++)
+    if (em_item_is_measure (r->items, i) && em_item_size (r->items, i)->chain == 0 &&
+        (em_item_size (r->items, i)->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER)) != 0 &&
+        (em_item_size (r->items, i)->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0)
+      em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
+}
+
 /* "The slot is 5 wide, 140 long and 6 deep, to be filled": the slot itself, where no wall or rib lies in it. */
 static void
 fill_slot (const EmReader *r, const EmProto *proto)
@@ -552,6 +584,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
 {
   guint in_slot = EM_NO_ITEM;
 
+  skip_part_with_flaw (r, first, end);
   if (proto->last == 0 && proto->first == 0)
     proto->first = first;
   proto->last = end - 1;

@@ -141,6 +141,14 @@ static const Case cases[] = {
   { "scratch in the bore, 20 mm long x 0.1 x 0.05", EM_UNITS_METRIC, "1\t1\tgap\t0.1\tmm" },
   { "core for the 38 mm cap: crest is 0.4 mm thick and I need 0.25 mm put on top, 30 mm long", EM_UNITS_METRIC, "1\t1\tcoat\t0.25\tmm" },
   { "FLANK OF DOVETAIL SLOT GALLED, 80 MM LG X 9 HI, ADD 0.2\nDOVETAIL ANGLE 60°, SLOT 19 WIDE", EM_UNITS_METRIC, "2\t1\tslot_width\t19\tmm" },
+  /* Radii, pillars that were scored, parts that have a flaw, legs into faces. */
+  { "STEP RADIUS R0.5 WASHED TO R1.5 MM, 65 LG", EM_UNITS_METRIC, "1\t1\tradius\t1.5\tmm" },
+  { "die Führungssäule (Ø 32 g6) hat Fressspuren, Tiefe ca. 0,15 mm auf 90 mm Länge, rundum auftragen 0,3 je Seite", EM_UNITS_METRIC,
+    "1\t1\tbuild\t0.3\tmm" },
+  { "die lip 1200 mm wide has a nick 6 long x 0.7 x 0.7", EM_UNITS_METRIC, "1\t1\tleg_a\t0.7\tmm" },
+  { "core pin Ø8 has a dent 2 x 1 x 0.3 mm deep", EM_UNITS_METRIC, "1\t1\tform\tbox\t" },
+  { "lip: ding, 3 mm long, 1 deep into the land, 0.6 into the lip face", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "El asiento de la válvula (cono 90°, boca 16, profundidad 3) está picado, aportar 0,5", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
