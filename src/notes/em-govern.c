@@ -335,6 +335,19 @@ is_customers (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "nitriding we grind away before", "antes de soldar": not what is done after welding. */
+static gboolean
+is_done_before (const Governor *g, guint i)
+{
+  static const char *const before[] = { "before", "beforehand", "vorher", "davor", "zuvor", "antes", "avant", "previously" };
+
+  for (guint k = i + 1; k < g->c->end && k <= i + AGENT_WINDOW; k++)
+    if (em_item_is_any_word_of (g->c->items, k, before, G_N_ELEMENTS (before)))
+      return k + 1 == g->c->end || em_item_is_soft_break (g->c->items, k + 1) || says (g, k + 1, EM_SAYS_VERB) != NULL ||
+             (k + 2 < g->c->end && says (g, k + 2, EM_SAYS_VERB) != NULL);
+  return FALSE;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -354,6 +367,8 @@ read_simple (Governor *g, guint i)
         }
 
       /* "0.3 for our milling" is a label, too. */
+      if (sense != NULL && sense->says == EM_SAYS_FINISH && is_done_before (g, i))
+        continue;
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
         {
           const EmSense *agent = sense->says == EM_SAYS_FINISH ? agent_of_list (g, i) : NULL;
@@ -431,7 +446,7 @@ read_machining (Governor *g, guint i)
       em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
       return;
     }
-  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used)
+  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || is_done_before (g, i))
     return;
   for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
     if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) ||
@@ -490,13 +505,23 @@ is_counted_place (const Governor *g, guint i)
   return place != NULL && g_strcmp0 (place->value, "counted") == 0;
 }
 
+/* "Werkzeug 2x4-fach", "Werkzeug 8-fach": of how many cavities it is. */
+static gboolean
+is_fold (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW && (item (g, k)->flags & EM_TOKEN_GLUED) != 0; k++)
+    if (em_item_is_word (g->c->items, k, "fach"))
+      return TRUE;
+  return FALSE;
+}
+
 /* "MOLD 2 PINS", "DIE .030 LOW", "MOLD 4140": a count, a size, a metal. */
 static gboolean
 is_other (const Governor *g, guint i)
 {
   const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL)
+  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL || is_fold (g, i))
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||

@@ -782,6 +782,7 @@ static void
 doubt_contradictions (Writer *w)
 {
   static const char *const once[] = { "base", "hardness", "finish", "coating", "stock" };
+  enum { OF_METAL = 2 /* the first of them */ };
   EmReadField *first[G_N_ELEMENTS (once)] = { NULL };
 
   for (guint i = 0; i < w->fields->len; i++)
@@ -793,7 +794,7 @@ doubt_contradictions (Writer *w)
           continue;
         if (first[k] == NULL)
           first[k] = field;
-        if (!is_same_saying (first[k], field) || (k == 0 && w->grammar->has_other_base))
+        if (!is_same_saying (first[k], field) || (k < OF_METAL && w->grammar->has_other_base))
           {
             doubt_saying (first[k]);
             doubt_saying (field);

@@ -953,6 +953,8 @@ static const Case cases[] = {
   { "fissure 12 ou 15 mm de long, prof 1", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
   { "DET 12 CORE BLADE. BUILD UP TOP .030. BLADE IS .062 X 2.06 LG.", EM_UNITS_INCH, "!1\t1\tcount\t12\t" },
   { "pt.  nom.  meas.  dev.\n1  R.005  R.020  corner rounded, .80 long", EM_UNITS_INCH, "2\t1\tradius\t0.508\tmm" },
+  { "Nitriding layer we grind away before.", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
+  { "Etagenwerkzeug 2x4-fach", EM_UNITS_METRIC, "!1\t0\ttool_number\t2x4-fach\t" },
 };
 
 START_TEST (test_case)
