@@ -18,6 +18,7 @@ typedef struct
   GArray         *loose;
   gboolean        has_all;   /* "all over" stands in the sentence */
   gboolean        has_verb;  /* of repairing */
+  gboolean        has_size;
   guint           n_nouns;
 } Governor;
 
@@ -57,6 +58,8 @@ gboolean em_governor_is_is   (const Governor *g, guint i);
 void em_refuse_read (Governor *g, guint i);
 /* "3 mm from the texture": what lies near a repair, and how near. */
 void em_near_read   (Governor *g, guint i);
+/* "TEXTURE ON TOP FACE, PROTECT": the thing that the word at refusal spares lies near. */
+void em_near_spare  (Governor *g, guint thing, guint refusal);
 /* "thread .19 from pocket": the size behind a thing that says how far from a repair it lies, or EM_NO_ITEM. */
 guint em_near_distance (const Governor *g, guint thing);
 

@@ -798,7 +798,7 @@ compare_item (gconstpointer a, gconstpointer b)
 void
 em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
 {
-  Governor g = { grammar, clause, loose, FALSE, FALSE, 0 };
+  Governor g = { grammar, clause, loose, FALSE, FALSE, FALSE, 0 };
 
   for (guint i = clause->first; i < clause->end; i++)
     {
@@ -809,6 +809,7 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
         }
       g.n_nouns += says (&g, i, EM_SAYS_KIND) != NULL;
       g.has_verb |= says (&g, i, EM_SAYS_VERB) != NULL;
+      g.has_size |= is_size (&g, i);
     }
   for (guint i = clause->first; i < clause->end; i++)
     em_refuse_read (&g, i);

@@ -30,6 +30,14 @@ is_before_beside (const Governor *g, guint size, guint thing, guint cue)
 static const guint32 dimension_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER |
                         EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_ANGLE | EM_ROLE_BUILD | EM_ROLE_COUNT | EM_ROLE_REFERENCE;
 
+/* "5 mm from B": the letter of a repair in a list. */
+static gboolean
+is_letter (const Governor *g, guint i)
+{
+  return i < g->c->end && item (g, i)->type != EM_ITEM_SIZE && item (g, i)->type != EM_ITEM_LINE && item (g, i)->length == 1 &&
+         g_ascii_isupper (g->c->items->text[item (g, i)->start]);
+}
+
 /* "6 mm behind the face", ".05 from the dimple": leads from a size to a repair. */
 static gboolean
 leads_from_size (const Governor *g, guint i)
@@ -40,7 +48,7 @@ leads_from_size (const Governor *g, guint i)
     return FALSE;
   while (noun < g->c->end && noun < i + 3 && says (g, noun, EM_SAYS_GLUE) != NULL)
     noun++;
-  return says (g, noun, EM_SAYS_KIND) != NULL;
+  return says (g, noun, EM_SAYS_KIND) != NULL || says (g, noun, EM_SAYS_ONE_OF) != NULL || is_letter (g, noun);
 }
 
 guint
@@ -226,4 +234,45 @@ em_near_read (Governor *g, guint i)
   set_apart (g, cue, i);
   if (clearance != EM_NO_ITEM)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
+}
+
+/* "BOLT HOLES TO STAY CLEAR, MIN 3": how much is behind the words that spare it. */
+static void
+mark_least (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW; k++)
+    if (is_size (g, k))
+      {
+        if (says (g, k - 1, EM_SAYS_MINIMUM) != NULL)
+          em_item_size (g->c->items, k)->roles |= EM_ROLE_CLEARANCE;
+        return;
+      }
+}
+
+/* "Bohrung in der Mitte 4 mm muss offen bleiben": a size of the thing itself is none of the repair's. */
+static void
+keep_sizes (const Governor *g, guint thing, guint refusal)
+{
+  for (guint k = thing + 1; k < refusal && !em_item_is_soft_break (g->c->items, k); k++)
+    if (is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) == 0)
+      em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
+}
+
+void
+em_near_spare (Governor *g, guint thing, guint refusal)
+{
+  guint n = g->loose->len;
+
+  item (g, refusal)->is_used = TRUE;
+  em_near_read (g, thing);
+  if (g->loose->len == n)
+    {
+      EmLoose *one = em_governor_add (g, "near", says (g, thing, EM_SAYS_THING)->value, thing, thing);
+
+      one->is_near = TRUE;
+      em_governor_infer (one, "from-words");
+    }
+  item (g, thing)->is_used = TRUE;
+  keep_sizes (g, thing, refusal);
+  mark_least (g, refusal);
 }

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */ };
+enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */, SPARED_WINDOW = 9 /* from a thing to what spares it */ };
 
 /* "KEEP CLEAR OF THE VENT HOLE BY 1.5": how near it lies. */
 static gboolean
@@ -300,6 +300,50 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
     refuse_words (g, i, i + 1, last, FALSE);
 }
 
+/* The thing that is to be spared, before the word that says so or right behind it; EM_NO_ITEM: none that is known. */
+static guint
+spared_thing (const Governor *g, guint i)
+{
+  for (guint k = i; k-- > g->c->first && k + SPARED_WINDOW >= i;)
+    if (says (g, k, EM_SAYS_THING) != NULL && !em_governor_is_none (g, k))
+      return k;
+    else if (em_item_is_sign (g->c->items, k, ';') || em_item_is_sign (g->c->items, k, ':') || says (g, k, EM_SAYS_REFUSE) != NULL)
+      break;
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW && !em_item_is_soft_break (g->c->items, k) && !is_size (g, k); k++)
+    if (says (g, k, EM_SAYS_THING) != NULL)
+      return k;
+  return EM_NO_ITEM;
+}
+
+/* "those have to remain usable": what was told before, in a sentence of its own. */
+static gboolean
+is_pronoun_before (const Governor *g, guint i)
+{
+  static const char *const pronouns[] = { "those", "these", "they", "them", "this", "that", "it", "diese", "dieser", "dieses", "sie", "es", "der", "die", "das", "ils", "elles", "il", "elle", "estos", "estas", "este", "esta" };
+
+  return i > g->c->first && em_item_is_any_word_of (g->c->items, i - 1, pronouns, G_N_ELEMENTS (pronouns)) &&
+         (i - 1 == g->c->first || item (g, i - 2)->type == EM_ITEM_SIGN);
+}
+
+/* "THREADS TO BE PROTECTED", "the hole must stay open": nobody would weld it, but it lies near a repair, once there is one. */
+static gboolean
+is_spared (Governor *g, guint i)
+{
+  gboolean is_spare = g_strcmp0 (says (g, i, EM_SAYS_REFUSE)->value, "spare") == 0 && (g->has_size || g->grammar->protos->len > 0);
+  guint thing = is_spare ? spared_thing (g, i) : EM_NO_ITEM;
+
+  /* Whether that was read, nothing tells: it stays visible. */
+  if (is_spare && thing == EM_NO_ITEM && is_pronoun_before (g, i))
+    return TRUE;
+  if (thing == EM_NO_ITEM)
+    return FALSE;
+  if (item (g, thing)->is_used)
+    item (g, i)->is_used = TRUE;
+  else
+    em_near_spare (g, thing, i);
+  return TRUE;
+}
+
 /* "DO NOT WELD THREADS": what must stay free of weld. */
 void
 em_refuse_read (Governor *g, guint i)
@@ -307,7 +351,7 @@ em_refuse_read (Governor *g, guint i)
   const EmSense *thing;
   guint last;
 
-  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i) || is_question (g, i))
+  if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i) || is_question (g, i) || is_spared (g, i))
     return;
   if (i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, ':'))
     {

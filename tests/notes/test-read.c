@@ -569,6 +569,13 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* What must be spared lies near; how near may be told. What no weld may touch is refused. */
+  { "PIT 2 MM DIA, 0.6 DEEP\nTEXTURE ON TOP FACE, PROTECT", EM_UNITS_METRIC, "2\t1\tnear\ttexture\t" },
+  { "FACE 20 X 10 MM, ADD 0.6\nBOLT HOLES TO STAY CLEAR, MIN 3", EM_UNITS_METRIC, "2\t1\tclearance\t3\tmm" },
+  { "Auflagefläche 20 x 10 mm, 0,6 auftragen. Bohrung in der Mitte 4 mm muss offen bleiben.", EM_UNITS_METRIC, "1\t1\tnear\thole\t" },
+  { "Auflagefläche 20 x 10 mm, 0,6 auftragen. Bohrung in der Mitte 4 mm muss offen bleiben.", EM_UNITS_METRIC, "!1\t1\tdepth\t4\tmm" },
+  { "Éclat 9 x 0,8 x 0,5 mm\nGrain laser sur le flanc à 2 mm, ne pas abîmer", EM_UNITS_METRIC, "2\t1\tclearance\t2\tmm" },
+  { "B/ ARETE USEE R0,5 SUR 20 MM\nC/ FILETAGE M8 A 5 MM DE B/", EM_UNITS_METRIC, "2\t1\tclearance\t5\tmm" },
   /* Who does the rest, in more words. */
   { "Wall is 20 mm long, 8 high, add 0.2. Our EDM guy will burn it afterwards.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
   { "Führungsbohrung 20 mm, je Seite 0,5 mm Auftrag, 35 tief, wir spindeln aus", EM_UNITS_METRIC, "1\t1\tfinish\tcustomer\t" },
@@ -682,7 +689,7 @@ static const Case cases[] = {
   { "slot wall (slot 2.2 wide and 11 deep): 26 mm long, 8 high, 0.25 missing", EM_UNITS_METRIC, "1\t1\tslot_width\t2.2\tmm" },
   { "two stripper rings have a notch in the lip, 2.5 mm long by 0.4 by 0.4", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   /* What stays free. */
-  { "NICK 2 X 1 X 1 MM\nFIXTURE HOLES STAY OPEN", EM_UNITS_METRIC, "2\t0\trefuse\tFIXTURE HOLES\t" },
+  { "NICK 2 X 1 X 1 MM\nFIXTURE HOLES STAY OPEN", EM_UNITS_METRIC, "2\t1\tnear\thole\t" },
   { "flat 145 x 15 mm, is 0.25 mm low. leave 2 mm free round the oil hole", EM_UNITS_METRIC, "1\t1\tclearance\t2\tmm" },
   { "NICK 2 X 1 X 1 MM\nGRIND — BY US", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
   /* So thin that it is what to add; how high it shall be is no width. */
