@@ -499,34 +499,68 @@ is_part_letter (const EmReader *r, guint i)
          (i + 1 >= r->items->items->len || !em_item_is_glued (r->items, i + 1) || em_item (r->items, i + 1)->type == EM_ITEM_SIGN);
 }
 
-/* "cavities 2 and 5": as many parts as are numbered, which may have the repair each. */
+/* One of the numbers or letters of parts: "2", "#3", "B". */
+static gboolean
+is_part_name (const EmReader *r, guint i, gboolean is_place)
+{
+  i += em_item_is_sign (r->items, i, '#');
+  return i < r->end && (is_part_letter (r, i) ||
+                        ((is_place || em_item_is_sign (r->items, i - 1, '#')) && em_list_is_bare_whole (r->items, i) &&
+                         (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 &&
+                         em_item_size (r->items, i)->chain == 0));
+}
+
+/* "cavities 2 and 5", "Schieber 1 und 2": how many parts are numbered behind part; *out_end is the item after them. */
+static guint
+numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_plural, guint *out_end)
+{
+  guint n = 0, i = part + 1;
+  gboolean has_and = FALSE;
+
+  *out_end = i;
+  while (i < r->end && i < part + COUNT_WINDOW && is_part_name (r, i, is_place))
+    {
+      n++;
+      i += 1 + em_item_is_sign (r->items, i, '#');
+      *out_end = i;
+      if (i >= r->end || em_item_is_sign (r->items, i, '-'))
+        break;
+      /* "cav 2 5 and 7" */
+      if (!em_item_is_soft_break (r->items, i))
+        continue;
+      has_and |= em_item (r->items, i)->type != EM_ITEM_SIGN || em_item_is_sign (r->items, i, '&') || em_item_is_sign (r->items, i, '+');
+      i++;
+      /* ", #7, and #9" */
+      if (i < r->end && em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && em_item_is_soft_break (r->items, i))
+        {
+          has_and = TRUE;
+          i++;
+        }
+    }
+  return is_plural || has_and ? n : 0;
+}
+
+/* Their number, as each may have the repair. */
 static void
 count_numbered (const EmReader *r, EmProto *proto, guint part)
 {
   const EmItem *item = em_item (r->items, part);
   const EmSense *place = em_item_says (r->items, part, EM_SAYS_PLACE);
-  guint n = 0, i = part + 1, end = part + 1;
+  gboolean is_plural = g_ascii_tolower (r->items->text[item->start + item->length - 1]) == 's' ||
+                       (place != NULL && g_strcmp0 (place->value, "counted") == 0);
+  guint n, end;
 
-  if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL) ||
-      (g_ascii_tolower (r->items->text[item->start + item->length - 1]) != 's' && (place == NULL || g_strcmp0 (place->value, "counted") != 0)))
+  if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL))
     return;
-  while (i < r->end && i < part + COUNT_WINDOW &&
-         (is_part_letter (r, i) ||
-          (place != NULL && em_list_is_bare_whole (r->items, i) && (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 &&
-           em_item_size (r->items, i)->chain == 0)))
-    {
-      n++;
-      end = ++i;
-      i += i < r->end && em_item_is_soft_break (r->items, i) && !em_item_is_sign (r->items, i, '-');
-    }
-  for (i = part + 1; n > 1 && i < end; i++)
+  n = numbered_parts (r, part, place != NULL, is_plural, &end);
+  if (n < 2)
+    return;
+  for (guint i = part + 1; i < end; i++)
     {
       if (em_item (r->items, i)->type == EM_ITEM_SIZE)
         em_item_size (r->items, i)->roles = EM_ROLE_REFERENCE;
       em_item (r->items, i)->is_used = TRUE;
     }
-  if (n < 2)
-    return;
   add_guessed (r, proto, part, n);
 }
 

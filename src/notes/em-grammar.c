@@ -1151,7 +1151,10 @@ em_grammar_read (EmItems *items)
     if (i == n || em_item (items, i)->type == EM_ITEM_LINE)
       {
         if (i > first)
-          read_line (&r, first, i);
+          {
+            read_line (&r, first, i);
+            em_parts_end_line (&r);
+          }
         else
           end_paragraph (&r);
         first = i + 1;

@@ -75,6 +75,9 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
   is_wall_of_step = kind == FACE && other == SIDEWALL && proto->weight[SIDEWALL] > 0;
   if (is_wall_of_step)
     kind = SIDEWALL;
+  /* "RIB #2: DITTO", "RIB #3: DITTO, 45 LG" */
+  if (proto->is_same && next->is_same)
+    return FALSE;
   if (!next->may_merge || kind < 0 || kind != other ||
       (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM && proto->count_item != next->count_item))
     return FALSE;

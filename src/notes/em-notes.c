@@ -569,7 +569,8 @@ fit_same (const EmFit *like, EmFit *fit)
         fitted->reason = "same-as-before";
       }
   for (guint i = 0; i < fit->n_questions; i++)
-    if (strcmp (fit->question[i].code, "second-leg") != 0 || em_fit_find (fit, "leg_b") == NULL)
+    if ((strcmp (fit->question[i].code, "second-leg") != 0 || em_fit_find (fit, "leg_b") == NULL) &&
+        (strcmp (fit->question[i].code, "which-face") != 0 || em_fit_find (fit, "length") == NULL))
       fit->question[n_questions++] = fit->question[i];
   fit->n_questions = n_questions;
 }

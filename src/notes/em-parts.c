@@ -61,19 +61,32 @@ range_at (const EmReader *r, guint i)
   return em_fraction_plain (em_item_size (r->items, i + 2)->value) - em_fraction_plain (size->value) + 1;
 }
 
+/* "Cav 1-4: land low": what the line tells each of them has. */
+static gboolean
+heads_line (const EmReader *r, guint part)
+{
+  guint behind = part + 2 + (em_item_size (r->items, part + 1)->low.d == 0 ? 2 : 0);
+
+  return part == r->first && behind + 1 < r->end && em_item_is_sign (r->items, behind, ':');
+}
+
 void
 em_parts_note (EmReader *r)
 {
   for (guint i = r->first; i + 1 < r->end; i++)
     {
-      double n = em_counts_number_at (r, i);
+      double n = is_whole (r, i) && em_list_is_bare_whole (r->items, i) && em_fraction_plain (em_item_size (r->items, i)->value) <= PARTS_MAX
+                   ? em_fraction_plain (em_item_size (r->items, i)->value) : em_counts_number_at (r, i);
 
       /* "4 cavities" */
       if (n > 1 && is_counted_part (r, i + 1))
         tell (r, (EmParts) { i, n, TRUE });
       /* "cavities 1-4" */
       else if (is_counted_part (r, i) && range_at (r, i + 1) > 1 && range_at (r, i + 1) <= PARTS_MAX)
-        tell (r, (EmParts) { i + 1, range_at (r, i + 1), TRUE });
+        {
+          tell (r, (EmParts) { i + 1, range_at (r, i + 1), !heads_line (r, i) });
+          r->is_parts_line = heads_line (r, i);
+        }
     }
 }
 
@@ -244,6 +257,14 @@ em_parts_read (EmReader *r)
   /* Another title. */
   else if (r->n_since_parts > 0 && !r->parts.is_each)
     tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+}
+
+void
+em_parts_end_line (EmReader *r)
+{
+  if (r->is_parts_line)
+    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+  r->is_parts_line = FALSE;
 }
 
 void

@@ -20,6 +20,8 @@ gboolean em_parts_count_all (const EmReader *r);
 void     em_parts_read      (EmReader *r);
 /* "8 sleeves." behind several repairs: the others have as many as proto, which was given its count here. */
 void     em_parts_spread    (const EmReader *r, const EmProto *proto);
+/* The end of a line: what "Cav 1-4:" heads counts none beyond it. */
+void     em_parts_end_line  (EmReader *r);
 /* A blank line: what is counted above repairs counts none beyond it. */
 void     em_parts_end       (EmReader *r);
 /* At the end: counts by the parts told above each. */

@@ -30,6 +30,7 @@ typedef struct
   guint64    code_number;
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
   EmParts    parts;          /* told above, for the repairs to come */
+  gboolean   is_parts_line;  /* only for those of the line */
   guint      n_since_parts;  /* repairs begun since */
   guint      mention_first, mention_end; /* a thing named without sizes; equal: none */
   gboolean   has_loose;      /* the sentence holds notes that govern */

@@ -291,6 +291,10 @@ read_headings (const EmItems *items, Line *line)
     }
   name_depth (items, line);
   name_width (items, line);
+  /* "CAV | DAMAGE | SIZE": which part */
+  if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 &&
+      em_item_says (items, line->cell[0].first, EM_SAYS_PLACE) != NULL)
+    line->cell[0].type = COLUMN_NUMBER;
   /* "LINE  DAMAGE  SIZE" */
   if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 && is_line_word (items, line->cell[0].first))
     line->cell[0].type = COLUMN_NUMBER;

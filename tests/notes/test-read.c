@@ -962,6 +962,15 @@ static const Case cases[] = {
   { "pt.  nom.  meas.  dev.\n1  R.005  R.020  corner rounded, .80 long", EM_UNITS_INCH, "2\t1\tradius\t0.508\tmm" },
   { "Nitriding layer we grind away before.", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
   { "Etagenwerkzeug 2x4-fach", EM_UNITS_METRIC, "!1\t0\ttool_number\t2x4-fach\t" },
+  /* Parts by their numbers, and each of several alike. */
+  { "EJ PIN HOLES #3, #7 AND #9 WORN, 4.76 MM FIN, NOW 4.85, 19 DP", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Kernschieber 1 und 2: Dichtfläche 0,1 abgenutzt, 30 x 12", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "sur le moule 5521 (2 empreintes) : sur chaque empreinte, arête usée R0,4 sur 35 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Cav 1-4: gate land washed, 6 x 3 mm, low 0.2\nface low 0.3, 30 x 20", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Cav 1-4: gate land washed, 6 x 3 mm, low 0.2\nface low 0.3, 30 x 20", EM_UNITS_METRIC, "!1\t2\tcount\t4\t" },
+  { "RIB #1: 1.2 MM THK X 30 LG, TOP LOW 0.4\nRIB #2: DITTO\nRIB #3: DITTO, 45 LG", EM_UNITS_METRIC, "3\t3\tlength\t45\tmm" },
+  { "Slide A: face worn 0.3 over 50 x 12 mm. Slide B the same but 0.4.", EM_UNITS_METRIC, "!1\t2\tquestion\twhich-face\t" },
+  { "| Cav | Damage | Size |\n| 1 | nick | 3 x 1 x 1 mm |", EM_UNITS_METRIC, "!2\t0\tunused\t1\t" },
 };
 
 START_TEST (test_case)
