@@ -196,6 +196,13 @@ is_before_noun (const EmClause *c, guint i)
   if (before != NULL && (before->roles & em_dimension_roles) == 0 && em_item_is_sign (c->items, i - 1, ':') &&
       em_clause_says (c, i + 1, EM_SAYS_KIND))
     return TRUE;
+  /* "There are 16 cores.", "tenemos 4 punzones de D2" */
+  if (prior != c->end && prior + 1 == i && !em_clause_is_size (c, prior) && !em_clause_says (c, prior, EM_SAYS_TIMES) &&
+      !em_clause_says (c, prior, EM_SAYS_PREPOSITION) && em_item (c->items, prior)->type == EM_ITEM_PHRASE &&
+      (before == NULL || (before->roles & (em_dimension_roles | EM_ROLE_BUILD | EM_ROLE_FINISHED)) == 0) &&
+      (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE)) &&
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_clause_says (c, i + 2, EM_SAYS_PREPOSITION)))
+    return TRUE;
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
       !(em_item_is_sign (c->items, i - 1, ':') && em_clause_says (c, i + 1, EM_SAYS_KIND)) /* "2 mm away: 3 pits" */ &&
       (em_clause_says (c, prior, EM_SAYS_TIMES) || em_clause_is_size (c, prior) ||
@@ -484,7 +491,7 @@ mark_dual (const EmClause *c, guint open)
 gboolean
 em_item_is_per (const EmItems *items, guint index)
 {
-  static const char *const per[] = { "per", "each", "each one", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune" };
+  static const char *const per[] = { "per", "each", "each one", "every", "jede", "jeder", "jedem", "jedes", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune" };
 
   return em_item_is_any_word_of (items, index, per, G_N_ELEMENTS (per));
 }

@@ -81,6 +81,13 @@ continues_jotted (const EmReader *r, const EmContent *content, guint first)
   return others == 0 || (content->n_sizes == content->n_labelled && content->n_other == 0 && (others & content->roles & told) == 0);
 }
 
+/* "Die A  ⌀10" */
+static gboolean
+names_other_part (const EmReader *r, guint first)
+{
+  return first + 1 < r->end && em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_list_head_at (r->items, first + 1) != 0;
+}
+
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
 continues (const EmReader *r, const EmContent *content, guint first)
@@ -92,6 +99,8 @@ continues (const EmReader *r, const EmContent *content, guint first)
   if (r->is_bullet && continues_jotted (r, content, first))
     return TRUE;
   line = em_reader_line_of (r, r->current->last);
+  if (r->is_line_start && names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
+    return FALSE;
   if (em_reader_line_of (r, first) == line)
     return !(r->is_bullet && content->n_sizes > 1);
   /* "SHUTOFF DRAFT 7°": how steep another part is. */
@@ -1104,6 +1113,10 @@ read_line (EmReader *r, guint first, guint end)
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   r->is_listed = r->is_bullet;
   r->head = 0;
+  /* "Cavity #4 - same as #1" */
+  if (first == line_first && first + 2 < end &&
+      (em_item_says (r->items, first, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first, EM_SAYS_KIND) != NULL))
+    r->head = em_list_head_at (r->items, first + 1 + em_item_is_sign (r->items, first + 1, '#'));
   for (guint i = line_first; i < first; i++)
     r->head = em_list_head_at (r->items, i) != 0 ? em_list_head_at (r->items, i) : r->head;
   for (guint i = first; i <= end; i++)

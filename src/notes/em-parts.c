@@ -322,7 +322,7 @@ forget_count_of_listed (const EmReader *r, guint k)
   EmProto *first = g_ptr_array_index (r->grammar->protos, k);
   double n = first->count;
 
-  if (first->count_item == EM_NO_ITEM || !first->is_count_loose || n < 2 || n > LISTED_MAX || k + n > r->grammar->protos->len)
+  if (first->count_item == EM_NO_ITEM || n < 2 || n > LISTED_MAX || k + n > r->grammar->protos->len)
     return;
   for (guint i = k + 1; i < k + n; i++)
     {

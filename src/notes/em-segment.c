@@ -155,8 +155,9 @@ repeats (const EmReader *r, const Group *before, guint soft)
     return FALSE;
   for (guint i = soft + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
     add_to_group (r, &after, i);
-  return after.n == before->n && after.roles == before->roles && after.has_row && !after.has_noun &&
-         (after.n >= 3 || after.roles != 0);
+  /* "10 x 3 x 0.2 deep, 6 x 3 x 0.2": what is named once goes for the rows behind. */
+  return after.n == before->n && after.has_row && !after.has_noun &&
+         (after.n >= 3 ? (after.roles & ~before->roles) == 0 : after.roles == before->roles && after.roles != 0);
 }
 
 /* "… and the .375 core pin hole": the one size between "and" and the noun is the noun's, when others stand before. */
@@ -285,7 +286,8 @@ is_more_of_head (const EmReader *r, guint noun, const Told *told, const Group *g
 guint
 em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of)
 {
-  Told told = { EM_NO_ITEM, EM_NO_ITEM, EM_NO_ITEM, 0, FALSE };
+  /* What is one of several has the noun of the first. */
+  Told told = { EM_NO_ITEM, EM_NO_ITEM, EM_NO_ITEM, 0, r->is_one_of && start > r->first };
   gboolean has_verb = FALSE;
   Group group = { 0 };
 

@@ -154,6 +154,19 @@ is_before_agent (const Stop *s)
          g_ascii_strncasecmp (s->r->items->text + s->next->start, "by", 2) == 0;
 }
 
+/* "3 Stk. Stempel" at its head */
+static gboolean
+is_pieces_of (const Stop *s)
+{
+  const EmItems *items = s->r->items;
+  guint number = s->i - 2;
+
+  return s->i >= 2 && says_before (s, EM_SAYS_PLACES) && s->before->length <= WHOLE_WORD && em_list_is_bare_whole (items, number) &&
+         (number == 0 || em_item (items, number - 1)->type == EM_ITEM_LINE || em_item_is_sign (items, number - 1, ';') ||
+          em_list_is_bullet (em_item (items, number - 1))) &&
+         (says_behind (s, EM_SAYS_KIND) || says_behind (s, EM_SAYS_PLACE));
+}
+
 /* "Cav. 3" */
 static gboolean
 is_place_number (const Stop *s)
@@ -288,7 +301,7 @@ em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
     { is_within_word, FALSE }, { is_before_number, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
-    { is_place_number, FALSE },
+    { is_place_number, FALSE }, { is_pieces_of, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },
     { is_abbreviation, FALSE },

@@ -971,6 +971,15 @@ static const Case cases[] = {
   { "RIB #1: 1.2 MM THK X 30 LG, TOP LOW 0.4\nRIB #2: DITTO\nRIB #3: DITTO, 45 LG", EM_UNITS_METRIC, "3\t3\tlength\t45\tmm" },
   { "Slide A: face worn 0.3 over 50 x 12 mm. Slide B the same but 0.4.", EM_UNITS_METRIC, "!1\t2\tquestion\twhich-face\t" },
   { "| Cav | Damage | Size |\n| 1 | nick | 3 x 1 x 1 mm |", EM_UNITS_METRIC, "!2\t0\tunused\t1\t" },
+  /* Several told in a row, and numbers of those there are. */
+  { "Two nicks on the edge (2 x 0.5 x 0.5 mm and 4 x 1 x 0.5), one scratch 12 long 0.2 deep", EM_UNITS_METRIC, "1\t3\tkind\tgroove\t" },
+  { "weld 3 places on shutoff: 10 x 3 x 0.2 mm deep, 6 x 3 x 0.2, 4 x 2 x 0.15", EM_UNITS_METRIC, "1\t2\tlength\t6\tmm" },
+  { "CAVITY #1 - WELD EDGE 31 MM LG R.4\nCAVITY #2 - SAME 50 LG\nCAVITY #4 - SAME AS #1", EM_UNITS_METRIC, "1\t3\tlength\t31\tmm" },
+  { "Punch B  ø12  worn to 11.85  25 mm long\nDie A  ø10.05  worn to 10.15  12 deep", EM_UNITS_METRIC, "2\t2\tkind\tbore\t" },
+  { "3 Stk. Stempel Ø8 auf 7,9 verschlissen, 20 lang; 2 Stk. Buchsen Ø8 auf 8,1, 15 tief", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "The sealing edge of every cavity (6 cavities) is worn to R0.2 mm over 45", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "edge worn R0.3 mm, 6 long. There are 16 cores.", EM_UNITS_METRIC, "1\t1\tcount\t16\t" },
+  { "tenemos 4 punzones de D2, todos con el filo desportillado: 2 x 0.5 x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
 };
 
 START_TEST (test_case)
