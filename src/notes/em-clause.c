@@ -518,7 +518,8 @@ em_item_is_of_face (const EmItems *items, guint index)
       if (em_item (items, i)->type == EM_ITEM_SIGN || em_item (items, i)->type == EM_ITEM_SIZE ||
           (em_item_says (items, i, EM_SAYS_KIND) == NULL &&
            (em_item_says (items, i, EM_SAYS_PLACE) != NULL || em_item_says (items, i, EM_SAYS_PREPOSITION) != NULL)) ||
-          (other != NULL && (other->roles & EM_ROLE_DIAMETER) != 0 && em_item_says (items, i, EM_SAYS_KIND) != NULL))
+          (other != NULL && (other->roles & EM_ROLE_DIAMETER) != 0 && em_item_says (items, i, EM_SAYS_KIND) != NULL) ||
+          (other != NULL && other->roles == EM_ROLE_BUILD && em_item_says (items, i, EM_SAYS_KIND) == NULL) /* "face 0.3 low, OD 40" */)
         continue;
       face = em_item_says (items, i, EM_SAYS_KIND);
       if (face == NULL)

@@ -8,6 +8,9 @@
 #include <math.h>
 #include <string.h>
 
+/* No edge is worn or left as round (common practice, no source). */
+static const double LARGEST_MM = 12;
+
 /* ".060 on the face and .040 down the side": the legs come in the order they are told. */
 static void
 order_legs (EmFitted *a, EmFitted *b)
@@ -64,6 +67,15 @@ is_worn_too (const EmFitter *f, guint first, guint second)
          em_item_says (f->items, before, EM_SAYS_LABEL) == NULL;
 }
 
+/* Taken for the length by its place. */
+static gboolean
+is_length_of (const EmFitter *f, guint item)
+{
+  const EmFitted *length = em_fit_find (f->fit, "length");
+
+  return length != NULL && length->item == item;
+}
+
 void
 em_fitter_finish_corner (EmFitter *f)
 {
@@ -80,7 +92,8 @@ em_fitter_finish_corner (EmFitter *f)
                         em_fitter_mm (f, item) > radius->value;
 
       if (item == radius->item || ((size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 && !is_now) ||
-          (size->roles & EM_ROLE_LENGTH) != 0 ||
+          (size->roles & EM_ROLE_LENGTH) != 0 || is_length_of (f, item) ||
+          ((size->roles & EM_ROLE_RADIUS) == 0 && em_fitter_mm (f, item) > LARGEST_MM) ||
           em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
         continue;
       /* "worn R0.2 at one end and R0.5 at the other": both are what it is now. */

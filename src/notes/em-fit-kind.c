@@ -20,6 +20,7 @@ enum
   LOOKED_OVER = 8, /* sizes of a repair compared with each other */
   OWN_FACE = 20,   /* a noun of a face that is no place of something else */
   SLENDER = 12,    /* a groove so many times as long as wide stays one when it is filled */
+  TOLD_GROOVE = 9, /* a scratch or a crack, and no groove that was cut, weighs as much */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
 };
@@ -53,7 +54,7 @@ told_by_wear (const EmItems *items, const EmProto *proto)
 
         /* "Kern Ø14,98 soll 15,02": what shall be tells what is. */
         gboolean is_pair = ((now->roles & EM_ROLE_WORN) != 0 && (new->roles & EM_ROLE_WORN) == 0) ||
-                           ((new->roles & EM_ROLE_FINISHED) != 0 && now->roles == EM_ROLE_DIAMETER);
+                           ((new->roles & EM_ROLE_FINISHED) != 0 && (now->roles == EM_ROLE_DIAMETER || now->roles == EM_ROLE_WIDTH));
 
         if (i != k && is_pair && now->unit == new->unit &&
             fabs (ratio - 1) < TWIN_SHARE && ratio != 1)
@@ -396,7 +397,9 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
     return;
   /* "should be 24.60 on the outside, we find 24.48, 11 long": no flat thing is told by what it is and what it was. */
   by_wear = told_by_wear (items, proto);
-  if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_HEIGHT | EM_ROLE_AREA)) == 0)
+  if (by_wear == BORE && n_row == 0 && (roles & EM_ROLE_SLOT) != 0)
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], 1) + EVIDENCE;
+  else if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_HEIGHT | EM_ROLE_AREA)) == 0)
     weight[by_wear] = MAX (weight[by_wear], 1) + EVIDENCE;
   /* "damage on the core, 9 x 4 x 1" */
   if (proto->has_damage && proto->sizes->len == 3 && n_row == 3 && roles == 0)
@@ -546,6 +549,11 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
     weight[RECESS] /= 4;
+  /* "slot 0.2 oversize: 12.2, should be 12.0": its wall has lost so much. */
+  if (noun != NULL && noun->value == NULL && !proto->has_fill && n_row == 0 &&
+      (g_strcmp0 (noun->set_value, "box") == 0 || (noun->weight[GROOVE] > 0 && noun->weight[GROOVE] < TOLD_GROOVE)) &&
+      (roles & EM_ROLE_FINISHED) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 && told_by_wear (items, proto) == BORE)
+    weight[SIDEWALL] = MAX (weight[RECESS], weight[GROOVE]) + EVIDENCE;
   /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     weight[RECESS] /= 2;

@@ -811,6 +811,41 @@ fit_difference (EmFitter *f, guint out_twins[2])
       }
 }
 
+/* "slot opened up to 8.3, must be 8.0": its wall has lost the difference, and the slot shall be so wide. */
+static void
+fit_widened (EmFitter *f, guint out_twins[2])
+{
+  const guint32 width = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_SLOT;
+  GArray *sizes = f->proto->sizes;
+
+  for (guint i = 0; i < sizes->len && i < EM_BARE_MAX; i++)
+    for (guint k = 0; k < sizes->len && k < EM_BARE_MAX; k++)
+      {
+        guint to_be = g_array_index (sizes, guint, i), now = g_array_index (sizes, guint, k);
+        const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
+        double share = em_fitter_mm (f, to_be) / em_fitter_mm (f, now);
+
+        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 || ((new->roles | old->roles) & ~width) != 0 ||
+            new->unit != old->unit || new->chain != 0 || old->chain != 0 || share <= em_twin_low || share >= 1)
+          continue;
+        em_fitter_put (f, "slot_width", to_be, 1, "from-words");
+        em_item (f->items, to_be)->is_used = em_item (f->items, now)->is_used = TRUE;
+        out_twins[0] = to_be;
+        out_twins[1] = now;
+        return;
+      }
+}
+
+/* Of a slot that became too wide nothing else may tell what its wall has lost. */
+static void
+fit_lost_width (EmFitter *f, const guint twins[2])
+{
+  const EmFitted *width = em_fit_find (f->fit, "slot_width");
+
+  if (width != NULL && width->item == twins[0] && em_fit_find (f->fit, "thickness") == NULL)
+    em_fitter_put (f, "thickness", twins[0], em_fitter_mm (f, twins[1]) / em_fitter_mm (f, twins[0]) - 1, "from-words");
+}
+
 /* No bore is closed and no pin built up by half of its diameter: one of the two is something else. */
 static void
 doubt_thick_build (EmFit *fit)
@@ -848,6 +883,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   for (guint i = 0; i < proto->sizes->len; i++)
     f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
   fit_difference (&f, twins);
+  if (kind == SIDEWALL && twins[0] == EM_NO_ITEM)
+    fit_widened (&f, twins);
   if (kind == BORE || kind == PIN || kind == SEAT)
     em_fitter_round (&f);
   else
@@ -873,6 +910,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   /* "rounded off 0.4, want 0.1": now that the bare one has its field. */
   if (kind == WORN_CORNER && em_fit_find (out_fit, "radius_to") == NULL)
     em_fitter_finish_corner (&f);
+  if (kind == SIDEWALL && twins[0] != EM_NO_ITEM)
+    fit_lost_width (&f, twins);
   if (kind == EDGE_NICK)
     em_fitter_finish_nick (&f);
   em_fitter_finish_ring (&f);

@@ -691,7 +691,10 @@ read_segment (EmReader *r, guint first, guint end)
     }
   em_reader_add_items (r, proto, first, end);
   if (is_repair)
-    em_reader_share_fill (r, proto, before);
+    {
+      em_reader_share_fill (r, proto, before);
+      em_reader_share_build (r, proto, before);
+    }
   return proto;
 }
 

@@ -435,6 +435,10 @@ await_size (Labels *l, guint i, const EmSense *sense)
 {
   if (l->pending != 0 && l->pending_item != G_MAXUINT)
     em_item (l->c->items, l->pending_item)->is_used = TRUE;
+  /* "was opened up to 8.3": what became of it, not what it was. */
+  if (sense->roles == EM_ROLE_WORN && l->pending_item != G_MAXUINT && l->pending_item + 1 == i &&
+      (em_item_is_word (l->c->items, i - 1, "was") || em_item_is_word (l->c->items, i - 1, "were")))
+    l->pending &= ~(guint32) EM_ROLE_FINISHED;
   l->pending |= sense->roles | (is_building (l->c, i) && sense->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
   l->pending_item = i;
   l->open = G_MAXUINT;
@@ -576,6 +580,10 @@ waiting_roles (const Labels *l, guint i)
   /* "the angle of the face 18 x 25": no row is an angle. */
   if (size->chain != 0)
     roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
+  /* "Flanken 3 tief": only degrees make a draft of the flanks. */
+  if ((roles & EM_ROLE_DRAFT) != 0 && size->unit != EM_UNIT_DEGREE && l->pending_item != G_MAXUINT &&
+      em_clause_says (l->c, l->pending_item, EM_SAYS_KIND))
+    roles &= ~(guint32) EM_ROLE_DRAFT;
   /* "lock angle face, build .020": no metal is added in degrees. */
   if (((roles | size->roles) & EM_ROLE_BUILD) != 0 && size->unit != EM_UNIT_DEGREE)
     roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
@@ -704,6 +712,10 @@ take_building (Labels *l, guint i)
   guint next = next_size (c, i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':') ? i + 1 : i);
   EmSize *open = l->open != G_MAXUINT ? em_item_size (c->items, l->open) : NULL;
 
+  /* "0,5 auftragen und seitlich 3 herunter": what stands right before the verb is added, and not what another part tells. */
+  if (open != NULL && l->open + 1 == i && open->chain == 0 && (open->roles & em_dimension_roles) == 0 && i + 1 < c->end &&
+      em_item_is_soft_break (c->items, i + 1))
+    next = c->end;
   if (next != c->end && em_item_size (c->items, next)->chain == 0)
     em_item_size (c->items, next)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
   if (next == c->end && open != NULL && open->chain == 0 && (open->roles & em_dimension_roles) == 0)

@@ -527,6 +527,32 @@ em_reader_share_fill (const EmReader *r, EmProto *proto, const EmProto *before)
   add_phrase (r, proto, before->fill);
 }
 
+/* "Add .010 to: face A 1.0 x .5, wall B 1.0 x .25": as much on the next, where it tells no other. */
+void
+em_reader_share_build (const EmReader *r, EmProto *proto, const EmProto *before)
+{
+  const guint32 told = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_THICKNESS | EM_ROLE_RADIUS | EM_ROLE_DIAMETER;
+  guint item = EM_NO_ITEM;
+
+  if (before == NULL || before == proto || before->sizes->len < 2 || before->noun == EM_NO_ITEM || proto->sizes->len != 2 ||
+      (proto->roles & told) != 0 || proto->has_damage || proto->has_worn || proto->weight[FACE] + proto->weight[SIDEWALL] == 0)
+    return;
+  for (guint i = 0; i < before->sizes->len && i < SIZES_MAX && item == EM_NO_ITEM; i++)
+    {
+      guint size = g_array_index (before->sizes, guint, i);
+
+      if (size >= r->first && size < before->noun && (em_item_size (r->items, size)->roles & EM_ROLE_BUILD) != 0 &&
+          em_item_size (r->items, size)->chain == 0)
+        item = size;
+    }
+  if (item == EM_NO_ITEM)
+    return;
+  if (em_item_size (r->items, item)->reason == NULL)
+    em_item_size (r->items, item)->reason = "from-words";
+  g_array_append_val (proto->sizes, item);
+  proto->roles |= em_item_size (r->items, item)->roles;
+}
+
 /* "slot is 4 wide, 19 deep": the depth behind the comma is the slot's, whose width stands before it. */
 static gboolean
 is_depth_of_slot (const EmReader *r, guint slot, guint comma)

@@ -62,6 +62,8 @@ gboolean em_reader_begins_one_of (const EmReader *r, guint i);
 guint    em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_before_one_of);
 /* The verb of filling of the proposal before it in the sentence, where it has neither verb nor damage of its own. */
 void     em_reader_share_fill (const EmReader *r, EmProto *proto, const EmProto *before);
+/* What is to be built up, told before the first of several: "add .010 to face A and face B". */
+void     em_reader_share_build (const EmReader *r, EmProto *proto, const EmProto *before);
 /* Adds the items from first to end; nouns that name things near were used before. */
 void     em_reader_add_items  (EmReader *r, EmProto *proto, guint first, guint end);
 

@@ -149,6 +149,15 @@ static const Case cases[] = {
   { "core pin Ø8 has a dent 2 x 1 x 0.3 mm deep", EM_UNITS_METRIC, "1\t1\tform\tbox\t" },
   { "lip: ding, 3 mm long, 1 deep into the land, 0.6 into the lip face", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "El asiento de la válvula (cono 90°, boca 16, profundidad 3) está picado, aportar 0,5", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  /* Slots that became too wide; what is added to each of several; flanks without degrees. */
+  { "Lug slot: width was opened up to 8.3 mm and must be 8.0, so one wall gets 0.3, 64 long and 12 deep", EM_UNITS_METRIC, "1\t1\tslot_width\t8\tmm" },
+  { "Nut: Soll 8,0 Ist 8,3, 40 lang, 6 tief", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "ADD .010 WELD TO: FACE A (1.0 X .5), WALL C (1.0 LG X .25 HI)", EM_UNITS_INCH, "1\t2\tthickness\t0.254\tmm" },
+  { "LAND LOW .010, 1.0 X .5, WALL 1.0 LG X .25 HI", EM_UNITS_INCH, "!1\t2\tthickness\t0.254\tmm" },
+  { "Steg 0,9 stark, 30 lang, 0,6 aufbauen, Flanken 3 tief", EM_UNITS_METRIC, "1\t1\tdepth\t3\tmm" },
+  { "Rippe 1 dick, 22 lang, oben 0,5 auftragen und seitlich 3 herunter", EM_UNITS_METRIC, "1\t1\tcoat\t0.5\tmm" },
+  { "shoulder face 0.3 mm low, OD 40", EM_UNITS_METRIC, "1\t1\tdiameter\t40\tmm" },
+  { "Messerkante R0,3 zurück auf 200 mm", EM_UNITS_METRIC, "!1\t1\tradius\t200\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
