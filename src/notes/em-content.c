@@ -248,6 +248,25 @@ em_content_is_draft (const EmReader *r, const EmContent *content, guint first, g
   return FALSE;
 }
 
+/* "Check for cracks after welding.", "Last time the bore cracked.", "Could you look at the crack, too?": behind a repair, and without
+ * a size, it is said aside. */
+static gboolean
+is_said_aside (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  if (before == NULL || content->n_sizes > 0 || content->has_count || r->is_bullet)
+    return FALSE;
+  if (em_item_is_sign (r->items, end - 1, '?') || (end < r->items->items->len && em_item_is_sign (r->items, end, '?')))
+    return TRUE;
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *noise = em_item_says (r->items, i, EM_SAYS_NOISE);
+
+      if (noise != NULL && g_strcmp0 (noise->value, "aside") == 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -266,6 +285,8 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
 
   /* "SHUTOFF DRAFT 7°": how steep it is. */
   is_repair &= !(em_content_is_draft (r, content, first, end) && content->best < STRONG_NOUN && !content->has_damage && !content->has_given);
+  if (is_said_aside (r, content, before, first, end))
+    return FALSE;
   /* "Danke, Sönke": what is only spelt like a repair, and says no more of it, is none. */
   is_repair &= !content->is_slip || content->n_sizes > 0 || content->has_verb || content->has_damage || content->has_given ||
     content->has_worn;

@@ -25,6 +25,7 @@ enum
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
   JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
   REFER_WINDOW = 3,      /* items from "same as" to the number it refers to */
+  WHOLE_ROW = 3,         /* sizes of a repair that seldom lacks one */
   SAID_WORDS = 2,        /* that may tell who or what before what is said of a part */
   LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
 };
@@ -99,6 +100,10 @@ continues (const EmReader *r, const EmContent *content, guint first)
   if (r->is_bullet && continues_jotted (r, content, first))
     return TRUE;
   line = em_reader_line_of (r, r->current->last);
+  /* "Vent depth is .02" in the line below a row */
+  if (r->is_line_start && em_reader_line_of (r, first) != line && !r->is_dash && r->current->sizes->len >= WHOLE_ROW &&
+      em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_item_says (r->items, first, EM_SAYS_KIND) == NULL)
+    return FALSE;
   if (r->is_line_start && names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
     return FALSE;
   if (em_reader_line_of (r, first) == line)

@@ -613,10 +613,24 @@ is_dashed_code (const EmClause *c, guint i)
   return em_item_size (c->items, i)->is_whole && item->length >= 2;
 }
 
+/* "welded in 2019", "seit 2021" */
+static gboolean
+is_year (const EmClause *c, guint i)
+{
+  static const char *const words[] = { "in", "since", "from", "of", "year", "seit", "im", "jahr", "von", "en", "desde", "año", "depuis", "année", "de" };
+  const guint64 first = 1970, last = 2049;
+  const EmSize *size = em_item_size (c->items, i);
+
+  return size->is_whole && size->unit == EM_UNIT_NONE && em_item (c->items, i)->length == 4 && size->value.n >= first &&
+         size->value.n <= last && i > c->first && em_item_is_any_word_of (c->items, i - 1, words, G_N_ELEMENTS (words)) &&
+         (i + 1 >= c->end || (em_item (c->items, i + 1)->type != EM_ITEM_SIZE && !em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
+                              !em_clause_says (c, i + 1, EM_SAYS_LABEL)));
+}
+
 gboolean
 em_name_is_code (const EmClause *c, guint i)
 {
   if (is_pitch (c, i) || is_dashed_code (c, i))
     return TRUE;
-  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || em_name_is_day (c->items, i);
+  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || is_year (c, i) || em_name_is_day (c->items, i);
 }

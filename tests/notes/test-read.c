@@ -989,6 +989,14 @@ static const Case cases[] = {
   { "The sealing edge of every cavity (6 cavities) is worn to R0.2 mm over 45", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
   { "edge worn R0.3 mm, 6 long. There are 16 cores.", EM_UNITS_METRIC, "1\t1\tcount\t16\t" },
   { "tenemos 4 punzones de D2, todos con el filo desportillado: 2 x 0.5 x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  /* What is said aside of a repair is no other. */
+  { "Edge nick 3 x 1 x 1 mm\nLast time the bore cracked after welding, please preheat.", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  { "Edge nick 3 x 1 x 1 mm\nRemove the ejector pins before welding.", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
+  { "Kantenausbruch 3 x 1 x 1 mm\nNach dem Schweißen auf Risse prüfen.", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  { "Kantenausbruch 3 x 1 x 1 mm\nKönnen Sie auch den Riss am Anguss ansehen?", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  { "Muesca 3 x 1 x 1 mm\nRevisar que no queden poros ni grietas.", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  { "Edge nick 3 x 1 x 1 mm\nJob done before: bore in 2019, face in 2021.", EM_UNITS_METRIC, "!2\t2\tdiameter\t2019\tmm" },
+  { "Crack 12 mm long, 1 deep\nCheck for cracks: crack 5 mm long, 0.5 deep", EM_UNITS_METRIC, "2\t2\tkind\tgroove\t" },
 };
 
 START_TEST (test_case)
