@@ -43,6 +43,29 @@ trim (const Governor *g, EmLoose *one)
     field->length--;
 }
 
+/* "the", "on the", "bitte am": words before a name that are none of it. */
+static guint
+skip_little (const Governor *g, guint first, guint last)
+{
+  while (first < last && item (g, first)->type != EM_ITEM_SIZE && says (g, first, EM_SAYS_PLACE) == NULL && says (g, first, EM_SAYS_KIND) == NULL &&
+         says (g, first, EM_SAYS_ONE_OF) == NULL && says (g, first, EM_SAYS_SAME) == NULL &&
+         (item (g, first)->type == EM_ITEM_SIGN || says (g, first, EM_SAYS_GLUE) != NULL || says (g, first, EM_SAYS_PREPOSITION) != NULL ||
+          says (g, first, EM_SAYS_AGENT) != NULL))
+    first++;
+  return first;
+}
+
+/* "the insert that must not be welded": the words that lead from the name to the refusal. */
+static guint
+last_of_name (const Governor *g, guint first, guint last)
+{
+  static const char *const who[] = { "that", "which", "que", "qui", "die", "der", "das", "welche", "welcher" };
+
+  while (last > first && (em_item_is_any_word_of (g->c->items, last, who, G_N_ELEMENTS (who)) || item (g, last)->type == EM_ITEM_SIGN))
+    last--;
+  return last;
+}
+
 /* "ZONE C: NOT TO BE WELDED", where the name heads the line. */
 static void
 refuse_head (Governor *g, guint i)
@@ -74,12 +97,41 @@ is_beside_it (const Governor *g, guint thing, guint refusal)
   return FALSE;
 }
 
+/* Some word from first to last may name what is not to be welded. */
+static gboolean
+has_name (const Governor *g, guint first, guint last)
+{
+  for (guint k = first; k <= last; k++)
+    if (says (g, k, EM_SAYS_KIND) != NULL || says (g, k, EM_SAYS_PLACE) != NULL || says (g, k, EM_SAYS_THING) != NULL ||
+        (item (g, k)->type == EM_ITEM_UNKNOWN && !item (g, k)->is_talk))
+      return TRUE;
+  return FALSE;
+}
+
+/* "mold of 4140, with an insert that must not be welded": of the words from *first to *last before the refusal those that name it. */
+static void
+narrow (const Governor *g, guint i, guint *first, guint *last)
+{
+  guint from = *last, to;
+
+  if (em_item_is_sign (g->c->items, i - 1, ':'))
+    return;
+  while (from > *first && !em_item_is_soft_break (g->c->items, from - 1))
+    from--;
+  from = skip_little (g, from, *last);
+  to = last_of_name (g, from, *last);
+  if (!has_name (g, from, to))
+    return;
+  *first = from;
+  *last = to;
+}
+
 /* What stands before it in the sentence is not to be welded. */
 static void
 refuse_before (Governor *g, guint i)
 {
   const EmSense *thing = NULL;
-  guint last = i - 1;
+  guint first = g->c->first, last = i - 1;
   EmLoose *one;
 
   while (last > g->c->first && item (g, last)->type == EM_ITEM_SIGN)
@@ -87,10 +139,11 @@ refuse_before (Governor *g, guint i)
   /* "..., please protect it": what was told before stands in another part. */
   if (item (g, last)->type == EM_ITEM_SIGN)
     return;
-  for (guint k = g->c->first; k <= last; k++)
+  narrow (g, i, &first, &last);
+  for (guint k = first; k <= last; k++)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
       return;
-  for (guint k = g->c->first; k <= last && thing == NULL; k++)
+  for (guint k = first; k <= last && thing == NULL; k++)
     {
       thing = says (g, k, EM_SAYS_THING);
       if (thing != NULL && em_near_distance (g, k) != EM_NO_ITEM)
@@ -107,7 +160,7 @@ refuse_before (Governor *g, guint i)
         }
     }
   /* Which holes only their own words say. */
-  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, g->c->first, last);
+  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, first, last);
   trim (g, one);
   one->is_general = TRUE;
   em_governor_infer (one, "from-words");
@@ -190,6 +243,7 @@ refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
 
   while (last > first && says (g, last, EM_SAYS_VERB) != NULL)
     last--;
+  first = skip_little (g, first, last);
   one = em_governor_add (g, "refuse", NULL, first, last);
   trim (g, one);
   one->is_general = TRUE;
@@ -218,6 +272,15 @@ is_list_break (const Governor *g, guint i)
 
   return em_item_is_soft_break (g->c->items, i) || em_item_is_sign (g->c->items, i, ';') ||
          em_item_is_any_word_of (g->c->items, i, or, G_N_ELEMENTS (or));
+}
+
+static gboolean
+has_list_break (const Governor *g, guint first, guint last)
+{
+  for (guint k = first; k < last; k++)
+    if (is_list_break (g, k))
+      return TRUE;
+  return FALSE;
 }
 
 /* The end of the part of a list that begins at first. */
@@ -254,7 +317,7 @@ refuse_part (Governor *g, guint first, guint end)
 
   for (guint k = first; k < end && thing == NULL; k++)
     thing = says (g, k, EM_SAYS_THING);
-  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, first, end - 1);
+  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, skip_little (g, first, end - 1), end - 1);
   trim (g, one);
   one->is_general = TRUE;
   if (thing == NULL)
@@ -291,12 +354,20 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
     return;
   /* "INSIDE DOWEL HOLES": which holes only their own words say. */
   if (thing != NULL && strcmp (thing->value, "hole") == 0)
-    refuse_words (g, i, last, last, TRUE);
+    refuse_words (g, i, i + 1, last, TRUE);
   else if (thing != NULL)
     em_governor_add (g, "refuse", thing->value, i, last)->is_general = TRUE;
   if (thing != NULL && last + 1 < g->c->end && is_list_break (g, last + 1))
     refuse_list (g, last + 2, FALSE);
-  if (thing == NULL && last > i)
+  if (thing != NULL || last == i)
+    return;
+  /* "ON THE DATUM FACE OR THE DATE STAMP" */
+  if (has_list_break (g, i + 1, last))
+    {
+      refuse_list (g, i + 1, TRUE);
+      item (g, i)->is_used = TRUE;
+    }
+  else
     refuse_words (g, i, i + 1, last, FALSE);
 }
 
