@@ -91,7 +91,7 @@ em_fitter_finish_corner (EmFitter *f)
                         (em_item_size (f->items, radius->item)->roles & EM_ROLE_FINISHED) != 0 &&
                         em_fitter_mm (f, item) > radius->value;
 
-      if (item == radius->item || ((size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 && !is_now) ||
+      if (item == radius->item || size->unit == EM_UNIT_DEGREE || ((size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 && !is_now) ||
           (size->roles & EM_ROLE_LENGTH) != 0 || is_length_of (f, item) ||
           ((size->roles & EM_ROLE_RADIUS) == 0 && em_fitter_mm (f, item) > LARGEST_MM) ||
           em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)

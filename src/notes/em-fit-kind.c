@@ -367,6 +367,10 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
       weight[EDGE_NICK] += EVIDENCE;
       weight[WORN_CORNER] /= 2;
     }
+  /* "seal face: scored, 2.5 lg .010 wide .006 deep": so slender it is the score. */
+  if (weight[GROOVE] > 0 && weight[FACE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
+      slenderness (items, proto) > SLENDER)
+    weight[GROOVE] = MAX (weight[GROOVE], weight[FACE] + EVIDENCE);
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;

@@ -143,6 +143,17 @@ is_far_from_diameter (const EmFitter *f, guint item)
   return FALSE;
 }
 
+/* "OD turned 0.3 undersize": a shop measures across (common practice, no source). */
+static gboolean
+is_off_size (const EmFitter *f, guint item)
+{
+  static const char *const words[] = { "undersize", "oversize", "undersized", "oversized", "Untermaß", "Übermaß" };
+  guint label = em_item_size (f->items, item)->label_item;
+
+  return label != G_MAXUINT32 && label > item && em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words)) &&
+         (em_item_size (f->items, item)->roles & EM_ROLE_PER_SIDE) == 0 && em_fitter_mm (f, item) <= em_build_max_mm;
+}
+
 /* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
 static gboolean
 fit_build (EmFitter *f, guint item)
@@ -155,7 +166,7 @@ fit_build (EmFitter *f, guint item)
   if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item) &&
       !is_far_from_diameter (f, item))
     return FALSE;
-  if ((roles & EM_ROLE_ON_DIAMETER) != 0)
+  if ((roles & EM_ROLE_ON_DIAMETER) != 0 || is_off_size (f, item))
     return em_fitter_offer (f, "build", item, 0.5, "on-diameter");
   /* "1.000 OD worn .004 dia" */
   if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= em_build_max_mm)

@@ -19,6 +19,7 @@
 
 enum
 {
+  STATE_WORDS = 3,       /* "worn very low" */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
@@ -89,13 +90,26 @@ names_other_part (const EmReader *r, guint first)
   return first + 1 < r->end && em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_list_head_at (r->items, first + 1) != 0;
 }
 
+/* "WORN LOW" on a line of its own; "we finish it" is none. */
+static gboolean
+is_only_state (const EmReader *r, const EmContent *content, guint first)
+{
+  if (content->n_sizes > 0 || content->n_other > 0 || content->best_thing > 0 || !r->is_line_start || r->end - first > STATE_WORDS)
+    return FALSE;
+  for (guint i = first; i < r->end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_AGENT) != NULL || em_item_says (r->items, i, EM_SAYS_FINISH) != NULL ||
+        em_item_says (r->items, i, EM_SAYS_MACHINING) != NULL)
+      return FALSE;
+  return content->has_worn || content->has_damage || content->has_hurt;
+}
+
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
 continues (const EmReader *r, const EmContent *content, guint first)
 {
   guint32 line;
 
-  if (r->current == NULL || (content->n_sizes == 0 && !content->has_given))
+  if (r->current == NULL || (content->n_sizes == 0 && !content->has_given && !is_only_state (r, content, first)))
     return FALSE;
   if (r->is_bullet && continues_jotted (r, content, first))
     return TRUE;

@@ -657,6 +657,13 @@ read_temperature (const Builder *b, guint at, const EmSize *size)
   return is_letter (b, letter, 'c') || is_letter (b, letter, 'f') ? letter + 1 : at;
 }
 
+/* "4340 / 38 RC": a metal's number and a hardness are no bounds. */
+static gboolean
+are_bounds (guint64 first, guint64 second)
+{
+  return first > 0 && second > 0 && first <= 2 * second && second <= 2 * first;
+}
+
 /* "30/32 HRC": the bounds of a hardness, which has no fractions. Returns the token after the second, or at. */
 static guint
 read_hardness_bounds (const Builder *b, guint at, EmSize *size)
@@ -664,7 +671,7 @@ read_hardness_bounds (const Builder *b, guint at, EmSize *size)
   EmUnit unit = EM_UNIT_NONE;
 
   if (!is_whole (b, at) || !is_sign (b, at + 1, '/') || !is_whole (b, at + 2) || read_unit (b, at + 3, &unit) == at + 3 ||
-      !em_unit_is_hardness (unit))
+      !em_unit_is_hardness (unit) || !are_bounds (token_at (b, at)->numerator, token_at (b, at + 2)->numerator))
     return at;
   size->value = fraction_of (b, at);
   size->flags = token_at (b, at)->flags;

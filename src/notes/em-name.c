@@ -16,6 +16,7 @@ enum
   HOURS = 24, DAYS = 31, FEW = 6 /* alike, told apart by numbers */,
   CONDITION_MIN = 800, /* "H900", aged at 900 °F */
   TOO_LONG = 10000,    /* a whole number that is no size */
+  LEAST_ALLOY = 100,   /* a metal's number */
   ROW_WINDOW = 16, NEAR_WINDOW = 3
 };
 
@@ -500,6 +501,9 @@ is_code (const EmClause *c, guint i)
     return TRUE;
   if (size->unit != EM_UNIT_NONE)
     return FALSE;
+  /* "material 4340" */
+  if (size->is_whole && size->value.n >= LEAST_ALLOY && i > c->first && em_clause_says (c, i - 1, EM_SAYS_MATERIAL))
+    return TRUE;
   /* "core 88-2", "cavity 1-4" */
   if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && i > c->first && em_clause_says (c, i - 1, EM_SAYS_PLACE)) ||
                          (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && em_clause_says (c, i - 3, EM_SAYS_PLACE))))

@@ -1002,6 +1002,14 @@ static const Case cases[] = {
   { "Muesca 3 x 1 x 1 mm\nRevisar que no queden poros ni grietas.", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
   { "Edge nick 3 x 1 x 1 mm\nJob done before: bore in 2019, face in 2021.", EM_UNITS_METRIC, "!2\t2\tdiameter\t2019\tmm" },
   { "Crack 12 mm long, 1 deep\nCheck for cracks: crack 5 mm long, 0.5 deep", EM_UNITS_METRIC, "2\t2\tkind\tgroove\t" },
+  { "MATERIAL 4340 / 38 RC", EM_UNITS_INCH, "1\t0\thardness\t38\tHRC" },
+  { "EXIT CORNER WASHED TO R.03, 2.25 LG\nCORNER IS 60° SHARP WHEN NEW", EM_UNITS_INCH, "1\t1\tradius\t0.762\tmm" },
+  { "edge worn R1 mm, Ø16, OUTER, 6 OFF", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "LOCATING RING: OD Ø60 MM TURNED 0.3 UNDERSIZE, 8 WIDE", EM_UNITS_METRIC, "1\t1\tbuild\t0.15\tmm" },
+  { "FACE 12 X 5 MM, ADD 0.3\nSTOCK ON FACES 0.15", EM_UNITS_METRIC, "2\t0\tstock\t0.15\tmm" },
+  { "seal face: scored, 2.5 lg .010 wide .006 deep", EM_UNITS_INCH, "1\t1\tgap\t0.254\tmm" },
+  { "DENT IN EDGE 2.5 X 0.8 MM", EM_UNITS_METRIC, "1\t1\tquestion\tsecond-leg\t" },
+  { "LIP LAND\n36.0 LG X .50 WIDE\nWORN LOW\nADD .006", EM_UNITS_INCH, "4\t1\tthickness\t0.1524\tmm" },
 };
 
 START_TEST (test_case)
