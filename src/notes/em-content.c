@@ -216,6 +216,16 @@ is_form_line (const EmReader *r, guint first, guint end)
          em_item_is_sign (r->items, first + 1, ':') && em_reader_is_sized (r, first + 2);
 }
 
+/* "SIZE .500" in a line of its own below "BORE" */
+static gboolean
+is_size_line (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  static const char *const sizes[] = { "size", "dimension", "dim", "Größe", "Maß", "Groesse", "cote", "medida", "tamaño" };
+
+  return r->is_line_start && first == r->first && end == r->end && content->n_sizes == 1 && end == first + 2 &&
+         em_item_is_any_word_of (r->items, first, sizes, G_N_ELEMENTS (sizes));
+}
+
 /* "Missing: 0.8" in the line below "Length: 25" */
 static gboolean
 is_more_of_form (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
@@ -345,5 +355,5 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
   if ((content->has_hurt || (content->has_noun && content->n_sizes > 1)) && content->n_labelled == content->n_sizes)
     return TRUE;
   return r->mention_first < r->mention_end &&
-         (content->has_worn || content->n_labelled > 0 || content->n_row > 1 || is_form_line (r, first, end));
+         (content->has_worn || is_size_line (r, content, first, end) || content->n_labelled > 0 || content->n_row > 1 || is_form_line (r, first, end));
 }

@@ -247,6 +247,10 @@ em_fitter_slot (EmFitter *f, guint item)
   /* "in a slot 5 wide needs 0.3": only a row goes on without a name. */
   if (!is_named && !is_row && has_width)
     return FALSE;
+  /* "slot W 6 D 22" */
+  if (has_width && (size->roles & EM_ROLE_DIAMETER) != 0 && size->label_item != G_MAXUINT32 && em_item (f->items, size->label_item)->length == 1 &&
+      em_item (f->items, size->label_item)->sign == 0)
+    return em_fitter_offer (f, "slot_depth", item, 1, "from-words");
   if ((size->roles & (EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0 || (has_width && (size->roles & EM_ROLE_WIDTH) == 0))
     return em_fitter_offer (f, "slot_depth", item, 1, is_named ? NULL : "position");
   return em_fitter_offer (f, "slot_width", item, 1, is_named ? NULL : "position");
@@ -584,7 +588,8 @@ move_longer_side (const Places *p)
   EmFitter *f = p->f;
 
   if ((f->fit->kind != FACE && f->fit->kind != RECESS) || !is_free (p->rows, p->n, 0, "length") ||
-      !is_free (p->rows, p->n, 1, "width") || em_fitter_mm (f, f->bare[1]) <= em_fitter_mm (f, f->bare[0]))
+      !is_free (p->rows, p->n, 1, "width") || em_fitter_mm (f, f->bare[1]) <= em_fitter_mm (f, f->bare[0]) ||
+      (em_item_size (f->items, f->bare[0])->flags & EM_TOKEN_THREE) != 0 /* "1,250 x 12": it may be a thousand */)
     return FALSE;
   move_to (f, 0, 1);
   return TRUE;

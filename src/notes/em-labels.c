@@ -469,7 +469,7 @@ take_label (Labels *l, guint i)
   g_return_if_fail (prior != NULL || after != NULL);
   /* "deep: 1.5" in a form */
   if (prior == NULL && i == l->c->first && em_clause_is_size (l->c, i + 2) && em_item_is_sign (l->c->items, i + 1, ':') &&
-      (after->roles & em_dimension_roles) != 0)
+      (after->roles & (em_dimension_roles | EM_ROLE_BUILD | EM_ROLE_WORN)) != 0)
     prior = after;
   if (em_item_is_of_face (l->c->items, i) && i + 1 < l->c->end)
     {

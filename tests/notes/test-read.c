@@ -158,6 +158,11 @@ static const Case cases[] = {
   { "Rippe 1 dick, 22 lang, oben 0,5 auftragen und seitlich 3 herunter", EM_UNITS_METRIC, "1\t1\tcoat\t0.5\tmm" },
   { "shoulder face 0.3 mm low, OD 40", EM_UNITS_METRIC, "1\t1\tdiameter\t40\tmm" },
   { "Messerkante R0,3 zurück auf 200 mm", EM_UNITS_METRIC, "!1\t1\tradius\t200\tmm" },
+  /* Forms that tell what is to be added, or a size by no other name. */
+  { "Dichtfläche 60 x 12\nAuftrag: 0,3", EM_UNITS_METRIC, "2\t1\tthickness\t0.3\tmm" },
+  { "face d'appui\n dimensions : 40 x 15\n à recharger : 0,4", EM_UNITS_METRIC, "3\t1\tthickness\t0.4\tmm" },
+  { "BORE\nSIZE .500\nWORN TO .505\nDEPTH 1.0", EM_UNITS_INCH, "2\t1\tdiameter\t12.7\tmm" },
+  { "damage on core, about 6 mm long", EM_UNITS_METRIC, "1\t1\tquestion\twhich-kind\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
