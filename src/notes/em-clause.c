@@ -555,7 +555,8 @@ ends_range_of_parts (const EmClause *c, guint i)
         g_ascii_strncasecmp (c->items->text + em_item (c->items, i - 1)->start, "thr", 3) == 0 /* "thru" */))
     return FALSE;
   return is_bare_whole (c, i - 2) && is_bare_whole (c, i) && (i + 1 == c->end ||
-                                                              em_item (c->items, i + 1)->type != EM_ITEM_SIZE) &&
+                                                              (em_item (c->items, i + 1)->type != EM_ITEM_SIZE &&
+                                                               !em_clause_says (c, i + 1, EM_SAYS_TIMES))) &&
          em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
 }
 

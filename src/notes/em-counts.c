@@ -153,9 +153,28 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
   return TRUE;
 }
 
+/* "4 places on each core, 4 cores": the second counts what each has of the first, or is added to it. */
+static gboolean
+is_with_parts (const EmReader *r, guint first, guint second)
+{
+  if (is_each_of (r, first) || is_each_of (r, second) ||
+      (second + 1 < r->end && em_item_says (r->items, second + 1, EM_SAYS_PREPOSITION) != NULL))
+    return TRUE;
+  for (guint i = first + 1; i < second && i <= first + COUNT_WINDOW; i++)
+    if (em_item_is_per (r->items, i) || is_word (r, i, "ea") || em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 add_count (const EmReader *r, EmProto *proto, guint i, double count)
 {
+  /* "same chip on mirror side (2 total)" */
+  if (proto->count_item != EM_NO_ITEM && proto->count == count && i > proto->count_item && !is_with_parts (r, proto->count_item, i))
+    {
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
   /* A second count: there may be more of it than the first says. */
   proto->is_count_loose |= proto->count_item != EM_NO_ITEM;
   if (proto->count_item != EM_NO_ITEM && combine_counts (r, proto, i, count))
@@ -327,6 +346,17 @@ counts_parts_first (const EmReader *r, guint i)
          em_item_says (r->items, i + 2, EM_SAYS_GLUE) != NULL;
 }
 
+/* "Both cavities have a nick", "Les deux coquilles ont le même défaut": all of those parts. */
+static gboolean
+counts_both_first (const EmReader *r, guint i)
+{
+  const EmItem *word = em_item (r->items, i);
+  static const char *const both[] = { "both", "les deux", "beide", "beiden", "ambos", "ambas", "los dos", "las dos", "all three", "les trois", "alle drei" };
+
+  return i == r->first && i + 2 < r->end && word->type == EM_ITEM_PHRASE && em_item_is_any_word_of (r->items, i, both, G_N_ELEMENTS (both)) &&
+         em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL;
+}
+
 /* "on cavity two the edge is worn": which one. */
 static gboolean
 names_part (const EmReader *r, guint i)
@@ -414,7 +444,7 @@ take_apart (const EmReader *r, EmProto *proto, guint i)
 {
   if (number_of (r, i) == 1 || proto->count_item != EM_NO_ITEM ||
       !(stands_alone (r, proto, i) || is_both (r, i) || counts_parts (r, i) || counts_parts_aside (r, proto, i) ||
-        counts_parts_first (r, i)))
+        counts_parts_first (r, i) || counts_both_first (r, i)))
     return FALSE;
   add_guessed (r, proto, i, number_of (r, i));
   return TRUE;
@@ -474,6 +504,14 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
   if (em_item_says (r->items, i, EM_SAYS_SAME) == NULL || proto->count_item != EM_NO_ITEM || proto->sizes->len == 0)
     return;
   for (guint k = i + 1; k < r->end && k <= i + AGAIN_WINDOW && !em_item_is_soft_break (r->items, k); k++)
+    if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
+      {
+        add_guessed (r, proto, i, 2);
+        em_item (r->items, k)->is_used = TRUE;
+        return;
+      }
+  /* ", gegenüber nochmal das Gleiche" */
+  for (guint k = i; k-- > r->first && k + AGAIN_WINDOW > i && !em_item_is_soft_break (r->items, k);)
     if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
       {
         add_guessed (r, proto, i, 2);

@@ -76,7 +76,7 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
   if (is_wall_of_step)
     kind = SIDEWALL;
   /* "RIB #2: DITTO", "RIB #3: DITTO, 45 LG" */
-  if (proto->is_same && next->is_same)
+  if (proto->is_same && (next->is_same || (proto->sizes->len == 0 && next->noun != EM_NO_ITEM)))
     return FALSE;
   if (!next->may_merge || kind < 0 || kind != other ||
       (proto->count_item != EM_NO_ITEM && next->count_item != EM_NO_ITEM && proto->count_item != next->count_item))

@@ -617,6 +617,22 @@ is_dashed_code (const EmClause *c, guint i)
   return em_item_size (c->items, i)->is_whole && item->length >= 2;
 }
 
+/* "7731-04": a number that goes on with a zero is a part's. */
+static gboolean
+is_part_code (const EmClause *c, guint i)
+{
+  const char *text = c->items->text;
+  enum { LEAST_DIGITS = 3 };
+
+  if (i + 2 < c->end && em_item_size (c->items, i)->is_whole && em_item (c->items, i)->length >= LEAST_DIGITS &&
+      em_item_is_sign (c->items, i + 1, '-') && em_item_is_glued (c->items, i + 1) && em_item (c->items, i + 2)->type == EM_ITEM_SIZE)
+    i += 2;
+  return i >= c->first + 2 && em_item_size (c->items, i)->is_whole && em_item (c->items, i)->length > 1 && text[em_item (c->items, i)->start] == '0' &&
+         em_item_is_glued (c->items, i) && em_item_is_sign (c->items, i - 1, '-') && em_item_is_glued (c->items, i - 1) &&
+         em_item (c->items, i - 2)->type == EM_ITEM_SIZE && em_item_size (c->items, i - 2)->is_whole &&
+         em_item (c->items, i - 2)->length >= LEAST_DIGITS;
+}
+
 /* "welded in 2019", "seit 2021" */
 static gboolean
 is_year (const EmClause *c, guint i)
@@ -636,5 +652,5 @@ em_name_is_code (const EmClause *c, guint i)
 {
   if (is_pitch (c, i) || is_dashed_code (c, i))
     return TRUE;
-  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || is_year (c, i) || em_name_is_day (c->items, i);
+  return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || is_year (c, i) || is_part_code (c, i) || em_name_is_day (c->items, i);
 }

@@ -1015,6 +1015,12 @@ static const Case cases[] = {
   { "seal face: scored, 2.5 lg .010 wide .006 deep", EM_UNITS_INCH, "1\t1\tgap\t0.254\tmm" },
   { "DENT IN EDGE 2.5 X 0.8 MM", EM_UNITS_METRIC, "1\t1\tquestion\tsecond-leg\t" },
   { "LIP LAND\n36.0 LG X .50 WIDE\nWORN LOW\nADD .006", EM_UNITS_INCH, "4\t1\tthickness\t0.1524\tmm" },
+  /* Once more on the other side, codes of parts, and a part's number before a row. */
+  { "am Formeinsatz ist eine Ecke weg (2 x 2 x 1,5 mm), gegenüber nochmal das Gleiche.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Les deux coquilles ont le même défaut : pincement écrasé, 45 mm de long, R0,5.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Core pin (P/N 7731-04): dia 8 mm, worn to 7.91, length 25.", EM_UNITS_METRIC, "1\t1\tdiameter\t8\tmm" },
+  { "corner of slide 1 - 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
+  { "chip 3 x 1 x 1 mm, same chip on mirror side (2 total)", EM_UNITS_METRIC, "!1\t0\tunused\t2\t" },
 };
 
 START_TEST (test_case)
