@@ -247,6 +247,15 @@ is_denied (const Governor *g, guint i)
   return i > g->c->first && glue != NULL && g_strcmp0 (glue->value, "not") == 0;
 }
 
+/* "ZONE D2", "view A2": a letter and a number that name a place on the drawing. */
+static gboolean
+is_place_name (const Governor *g, guint i)
+{
+  static const char *const places[] = { "zone", "view", "detail", "section", "sect", "grid", "zona", "vista", "detalle", "vue", "détail", "Ansicht", "Schnitt", "Einzelheit", "Feld" };
+
+  return i > g->c->first && em_item_is_any_word_of (g->c->items, i - 1, places, G_N_ELEMENTS (places));
+}
+
 /* "420 at 52 HRC" */
 static gboolean
 has_hardness_near (const Governor *g, guint i)
@@ -284,6 +293,11 @@ read_base (Governor *g, guint i)
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (em_item_is_sign (g->c->items, k, '?'))
       return;
+  if (is_place_name (g, i))
+    {
+      item (g, i)->is_used = TRUE;
+      return;
+    }
   if (is_denied (g, i) || is_second_name (g, i) || is_shape_behind_size (g, i))
     return;
   has_material = has_material_near (g, i);
@@ -348,6 +362,28 @@ is_done_before (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "Nickel plating removed already" */
+static gboolean
+is_removed (const Governor *g, guint i)
+{
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW && !em_item_is_soft_break (g->c->items, k); k++)
+    if (says (g, k, EM_SAYS_NOISE) != NULL && g_strcmp0 (says (g, k, EM_SAYS_NOISE)->value, "removed") == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "SLIDE IS NITRIDED", "core pin 52 HRC": told of a part where several repairs are, it may be that part's alone. */
+static gboolean
+is_of_part (const Governor *g, guint i)
+{
+  if (g->grammar->protos->len < 2 || g->has_all)
+    return FALSE;
+  for (guint k = i; k-- > g->c->first && k + EM_GOVERN_WINDOW >= i;)
+    if (says (g, k, EM_SAYS_PLACE) != NULL || says (g, k, EM_SAYS_KIND) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -366,6 +402,9 @@ read_simple (Governor *g, guint i)
           continue;
         }
 
+      if (sense != NULL && simple[k].says == EM_SAYS_COATING && is_removed (g, i))
+        continue;
+
       /* "0.3 for our milling" is a label, too. */
       if (sense != NULL && sense->says == EM_SAYS_FINISH && is_done_before (g, i))
         continue;
@@ -378,7 +417,7 @@ read_simple (Governor *g, guint i)
 
           one->is_general = simple[k].is_general || g->has_all;
           /* Who "us" is depends on who wrote it. */
-          if (is_told_who)
+          if (is_told_who || (simple[k].says == EM_SAYS_COATING && is_of_part (g, i)))
             em_governor_infer (one, "from-words");
         }
     }
@@ -418,7 +457,9 @@ is_dash_to_agent (const Governor *g, guint machining, guint i)
 static gboolean
 is_filled_flush (const Governor *g, guint i)
 {
-  gboolean is_filled = FALSE;
+  const GPtrArray *protos = g->grammar->protos;
+  /* "FLUSH." behind what is filled. */
+  gboolean is_filled = i == g->c->first && i + 1 == g->c->end && protos->len > 0 && ((const EmProto *) protos->pdata[protos->len - 1])->has_fill;
 
   for (guint k = g->c->first; k < g->c->end; k++)
     {
@@ -461,6 +502,13 @@ read_machining (Governor *g, guint i)
   /* "We machined the pocket too deep": what was done before. */
   if (agent != EM_NO_ITEM && agent + 1 == i && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "past") == 0)
     return;
+  /* "fill it flush please" */
+  if (agent != EM_NO_ITEM && g_strcmp0 (says (g, agent, EM_SAYS_AGENT)->value, "shop") == 0 &&
+      g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 && is_filled_flush (g, i))
+    {
+      item (g, i)->is_used = TRUE;
+      return;
+    }
   /* "grind all flush" */
   if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 &&
       says (g, i - 1, EM_SAYS_SET) == NULL)
@@ -576,7 +624,7 @@ is_size_told (const Governor *g, guint i, guint number)
 static guint
 skip_revision (const Governor *g, guint i)
 {
-  static const char *const words[] = { "rev", "rev.", "revision", "ind", "ind.", "indice", "index", "issue", "stand" };
+  static const char *const words[] = { "rev", "rev.", "revision", "ind", "ind.", "indice", "index", "issue", "iss", "stand" };
   guint state = i + 1;
 
   if (i + 1 >= g->c->end || !em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words)))
@@ -741,7 +789,7 @@ read_hardness (Governor *g, guint i)
   one = add_size (g, "hardness", i);
   one->is_general = TRUE;
   /* "WELD 20 HRC SOFTER": in the words of a repair it may be the weld's. */
-  if (g->has_verb)
+  if (g->has_verb || is_of_part (g, i))
     em_governor_infer (one, "from-words");
   if (is_converted)
     em_governor_infer (one, "converted-hardness");

@@ -128,7 +128,7 @@ matters (const EmItems *items, const EmItem *item)
     if (em_phrase_find (item->phrase, said[i]) != NULL && g_strcmp0 (em_phrase_find (item->phrase, said[i])->value, "denied") != 0)
       return TRUE;
   set = em_phrase_find (item->phrase, EM_SAYS_SET);
-  return has_noise (item->phrase, "matter") || has_noise (item->phrase, "time") ||
+  return has_noise (item->phrase, "matter") || has_noise (item->phrase, "removed") || has_noise (item->phrase, "time") ||
          (set != NULL && g_strcmp0 (set->set_field, "ends") == 0);
 }
 

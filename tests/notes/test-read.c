@@ -583,6 +583,12 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* What is no finish, no coating any more, no steel. */
+  { "old hole, drilled Ø8 mm x 15 deep, fill it flush please.", EM_UNITS_METRIC, "!1\t1\tfinish\tshop\t" },
+  { "FILL (3) EJ PIN HOLES Ø.125 X .62 DEEP. FLUSH.", EM_UNITS_INCH, "!1\t0\tfinish\tshop\t" },
+  { "edge worn R.03, 1.75 long. Nickel plating removed already.", EM_UNITS_INCH, "!1\t0\tcoating\tnickel\t" },
+  { "edge worn R.03, 1.75 long. Nickel plating removed already.", EM_UNITS_INCH, "1\t0\tunused\tNickel plating removed already\t" },
+  { "WELD NOTE (ZONE D2): EDGE BREAKOUT .44 X .10 X .07\nMAT'L 420", EM_UNITS_INCH, "2\t0\tbase\t420\t" },
   /* What is refused by its own words, without the little ones before it. */
   { "DO NOT WELD ON THE DATUM FACE OR THE DATE STAMP", EM_UNITS_METRIC, "1\t0\trefuse\tDATE STAMP\t" },
   { "Stahl 1.2738, vergütet. Bitte am Stempeldatum nicht schweißen.", EM_UNITS_METRIC, "1\t0\trefuse\tStempeldatum\t" },
@@ -1142,6 +1148,19 @@ next_field (const EmReadResult *result, const char *name, guint *at)
   return NULL;
 }
 
+/* Told of one part among several repairs, it may not be said of all. */
+START_TEST (test_a_coating_of_one_part_is_marked)
+{
+  const char *text = "LIFTER CORNER NICKED 3 X 1 X 1 MM\nSLIDE FACE LOW 0.1, 40 X 20 MM\nSLIDE IS NITRIDED";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+  guint at = 0;
+  const EmReadField *field = next_field (result, "coating", &at);
+
+  ck_assert_ptr_nonnull (field);
+  ck_assert_int_eq (field->state, EM_READ_INFERRED);
+}
+END_TEST
+
 /* A drawing's text behind a mail in the other unit: what each governs is no more than taken for it. */
 START_TEST (test_two_units_are_marked)
 {
@@ -1289,6 +1308,7 @@ main (void)
   tcase_add_test (tcase, test_a_choice_asks_for_its_size);
   tcase_add_test (tcase, test_fields_point_to_their_words);
   tcase_add_test (tcase, test_unlikely_hardness_is_marked);
+  tcase_add_test (tcase, test_a_coating_of_one_part_is_marked);
   tcase_add_test (tcase, test_two_units_are_marked);
   tcase_add_test (tcase, test_contradictions_are_marked);
   tcase_add_test (tcase, test_talk_stays_among_the_unused);
