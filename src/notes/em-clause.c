@@ -139,6 +139,16 @@ em_clause_label_at (const EmClause *c, guint i, EmLabelPlace place)
   return NULL;
 }
 
+gboolean
+em_clause_is_after_name (const EmClause *c, guint i)
+{
+  const EmSense *label = i >= c->first + 2 && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i - 2, EM_SAYS_LABEL)
+                         ? em_item_says (c->items, i - 2, EM_SAYS_LABEL) : NULL;
+
+  return label != NULL && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')') && (label->roles & em_length_roles) != 0 &&
+         !em_clause_is_size (c, i - 3);
+}
+
 /* "2 small nicks", "4 no. nicks": a little word that joins nothing. */
 static gboolean
 is_filler (const EmClause *c, guint i)
@@ -371,7 +381,7 @@ is_count (const EmClause *c, guint i)
   if (label != NULL && (label->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     return FALSE;
 
-  if (is_measured_each (c, i, prior, next))
+  if (is_measured_each (c, i, prior, next) || (is_bracketed && em_clause_is_after_name (c, i)))
     return FALSE;
   /* "der 8er Stift" */
   if (next < c->end && em_item_is_word (items, next, "er") && em_item_is_glued (items, next))
@@ -405,6 +415,9 @@ is_count (const EmClause *c, guint i)
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
+  /* "on its full length (85)" */
+  if (em_clause_is_after_name (c, i))
+    return FALSE;
   /* "over a quarter (90°)": no angle is told for information only. */
   if (em_item_size (c->items, i)->unit == EM_UNIT_DEGREE)
     return FALSE;

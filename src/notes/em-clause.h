@@ -63,6 +63,9 @@ void em_clause_mark_chains (const EmClause *clause);
 /* What a word at i says of the size it stands before or behind; NULL: nothing, or past the end. */
 const EmSense *em_clause_label_at (const EmClause *clause, guint i, EmLabelPlace place);
 
+/* "full length (85)": the size at i, alone in brackets, is what the word before them names. */
+gboolean em_clause_is_after_name (const EmClause *c, guint i);
+
 /* Index of the item before i that is no colon, equals sign or full stop; the clause's end when none. */
 guint    em_clause_before (const EmClause *clause, guint i);
 /* A comma, a dash between blanks, "and": parts that may belong to different features. */

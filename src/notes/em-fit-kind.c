@@ -155,6 +155,11 @@ weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun
   if (weight[FACE] > 0 && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && n_row == 2 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) != 0 && (roles & (EM_ROLE_RADIUS | legs)) == 0 && least_of_row_mm (items, proto) > BROAD_MM)
     weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + 3 * EVIDENCE);
+  /* "bearing 0.3 washed, 190 x 4": no worn edge has a row and one size more. */
+  if (noun != NULL && g_strcmp0 (noun->value, "state") == 0 && proto->sizes->len == 3 && n_row == 2 && weight[RECESS] == 0 &&
+      weight[EDGE_NICK] == 0 &&
+      (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_DEPTH | EM_ROLE_PER_SIDE | EM_ROLE_LENGTH)) == 0)
+    weight[FACE] = MAX (weight[FACE], weight[WORN_CORNER] + EVIDENCE);
   /* "land hobbed in 34 x 9, 0.15 deep": a row of an own face that no edge was broken from. */
   if (noun != NULL && noun->weight[FACE] > 0 && noun->weight[EDGE_NICK] + noun->weight[RECESS] == 0 && weight[FACE] > 0 &&
       proto->sizes->len == 3 && n_row == 2 && (roles & ~(guint32) (EM_ROLE_DEPTH | EM_ROLE_WORN)) == 0 && (roles & EM_ROLE_DEPTH) != 0)
@@ -299,6 +304,11 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
       weight[EDGE_NICK] += EVIDENCE;
       weight[WORN_CORNER] /= 3;
     }
+  /* "ding 4 long by 2 wide, .5 deep, in the middle of the flat": no edge is near. */
+  if (noun != NULL && noun->weight[EDGE_NICK] > 0 && noun->weight[RECESS] > 0 && weight[FACE] > 0 && weight[WORN_CORNER] == 0 &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH) &&
+      (roles & (EM_ROLE_LEG | EM_ROLE_HEIGHT)) == 0)
+    weight[RECESS] = MAX (weight[RECESS], weight[EDGE_NICK] + EVIDENCE);
   /* "tip broken off, ⌀2.5 x 6": what is round and no edge by name has none. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && noun != NULL && noun->weight[EDGE_NICK] + noun->weight[WORN_CORNER] == 0)
     weight[EDGE_NICK] /= 4;
@@ -522,6 +532,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   int weight[EM_N_NOTE_KINDS];
   guint32 roles = 0;
   guint n_bare = 0, n_row = 0;
+  gboolean has_degrees = FALSE;
   int best;
   /* "surface 45 x 30, missing 0.35": a thing that is no edge by name does not become one by its sizes. */
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
@@ -534,6 +545,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
 
       roles |= size->roles;
       n_row += size->chain != 0;
+      has_degrees |= size->unit == EM_UNIT_DEGREE;
       n_bare += size->label_item == G_MAXUINT32 && size->unit != EM_UNIT_DEGREE;
     }
   /* "Worn" alone is no edge. */
@@ -573,7 +585,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
       (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[GROOVE], weight[EDGE_NICK])) + EVIDENCE);
   /* "valve pin, conical tip seat 40° included" */
-  if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_ANGLE) != 0)
+  if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && ((roles & EM_ROLE_ANGLE) != 0 || has_degrees))
     weight[SEAT] += 4 * EVIDENCE;
   /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)

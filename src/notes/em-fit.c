@@ -10,6 +10,9 @@
 /* No face is that narrow and no wall that low (common practice, no source). */
 static const double THIN_MM = 0.6;
 
+/* A rib or a pad that lost more of its height is told as broken off (common practice, no source). */
+static const double LEAST_HEIGHT = 0.5;
+
 enum { ROW_MAX = 8, UNPLACED_MAX = 40, SLENDER = 5 /* times as long as wide is a groove */ };
 
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
@@ -805,7 +808,7 @@ fit_difference (EmFitter *f, guint out_twins[2])
             new->unit != old->unit ||
             new->chain != 0 || old->chain != 0 ||
               ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||
-                share <= em_twin_low || share >= 1 ||
+                share <= (((new->roles | old->roles) & EM_ROLE_HEIGHT) != 0 ? LEAST_HEIGHT : em_twin_low) || share >= 1 ||
             em_fitter_mm (f, to_be) * (1 - share) > em_build_max_mm)
           continue;
         em_fitter_put (f, field, to_be, 1 - share, "from-words");

@@ -587,6 +587,9 @@ waiting_roles (const Labels *l, guint i)
   /* "lock angle face, build .020": no metal is added in degrees. */
   if (((roles | size->roles) & EM_ROLE_BUILD) != 0 && size->unit != EM_UNIT_DEGREE)
     roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
+  /* "the long side (190 x 4)": how large that side is. */
+  if (size->chain != 0 && (roles & EM_ROLE_PER_SIDE) != 0 && l->pending_item != G_MAXUINT && em_item_is_word (l->c->items, l->pending_item, "side"))
+    roles &= ~(guint32) EM_ROLE_PER_SIDE;
   /* "0.2 over 6 x 40": the row tells both. */
   if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))
     roles = 0;
@@ -641,7 +644,9 @@ take_size (Labels *l, guint i)
     roles = (roles & ~(guint32) EM_ROLE_LEGS) | EM_ROLE_LEG;
   if (is_plus (l->c, i))
     roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
-  if (roles != 0)
+  if (em_clause_is_after_name (l->c, i) && (size->roles & em_dimension_roles) == 0)
+    give (l, i, em_item_says (l->c->items, i - 2, EM_SAYS_LABEL)->roles & em_length_roles, i - 2);
+  else if (roles != 0)
     give (l, i, roles, l->pending_item);
   else if (is_of_round (l->c, i))
     size->roles |= EM_ROLE_DIAMETER;

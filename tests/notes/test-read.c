@@ -163,6 +163,12 @@ static const Case cases[] = {
   { "face d'appui\n dimensions : 40 x 15\n à recharger : 0,4", EM_UNITS_METRIC, "3\t1\tthickness\t0.4\tmm" },
   { "BORE\nSIZE .500\nWORN TO .505\nDEPTH 1.0", EM_UNITS_INCH, "2\t1\tdiameter\t12.7\tmm" },
   { "damage on core, about 6 mm long", EM_UNITS_METRIC, "1\t1\tquestion\twhich-kind\t" },
+  /* What is left of a height; a size in brackets behind its name; a bearing that was washed; a ding in a flat. */
+  { "Eine Rippe (1,2 x 40) steht nur noch 3,5 statt 4,2 hoch", EM_UNITS_METRIC, "1\t1\tcoat\t0.7\tmm" },
+  { "Kante ist rund, R0,6, auf der ganzen Länge (85)", EM_UNITS_METRIC, "1\t1\tlength\t85\tmm" },
+  { "nicks (4) on edge 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "parting surface: ding 4 mm long by 2 wide, .5 deep, in the middle of the flat", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "An der Hülse ist der Innen-Ø von 14 auf 14,15 gewachsen, 30 tief", EM_UNITS_METRIC, "1\t1\tworn\t14.15\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
