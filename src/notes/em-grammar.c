@@ -983,7 +983,8 @@ read_sentence (EmReader *r)
   g_autoptr (GArray) loose = g_array_new (FALSE, FALSE, sizeof (EmLoose));
   g_autoptr (GArray) parts = g_array_new (FALSE, FALSE, sizeof (EmPart));
   gboolean is_line_start = r->is_line_start, is_told = FALSE;
-  guint k = 0, start;
+  guint k = 0, start, n_given = r->current != NULL ? r->current->given->len : 0;
+  const EmProto *before = r->current;
 
   em_clause_mark_dual (&clause);
   em_clause_mark_counts (&clause);
@@ -1026,6 +1027,8 @@ read_sentence (EmReader *r)
         k++;
       hand_out (r, one, parts->len > 0 ? g_array_index (parts, EmPart, k).proto : NULL);
     }
+  if (before != NULL && before == r->current)
+    em_parts_share (r, n_given);
 }
 
 /* "Kante 3 - i.O." */

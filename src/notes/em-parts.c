@@ -16,6 +16,7 @@ enum
   LISTED_MAX = 12,       /* of one kind, told one by one */
   SPREAD_MAX = 8,        /* repairs that a count behind them is of */
   PARTS_MAX = 256,
+  SHORT_LINE = 12,       /* items of one that says no more than how many there are */
   NAME_MIN = 4,          /* bytes of a word that may name a part */
   NAME_WINDOW = 4        /* items from the beginning of a repair to the name of its part */
 };
@@ -224,13 +225,64 @@ em_parts_spread (const EmReader *r, const EmProto *proto)
     spread_over (r, proto->count_item, proto->count);
 }
 
+/* "Both …", "alle drei …": how many of the repairs told before the sentence speaks of; 0: of one or none. */
+static guint
+n_spoken_of (const EmReader *r)
+{
+  static const struct { const char *word; guint n; } groups[] = {
+    { "both", 2 }, { "all three", 3 }, { "all four", 4 }, { "all", SPREAD_MAX }, { "each", SPREAD_MAX }, { "all of them", SPREAD_MAX },
+    { "beide", 2 }, { "alle drei", 3 }, { "alle", SPREAD_MAX }, { "alle stellen", SPREAD_MAX }, { "jeweils", SPREAD_MAX },
+    { "les deux", 2 }, { "les trois", 3 }, { "tous", SPREAD_MAX }, { "toutes", SPREAD_MAX },
+    { "los dos", 2 }, { "las dos", 2 }, { "ambos", 2 }, { "ambas", 2 }, { "los tres", 3 }, { "las tres", 3 }, { "todos", SPREAD_MAX },
+  };
+  static const char *const threes[] = { "three", "drei", "trois", "tres" };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (groups); k++)
+    if (em_item_is_word (r->items, r->first, groups[k].word))
+      return r->first + 1 < r->end && em_item_is_any_word_of (r->items, r->first + 1, threes, G_N_ELEMENTS (threes)) ? 3 : groups[k].n;
+  return 0;
+}
+
+void
+em_parts_share (const EmReader *r, guint first_given)
+{
+  const GPtrArray *protos = r->grammar->protos;
+  guint n = n_spoken_of (r), last = protos->len;
+  static const char *const shared[] = { "near", "clearance", "access", NULL };
+
+  if (n < 2 || last < 2 || g_ptr_array_index (protos, last - 1) != r->current)
+    return;
+  for (guint k = last - 1; k-- > 0 && k + n >= last;)
+    for (guint i = first_given; i < r->current->given->len; i++)
+      {
+        EmGiven given = g_array_index (r->current->given, EmGiven, i);
+
+        if (!g_strv_contains (shared, given.field.field))
+          continue;
+        given.field.state = EM_READ_INFERRED;
+        given.field.reason = "from-words";
+        g_array_append_val (((EmProto *) g_ptr_array_index (protos, k))->given, given);
+      }
+}
+
+/* "2 of each", "jeweils 2x" */
+static gboolean
+says_each (const EmReader *r)
+{
+  for (guint i = r->first; i < r->end; i++)
+    if (em_item_is_per (r->items, i) || em_item_is_word (r->items, i, "of each"))
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 em_parts_count_all (const EmReader *r)
 {
   double n = 1;
   guint count;
 
-  if (r->grammar->protos->len == 0 || !says_any (r, EM_SAYS_ALL) || !is_plain (r))
+  if (r->grammar->protos->len == 0 || (!says_any (r, EM_SAYS_ALL) && !says_each (r)) ||
+      r->end - r->first > SHORT_LINE || !is_plain (r))
     return FALSE;
   count = only_count (r, &n);
   if (count == EM_NO_ITEM)

@@ -1033,6 +1033,13 @@ static const Case cases[] = {
   { "Core pin (P/N 7731-04): dia 8 mm, worn to 7.91, length 25.", EM_UNITS_METRIC, "1\t1\tdiameter\t8\tmm" },
   { "corner of slide 1 - 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
   { "chip 3 x 1 x 1 mm, same chip on mirror side (2 total)", EM_UNITS_METRIC, "!1\t0\tunused\t2\t" },
+  /* What is said of all that was told. */
+  { "a) nick 6 x 1 x 1 mm\nb) crack 20 long 2 deep\nBoth next to texture, keep 2 mm away.", EM_UNITS_METRIC, "3\t1\tclearance\t2\tmm" },
+  { "1. Ausbruch 6 x 1 x 1 mm\n2. Riss 20 lang 2 tief\nBeide Stellen schwer zugänglich.", EM_UNITS_METRIC, "3\t1\taccess\trestricted\t" },
+  { "1. nick 6 x 1 x 1 mm\n2. crack 20 long 2 deep\nThe crack is near texture, 2 mm", EM_UNITS_METRIC, "!3\t1\tclearance\t2\tmm" },
+  { "1. nick 6 x 1 x 1 mm\n2. crack 20 long 2 deep\n2 of each.", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
+  { "1. Ausbruch 6 x 1 x 1 mm\n2. Riss 20 lang 2 tief\nAlles doppelt (linke und rechte Form).", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
+  { "1. éclat 6 x 1 x 1 mm\n2. fissure 20 de long prof 2\nLe tout en double.", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
 };
 
 START_TEST (test_case)
