@@ -295,6 +295,9 @@ told_roles (const EmFitter *f, guint item)
   /* "the rib is 1.6 thick": the little word tells no wear. */
   if (f->fit->kind == RIB && (roles & EM_ROLE_THICKNESS) != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;
+  /* "rib missing: 1.0 thick, 20 long, 5 high": how thick it was, as its height tells what is missing. */
+  if (f->fit->kind == RIB && (roles & EM_ROLE_THICKNESS) != 0 && (roles & EM_ROLE_ADD) == 0 && (f->proto->roles & EM_ROLE_HEIGHT) != 0)
+    roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN);
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
@@ -360,6 +363,11 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
     return "coat";
   /* "build up 2 mm high" */
   if ((roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
+    return "coat";
+  /* "rib to rebuild, 1 thick, 20 long, 5 high" */
+  if (f->proto->has_verb && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL &&
+      (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_FINISHED)) == 0 &&
+      (f->proto->roles & EM_ROLE_THICKNESS) != 0 && f->proto->sizes->len == 3)
     return "coat";
   /* "blade snapped, needs .06 of height": what is gone is what to put on. */
   if (f->proto->has_damage && (roles & EM_ROLE_HEIGHT) != 0 && em_fit_find (f->fit, "coat") == NULL)

@@ -103,6 +103,20 @@ is_only_state (const EmReader *r, const EmContent *content, guint first)
   return content->has_worn || content->has_damage || content->has_hurt;
 }
 
+/* "edge 5 x 0.8 x 0.6; ⌀12 worn to 11.92": what is round and worn is no more of what has a row. */
+static gboolean
+is_round_behind_row (const EmReader *r, const EmContent *content, guint first)
+{
+  guint n_row = 0;
+
+  if (first != r->first || first == 0 || !em_item_is_sign (r->items, first - 1, ';') || (content->roles & EM_ROLE_DIAMETER) == 0 ||
+      (content->roles & EM_ROLE_WORN) == 0 || (r->current->roles & EM_ROLE_DIAMETER) != 0)
+    return FALSE;
+  for (guint i = 0; i < r->current->sizes->len && i < NAMED_WINDOW; i++)
+    n_row += em_item_size (r->items, g_array_index (r->current->sizes, guint, i))->chain != 0;
+  return n_row >= 2;
+}
+
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
 continues (const EmReader *r, const EmContent *content, guint first)
@@ -121,7 +135,7 @@ continues (const EmReader *r, const EmContent *content, guint first)
   if (r->is_line_start && names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
     return FALSE;
   if (em_reader_line_of (r, first) == line)
-    return !(r->is_bullet && content->n_sizes > 1);
+    return !(r->is_bullet && content->n_sizes > 1) && !is_round_behind_row (r, content, first);
   /* "SHUTOFF DRAFT 7°": how steep another part is. */
   if (content->has_noun && em_content_is_draft (r, content, first, r->end) && r->current->weight[DAM] == 0)
     return FALSE;

@@ -708,6 +708,23 @@ names_itself (const EmClause *c, guint size)
   return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
 }
 
+/* A label of the plan or of the thickness stands right behind the size. */
+static gboolean
+names_or_thick (const EmClause *c, guint size)
+{
+  const EmSense *after = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS)) != 0;
+}
+
+/* "neu aufbauen: 1 dick, 20 lang, 5 hoch": behind the colon each size has its name. */
+static gboolean
+is_list_of_named (const EmClause *c, guint verb, guint size)
+{
+  return size == verb + 2 && names_or_thick (c, size) && size + 3 < c->end && em_item_is_soft_break (c->items, size + 2) &&
+         em_clause_is_size (c, size + 3) && names_or_thick (c, size + 3);
+}
+
 /* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes; "0,3 auftragen": or the one before. */
 static void
 take_building (Labels *l, guint i)
@@ -721,7 +738,7 @@ take_building (Labels *l, guint i)
   if (open != NULL && l->open + 1 == i && open->chain == 0 && (open->roles & em_dimension_roles) == 0 && i + 1 < c->end &&
       em_item_is_soft_break (c->items, i + 1))
     next = c->end;
-  if (next != c->end && em_item_size (c->items, next)->chain == 0)
+  if (next != c->end && em_item_size (c->items, next)->chain == 0 && !is_list_of_named (c, i, next))
     em_item_size (c->items, next)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
   if (next == c->end && open != NULL && open->chain == 0 && (open->roles & em_dimension_roles) == 0)
     open->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;

@@ -169,6 +169,10 @@ static const Case cases[] = {
   { "nicks (4) on edge 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "parting surface: ding 4 mm long by 2 wide, .5 deep, in the middle of the flat", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   { "An der Hülse ist der Innen-Ø von 14 auf 14,15 gewachsen, 30 tief", EM_UNITS_METRIC, "1\t1\tworn\t14.15\tmm" },
+  /* A rib rebuilt from its root; what is round and worn behind an edge. */
+  { "RIB MISSING: 1.0 THK, 20 LG, 5 HIGH MM - REBUILD FROM ROOT", EM_UNITS_METRIC, "1\t1\tcoat\t5\tmm" },
+  { "Rippe komplett abgebrochen, neu aufbauen: 1 dick, 20 lang, 5 hoch", EM_UNITS_METRIC, "1\t1\tthickness\t1\tmm" },
+  { "punzón: canto mellado 5x0,8x0,6; Ø12 gastado a 11,92 (largo 30)", EM_UNITS_METRIC, "1\t2\tkind\tpin\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
