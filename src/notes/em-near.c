@@ -54,7 +54,7 @@ leads_from_size (const Governor *g, guint i)
 guint
 em_near_distance (const Governor *g, guint thing)
 {
-  static const char *const at[] = { "à", "a", "at", "bei" };
+  static const char *const at[] = { "à", "a", "at", "bei", "está a", "están a", "queda a", "quedan a", "se encuentra a", "est à", "se trouve à" };
 
   for (guint k = thing + 1; k < g->c->end && k <= thing + DISTANCE_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_REFERENCE) == 0 /* the thread's own */)

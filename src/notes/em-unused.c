@@ -10,7 +10,7 @@
 
 #include <string.h>
 
-enum { FIRST_CODE = 100 /* a whole number from here is more than a count */, MONTHS = 12, DAYS = 31 };
+enum { FIRST_CODE = 100 /* a whole number from here is more than a count */, MONTHS = 12, DAYS = 31, QUESTION_WORDS = 3, QUESTION_WINDOW = 30 /* items of a question */ };
 
 /* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
 static gboolean
@@ -302,14 +302,88 @@ is_name_behind (const EmItems *items, const Stretch *s, guint i)
          (em_item_size (items, i)->roles & EM_ROLE_REFERENCE) != 0 && s->span.start + s->span.length == before->start + before->length;
 }
 
+/* ---- questions to the shop ---- */
+
+static gboolean
+begins_sentence (const EmItems *items, guint i)
+{
+  static const char ends[] = ".?!;:";
+
+  if (i == 0 || em_item (items, i - 1)->type == EM_ITEM_LINE)
+    return TRUE;
+  for (gsize k = 0; ends[k] != '\0'; k++)
+    if (em_item_is_sign (items, i - 1, (gunichar) ends[k]))
+      return TRUE;
+  return FALSE;
+}
+
+/* It asks for a quote or for the weld itself, as the whole letter does. */
+static gboolean
+asks_as_all (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "quote", "price", "look", "look at", "offer", "Angebot", "anbieten", "anschauen", "ansehen", "cotizar", "presupuesto", "precio", "mirar",
+                                       "devis", "chiffrer", "regarder", "prix" };
+  const EmItem *item = em_item (items, i);
+
+  if (em_item_says (items, i, EM_SAYS_VERB) != NULL)
+    return TRUE;
+  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
+    {
+      gsize n = strlen (words[k]);
+      const char *tail = items->text + item->start + item->length - MIN (n, item->length);
+
+      /* "could you quote" may be one phrase. */
+      if (n <= item->length && g_ascii_strncasecmp (tail, words[k], n) == 0 && (n == item->length || tail[-1] == ' '))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The mark that ends the question beginning at first, none of whose words a field has used; 0: none begins there. */
+static guint
+question_end (const EmItems *items, guint first)
+{
+  guint n_words = 0;
+
+  for (guint k = first; k < items->items->len && k < first + QUESTION_WINDOW && em_item (items, k)->type != EM_ITEM_LINE; k++)
+    if (em_item_is_sign (items, k, '?'))
+      return n_words >= QUESTION_WORDS ? k : 0;
+    else if (em_item (items, k)->is_used || asks_as_all (items, k) || (k > first && begins_sentence (items, k)))
+      return 0;
+    else
+      n_words += em_item (items, k)->type != EM_ITEM_SIGN;
+  return 0;
+}
+
+/* "Could it be ready by Thursday?": an office answers it, whatever its words are. */
+static guint
+write_question (Finder *f, Stretch *s, guint first)
+{
+  const EmItems *items = f->items;
+  guint end = begins_sentence (items, first) ? question_end (items, first) : 0;
+  EmReadSpan span;
+
+  while (first < end && em_item (items, first)->type == EM_ITEM_SIGN)
+    first++;
+  if (first >= end)
+    return 0;
+  close_stretch (f, s, first);
+  span = (EmReadSpan) { .start = em_item (items, first)->start, .line = em_item (items, first)->line };
+  span.length = em_item (items, end - 1)->start + em_item (items, end - 1)->length - span.start;
+  g_array_append_val (f->result->unused, span);
+  return end;
+}
+
 void
 em_unused_write (EmItems *items, EmReadResult *result)
 {
   Finder f = { items, result, 0 };
   Stretch s = { 0 };
 
-  for (guint i = 0; i < items->items->len; i++)
-    if (is_name_behind (items, &s, i))
+  for (guint i = 0, end; i < items->items->len; i++)
+    if ((end = write_question (&f, &s, i)) != 0)
+      i = end;
+    else if (is_name_behind (items, &s, i))
       s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
     else if (em_item (items, i)->type == EM_ITEM_LINE || em_item (items, i)->is_used)
       close_stretch (&f, &s, i);

@@ -593,6 +593,14 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  /* Questions to the shop are answered by the office; one that asks for a quote is the letter itself. */
+  { "pit 2 mm dia, 0.6 deep. Could it be ready for then?", EM_UNITS_METRIC, "1\t0\tunused\tCould it be ready for then\t" },
+  { "Grübchen Ø2 mm, 0,6 tief. Geht das bis Ende des Monats?", EM_UNITS_METRIC, "1\t0\tunused\tGeht das bis Ende des Monats\t" },
+  { "Could you quote on the following?", EM_UNITS_METRIC, "!1\t0\tunused\tCould you quote on the following\t" },
+  { "Chip, 4 x 1 x 1 mm. O-ring groove to stay free of weld.", EM_UNITS_METRIC, "1\t0\trefuse\tO-ring groove\t" },
+  { "Chip, 4 x 1 x 1 mm. Can only be reached from one side.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
+  { "Ausbruch 4 x 1 x 1 mm. Kühlbohrung 5 mm darunter.", EM_UNITS_METRIC, "1\t1\tclearance\t5\tmm" },
+  { "Mella 4 x 1 x 1 mm. La textura está a 2 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t2\tmm" },
   /* What is no finish, no coating any more, no steel. */
   { "old hole, drilled Ø8 mm x 15 deep, fill it flush please.", EM_UNITS_METRIC, "!1\t1\tfinish\tshop\t" },
   { "FILL (3) EJ PIN HOLES Ø.125 X .62 DEEP. FLUSH.", EM_UNITS_INCH, "!1\t0\tfinish\tshop\t" },
