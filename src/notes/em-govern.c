@@ -569,7 +569,7 @@ is_other (const Governor *g, guint i)
 {
   const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL || is_fold (g, i))
+  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL || says (g, i, EM_SAYS_NOISE) != NULL || is_fold (g, i))
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||

@@ -1080,6 +1080,8 @@ is_sound (const EmReader *r, guint first, guint i, guint end)
   if (i + 1 < end || (end < r->items->items->len && em_item (r->items, end)->type != EM_ITEM_LINE) ||
       !em_item_is_any_word_of (r->items, i, last, G_N_ELEMENTS (last)))
     return FALSE;
+  if (em_item (r->items, first)->is_row)
+    return TRUE;
   for (guint k = first; k < i; k++)
     if (em_item_says (r->items, k, EM_SAYS_TIMES) != NULL)
       return FALSE;
@@ -1129,6 +1131,17 @@ is_sound_row (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
+/* "[ ] CRACK": a box of a form that is not ticked. TRUE: the line says nothing. */
+static gboolean
+take_unticked (EmReader *r, guint first, guint end)
+{
+  if (first + 1 >= end || !em_item_is_sign (r->items, first, '[') || !em_item_is_sign (r->items, first + 1, ']'))
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    em_item (r->items, i)->is_used = TRUE;
+  return TRUE;
+}
+
 static void
 read_line (EmReader *r, guint first, guint end)
 {
@@ -1144,7 +1157,7 @@ read_line (EmReader *r, guint first, guint end)
   r->is_listed = FALSE;
   r->is_mail_head = em_list_is_mail_head (r->items, first, end);
   r->is_place_line = em_list_is_place_line (r->items, first, end);
-  if (is_sound_row (r, first, end))
+  if (is_sound_row (r, first, end) || take_unticked (r, first, end))
     return;
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;

@@ -35,7 +35,7 @@ static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEI
 static const double far_ratio = 1.3;
 
 /* Colder than this nobody heats a tool: "5F" is something else. */
-enum { PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
+enum { WIDE_GAP = 3 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 /* HRC, as steels are ordered (common practice, no source). */
@@ -110,23 +110,25 @@ is_whole (const Builder *b, guint at)
 }
 
 static gboolean
-is_behind_tab (const Builder *b, guint at)
+is_behind_gap (const Builder *b, guint at)
 {
   const EmToken *before = token_at (b, at - 1);
 
+  if (token_at (b, at)->start >= before->start + before->length + WIDE_GAP)
+    return TRUE;
   for (guint32 i = before->start + before->length; i < token_at (b, at)->start; i++)
     if (b->items->text[i] == '\t')
       return TRUE;
   return FALSE;
 }
 
-/* How many tokens from at a phrase may have: a tab parts columns, "Soll<tab>Ist". */
+/* How many tokens from at a phrase may have: a tab or a wide gap parts columns, "Soll<tab>Ist". */
 static guint
 n_in_cell (const Builder *b, guint at)
 {
   guint n = 1;
 
-  while (n < PHRASE_MAX && at + n < b->tokens->len && !is_behind_tab (b, at + n))
+  while (n < PHRASE_MAX && at + n < b->tokens->len && !is_behind_gap (b, at + n))
     n++;
   return n;
 }

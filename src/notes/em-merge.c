@@ -270,6 +270,23 @@ take_access (EmProto *proto, const EmProto *next)
       g_array_append_val (proto->given, g_array_index (next->given, EmGiven, i));
 }
 
+/* "LAND SITS IN SLOT .300 WIDE": of the land told before only where it lies. */
+static gboolean
+try_told_slot (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+
+  if (kind < 0 || kind != other || next->has_verb || next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM || next->sizes->len == 0 ||
+      next->sizes->len > 2 || (proto->roles & EM_ROLE_SLOT) != 0 || em_item (items, next->first)->line > em_item (items, proto->last)->line + 1)
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    if ((em_item_size (items, g_array_index (next->sizes, guint, i))->roles & EM_ROLE_SLOT) == 0)
+      return FALSE;
+  absorb (proto, next);
+  proto->roles |= next->roles;
+  return TRUE;
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
 try_slot (EmItems *items, EmProto *proto, EmProto *next)
@@ -571,7 +588,7 @@ em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   if (next->is_merged)
     return FALSE;
-  return try_merge (items, proto, next) || try_angle (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
+  return try_merge (items, proto, next) || try_angle (items, proto, next) || try_told_slot (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
          try_scored_round (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
          try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
          try_edge_of_bore (items, proto, next) || try_land_of_rib (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);

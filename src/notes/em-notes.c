@@ -456,6 +456,23 @@ free_words (const Writer *w, guint32 start)
     em_item (w->items, low)->is_used = FALSE;
 }
 
+/* "weld both ends of slide where edge worn": two of what no end is wrapped of. */
+static void
+count_ends (Writer *w, const EmReadField *given, int kind)
+{
+  EmReadField count = *given;
+
+  if (strcmp (given->field, "wraps") != 0 || given->value != 2 || kind < 0 || kind == RIB || kind == DAM || kind == BORE ||
+      has_field (w, "count"))
+    return;
+  count.field = "count";
+  count.text = NULL;
+  count.value = 2;
+  count.state = EM_READ_INFERRED;
+  count.reason = "from-words";
+  g_array_append_val (w->fields, count);
+}
+
 static void
 add_given (Writer *w, int feature, const EmProto *proto, int kind)
 {
@@ -483,8 +500,10 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
         continue;
       if (!has_field (w, field.field) && suits (&field, kind))
         g_array_append_val (w->fields, field);
+      else
+        count_ends (w, &field, kind);
       /* "dam, ends tapered", which no dam has, "bore is oval": the words stay visible. */
-      else if (kind >= 0 && ((strcmp (field.field, "ends") == 0 && !has_field (w, "ends")) ||
+      if (kind >= 0 && ((strcmp (field.field, "ends") == 0 && !has_field (w, "ends")) ||
                              (kind != RECESS && g_strcmp0 (field.text, "ellipsoid") == 0)))
         free_words (w, field.start);
       if (given->size_item != EM_NO_ITEM && em_item_size (w->items, given->size_item)->is_asked)

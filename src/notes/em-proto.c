@@ -125,6 +125,8 @@ em_reader_is_demoted (const EmReader *r, guint i)
   /* "on the lip chipped": what became of it is no place. */
   if (noun != NULL && (g_strcmp0 (noun->value, "state") == 0 || g_strcmp0 (noun->value, "damage") == 0))
     return FALSE;
+  if (em_item (r->items, i)->is_where)
+    return TRUE;
   for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
     {
       const EmItem *item = em_item (r->items, k);

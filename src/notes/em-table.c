@@ -270,6 +270,15 @@ is_line_word (const EmItems *items, guint i)
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
 }
 
+/* "WHERE | WHAT | SIZE" */
+static gboolean
+is_where_word (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "where", "location", "place", "zone", "ort", "stelle", "lage", "wo", "ubicación", "lugar", "zona", "dónde", "emplacement", "endroit", "lieu", "où" };
+
+  return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
+}
+
 /* Whether the line is one of headings: no number, and two columns whose words name what stands below them. */
 static gboolean
 read_headings (const EmItems *items, Line *line)
@@ -369,6 +378,9 @@ read_row (const EmItems *items, const Line *headings, const Line *row, guint num
   for (guint c = 0; c < MIN (row->n, headings->n); c++)
     if (row->cell[c].first < row->cell[c].end)
       read_cell (items, &headings->cell[c], &row->cell[c], c == 0, number);
+  for (guint c = 1; c < MIN (row->n, headings->n); c++)
+    for (guint i = row->cell[c].first; is_where_word (items, headings->cell[c].first) && i < row->cell[c].end; i++)
+      em_item (items, i)->is_where = TRUE;
   em_item (items, row->cell[0].first)->is_row = TRUE;
 }
 

@@ -206,6 +206,18 @@ is_same_drawing (const char *a, const char *b)
   return n > 0 && g_ascii_strncasecmp (a, b, n) == 0 && (a[n] == '\0' || a[n] == ' ') && (b[n] == '\0' || b[n] == ' ');
 }
 
+/* One steel by two designations: 42CrMo4 is AISI 4140, C45U is AISI 1045 (EN 10027-2 numbers; common practice, no source). */
+static gboolean
+is_same_base (const char *a, const char *b)
+{
+  static const char *const same[][2] = { { "1-7225", "4140" }, { "1-1730", "1045" }, { "1-1191", "1045" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (same); i++)
+    if (g_ascii_strcasecmp (a, same[i][0]) == 0 && g_ascii_strcasecmp (b, same[i][1]) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* The reader tells these in one word, whatever the language of the note. */
 static gboolean
 is_same_thing (const char *written, const char *thing)
@@ -213,6 +225,7 @@ is_same_thing (const char *written, const char *thing)
   static const struct { const char *thing, *words[5]; } things[] = {
     { "thread", { "thread", "tapped", "filet", "gewinde", "rosca" } },
     { "texture", { "textur", "grain", "narbung", "narben", "struktur" } },
+    { "hole", { "hole", "bohrung", "trou", "agujero", "barreno" } },
     { "polish", { "polish", "poli", "hochglanz", "pulid", "mirror" } },
   };
   g_autofree char *lower = g_utf8_strdown (written, -1);
@@ -232,6 +245,8 @@ matches (const Row *expected, const Row *got, gboolean is_only)
   if (strcmp (expected->field, "drawing") == 0)
     return is_same_drawing (expected->value, got->value);
   if (strcmp (expected->field, "near") == 0 && is_same_feature (expected, got, is_only) && is_same_thing (expected->value, got->value))
+    return TRUE;
+  if (strcmp (expected->field, "base") == 0 && is_same_feature (expected, got, is_only) && is_same_base (expected->value, got->value))
     return TRUE;
   if (strcmp (expected->field, "refuse") == 0)
     return g_ascii_strcasecmp (skip_article (expected->value), skip_article (got->value)) == 0 || is_same_thing (expected->value, got->value);

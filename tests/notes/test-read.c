@@ -1052,6 +1052,15 @@ static const Case cases[] = {
   { "1. nick 6 x 1 x 1 mm\n2. crack 20 long 2 deep\n2 of each.", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
   { "1. Ausbruch 6 x 1 x 1 mm\n2. Riss 20 lang 2 tief\nAlles doppelt (linke und rechte Form).", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
   { "1. éclat 6 x 1 x 1 mm\n2. fissure 20 de long prof 2\nLe tout en double.", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
+  /* Tables and forms: wide gaps part words, a column says where, a box that is not ticked asks for nothing. */
+  { "Item  Where       Damage              Size\n1     core top    worn land, low 0.25  18 x 6 mm\n2     cav. edge   chip                 2 x 0.6 x 0.5", EM_UNITS_METRIC,
+    "!3\t1\tcount\t2\t" },
+  { "| # | where | what | length | width | depth |\n| 1 | lip edge | chip | 3 mm | 0.5 | 0.5 |\n| 2 | choker bar top | land worn | 210 | 8 | 0.15 |", EM_UNITS_METRIC,
+    "3\t2\tkind\tface\t" },
+  { "[X] CHIP .12 X .04 X .05\n[ ] CRACK\n[X] PIT .05 DIA X .015 DP", EM_UNITS_INCH, "3\t2\tkind\trecess\t" },
+  { "LAND LOW .015, 4.50 LG X .250 WIDE\nLAND SITS IN SLOT .300 WIDE X .500 DEEP", EM_UNITS_INCH, "2\t1\tslot_width\t7.62\tmm" },
+  { "WELD BOTH ENDS OF SLIDE WHERE EDGE WORN, R.020 X .625", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
+  { "pin hole .312 dia is good", EM_UNITS_INCH, "1\t0\tunused\tpin hole .312 dia is good\t" },
 };
 
 START_TEST (test_case)
