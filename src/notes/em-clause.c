@@ -5,6 +5,7 @@
 
 #include "em-clause.h"
 
+#include "em-list.h"
 #include "em-name.h"
 
 #include <math.h>
@@ -600,6 +601,15 @@ is_of_wire (const EmClause *c, guint i)
   return is_wire (c, i + 1) || is_wire (c, next) || is_wire (c, before);
 }
 
+static gboolean
+is_part_letter (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return item->length == 1 && item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && g_ascii_isupper (c->items->text[item->start]) &&
+         (item->flags & EM_TOKEN_GLUED) == 0 && (i + 1 >= c->end || !em_item_is_glued (c->items, i + 1));
+}
+
 /* "same as item 2", "wie Pos. 3, aber …": the number of another repair. */
 static gboolean
 is_referred_to (const EmClause *c, guint i)
@@ -624,8 +634,14 @@ em_clause_mark_counts (const EmClause *c)
     {
       EmSize *size;
 
-      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_referred_to (c, i))
-        use_name (c, i);
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
+        {
+          use_name (c, i);
+          em_item_size (c->items, i)->flags &= ~(guint) EM_TOKEN_LEADING_DOT;
+        }
+      /* "faces C & D 10 x 10" */
+      if (i > c->first + 1 && is_part_letter (c, i) && em_item_is_soft_break (c->items, i - 1) && is_part_letter (c, i - 2))
+        em_item (c->items, i)->is_used = em_item (c->items, i - 2)->is_used = TRUE;
       if (em_name_is (c, i))
         {
           /* "4R:" */

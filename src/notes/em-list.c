@@ -103,11 +103,35 @@ is_bare_number (EmReader *r, guint i, guint end)
 }
 
 guint64
+em_list_pointed_number (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "pos", "nr", "no", "item", "itm", "punkt", "pt", "rep", "ref", "abb", "fig", "bild", "art", "lfd", "zeile", "poz", "part", "det", "ln",
+                                       "op", "n", "núm", "num", "cav", "nest", "kav", "ins", "rep" };
+  const EmItem *item = em_item (items, i), *word = i > 0 ? em_item (items, i - 1) : NULL;
+  const char *end = word != NULL ? items->text + word->start + word->length : NULL;
+
+  if (word == NULL || item->type != EM_ITEM_SIZE || (item->flags & EM_TOKEN_LEADING_DOT) == 0 || !em_item_is_glued (items, i) ||
+      item->length > 3 || em_item_size (items, i)->unit != EM_UNIT_NONE)
+    return 0;
+  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
+    {
+      gsize length = strlen (words[k]);
+
+      if (word->length >= length && g_ascii_strncasecmp (end - length, words[k], length) == 0 &&
+          (word->length == length || end[-(gssize) length - 1] == ' '))
+        return g_ascii_strtoull (items->text + item->start + 1, NULL, 10);
+    }
+  return 0;
+}
+
+guint64
 em_list_head_at (const EmItems *items, guint i)
 {
   enum { LETTERS = 1 << 20 /* above any number of a list */, LONGEST = 3 };
   const EmItem *item = em_item (items, i);
 
+  if (em_list_pointed_number (items, i) != 0)
+    return em_list_pointed_number (items, i);
   if (item->type == EM_ITEM_SIZE)
     return em_list_is_bare_whole (items, i) && item->length <= LONGEST ? em_item_size (items, i)->value.n : 0;
   if (item->type == EM_ITEM_SIGN || item->length != 1 || !g_ascii_isalpha (items->text[item->start]))
@@ -357,6 +381,15 @@ em_list_skip_head (EmReader *r, guint i, guint end)
 
   if (after != i)
     return after;
+  /* "Pos.1 - Formplatte" */
+  if (i + 2 < end && em_list_pointed_number (r->items, i + 1) != 0)
+    {
+      em_item_size (r->items, i + 1)->roles |= EM_ROLE_REFERENCE;
+      /* Its point tells nothing of inches. */
+      em_item_size (r->items, i + 1)->flags &= ~(guint) EM_TOKEN_LEADING_DOT;
+      em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
+      return i + 2 + (is_parting (r, i + 2) || em_list_is_mark (r, i + 2));
+    }
   /* "ITEM 1:" */
   is_parted = is_named && i + 3 < end && (em_item_is_sign (r->items, i + 1, '.') ||
                                           (em_item_is_sign (r->items, i + 1, ':') && em_list_is_bare_whole (r->items, i + 2)));

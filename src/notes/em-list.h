@@ -18,6 +18,8 @@ gboolean em_list_is_mark         (const EmReader *r, guint i);
 gboolean em_list_is_numeral      (const EmReader *r, guint i);
 /* "ITEM", "Pos" */
 gboolean em_list_is_item_word    (const EmReader *r, guint i);
+/* ".1" of "Pos.1": the number behind the point of a word that is abbreviated; 0: none. */
+guint64  em_list_pointed_number  (const EmItems *items, guint i);
 /* "3", or "c": the number or letter at i that heads a line or is referred to; 0: none. */
 guint64  em_list_head_at         (const EmItems *items, guint i);
 /* "Location: PL edge" in a form: where the repair told before it is. */

@@ -1061,6 +1061,11 @@ static const Case cases[] = {
   { "LAND LOW .015, 4.50 LG X .250 WIDE\nLAND SITS IN SLOT .300 WIDE X .500 DEEP", EM_UNITS_INCH, "2\t1\tslot_width\t7.62\tmm" },
   { "WELD BOTH ENDS OF SLIDE WHERE EDGE WORN, R.020 X .625", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
   { "pin hole .312 dia is good", EM_UNITS_INCH, "1\t0\tunused\tpin hole .312 dia is good\t" },
+  /* "Pos.1": a number behind a point is no inch. */
+  { "Pos.1 – Formplatte, Bohrung zuschweißen, Ø12 × 30 tief\nPos.2 – Rippe, 1,5 dick, 40 lang, 0,5 auftragen\nPos.3 – wie Pos.2, aber 25 lang", EM_UNITS_INCH, "2\t2\tthickness\t1.5\tmm" },
+  { "Pos.1 – Formplatte, Bohrung zuschweißen, Ø12 × 30 tief\nPos.2 – Rippe, 1,5 dick, 40 lang, 0,5 auftragen\nPos.3 – wie Pos.2, aber 25 lang", EM_UNITS_INCH, "3\t3\tlength\t25\tmm" },
+  { "Nr.1: Riss 5 lang, 1 tief\nNr.2: Riss 8 lang, 1 tief", EM_UNITS_METRIC, "2\t2\tlength\t8\tmm" },
+  { "FACES C & D 10 X 10 LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\twidth\t10\tmm" },
 };
 
 START_TEST (test_case)
