@@ -516,6 +516,12 @@ pick_kind (const int *weight, int *out_second, gboolean *out_is_close)
   return best;
 }
 
+gboolean
+em_fit_is_slot (const EmSense *noun)
+{
+  return g_strcmp0 (noun->set_value, "box") == 0 || (noun->weight[GROOVE] > 0 && noun->weight[GROOVE] < TOLD_GROOVE);
+}
+
 /* A seat by name among its kinds, and every other one that is as strong only damage. */
 static gboolean
 noun_of_seat (const EmItems *items, const EmProto *proto)
@@ -567,9 +573,14 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     weight[RECESS] /= 4;
   /* "slot 0.2 oversize: 12.2, should be 12.0": its wall has lost so much. */
   if (noun != NULL && noun->value == NULL && !proto->has_fill && n_row == 0 &&
-      (g_strcmp0 (noun->set_value, "box") == 0 || (noun->weight[GROOVE] > 0 && noun->weight[GROOVE] < TOLD_GROOVE)) &&
+      em_fit_is_slot (noun) &&
       (roles & EM_ROLE_FINISHED) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 && told_by_wear (items, proto) == BORE)
     weight[SIDEWALL] = MAX (weight[RECESS], weight[GROOVE]) + EVIDENCE;
+  /* "slot 4 wide: both flanks +0.1, 30 long": nothing but its walls is built up. */
+  if (noun != NULL && noun->value == NULL && !proto->has_fill && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && n_row == 0 &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH) &&
+      ((roles & EM_ROLE_PER_SIDE) != 0 || weight[SIDEWALL] > 0) && em_fit_is_slot (noun))
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
   /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     weight[RECESS] /= 2;

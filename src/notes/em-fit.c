@@ -887,6 +887,21 @@ is_row_of_area (const EmItems *items, guint item)
   return chain != 0 && em_item_is_word (items, next, "area");
 }
 
+/* "slot 4 wide: both flanks +0.1": of its walls the width is the slot's. */
+static void
+mark_width_of_slot (EmFitter *f)
+{
+  const EmSense *noun = f->proto->noun != EM_NO_ITEM ? em_item_says (f->items, f->proto->noun, EM_SAYS_KIND) : NULL;
+
+  for (guint i = 0; f->fit->kind == SIDEWALL && noun != NULL && em_fit_is_slot (noun) && i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      EmSize *size = em_item_size (f->items, g_array_index (f->proto->sizes, guint, i));
+
+      if (size->roles == EM_ROLE_WIDTH || size->roles == EM_ROLE_GAP)
+        size->roles |= EM_ROLE_SLOT;
+    }
+}
+
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
@@ -898,6 +913,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   out_fit->kind = kind;
   for (guint i = 0; i < proto->sizes->len; i++)
     f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
+  mark_width_of_slot (&f);
   fit_difference (&f, twins);
   if (kind == SIDEWALL && twins[0] == EM_NO_ITEM)
     fit_widened (&f, twins);

@@ -53,4 +53,7 @@ const EmFitted *em_fit_find (const EmFit *fit, const char *field);
 /* Required fields of a kind that the fit lacks; NULL-terminated, at most max. */
 guint       em_fit_missing (const EmFit *fit, const char **out_fields, guint max);
 
+/* A slot or a groove that was cut, by its name; no scratch. */
+gboolean em_fit_is_slot (const EmSense *noun);
+
 G_END_DECLS

@@ -873,7 +873,7 @@ em_labels_mark (const EmClause *c)
           l.open = G_MAXUINT;
           l.pending = 0;
         }
-      else if (ends_here (c, i))
+      else if (ends_here (c, i) || em_item_is_sign (c->items, i, ':') /* "slot 4 wide: both flanks +0.1" */)
         l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
         take_label (&l, i);

@@ -528,6 +528,52 @@ try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "side wall worn, 0.2 to weld, surface 30 x 14": how large the wall is. */
+static gboolean
+try_plan (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const guint32 added = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WELD;
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || kind != SIDEWALL || other != FACE || proto->sizes->len != 1 || next->sizes->len != 2 || next->roles != 0 ||
+      (proto->roles & ~added) != 0 || next->has_verb ||
+      next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM || line_of (items, proto) != line_of (items, next))
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    if (em_item_size (items, g_array_index (next->sizes, guint, i))->chain == 0)
+      return FALSE;
+  absorb (proto, next);
+  return TRUE;
+}
+
+/* "Flanks of groove: add 0.1, groove 4 wide, 8 deep, 30 long": as long as the wall, and the rest the groove's. */
+static gboolean
+try_groove_of_wall (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
+  const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH | EM_ROLE_LENGTH | EM_ROLE_WORN;
+  int second;
+
+  if (!next->may_merge || noun == NULL || !em_fit_is_slot (noun) || next->has_verb || next->has_damage || next->has_worn ||
+      next->sizes->len != 3 || (next->roles & ~told) != 0 || (next->roles & EM_ROLE_LENGTH) == 0 ||
+      (next->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) == 0 || (next->roles & EM_ROLE_DEPTH) == 0 || (proto->roles & EM_ROLE_LENGTH) != 0 ||
+      proto->sizes->len != 1 || next->count_item != EM_NO_ITEM || em_fit_kind (items, proto, &second, NULL) != SIDEWALL ||
+      line_of (items, proto) != line_of (items, next))
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+
+      if ((size->roles & EM_ROLE_LENGTH) == 0)
+        size->roles |= EM_ROLE_SLOT;
+    }
+  append_uint (proto->sizes, next->sizes);
+  take_access (proto, next);
+  proto->last = next->last;
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
 /* "pinch-off worn, 180 long, add 0.5, land is 1 wide": how wide the edge is makes a strip of it. */
 static gboolean
 try_strip (EmItems *items, EmProto *proto, EmProto *next)
@@ -586,10 +632,13 @@ em_merge_slots (EmItems *items, const GPtrArray *protos)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  if (next->is_merged)
-    return FALSE;
-  return try_merge (items, proto, next) || try_angle (items, proto, next) || try_told_slot (items, proto, next) || try_flanks (items, proto, next) || try_corner (items, proto, next) ||
-         try_scored_round (items, proto, next) || try_slot (items, proto, next) || try_slot_before (items, proto, next) ||
-         try_part (items, proto, next) || try_bore_edge (items, proto, next) ||
-         try_edge_of_bore (items, proto, next) || try_land_of_rib (items, proto, next) || try_strip (items, proto, next) || try_damage (items, proto, next);
+  static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
+    try_merge, try_angle, try_told_slot, try_flanks, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
+    try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_damage,
+  };
+
+  for (gsize i = 0; !next->is_merged && i < G_N_ELEMENTS (tries); i++)
+    if (tries[i] (items, proto, next))
+      return TRUE;
+  return FALSE;
 }

@@ -173,6 +173,11 @@ static const Case cases[] = {
   { "RIB MISSING: 1.0 THK, 20 LG, 5 HIGH MM - REBUILD FROM ROOT", EM_UNITS_METRIC, "1\t1\tcoat\t5\tmm" },
   { "Rippe komplett abgebrochen, neu aufbauen: 1 dick, 20 lang, 5 hoch", EM_UNITS_METRIC, "1\t1\tthickness\t1\tmm" },
   { "punzón: canto mellado 5x0,8x0,6; Ø12 gastado a 11,92 (largo 30)", EM_UNITS_METRIC, "1\t2\tkind\tpin\t" },
+  /* Walls told by their surface, by the slot they lie in or by its flanks. */
+  { "side wall worn out, 0.2 mm to weld, surface 30x14", EM_UNITS_METRIC, "1\t1\theight\t14\tmm" },
+  { "Slot 4 mm wide: both flanks +0.1, 30 long, 8 deep", EM_UNITS_METRIC, "1\t1\tslot_width\t4\tmm" },
+  { "Nutflanken beidseitig 0,1 auftragen, Nut 4 breit 8 tief, 30 lang", EM_UNITS_METRIC, "1\t1\tslot_depth\t8\tmm" },
+  { "slot 4 mm wide, 8 deep, 30 long, to be filled", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
