@@ -958,6 +958,18 @@ is_before_longer (const Builder *b, guint at, guint n)
   return em_phrase_find (first, EM_SAYS_GLUE) != NULL && em_phrase_find (next, EM_SAYS_KIND) != NULL && 1 + further > n;
 }
 
+/* "length ...... 30": how many tokens of points lead from a word to what it heads; 0: none. */
+static guint
+leader_at (const Builder *b, guint at)
+{
+  enum { LEAST_POINTS = 4 };
+  guint n = 0;
+
+  while (is_sign (b, at + n, '.') && (n == 0 || is_glued (b, at + n)))
+    n++;
+  return n >= LEAST_POINTS ? n : 0;
+}
+
 static guint
 build_next (Builder *b, guint at)
 {
@@ -972,6 +984,12 @@ build_next (Builder *b, guint at)
     }
   if (token->type == EM_TOKEN_NUMBER)
     return build_number (b, at);
+  n = leader_at (b, at);
+  if (n > 0)
+    {
+      add_item (b, EM_ITEM_SIGN, at, at + n)->sign = ':';
+      return at + n;
+    }
   phrase = match (b, at, &n);
   /* "the top of the lifter": behind its article a longer phrase begins. */
   if (phrase != NULL && n > 1 && is_before_longer (b, at, n))

@@ -848,6 +848,26 @@ mark_so_wide (const EmClause *c, guint i)
   em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "L 4 W 1 D 0.5": beside a length and a width by their letters, D is a depth. */
+static void
+mark_letter_depth (const EmClause *c)
+{
+  guint depth = G_MAXUINT;
+  gboolean has_length = FALSE, has_width = FALSE;
+
+  for (guint i = c->first; i + 1 < c->end; i++)
+    if (em_item (c->items, i)->length == 1 && em_clause_is_size (c, i + 1) && em_item_size (c->items, i + 1)->label_item == i)
+      {
+        guint32 roles = em_item_size (c->items, i + 1)->roles;
+
+        has_length |= (roles & EM_ROLE_LENGTH) != 0;
+        has_width |= (roles & EM_ROLE_WIDTH) != 0;
+        depth = em_item_is_word (c->items, i, "d") ? i + 1 : depth;
+      }
+  if (has_length && has_width && depth != G_MAXUINT && (em_item_size (c->items, depth)->roles & EM_ROLE_DIAMETER) != 0)
+    em_item_size (c->items, depth)->roles = (em_item_size (c->items, depth)->roles & ~(guint32) EM_ROLE_DIAMETER) | EM_ROLE_DEPTH;
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -900,4 +920,5 @@ em_labels_mark (const EmClause *c)
           l.pending &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_STOCK);
         }
     }
+  mark_letter_depth (c);
 }

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */,
+enum { NEXT_ITEMS = 60, NEXT_LINES = 4 /* looked ahead over for the next number of a list */, INLINE_WINDOW = 80 /* items looked ahead over for "(2)" */,
       LONG_NUMERAL = 4 /* digits of an item's number that only a bracket tells */ };
 
 gboolean
@@ -89,16 +89,33 @@ is_one_and_many (const EmItems *items, guint one, guint many)
          g_ascii_strncasecmp (items->text + a->start, items->text + b->start, a->length) == 0;
 }
 
+/* The line behind end begins with "2 …", or one of the next few does, if those between begin with no number. */
+static gboolean
+is_second_near (const EmReader *r, guint end)
+{
+  guint n_lines = 0;
+
+  for (guint i = end; i < r->items->items->len && i < end + NEXT_ITEMS && n_lines < NEXT_LINES; i++)
+    if (em_item (r->items, i)->type == EM_ITEM_LINE && i + 1 < r->items->items->len)
+      {
+        n_lines++;
+        if (leading_number (r->items, i + 1) != 0)
+          return leading_number (r->items, i + 1) == 2 && n_lines > 1;
+      }
+  return FALSE;
+}
+
 /* "1 face …" heads a list when the next line begins with "2 …", or goes on with it; else it is a count. */
 static gboolean
 is_bare_number (EmReader *r, guint i, guint end)
 {
   guint64 number = leading_number (r->items, i);
   gboolean is_list = number != 0 && ((number == 1 && leading_number (r->items, end + 1) == 2 &&
-                                      !is_one_and_many (r->items, i + 1, end + 2)) ||
+                                      !is_one_and_many (r->items, i + 1, end + 2)) || (number == 1 && is_second_near (r, end)) ||
                                         (number > 1 && number == r->bare_number + 1));
 
-  r->bare_number = is_list ? number : 0;
+  /* "1 nick", "L 4 W 1 D 0.5", "2 crack": lines between that begin with no number belong to the point before. */
+  r->bare_number = is_list ? number : number == 0 ? r->bare_number : 0;
   return is_list;
 }
 
@@ -372,6 +389,18 @@ skip_hash (EmReader *r, guint i, guint end)
   return em_list_is_mark (r, mark) && mark + 1 < end ? mark + 1 : mark;
 }
 
+/* "Damage 1 (", "Schaden 2 -", "Repair 3:" */
+static gboolean
+is_damage_number (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "damage", "defect", "repair", "fault", "issue", "job", "problem", "schaden", "schadstelle", "reparatur", "mangel", "défaut",
+                                       "dommage", "réparation", "daño", "defecto", "reparación" };
+
+  return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)) && em_list_is_bare_whole (r->items, i + 1) &&
+         em_item (r->items, i + 1)->length <= 2 &&
+         (em_item_is_sign (r->items, i + 2, '(') || em_item_is_sign (r->items, i + 2, ':') || is_parting (r, i + 2));
+}
+
 /* What heads a line of a list: uses it up and returns the item after it. */
 guint
 em_list_skip_head (EmReader *r, guint i, guint end)
@@ -381,6 +410,13 @@ em_list_skip_head (EmReader *r, guint i, guint end)
 
   if (after != i)
     return after;
+  /* "Damage 1 (nick): …" */
+  if (i + 3 < end && is_damage_number (r, i))
+    {
+      em_item_size (r->items, i + 1)->roles |= EM_ROLE_REFERENCE;
+      em_item (r->items, i + 1)->is_used = r->is_bullet = TRUE;
+      return i + 2 + !em_item_is_sign (r->items, i + 2, '(');
+    }
   /* "Pos.1 - Formplatte" */
   if (i + 2 < end && em_list_pointed_number (r->items, i + 1) != 0)
     {

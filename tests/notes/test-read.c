@@ -1071,6 +1071,12 @@ static const Case cases[] = {
   { "Pos.1 – Formplatte, Bohrung zuschweißen, Ø12 × 30 tief\nPos.2 – Rippe, 1,5 dick, 40 lang, 0,5 auftragen\nPos.3 – wie Pos.2, aber 25 lang", EM_UNITS_INCH, "3\t3\tlength\t25\tmm" },
   { "Nr.1: Riss 5 lang, 1 tief\nNr.2: Riss 8 lang, 1 tief", EM_UNITS_METRIC, "2\t2\tlength\t8\tmm" },
   { "FACES C & D 10 X 10 LOW 0.1 MM", EM_UNITS_METRIC, "1\t1\twidth\t10\tmm" },
+  /* Forms with leaders, stacked points, damages by number. */
+  { "type ........ gouge\nlength ...... 30 mm\nwidth ....... 0.5\ndepth ....... 0.3", EM_UNITS_METRIC, "3\t1\tgap\t0.5\tmm" },
+  { "1 Nick\n  L 4 W 1 D 0.5 mm\n2 Crack\n  L 20 D 2", EM_UNITS_METRIC, "2\t1\tleg_b\t0.5\tmm" },
+  { "1 Nick\n  L 4 W 1 D 0.5 mm\n2 Crack\n  L 20 D 2", EM_UNITS_METRIC, "4\t2\tlength\t20\tmm" },
+  { "Damage 1 (nick): 4 x 1 x 0.5 mm\nDamage 2 (crack): 20 x 2\nDamage 3 (worn bore): 12 / 12.2, 20 deep", EM_UNITS_METRIC, "3\t3\tworn\t12.2\tmm" },
+  { "Damage 1 (nick): 4 x 1 x 0.5 mm\nDamage 2 (crack): 20 x 2", EM_UNITS_METRIC, "2\t2\tdepth\t2\tmm" },
 };
 
 START_TEST (test_case)
