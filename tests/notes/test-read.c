@@ -598,6 +598,11 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  { "NICK 3 X 1 X 1 MM. SUPPLY READY FOR SERVICE.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
+  { "Kerbe 3 x 1 x 1 mm. Rest machen wir.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "NICK 3 X 1 X 1 MM. DIAMOND POLISHED, DO NOT MARK.", EM_UNITS_METRIC, "1\t1\tnear\tpolish\t" },
+  { "edge worn R0.4 mm over 20\nhappened when the mold was fitted", EM_UNITS_METRIC, "2\t0\tunused\thappened when\t" },
+  { "Schichtübergabe\nStift Ø6 auf 5,9 verschlissen, 20 mm lang", EM_UNITS_METRIC, "!1\t0\tunused\tSchichtübergabe\t" },
   /* Questions to the shop are answered by the office; one that asks for a quote is the letter itself. */
   { "pit 2 mm dia, 0.6 deep. Could it be ready for then?", EM_UNITS_METRIC, "1\t0\tunused\tCould it be ready for then\t" },
   { "Grübchen Ø2 mm, 0,6 tief. Geht das bis Ende des Monats?", EM_UNITS_METRIC, "1\t0\tunused\tGeht das bis Ende des Monats\t" },
