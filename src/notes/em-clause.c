@@ -16,7 +16,7 @@
 static const double DUAL_SHARE = 0.03;
 
 enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
-enum { SAME_ALONE = 4 /* bytes of "same", "dto." without what it is as */, COUNT_MAX = 999, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
+enum { SAME_ALONE = 4 /* bytes of "same", "dto." without what it is as */, COUNT_MAX = 999, CODE_DIGITS = 3 /* of a number that a tool has */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -198,6 +198,9 @@ is_before_noun (const EmClause *c, guint i)
   const EmSense *before = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_LABEL) : NULL;
 
   if (is_number_of_place (c, i))
+    return FALSE;
+  /* "MOULD 663 CORE" */
+  if (i > c->first && em_item (c->items, i)->length >= CODE_DIGITS && em_clause_says (c, i - 1, EM_SAYS_REFERENCE))
     return FALSE;
   /* "DET 12 CORE BLADE" */
   if (prior != c->end && prior + 1 == i && em_item_says (c->items, prior, EM_SAYS_GLUE) != NULL &&

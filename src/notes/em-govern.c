@@ -563,6 +563,22 @@ is_fold (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "MOULD 663 B-SIDE", "TOOL 812 LOWER HALF": which part of it. */
+static gboolean
+is_before_part (const Governor *g, guint i)
+{
+  static const char *const halves[] = { "half", "side", "seite", "hälfte", "lado", "mitad", "côté" };
+
+  if (i >= g->c->end)
+    return FALSE;
+  for (guint k = i; k < g->c->end && k < i + EM_GOVERN_WINDOW - 1; k++)
+    for (gsize h = 0; h < G_N_ELEMENTS (halves); h++)
+      if (item (g, k)->length >= strlen (halves[h]) &&
+          g_ascii_strncasecmp (g->c->items->text + item (g, k)->start + item (g, k)->length - strlen (halves[h]), halves[h], strlen (halves[h])) == 0)
+        return TRUE;
+  return says (g, i, EM_SAYS_PLACE) != NULL && says (g, i, EM_SAYS_KIND) == NULL && !is_counted_place (g, i);
+}
+
 /* "MOLD 2 PINS", "DIE .030 LOW", "MOLD 4140": a count, a size, a metal. */
 static gboolean
 is_other (const Governor *g, guint i)
@@ -574,7 +590,7 @@ is_other (const Governor *g, guint i)
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||
           (size->roles & EM_ROLE_COUNT) != 0 ||
-          (size->value.n < LONG_NUMBER &&
+          (size->value.n < LONG_NUMBER && !is_before_part (g, i + 1) &&
            ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !em_governor_is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL ||
             says (g, i + 1, EM_SAYS_KIND) != NULL ||
                                             is_counted_place (g, i + 1))));

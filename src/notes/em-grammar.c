@@ -1058,7 +1058,8 @@ static gboolean
 is_said_of (const EmReader *r, guint first, guint part, guint sound)
 {
   for (guint i = first; i < part; i++)
-    if ((em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i)) || em_item_is_soft_break (r->items, i))
+    if ((em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i)) || em_item_is_soft_break (r->items, i) ||
+        em_phrase_find (em_item (r->items, i)->phrase, EM_SAYS_BASE) != NULL)
       return FALSE;
   /* ", lathe will clean it up" */
   for (guint i = part + 1; i < sound; i++)

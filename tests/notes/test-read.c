@@ -1082,6 +1082,8 @@ static const Case cases[] = {
   { "1 Nick\n  L 4 W 1 D 0.5 mm\n2 Crack\n  L 20 D 2", EM_UNITS_METRIC, "4\t2\tlength\t20\tmm" },
   { "Damage 1 (nick): 4 x 1 x 0.5 mm\nDamage 2 (crack): 20 x 2\nDamage 3 (worn bore): 12 / 12.2, 20 deep", EM_UNITS_METRIC, "3\t3\tworn\t12.2\tmm" },
   { "Damage 1 (nick): 4 x 1 x 0.5 mm\nDamage 2 (crack): 20 x 2", EM_UNITS_METRIC, "2\t2\tdepth\t2\tmm" },
+  { "MOULD 663 B-SIDE, CORE NICKED", EM_UNITS_METRIC, "1\t0\ttool_number\t663\t" },
+  { "MATL 1.2738 / RELEASE ANGLE OK", EM_UNITS_METRIC, "1\t0\tbase\tp20-ni\t" },
 };
 
 START_TEST (test_case)
