@@ -630,6 +630,30 @@ is_referred_to (const EmClause *c, guint i)
          em_item_is_sign (c->items, i + 1, '.') || em_item_is_any_word_of (c->items, i + 1, but, G_N_ELEMENTS (but));
 }
 
+/* What names the item at i, with the letter glued to its number. */
+static void
+mark_name (const EmClause *c, guint i)
+{
+  /* "faces C & D 10 x 10" */
+  if (i > c->first + 1 && is_part_letter (c, i) && em_item_is_soft_break (c->items, i - 1) && is_part_letter (c, i - 2))
+    em_item (c->items, i)->is_used = em_item (c->items, i - 2)->is_used = TRUE;
+  if (em_name_is (c, i))
+    {
+      /* "4R:" */
+      if (i + 2 < c->end && em_item_is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 &&
+          em_item_is_sign (c->items, i + 2, ':'))
+        em_item (c->items, i + 1)->is_used = TRUE;
+      /* "R4:" */
+      if (i > c->first && em_item_is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1)
+        em_item (c->items, i - 1)->is_used = TRUE;
+      use_name (c, i);
+    }
+  /* "A=1.2" */
+  if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN &&
+      em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
+    em_item (c->items, i)->is_used = TRUE;
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -642,24 +666,7 @@ em_clause_mark_counts (const EmClause *c)
           use_name (c, i);
           em_item_size (c->items, i)->flags &= ~(guint) EM_TOKEN_LEADING_DOT;
         }
-      /* "faces C & D 10 x 10" */
-      if (i > c->first + 1 && is_part_letter (c, i) && em_item_is_soft_break (c->items, i - 1) && is_part_letter (c, i - 2))
-        em_item (c->items, i)->is_used = em_item (c->items, i - 2)->is_used = TRUE;
-      if (em_name_is (c, i))
-        {
-          /* "4R:" */
-          if (i + 2 < c->end && em_item_is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 &&
-              em_item_is_sign (c->items, i + 2, ':'))
-            em_item (c->items, i + 1)->is_used = TRUE;
-          /* "R4:" */
-          if (i > c->first && em_item_is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1)
-            em_item (c->items, i - 1)->is_used = TRUE;
-          use_name (c, i);
-        }
-      /* "A=1.2" */
-      if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN &&
-          em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
-        em_item (c->items, i)->is_used = TRUE;
+      mark_name (c, i);
       if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
         continue;
       if (em_name_is_ordinal (c, i))

@@ -531,6 +531,47 @@ noun_of_seat (const EmItems *items, const EmProto *proto)
   return noun != NULL && (noun->weight[SEAT] > 0 || noun->value != NULL) && (proto->kinds & (1u << SEAT)) != 0;
 }
 
+/* A slot, and the walls of one. */
+static void
+weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
+{
+  /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
+  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
+    weight[RECESS] /= 4;
+  /* "slot 0.2 oversize: 12.2, should be 12.0": its wall has lost so much. */
+  if (noun != NULL && noun->value == NULL && !proto->has_fill && n_row == 0 && em_fit_is_slot (noun) &&
+      (roles & EM_ROLE_FINISHED) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 && told_by_wear (items, proto) == BORE)
+    weight[SIDEWALL] = MAX (weight[RECESS], weight[GROOVE]) + EVIDENCE;
+  /* "slot 4 wide: both flanks +0.1, 30 long": nothing but its walls is built up. */
+  if (noun != NULL && noun->value == NULL && !proto->has_fill && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && n_row == 0 &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH) &&
+      ((roles & EM_ROLE_PER_SIDE) != 0 || weight[SIDEWALL] > 0) && em_fit_is_slot (noun))
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
+  /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
+  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    weight[RECESS] /= 2;
+}
+
+/* Seats, by their cone or sphere. */
+static void
+weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean has_degrees, int *weight)
+{
+  /* "bushing: spherical radius 20, hammered" */
+  if ((roles & EM_ROLE_SPHERE) != 0 && weight[SEAT] == 0 && weight[RECESS] == 0)
+    weight[SEAT] = 8 * EVIDENCE;
+  /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
+  if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
+    weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
+  /* "valve seat, mouth 20, small end 14, pitted, 0.4 all round": what is wrong with it. */
+  if (weight[SEAT] > 0 && noun_of_seat (items, proto) && !proto->has_fill &&
+      ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0)) &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
+    weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[GROOVE], weight[EDGE_NICK])) + EVIDENCE);
+  /* "valve pin, conical tip seat 40° included" */
+  if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && ((roles & EM_ROLE_ANGLE) != 0 || has_degrees))
+    weight[SEAT] += 4 * EVIDENCE;
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -568,36 +609,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_round_face (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
-  /* "2 slots, one wall each washed 0.5, slot 10 wide": the slot is where the wall is. */
-  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_SLOT) != 0)
-    weight[RECESS] /= 4;
-  /* "slot 0.2 oversize: 12.2, should be 12.0": its wall has lost so much. */
-  if (noun != NULL && noun->value == NULL && !proto->has_fill && n_row == 0 &&
-      em_fit_is_slot (noun) &&
-      (roles & EM_ROLE_FINISHED) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 && told_by_wear (items, proto) == BORE)
-    weight[SIDEWALL] = MAX (weight[RECESS], weight[GROOVE]) + EVIDENCE;
-  /* "slot 4 wide: both flanks +0.1, 30 long": nothing but its walls is built up. */
-  if (noun != NULL && noun->value == NULL && !proto->has_fill && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && n_row == 0 &&
-      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH) &&
-      ((roles & EM_ROLE_PER_SIDE) != 0 || weight[SIDEWALL] > 0) && em_fit_is_slot (noun))
-    weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
-  /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
-  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
-    weight[RECESS] /= 2;
-  /* "bushing: spherical radius 20, hammered" */
-  if ((roles & EM_ROLE_SPHERE) != 0 && weight[SEAT] == 0 && weight[RECESS] == 0)
-    weight[SEAT] = 8 * EVIDENCE;
-  /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
-  if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
-    weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
-  /* "valve seat, mouth 20, small end 14, pitted, 0.4 all round": what is wrong with it. */
-  if (weight[SEAT] > 0 && noun_of_seat (items, proto) && !proto->has_fill &&
-      ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0)) &&
-      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
-    weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[GROOVE], weight[EDGE_NICK])) + EVIDENCE);
-  /* "valve pin, conical tip seat 40° included" */
-  if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && ((roles & EM_ROLE_ANGLE) != 0 || has_degrees))
-    weight[SEAT] += 4 * EVIDENCE;
+  weigh_slot (items, proto, noun, roles, n_row, weight);
+  weigh_seat (items, proto, roles, has_degrees, weight);
   /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
     weight[WORN_CORNER] /= 3;

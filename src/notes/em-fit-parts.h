@@ -51,6 +51,15 @@ gboolean    em_fitter_is_outdone (const EmFitter *f, guint item);
 /* Bores, pins and seats: two diameters are told apart by wear, which closes a pin and opens a bore. */
 void        em_fitter_round      (EmFitter *f);
 
+/* The field that takes what is to be added; NULL: none. */
+const char *em_fitter_build_field    (int kind);
+/* Of a size as it is and as it shall be the difference is what to add. out_twins: the two; EM_NO_ITEM: none. */
+void        em_fitter_difference     (EmFitter *f, guint out_twins[2]);
+void        em_fitter_widened        (EmFitter *f, guint out_twins[2]);
+void        em_fitter_lost_width     (EmFitter *f, const guint twins[2]);
+/* "slot 4 wide: both flanks +0.1": of its walls the width is the slot's. */
+void        em_fitter_mark_slot      (EmFitter *f);
+
 /* What follows from the sizes that were found. */
 void        em_fitter_finish_nick    (EmFitter *f);
 void        em_fitter_finish_corner  (EmFitter *f);

@@ -10,9 +10,6 @@
 /* No face is that narrow and no wall that low (common practice, no source). */
 static const double THIN_MM = 0.6;
 
-/* A rib or a pad that lost more of its height is told as broken off (common practice, no source). */
-static const double LEAST_HEIGHT = 0.5;
-
 enum { ROW_MAX = 8, UNPLACED_MAX = 40, SLENDER = 5 /* times as long as wide is a groove */ };
 
 /* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
@@ -259,8 +256,8 @@ em_fitter_slot (EmFitter *f, guint item)
   return em_fitter_offer (f, "slot_width", item, 1, is_named ? NULL : "position");
 }
 
-static const char *
-build_field (int kind)
+const char *
+em_fitter_build_field (int kind)
 {
   return kind == FACE || kind == SIDEWALL || kind == SEAT ? "thickness" : kind == RIB ? "coat" : NULL;
 }
@@ -284,7 +281,7 @@ told_roles (const EmFitter *f, guint item)
   if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
     roles &= ~(guint32) EM_ROLE_WORN;
   /* "rib height should be 8.0, is 7.6": what it is now is no coat. */
-  if (build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN &&
+  if (em_fitter_build_field (f->fit->kind) != NULL && (roles & (EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_PER_SIDE)) == EM_ROLE_WORN &&
       em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) EM_ROLE_WORN;
   if ((roles & EM_ROLE_AREA) != 0)
@@ -424,9 +421,9 @@ em_fitter_labelled (EmFitter *f, guint item)
   if (offer_row (f, item, roles, is_angle))
     return TRUE;
   /* "30 mm long, worn for 0.4 mm" */
-  if (roles == EM_ROLE_LENGTH && build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL &&
+  if (roles == EM_ROLE_LENGTH && em_fitter_build_field (f->fit->kind) != NULL && em_fit_find (f->fit, "length") != NULL &&
       em_fitter_mm (f, item) <= em_build_max_mm)
-    return em_fitter_offer (f, build_field (f->fit->kind), item, 1, "from-words");
+    return em_fitter_offer (f, em_fitter_build_field (f->fit->kind), item, 1, "from-words");
   /* "IN SLOT 10 WIDE, 20 DEEP" */
   if ((roles & EM_ROLE_DEPTH) != 0 && em_fit_find (f->fit, "slot_width") != NULL && em_fit_find (f->fit, "slot_depth") == NULL)
     return em_fitter_offer (f, "slot_depth", item, 1, "from-words");
@@ -669,7 +666,7 @@ is_to_add (const EmFitter *f, guint item)
 static void
 fit_build_up (EmFitter *f)
 {
-  const char *build = build_field (f->fit->kind);
+  const char *build = em_fitter_build_field (f->fit->kind);
 
   for (guint i = 0; build != NULL && i < f->n_bare && em_fit_find (f->fit, build) == NULL; i++)
     if (is_to_add (f, f->bare[i]))
@@ -789,79 +786,6 @@ mark_unplaced (EmFitter *f)
       }
 }
 
-/* "should be .500 thick, measures .488", "height should be 8.0 but is 7.6": the difference is what to add to a flat thing. out_twins:
- * the two sizes that tell it. */
-static void
-fit_difference (EmFitter *f, guint out_twins[2])
-{
-  GArray *sizes = f->proto->sizes;
-  const char *field = f->fit->kind == SEAT ? NULL : build_field (f->fit->kind);
-
-  for (guint i = 0; field != NULL && !f->has_add && i < sizes->len && i < EM_BARE_MAX; i++)
-    for (guint k = 0; k < sizes->len && k < EM_BARE_MAX; k++)
-      {
-        guint to_be = g_array_index (sizes, guint, i), now = g_array_index (sizes, guint, k);
-        const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
-        double share = em_fitter_mm (f, now) / em_fitter_mm (f, to_be);
-
-        gboolean is_now = (old->roles & EM_ROLE_WORN) != 0 ||
-                          ((f->fit->kind == FACE || f->fit->kind == RIB) && (old->roles & EM_ROLE_HEIGHT) != 0);
-
-        /* "step height .125, now .118" */
-        gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 ||
-                            (f->fit->kind == FACE && (new->roles & (EM_ROLE_HEIGHT | EM_ROLE_WORN)) == EM_ROLE_HEIGHT &&
-                             (old->roles & EM_ROLE_WORN) != 0);
-
-        if (!is_to_be || !is_now || (old->roles & EM_ROLE_FINISHED) != 0 ||
-            new->unit != old->unit ||
-            new->chain != 0 || old->chain != 0 ||
-              ((new->roles | old->roles) & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 ||
-                share <= (((new->roles | old->roles) & EM_ROLE_HEIGHT) != 0 ? LEAST_HEIGHT : em_twin_low) || share >= 1 ||
-            em_fitter_mm (f, to_be) * (1 - share) > em_build_max_mm)
-          continue;
-        em_fitter_put (f, field, to_be, 1 - share, "from-words");
-        em_item (f->items, to_be)->is_used = em_item (f->items, now)->is_used = TRUE;
-        out_twins[0] = to_be;
-        out_twins[1] = now;
-        return;
-      }
-}
-
-/* "slot opened up to 8.3, must be 8.0": its wall has lost the difference, and the slot shall be so wide. */
-static void
-fit_widened (EmFitter *f, guint out_twins[2])
-{
-  const guint32 width = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_SLOT;
-  GArray *sizes = f->proto->sizes;
-
-  for (guint i = 0; i < sizes->len && i < EM_BARE_MAX; i++)
-    for (guint k = 0; k < sizes->len && k < EM_BARE_MAX; k++)
-      {
-        guint to_be = g_array_index (sizes, guint, i), now = g_array_index (sizes, guint, k);
-        const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
-        double share = em_fitter_mm (f, to_be) / em_fitter_mm (f, now);
-
-        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 || ((new->roles | old->roles) & ~width) != 0 ||
-            new->unit != old->unit || new->chain != 0 || old->chain != 0 || share <= em_twin_low || share >= 1)
-          continue;
-        em_fitter_put (f, "slot_width", to_be, 1, "from-words");
-        em_item (f->items, to_be)->is_used = em_item (f->items, now)->is_used = TRUE;
-        out_twins[0] = to_be;
-        out_twins[1] = now;
-        return;
-      }
-}
-
-/* Of a slot that became too wide nothing else may tell what its wall has lost. */
-static void
-fit_lost_width (EmFitter *f, const guint twins[2])
-{
-  const EmFitted *width = em_fit_find (f->fit, "slot_width");
-
-  if (width != NULL && width->item == twins[0] && em_fit_find (f->fit, "thickness") == NULL)
-    em_fitter_put (f, "thickness", twins[0], em_fitter_mm (f, twins[1]) / em_fitter_mm (f, twins[0]) - 1, "from-words");
-}
-
 /* No bore is closed and no pin built up by half of its diameter: one of the two is something else. */
 static void
 doubt_thick_build (EmFit *fit)
@@ -887,19 +811,50 @@ is_row_of_area (const EmItems *items, guint item)
   return chain != 0 && em_item_is_word (items, next, "area");
 }
 
-/* "slot 4 wide: both flanks +0.1": of its walls the width is the slot's. */
+/* Gives the sizes that tell what they are to their fields, and leaves the bare ones to f. */
 static void
-mark_width_of_slot (EmFitter *f)
+fit_told (EmFitter *f, const guint twins[2])
 {
-  const EmSense *noun = f->proto->noun != EM_NO_ITEM ? em_item_says (f->items, f->proto->noun, EM_SAYS_KIND) : NULL;
+  const guint32 bare = added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER | EM_ROLE_SLOT | EM_ROLE_WELD;
+  gboolean is_flat = f->fit->kind == FACE || f->fit->kind == SIDEWALL;
 
-  for (guint i = 0; f->fit->kind == SIDEWALL && noun != NULL && em_fit_is_slot (noun) && i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+  for (guint i = 0; i < f->proto->sizes->len; i++)
     {
-      EmSize *size = em_item_size (f->items, g_array_index (f->proto->sizes, guint, i));
+      guint item = g_array_index (f->proto->sizes, guint, i);
+      const EmSize *size = em_item_size (f->items, item);
 
-      if (size->roles == EM_ROLE_WIDTH || size->roles == EM_ROLE_GAP)
-        size->roles |= EM_ROLE_SLOT;
+      if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || em_fitter_labelled (f, item))
+        continue;
+      if (f->fit->kind == GROOVE && is_row_of_area (f->items, item))
+        continue;
+      /* "face 1.00 x .40: build to .885": how high it shall be stands in no row. */
+      if (is_flat && size->chain == 0 && f->proto->sizes->len > 1 &&
+          (size->roles & (EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_ADD)) == EM_ROLE_FINISHED)
+        continue;
+      if ((size->roles & ~bare) == 0 && f->n_bare < EM_BARE_MAX)
+        f->bare[f->n_bare++] = item;
     }
+}
+
+/* What follows from the sizes that were found. */
+static void
+finish (EmFitter *f)
+{
+  if (f->fit->kind == EDGE_NICK)
+    em_fitter_finish_nick (f);
+  em_fitter_finish_ring (f);
+  if (f->fit->kind == FACE || f->fit->kind == SIDEWALL)
+    em_fitter_finish_face (f);
+  if (f->fit->kind == SEAT)
+    em_fitter_finish_seat (f);
+  if (f->fit->kind == RECESS)
+    em_fitter_finish_cone (f);
+  em_fitter_finish_form (f);
+  if (f->fit->kind == WORN_CORNER)
+    em_fitter_finish_arc (f);
+  if (f->fit->kind == WORN_CORNER && em_fit_find (f->fit, "diameter") != NULL && em_fitter_given_text (f->proto, "side") == NULL &&
+      !em_fitter_finish_side (f))
+    em_fitter_ask (f, "outer-or-bore", em_fit_find (f->fit, "diameter")->item);
 }
 
 void
@@ -913,29 +868,14 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   out_fit->kind = kind;
   for (guint i = 0; i < proto->sizes->len; i++)
     f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
-  mark_width_of_slot (&f);
-  fit_difference (&f, twins);
+  em_fitter_mark_slot (&f);
+  em_fitter_difference (&f, twins);
   if (kind == SIDEWALL && twins[0] == EM_NO_ITEM)
-    fit_widened (&f, twins);
+    em_fitter_widened (&f, twins);
   if (kind == BORE || kind == PIN || kind == SEAT)
     em_fitter_round (&f);
   else
-    for (guint i = 0; i < proto->sizes->len; i++)
-      {
-        guint item = g_array_index (proto->sizes, guint, i);
-
-        if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (&f, item) || em_fitter_slot (&f, item) || em_fitter_labelled (&f, item))
-          continue;
-        if (kind == GROOVE && is_row_of_area (items, item))
-          continue;
-        /* "face 1.00 x .40: build to .885": how high it shall be stands in no row. */
-        if ((kind == FACE || kind == SIDEWALL) && em_item_size (items, item)->chain == 0 && proto->sizes->len > 1 &&
-            (em_item_size (items, item)->roles & (EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_ADD)) == EM_ROLE_FINISHED)
-          continue;
-        if ((em_item_size (items, item)->roles & ~(added | EM_ROLE_ADD | EM_ROLE_FINISHED | EM_ROLE_ON_DIAMETER |
-                                                   EM_ROLE_SLOT | EM_ROLE_WELD)) == 0 && f.n_bare < EM_BARE_MAX)
-          f.bare[f.n_bare++] = item;
-      }
+    fit_told (&f, twins);
   if (kind == WORN_CORNER)
     em_fitter_finish_corner (&f);
   fit_bare (&f);
@@ -943,22 +883,8 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   if (kind == WORN_CORNER && em_fit_find (out_fit, "radius_to") == NULL)
     em_fitter_finish_corner (&f);
   if (kind == SIDEWALL && twins[0] != EM_NO_ITEM)
-    fit_lost_width (&f, twins);
-  if (kind == EDGE_NICK)
-    em_fitter_finish_nick (&f);
-  em_fitter_finish_ring (&f);
-  if (kind == FACE || kind == SIDEWALL)
-    em_fitter_finish_face (&f);
-  if (kind == SEAT)
-    em_fitter_finish_seat (&f);
-  if (kind == RECESS)
-    em_fitter_finish_cone (&f);
-  em_fitter_finish_form (&f);
-  if (kind == WORN_CORNER)
-    em_fitter_finish_arc (&f);
-  if (kind == WORN_CORNER && em_fit_find (out_fit, "diameter") != NULL && em_fitter_given_text (proto, "side") == NULL &&
-      !em_fitter_finish_side (&f))
-    em_fitter_ask (&f, "outer-or-bore", em_fit_find (out_fit, "diameter")->item);
+    em_fitter_lost_width (&f, twins);
+  finish (&f);
   drop_open (out_fit);
   doubt_thick_build (out_fit);
   mark_unplaced (&f);
