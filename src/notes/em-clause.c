@@ -9,6 +9,7 @@
 #include "em-name.h"
 
 #include <math.h>
+#include <string.h>
 
 #define MM_PER_INCH 25.4 /* NIST SP 811 */
 
@@ -190,6 +191,45 @@ is_number_of_place (const EmClause *c, guint i)
          g_ascii_tolower (c->items->text[next->start + next->length - 1]) != 's';
 }
 
+/* The item is that word or ends in it. */
+static gboolean
+ends_in_word (const EmClause *c, guint i, const char *word)
+{
+  const EmItem *item = em_item (c->items, i);
+  gsize length = strlen (word);
+  const char *end = c->items->text + item->start + item->length;
+
+  return item->length >= length && g_ascii_strncasecmp (end - length, word, length) == 0 &&
+         (item->length == length || end[-(gssize) length - 1] == ' ');
+}
+
+/* "between the 2 pockets": where it is. */
+static gboolean
+counts_neighbours (const EmClause *c, guint i)
+{
+  static const char *const between[] = { "between", "between the", "entre", "entre les", "entre los", "entre las", "zwischen", "zwischen den" };
+
+  return i > c->first && (em_item_is_any_word_of (c->items, i - 1, between, G_N_ELEMENTS (between)) ||
+                          (i > c->first + 1 && em_item_is_any_word_of (c->items, i - 2, between, G_N_ELEMENTS (between)) &&
+                           em_clause_says (c, i - 1, EM_SAYS_GLUE))) &&
+         (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE));
+}
+
+/* "on the 4 cores", "sur les 4 noyaux", but not "between the 2 pockets" */
+static gboolean
+is_of_the_parts (const EmClause *c, guint i)
+{
+  static const char *const the[] = { "the", "les", "des", "los", "las", "die", "den", "der" };
+  gboolean is_the = FALSE;
+
+  if (i == c->first || em_clause_says (c, i + 1, EM_SAYS_LABEL) ||
+      !(em_clause_says (c, i + 1, EM_SAYS_PLACE) || em_clause_says (c, i + 1, EM_SAYS_KIND)))
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (the); k++)
+    is_the |= ends_in_word (c, i - 1, the[k]);
+  return is_the && !counts_neighbours (c, i);
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -234,6 +274,9 @@ is_before_noun (const EmClause *c, guint i)
   if (i > c->first && (em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1)) &&
       em_clause_says (c, i + 1, EM_SAYS_PLACE))
     return TRUE;
+  /* "sur les 4 noyaux", "an den 4 Kernen" */
+  if (is_of_the_parts (c, i))
+    return TRUE;
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
       const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
@@ -250,6 +293,14 @@ is_before_noun (const EmClause *c, guint i)
         return FALSE;
     }
   return FALSE;
+}
+
+/* "(x 4 cavities)" */
+static gboolean
+is_times_in_brackets (const EmClause *c, guint i)
+{
+  return i >= c->first + 2 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i - 2, '(') &&
+         (em_clause_says (c, i + 1, EM_SAYS_PLACE) || em_clause_says (c, i + 1, EM_SAYS_KIND));
 }
 
 /* "NECK RINGS x 6": all of the sentence. */
@@ -348,7 +399,8 @@ static gboolean
 is_times_parts (const EmClause *c, guint i)
 {
   return i >= c->first + 3 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
-         em_clause_says (c, i - 2, EM_SAYS_PLACE) && em_item_is_per (c->items, i - 3);
+         (em_clause_says (c, i - 2, EM_SAYS_PLACE) || em_clause_says (c, i - 2, EM_SAYS_KIND)) &&
+         (em_item_is_per (c->items, i - 3) || em_list_is_bare_whole (c->items, i - 3) /* "4 corners x 2 inserts" */);
 }
 
 /* ", 2 of." for "2 off" */
@@ -397,7 +449,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
+  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
       is_dashed_off (c, i) || is_one_side (c, i))
     return TRUE;
   /* "(6 x)" */
@@ -516,7 +568,9 @@ em_item_is_per (const EmItems *items, guint index)
 gboolean
 em_item_is_all (const EmItems *items, guint index)
 {
-  return em_item_is_word (items, index, "all");
+  static const char *const all[] = { "all", "alle", "allen", "aller", "todos los", "todas las", "todos", "todas", "tous les", "toutes les", "tous", "toutes" };
+
+  return em_item_is_any_word_of (items, index, all, G_N_ELEMENTS (all));
 }
 
 gboolean
@@ -661,6 +715,8 @@ em_clause_mark_counts (const EmClause *c)
     {
       EmSize *size;
 
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && counts_neighbours (c, i))
+        use_name (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
         {
           use_name (c, i);

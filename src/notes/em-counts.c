@@ -138,6 +138,8 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
     return FALSE;
   for (guint k = proto->count_item + 1; k < i; k++)
     is_per |= k >= r->first && em_item_is_per (r->items, k);
+  /* "4 corners x 2 inserts" */
+  is_per |= i > r->first + 1 && em_item_says (r->items, i - 1, EM_SAYS_TIMES) != NULL && i <= proto->count_item + 3;
   if (i > r->first && em_item_is_sign (r->items, i - 1, '='))
     proto->count = count;
   else if (is_each || is_per)

@@ -750,6 +750,9 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
 
   if (g_strcmp0 (tools->value, "part") != 0)
     return FALSE;
+  /* "4 corners x 2 inserts" */
+  if (i > g->c->first && says (g, i - 1, EM_SAYS_TIMES) != NULL)
+    return TRUE;
   for (guint k = g->c->first; k < i; k++)
     {
       is_behind |= em_item_is_measure (g->c->items, k);

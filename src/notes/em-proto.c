@@ -120,6 +120,7 @@ is_where (const EmReader *r, guint i)
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
 {
+  static const char *const between[] = { "between", "between the", "entre", "entre les", "entre los", "entre las", "zwischen", "zwischen den" };
   const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
 
   /* "on the lip chipped": what became of it is no place. */
@@ -156,6 +157,10 @@ em_reader_is_demoted (const EmReader *r, guint i)
         return FALSE;
       if (k + 1 == i && em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
         continue;
+      /* "rib between the 2 pockets" */
+      if (item->type == EM_ITEM_SIZE && k + 1 == i && (em_item_size (r->items, k)->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE)) != 0 && k > r->first &&
+          em_item_is_any_word_of (r->items, k - 1, between, G_N_ELEMENTS (between)))
+        return TRUE;
       if (item->type == EM_ITEM_SIZE || em_item_is_soft_break (r->items, k) || em_item_is_sign (r->items, k, ':') ||
           (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && em_item_says (r->items, k, EM_SAYS_PLACE) == NULL))
         return FALSE;

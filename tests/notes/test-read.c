@@ -1084,6 +1084,14 @@ static const Case cases[] = {
   { "Damage 1 (nick): 4 x 1 x 0.5 mm\nDamage 2 (crack): 20 x 2", EM_UNITS_METRIC, "2\t2\tdepth\t2\tmm" },
   { "MOULD 663 B-SIDE, CORE NICKED", EM_UNITS_METRIC, "1\t0\ttool_number\t663\t" },
   { "MATL 1.2738 / RELEASE ANGLE OK", EM_UNITS_METRIC, "1\t0\tbase\tp20-ni\t" },
+  /* All of so many parts. */
+  { "Sur les 4 noyaux, pointe usée : Ø6 mm mesuré 5,9, longueur 20.", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "chips on the 4 cores, 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Alle 8 Kerne an der Spitze abgenutzt, Ø6 auf 5,9, 20 lang.", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "4 corners x 2 inserts, R0.3 mm worn x 10", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Kante oben und unten verrundet, R0,4, je 50 lang", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "rib between the 2 pockets low 0.3 mm, 1 thick, 20 long", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "rib between the 2 pockets low 0.3 mm, 1 thick, 20 long", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
 };
 
 START_TEST (test_case)
