@@ -471,9 +471,14 @@ is_count (const EmClause *c, guint i)
 static gboolean
 is_reference (const EmClause *c, guint i)
 {
+  static const char *const at[] = { "at", "bei" };
+
   /* "on its full length (85)" */
   if (em_clause_is_after_name (c, i))
     return FALSE;
+  /* "second nick at 820: 1.5 long": where it is. */
+  if (i > c->first && em_item_is_any_word_of (c->items, i - 1, at, G_N_ELEMENTS (at)) && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':'))
+    return TRUE;
   /* "over a quarter (90°)": no angle is told for information only. */
   if (em_item_size (c->items, i)->unit == EM_UNIT_DEGREE)
     return FALSE;

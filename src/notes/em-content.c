@@ -287,7 +287,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
   gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_damage_of_seat (r, content, before) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
-                     !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+                     (!content->has_verb || is_damage_of_seat (r, content, before)) && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content->has_noun && !is_more && !is_only_part && !is_any_area (r, content, first, end) && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
                                             (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&

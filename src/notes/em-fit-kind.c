@@ -564,8 +564,9 @@ weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean 
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
   /* "valve seat, mouth 20, small end 14, pitted, 0.4 all round": what is wrong with it. */
   if (weight[SEAT] > 0 && noun_of_seat (items, proto) && !proto->has_fill &&
-      ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0)) &&
-      (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
+      ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0) ||
+       (has_form (proto, "cone") && (roles & EM_ROLE_DIAMETER) != 0)) &&
+      (roles & (EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[GROOVE], weight[EDGE_NICK])) + EVIDENCE);
   /* "valve pin, conical tip seat 40° included" */
   if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && ((roles & EM_ROLE_ANGLE) != 0 || has_degrees))

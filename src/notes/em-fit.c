@@ -342,6 +342,11 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
   /* "face scored 0.05 deep, build up 0.2": how deep it is scored, not how much is added. */
   if (f->fit->kind == FACE && roles == EM_ROLE_DEPTH && f->has_add)
     return "";
+  /* "draft face 22 high 14 wide, 0.1 to add": a face that stands upright. */
+  if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len == 3 &&
+      (f->proto->roles & EM_ROLE_WIDTH) != 0 && (f->proto->roles & (EM_ROLE_LENGTH | EM_ROLE_DIAMETER | EM_ROLE_AREA)) == 0 &&
+      (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    return "length";
   /* "land has to end up 5.2 high": how high it is, not how much is added. */
   if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len > 2)
     return "";

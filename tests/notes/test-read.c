@@ -178,6 +178,10 @@ static const Case cases[] = {
   { "Slot 4 mm wide: both flanks +0.1, 30 long, 8 deep", EM_UNITS_METRIC, "1\t1\tslot_width\t4\tmm" },
   { "Nutflanken beidseitig 0,1 auftragen, Nut 4 breit 8 tief, 30 lang", EM_UNITS_METRIC, "1\t1\tslot_depth\t8\tmm" },
   { "slot 4 mm wide, 8 deep, 30 long, to be filled", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  /* Cones that are pitted, faces that stand upright, where along the lip a nick is. */
+  { "Cone seat Ø30 to Ø22 over 6 mm, pitted, put 0.4 on", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "face 22 mm high, 14 wide, add 0.1", EM_UNITS_METRIC, "1\t1\tlength\t22\tmm" },
+  { "SECOND NICK AT 820: 1.5 LONG, .3 X .3 MM", EM_UNITS_METRIC, "!1\t1\tleg_a\t820\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
