@@ -13,7 +13,7 @@ enum { LONG_NUMBER = 1000 /* longer than a size */ };
 enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */,
        HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
-enum { AGENT_WINDOW = 6 /* from what is done to who does it */, REFERENCE_WINDOW = 12, EACH_WINDOW = 10, CODE_DIGITS = 3 };
+enum { AGENT_WINDOW = 6 /* from what is done to who does it */, REFERENCE_WINDOW = 12, EACH_WINDOW = 10, EACH_BACK = 64, CODE_DIGITS = 3 };
 
 EmLoose *
 em_governor_add (Governor *g, const char *field, const char *text, guint from, guint to)
@@ -755,7 +755,7 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
   /* "4 corners x 2 inserts" */
   if (i > g->c->first && says (g, i - 1, EM_SAYS_TIMES) != NULL)
     return TRUE;
-  for (guint k = g->c->first; k < i; k++)
+  for (guint k = i > g->c->first + EACH_BACK ? i - EACH_BACK : g->c->first; k < i; k++)
     {
       is_behind |= em_item_is_measure (g->c->items, k);
       is_per |= em_item_is_per (g->c->items, k) || em_item_is_word (g->c->items, k, "ea") /* "qty 2 ea block, 2 blocks" */;

@@ -12,6 +12,7 @@
 #include "em-list.h"
 #include "em-parts.h"
 #include "em-proto.h"
+#include "em-refer.h"
 #include "em-sentence.h"
 #include "em-table.h"
 
@@ -24,8 +25,6 @@ enum
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
-  JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
-  REFER_WINDOW = 3,      /* items from "same as" to the number it refers to */
   WHOLE_ROW = 3,         /* sizes of a repair that seldom lacks one */
   SAID_WORDS = 2,        /* that may tell who or what before what is said of a part */
   LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
@@ -63,33 +62,6 @@ borrow_kind (EmProto *proto, const EmProto *from, const char *reason)
       g_array_append_val (proto->given, g_array_index (from->given, EmGiven, i));
 }
 
-/* "- bore is oval", "- should be 12, measures 12.2", "- 20 deep": jotted point by point. What has no noun is more of a repair without
- * sizes, or tells those that it lacks. */
-static gboolean
-continues_jotted (const EmReader *r, const EmContent *content, guint first)
-{
-  const guint32 told = em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD;
-  guint32 others = 0;
-
-  if (!r->is_dash || !r->was_dash || r->heading != NULL || content->has_noun || content->n_sizes == 0 || r->current->noun == EM_NO_ITEM ||
-      em_reader_line_of (r, first) != em_reader_line_of (r, r->current->last) + 1)
-    return FALSE;
-  for (guint i = 0; i < r->current->sizes->len && i < JOTTED_MAX; i++)
-    {
-      guint32 roles = em_item_size (r->items, g_array_index (r->current->sizes, guint, i))->roles;
-
-      others |= (roles & EM_ROLE_SLOT) != 0 ? 0 : roles == 0 ? told : roles;
-    }
-  return others == 0 || (content->n_sizes == content->n_labelled && content->n_other == 0 && (others & content->roles & told) == 0);
-}
-
-/* "Die A  ⌀10" */
-static gboolean
-names_other_part (const EmReader *r, guint first)
-{
-  return first + 1 < r->end && em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_list_head_at (r->items, first + 1) != 0;
-}
-
 /* "WORN LOW" on a line of its own; "we finish it" is none. */
 static gboolean
 is_only_state (const EmReader *r, const EmContent *content, guint first)
@@ -125,14 +97,14 @@ continues (const EmReader *r, const EmContent *content, guint first)
 
   if (r->current == NULL || (content->n_sizes == 0 && !content->has_given && !is_only_state (r, content, first)))
     return FALSE;
-  if (r->is_bullet && continues_jotted (r, content, first))
+  if (r->is_bullet && em_refer_continues_jotted (r, content, first))
     return TRUE;
   line = em_reader_line_of (r, r->current->last);
   /* "Vent depth is .02" in the line below a row */
   if (r->is_line_start && em_reader_line_of (r, first) != line && !r->is_dash && r->current->sizes->len >= WHOLE_ROW &&
       em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_item_says (r->items, first, EM_SAYS_KIND) == NULL)
     return FALSE;
-  if (r->is_line_start && names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
+  if (r->is_line_start && em_refer_names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
     return FALSE;
   if (em_reader_line_of (r, first) == line)
     return !(r->is_bullet && content->n_sizes > 1) && !is_round_behind_row (r, content, first);
@@ -564,15 +536,6 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
   return content->has_same && content->n_sizes == 0 && before != NULL && !r->is_bullet && take_same (r, before, is_repair, first, end);
 }
 
-static gboolean
-counts_tools (const EmReader *r, guint first, guint end)
-{
-  for (guint i = first; i < end; i++)
-    if (em_item_says (r->items, i, EM_SAYS_TOOLS) != NULL && em_item (r->items, i)->is_used)
-      return TRUE;
-  return FALSE;
-}
-
 /* "two dents: 3 x 2 x 0.4 deep; 5 x 2 x 0.3 deep": a whole row more behind the semicolon. */
 static gboolean
 is_next_row (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
@@ -585,46 +548,6 @@ is_next_row (const EmReader *r, const EmContent *content, const EmProto *before,
   for (guint i = 0; i < before->sizes->len; i++)
     n += em_item_size (r->items, g_array_index (before->sizes, guint, i))->chain != 0;
   return n == content->n_row;
-}
-
-/* "same as a)", and no article. */
-static gboolean
-is_letter_alone (const EmReader *r, guint i, guint end)
-{
-  return i + 1 >= end || em_item_is_sign (r->items, i + 1, ')') || em_item_is_sign (r->items, i + 1, '.') ||
-         em_item_is_soft_break (r->items, i + 1);
-}
-
-/* "as item 1": the number or letter behind the words for "same", or in them; 0: none. */
-static guint64
-head_referred_to (const EmReader *r, guint first, guint end)
-{
-  for (guint i = first; i < end; i++)
-    if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
-      {
-        const EmItem *item = em_item (r->items, i);
-        char last = r->items->text[item->start + item->length - 1];
-
-        if (g_ascii_isdigit (last))
-          return (guint64) (last - '0');
-        for (guint k = i + 1; k < end && k <= i + REFER_WINDOW; k++)
-          if (em_list_head_at (r->items, k) != 0 &&
-              (em_item (r->items, k)->type == EM_ITEM_SIZE ? em_item (r->items, k)->is_used : is_letter_alone (r, k, end)))
-            return em_list_head_at (r->items, k);
-      }
-  return 0;
-}
-
-/* The repair that the segment refers to; before where none has that number. */
-static const EmProto *
-repair_referred_to (const EmReader *r, const EmProto *before, guint64 head)
-{
-  const GPtrArray *protos = r->grammar->protos;
-
-  for (guint i = protos->len; head != 0 && i-- > 0 && i + NAMED_WINDOW > protos->len;)
-    if (((const EmProto *) g_ptr_array_index (protos, i))->head == head)
-      return g_ptr_array_index (protos, i);
-  return before;
 }
 
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
@@ -649,7 +572,7 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
            (r->is_one_of || is_next_row (r, content, before, first)))
     proto = read_one_of (r, before, first, end);
   /* "Twelve molds, all the same." */
-  else if (content->has_same && content->n_sizes == 0 && counts_tools (r, first, end))
+  else if (content->has_same && content->n_sizes == 0 && em_refer_counts_tools (r, first, end))
     return NULL;
   /* "- dam .045 high x 2.75 long" and below it "- second one .030 high x 1.5 long" */
   else if (before != NULL && content->n_sizes > 1 && r->is_line_start && em_item_says (r->items, first, EM_SAYS_ONE_OF) != NULL &&
@@ -657,8 +580,8 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
     borrow_kind (proto = start_proto (r), before, "same-as-before");
   else if (content->has_same && before != NULL)
     {
-      guint64 head = head_referred_to (r, first, end);
-      const EmProto *like = repair_referred_to (r, before, head);
+      guint64 head = em_refer_head (r, first, end);
+      const EmProto *like = em_refer_repair (r, before, head);
 
       borrow_kind (proto = start_proto (r), like, "same-as-before");
       proto->is_same = TRUE;

@@ -1,0 +1,91 @@
+/* em-refer: what refers to a repair told before, and what does not though it stands behind it.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-refer.h"
+
+#include "em-list.h"
+
+enum
+{
+  NAMED_WINDOW = 64,     /* repairs looked back over for the one a number names */
+  JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
+  REFER_WINDOW = 3       /* items from "same as" to the number it refers to */
+};
+
+/* "- bore is oval", "- should be 12, measures 12.2", "- 20 deep": jotted point by point. What has no noun is more of a repair without
+ * sizes, or tells those that it lacks. */
+gboolean
+em_refer_continues_jotted (const EmReader *r, const EmContent *content, guint first)
+{
+  const guint32 told = em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD;
+  guint32 others = 0;
+
+  if (!r->is_dash || !r->was_dash || r->heading != NULL || content->has_noun || content->n_sizes == 0 || r->current->noun == EM_NO_ITEM ||
+      em_reader_line_of (r, first) != em_reader_line_of (r, r->current->last) + 1)
+    return FALSE;
+  for (guint i = 0; i < r->current->sizes->len && i < JOTTED_MAX; i++)
+    {
+      guint32 roles = em_item_size (r->items, g_array_index (r->current->sizes, guint, i))->roles;
+
+      others |= (roles & EM_ROLE_SLOT) != 0 ? 0 : roles == 0 ? told : roles;
+    }
+  return others == 0 || (content->n_sizes == content->n_labelled && content->n_other == 0 && (others & content->roles & told) == 0);
+}
+
+/* "Die A  ⌀10" */
+gboolean
+em_refer_names_other_part (const EmReader *r, guint first)
+{
+  return first + 1 < r->end && em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_list_head_at (r->items, first + 1) != 0;
+}
+
+gboolean
+em_refer_counts_tools (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_TOOLS) != NULL && em_item (r->items, i)->is_used)
+      return TRUE;
+  return FALSE;
+}
+
+/* "same as a)", and no article. */
+static gboolean
+is_letter_alone (const EmReader *r, guint i, guint end)
+{
+  return i + 1 >= end || em_item_is_sign (r->items, i + 1, ')') || em_item_is_sign (r->items, i + 1, '.') ||
+         em_item_is_soft_break (r->items, i + 1);
+}
+
+/* "as item 1": the number or letter behind the words for "same", or in them; 0: none. */
+guint64
+em_refer_head (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
+      {
+        const EmItem *item = em_item (r->items, i);
+        char last = r->items->text[item->start + item->length - 1];
+
+        if (g_ascii_isdigit (last))
+          return (guint64) (last - '0');
+        for (guint k = i + 1; k < end && k <= i + REFER_WINDOW; k++)
+          if (em_list_head_at (r->items, k) != 0 &&
+              (em_item (r->items, k)->type == EM_ITEM_SIZE ? em_item (r->items, k)->is_used : is_letter_alone (r, k, end)))
+            return em_list_head_at (r->items, k);
+      }
+  return 0;
+}
+
+/* The repair that the segment refers to; before where none has that number. */
+const EmProto *
+em_refer_repair (const EmReader *r, const EmProto *before, guint64 head)
+{
+  const GPtrArray *protos = r->grammar->protos;
+
+  for (guint i = protos->len; head != 0 && i-- > 0 && i + NAMED_WINDOW > protos->len;)
+    if (((const EmProto *) g_ptr_array_index (protos, i))->head == head)
+      return g_ptr_array_index (protos, i);
+  return before;
+}
