@@ -184,6 +184,20 @@ set_apart (const Governor *g, guint cue, guint thing)
   item (g, thing - 1)->is_used = TRUE;
 }
 
+/* The sentence ends soon, and as a question. */
+static gboolean
+is_asked (const Governor *g, guint i)
+{
+  const EmItems *items = g->c->items;
+
+  for (guint k = i + 1; k < items->items->len && k <= i + EM_GOVERN_WINDOW && em_item (items, k)->type != EM_ITEM_LINE; k++)
+    if (em_item_is_sign (items, k, '?'))
+      return TRUE;
+    else if (em_item_is_sign (items, k, '.'))
+      return FALSE;
+  return FALSE;
+}
+
 void
 em_near_read (Governor *g, guint i)
 {
@@ -202,8 +216,8 @@ em_near_read (Governor *g, guint i)
   for (guint k = i + 1; cue == EM_NO_ITEM && k <= i + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0)
       cue = k;
-  /* "polish afterwards": something to do. */
-  if (cue == EM_NO_ITEM && says (g, i, EM_SAYS_MACHINING) != NULL)
+  /* "polish afterwards", "can you re-etch textures?": something to do. */
+  if (cue == EM_NO_ITEM && (says (g, i, EM_SAYS_MACHINING) != NULL || is_asked (g, i)))
     return;
   if (cue == EM_NO_ITEM && (!is_surface || (says (g, i, EM_SAYS_KIND) != NULL && g->n_nouns == 1)))
     {

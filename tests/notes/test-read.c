@@ -602,6 +602,8 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  { "Delle 3 x 1 x 0,5 mm tief. Können Sie auch Strukturen nachätzen?", EM_UNITS_METRIC, "!1\t1\tnear\ttexture\t" },
+  { "agujero Ø4,2 mm x 9 mm, rellenar; el termopar queda a 10 mm", EM_UNITS_METRIC, "1\t1\tclearance\t10\tmm" },
   { "Grieta 12 mm x 2 mm de fondo\nEl molde lleva cromo duro, ya lo hemos quitado", EM_UNITS_METRIC, "!2\t0\tcoating\tchrome\t" },
   { "Riss 12 mm lang, 2 mm tief\nBitte mit Laser, nicht WIG", EM_UNITS_METRIC, "2\t0\tunused\tBitte mit Laser, nicht WIG\t" },
   { "NICK 3 X 1 X 1 MM. SUPPLY READY FOR SERVICE.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
