@@ -11,6 +11,9 @@
 /* A worn diameter differs from the finished one by less (common practice, no source). */
 static const double TWIN_SHARE = 0.15;
 
+/* No face is as narrow (common practice, no source). */
+static const double NARROW_MM = 0.6;
+
 /* No leg of a nick is as long (common practice, no source). */
 static const double BROAD_MM = 2.5;
 
@@ -133,6 +136,21 @@ least_of_row_mm (const EmItems *items, const EmProto *proto)
   return least;
 }
 
+/* How many sizes of the rows are thinner than any face or wall. */
+static guint
+n_thin_of_row (const EmItems *items, const EmProto *proto)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      n += size->chain != 0 && em_fraction_in_mm (size->value, size->unit) <= NARROW_MM;
+    }
+  return n;
+}
+
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
 weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
@@ -151,6 +169,10 @@ weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun
       ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
+  /* "wall scored, 30 x 0.5 x 0.2": no face is as narrow and no wall as low. */
+  if (weight[GROOVE] > 0 && weight[FACE] + weight[SIDEWALL] > 0 && proto->sizes->len == 3 && n_row == 3 && roles == 0 &&
+      n_thin_of_row (items, proto) == 2)
+    weight[GROOVE] = MAX (weight[GROOVE], MAX (weight[FACE], weight[SIDEWALL])) + EVIDENCE;
   /* "core end mushroomed, face .500 x .500, weld .030": no edge is broken out as far as that. */
   if (weight[FACE] > 0 && weight[EDGE_NICK] > 0 && proto->sizes->len == 3 && n_row == 2 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) != 0 && (roles & (EM_ROLE_RADIUS | legs)) == 0 && least_of_row_mm (items, proto) > BROAD_MM)

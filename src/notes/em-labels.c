@@ -304,7 +304,8 @@ static gboolean
 is_side_of_wear (const Follower *f)
 {
   return (f->sense->roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE)) != 0 && f->i == f->open + 1 &&
-         (f->size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && f->size->chain == 0;
+         f->size->chain == 0 && ((f->size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 ||
+                                 ((f->size->roles & em_dimension_roles) == 0 && !is_long (f->size) /* "needs 0.06 per side to come back to 10" */));
 }
 
 /* "back to R.010" */

@@ -182,6 +182,9 @@ static const Case cases[] = {
   { "Cone seat Ø30 to Ø22 over 6 mm, pitted, put 0.4 on", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
   { "face 22 mm high, 14 wide, add 0.1", EM_UNITS_METRIC, "1\t1\tlength\t22\tmm" },
   { "SECOND NICK AT 820: 1.5 LONG, .3 X .3 MM", EM_UNITS_METRIC, "!1\t1\tleg_a\t820\tmm" },
+  { "hole needs 0.06 per side to come back to 10.00, 25 mm deep", EM_UNITS_METRIC, "1\t1\tbuild\t0.06\tmm" },
+  { "the button's top must come up 0.3, it's a 14 mm circle", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
+  { "paroi rayée, 30 x 0,5 x 0,2", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
