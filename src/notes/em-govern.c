@@ -285,6 +285,7 @@ read_base (Governor *g, guint i)
 {
   const EmSense *base = em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE);
   gboolean has_material;
+  EmMetal metal;
   EmLoose *one;
 
   if (base == NULL || item (g, i)->is_used)
@@ -306,6 +307,8 @@ read_base (Governor *g, guint i)
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
   read_bare_hardness (g, i);
+  metal = (EmMetal) { base->value, i };
+  g_array_append_val (g->grammar->metals, metal);
   /* The first stands; another one stays visible as unused, unless it is the same: "C17200 BECU". */
   if (g_strcmp0 (g->grammar->base, base->value) == 0)
     item (g, i)->is_used = TRUE;

@@ -10,6 +10,7 @@
 #include "em-govern.h"
 #include "em-labels.h"
 #include "em-list.h"
+#include "em-metals.h"
 #include "em-parts.h"
 #include "em-proto.h"
 #include "em-refer.h"
@@ -1136,6 +1137,7 @@ em_grammar_read (EmItems *items)
   grammar->protos = g_ptr_array_new_with_free_func (em_proto_free);
   grammar->general = g_array_new (FALSE, FALSE, sizeof (EmGiven));
   grammar->units_said = g_array_new (FALSE, FALSE, sizeof (EmUnitsSaid));
+  grammar->metals = g_array_new (FALSE, FALSE, sizeof (EmMetal));
   for (guint i = 0; i <= n; i++)
     if (i == n || em_item (items, i)->type == EM_ITEM_LINE)
       {
@@ -1153,6 +1155,7 @@ em_grammar_read (EmItems *items)
     g_array_append_val (r.current->given, g_array_index (r.waiting, EmGiven, i));
   g_array_unref (r.waiting);
   em_parts_multiply (&r);
+  em_metals_hand_out (grammar);
   return grammar;
 }
 
@@ -1162,5 +1165,6 @@ em_grammar_free (EmGrammar *grammar)
   g_ptr_array_unref (grammar->protos);
   g_array_unref (grammar->general);
   g_array_unref (grammar->units_said);
+  g_array_unref (grammar->metals);
   g_free (grammar);
 }

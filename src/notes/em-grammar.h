@@ -61,6 +61,13 @@ typedef struct
   gboolean is_merged;      /* taken into the one before */
 } EmProto;
 
+/* A metal told in the note. */
+typedef struct
+{
+  const char *base;
+  guint       item;
+} EmMetal;
+
 /* "ALL DIMS MM", at its item: for what follows it where another says otherwise. */
 typedef struct
 {
@@ -76,6 +83,7 @@ typedef struct
   GArray    *units_said;      /* EmUnitsSaid, in order, each other than the one before it */
   gboolean   has_written;     /* all sizes that tell their unit tell the same */
   EmUnits    written;
+  GArray    *metals;          /* EmMetal: all that were met */
   const char *base;           /* the metal that was met; NULL: none */
   gboolean   has_other_base;  /* another one was met, too */
   guint32    taken;           /* general fields that stand once and were met */

@@ -286,6 +286,23 @@ remove_gone (Applier *a)
     }
 }
 
+/* Metals are told of parts alone: the quote has one, the first; each repair says its own in its remark. */
+static void
+adopt_metal (Applier *a)
+{
+  for (guint i = 0; find_field (a->result, 0, "base") == NULL && i < a->result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
+
+      if (field->feature == 0 || strcmp (field->field, "base") != 0)
+        continue;
+      if (!em_earlier_is_corrected (a->earlier, 0, "base") && (em_earlier_had_field (a->earlier, 0, "base") || em_quote_lacks_general (a->quote, "base")))
+        em_quote_set_general (a->quote, field);
+      add_mark (a->quote, field->start, field->length, 0, EM_MARK_GENERAL, "base", "from-words");
+      return;
+    }
+}
+
 static void
 apply_general (Applier *a)
 {
@@ -313,6 +330,7 @@ apply_general (Applier *a)
           (em_earlier_had_field (a->earlier, 0, field->field) || em_quote_lacks_general (a->quote, field->field)))
         em_quote_set_general (a->quote, field);
     }
+  adopt_metal (a);
   em_earlier_mark_corrected (a->earlier, a->result, 0, a->quote, 0);
   mark_questions (a, 0, 0);
   for (guint i = 0; i < a->result->unused->len; i++)

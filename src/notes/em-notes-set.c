@@ -102,6 +102,12 @@ set_shared (EmFeature *feature, const EmReadField *field)
 
       em_feature_set_text (feature, EM_FEATURE_REMARK, remark);
     }
+  else if (is (field, "base") && feature->text[EM_FEATURE_REMARK] == NULL)
+    {
+      g_autofree char *metal = g_ascii_strup (field->text, -1), *remark = g_strdup_printf (_("Metal of this part: %s"), metal);
+
+      em_feature_set_text (feature, EM_FEATURE_REMARK, remark);
+    }
 }
 
 void

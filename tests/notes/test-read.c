@@ -1103,6 +1103,10 @@ static const Case cases[] = {
   { "Kante oben und unten verrundet, R0,4, je 50 lang", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "rib between the 2 pockets low 0.3 mm, 1 thick, 20 long", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
   { "rib between the 2 pockets low 0.3 mm, 1 thick, 20 long", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  /* Metals of parts, and of the rest. */
+  { "KERN: KANTE 8 X 0,6 X 0,5 MM AUSGEBROCHEN\nMATRIZE: RISS 5 LANG 0,8 TIEF\nKERN 1.2343 50 HRC, MATRIZE 1.2312", EM_UNITS_METRIC, "3\t2\tbase\tp20-s\t" },
+  { "KERN: KANTE 8 X 0,6 X 0,5 MM AUSGEBROCHEN\nMATRIZE: RISS 5 LANG 0,8 TIEF\nKERN 1.2343 50 HRC, MATRIZE 1.2312", EM_UNITS_METRIC, "3\t1\thardness\t50\tHRC" },
+  { "INSERT A: FACE 14 X 6 MM LOW 0.15\nINSERT B: FACE 14 X 6 MM LOW 0.20\nINSERT B IS 1.2379 58 HRC, ALL OTHER 1.2343 52 HRC", EM_UNITS_METRIC, "3\t0\tbase\th11\t" },
 };
 
 START_TEST (test_case)
