@@ -17,7 +17,7 @@
 static const double DUAL_SHARE = 0.03;
 
 enum { EACH_MAX = 48 /* of one repair, counted by "each" */ };
-enum { SAME_ALONE = 4 /* bytes of "same", "dto." without what it is as */, COUNT_MAX = 999, CODE_DIGITS = 3 /* of a number that a tool has */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
+enum { ENGLISH = 1 /* bit of the first lexicon */, SAME_ALONE = 4 /* bytes of "same", "dto." without what it is as */, COUNT_MAX = 999, CODE_DIGITS = 3 /* of a number that a tool has */, NOUN_WINDOW = 4, GLUE_WINDOW = 6, ROW_WINDOW = 16, DUAL_MAX = 4, FACE_WINDOW = 5, ROW_RATIO = 4 };
 
 gboolean
 em_item_is_sign (const EmItems *items, guint index, gunichar sign)
@@ -672,6 +672,38 @@ is_part_letter (const EmClause *c, guint i)
          (item->flags & EM_TOKEN_GLUED) == 0 && (i + 1 >= c->end || !em_item_is_glued (c->items, i + 1));
 }
 
+/* "cavs 1,3,5 -", "cav 2,4:": commas between the numbers of parts, and no decimals. */
+static gboolean
+is_comma_list (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item (c->items, i)->type == EM_ITEM_SIZE ? em_item_size (c->items, i) : NULL;
+  const EmSense *place = i > c->first ? em_item_says (c->items, i - 1, EM_SAYS_PLACE) : NULL;
+
+  if (size == NULL || place == NULL || (size->flags & EM_TOKEN_COMMA) == 0 || size->n_decimals != 1 || size->unit != EM_UNIT_NONE ||
+      size->value.n == 0 || (size->flags & EM_TOKEN_LEADING_ZERO) != 0 || (c->items->text[em_item (c->items, i)->start] == '0'))
+    return FALSE;
+  /* Where commas are decimal marks only a third number tells. */
+  if ((em_item (c->items, i - 1)->phrase->languages & ENGLISH) == 0 &&
+      !(i + 2 < c->end && em_item_is_sign (c->items, i + 1, ',') && em_item_is_glued (c->items, i + 1) && em_item_is_glued (c->items, i + 2)))
+    return FALSE;
+  return i + 1 == c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ':');
+}
+
+/* Marks the numbers of such a list as names. */
+static void
+use_comma_list (const EmClause *c, guint i)
+{
+  em_item_size (c->items, i)->flags &= ~(guint) (EM_TOKEN_COMMA | EM_TOKEN_DECIMAL);
+  use_name (c, i);
+  while (i + 2 < c->end && em_item_is_sign (c->items, i + 1, ',') && em_item_is_glued (c->items, i + 1) &&
+         em_item (c->items, i + 2)->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i + 2) && em_item_size (c->items, i + 2)->unit == EM_UNIT_NONE)
+    {
+      i += 2;
+      em_item_size (c->items, i)->flags &= ~(guint) (EM_TOKEN_COMMA | EM_TOKEN_DECIMAL);
+      use_name (c, i);
+    }
+}
+
 /* "same as item 2", "wie Pos. 3, aber …": the number of another repair. */
 static gboolean
 is_referred_to (const EmClause *c, guint i)
@@ -683,10 +715,14 @@ is_referred_to (const EmClause *c, guint i)
     return FALSE;
   while (same > c->first && (em_item_is_sign (c->items, same, '.') || em_item_is_sign (c->items, same, '#')))
     same--;
+  /* "same as note 2" */
+  if (same > c->first && em_item_says (c->items, same, EM_SAYS_GLUE) != NULL &&
+      g_strcmp0 (em_item_says (c->items, same, EM_SAYS_GLUE)->value, "item") == 0 && !em_clause_says (c, same, EM_SAYS_SAME))
+    same--;
   if (!em_clause_says (c, same, EM_SAYS_SAME) || em_item (c->items, same)->length <= SAME_ALONE)
     return FALSE;
   return i + 1 == c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ')') ||
-         em_item_is_sign (c->items, i + 1, '.') || em_item_is_any_word_of (c->items, i + 1, but, G_N_ELEMENTS (but));
+         em_item_is_sign (c->items, i + 1, '.') || em_clause_says (c, i + 1, EM_SAYS_PREPOSITION) || em_item_is_any_word_of (c->items, i + 1, but, G_N_ELEMENTS (but));
 }
 
 /* What names the item at i, with the letter glued to its number. */
@@ -720,6 +756,8 @@ em_clause_mark_counts (const EmClause *c)
     {
       EmSize *size;
 
+      if (is_comma_list (c, i))
+        use_comma_list (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && counts_neighbours (c, i))
         use_name (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))

@@ -550,6 +550,15 @@ is_part_name (const EmReader *r, guint i, gboolean is_place)
                          em_item_size (r->items, i)->chain == 0));
 }
 
+/* "1,3" of "cavs 1,3,5": read as one number, and marked as a name. */
+static gboolean
+names_two (const EmReader *r, guint i)
+{
+  const EmSize *size = em_item (r->items, i)->type == EM_ITEM_SIZE ? em_item_size (r->items, i) : NULL;
+
+  return size != NULL && size->n_decimals == 1 && (size->roles & EM_ROLE_REFERENCE) != 0 && (size->flags & EM_TOKEN_DECIMAL) == 0;
+}
+
 /* "cavities 2 and 5", "Schieber 1 und 2": how many parts are numbered behind part; *out_end is the item after them. */
 static guint
 numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_plural, guint *out_end)
@@ -558,9 +567,10 @@ numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_pl
   gboolean has_and = FALSE;
 
   *out_end = i;
-  while (i < r->end && i < part + COUNT_WINDOW && is_part_name (r, i, is_place))
+  while (i < r->end && i < part + COUNT_WINDOW && (is_part_name (r, i, is_place) || names_two (r, i)))
     {
-      n++;
+      has_and |= names_two (r, i);
+      n += 1 + names_two (r, i);
       i += 1 + em_item_is_sign (r->items, i, '#');
       *out_end = i;
       if (i >= r->end || em_item_is_sign (r->items, i, '-'))

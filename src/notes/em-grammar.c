@@ -562,6 +562,8 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
       proto = start_proto (r);
       /* "RIB R7: DITTO BUT 22 LG" */
       proto->is_same = content->has_same && before != NULL;
+      if (proto->is_same && em_refer_repair (r, before, em_refer_head (r, first, end)) != before)
+        proto->like = em_refer_head (r, first, end);
       proto->may_merge = before != NULL && (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) ||
                                             (em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1 &&
                                              (!r->is_bullet || !content->has_noun ||

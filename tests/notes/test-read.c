@@ -1107,6 +1107,12 @@ static const Case cases[] = {
   { "KERN: KANTE 8 X 0,6 X 0,5 MM AUSGEBROCHEN\nMATRIZE: RISS 5 LANG 0,8 TIEF\nKERN 1.2343 50 HRC, MATRIZE 1.2312", EM_UNITS_METRIC, "3\t2\tbase\tp20-s\t" },
   { "KERN: KANTE 8 X 0,6 X 0,5 MM AUSGEBROCHEN\nMATRIZE: RISS 5 LANG 0,8 TIEF\nKERN 1.2343 50 HRC, MATRIZE 1.2312", EM_UNITS_METRIC, "3\t1\thardness\t50\tHRC" },
   { "INSERT A: FACE 14 X 6 MM LOW 0.15\nINSERT B: FACE 14 X 6 MM LOW 0.20\nINSERT B IS 1.2379 58 HRC, ALL OTHER 1.2343 52 HRC", EM_UNITS_METRIC, "3\t0\tbase\th11\t" },
+  /* Commas between numbers of parts, and notes that refer to notes. */
+  { "8 cav tool. Cavs 1,3,5 - chip at gate .03 x .02 x .02. Cavs 2,4 - gate R.010 worn .12 lg.", EM_UNITS_INCH, "1\t1\tcount\t3\t" },
+  { "Cavs 2,4 - gate R.010 worn .12 lg.", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
+  { "Fläche am Schieber 1,5, Länge 20, Breite 10 mm", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "NOTE 1: BUILD UP FACE B .020 OVER 2.00 X .75\nNOTE 2: WELD EDGE C R.015 X 2.00\nNOTE 3: SAME AS NOTE 2 AT EDGE E, 1.50 LG", EM_UNITS_INCH, "3\t3\tlength\t38.1\tmm" },
+  { "NOTE 1: WELD EDGE C R.015 X 2.00\nNOTE 2: BUILD UP FACE B .020 OVER 2.00 X .75\nNOTE 3: SAME AS NOTE 1 AT EDGE E, 1.50 LG", EM_UNITS_INCH, "1\t3\tradius\t0.381\tmm" },
 };
 
 START_TEST (test_case)
