@@ -5,14 +5,22 @@
 
 #include "em-labels.h"
 
+#include "em-labels-parts.h"
+
 #include <string.h>
 
-enum { PAPER_WINDOW = 5 /* items from "but" to the size and the paper that tells it */, GLUE_WINDOW = 6, ROW_WINDOW = 16, ALIKE_RATIO = 20 /* two sizes of one thing differ by less */,
-       ROUND_NOUN = 4 /* a bore or a pin by name */, NEAR_WINDOW = 5, LEAST_THOU = 2, MOST_THOU = 125 /* told so, and no inches */, LEAST_HARDNESS = 10 /* of any scale (common practice, no source) */,
-       ALLOY_NUMBER = 1000 /* no hardness has four digits */ };
-
-/* Roles of what a repair measures across, as against how much is added. */
-static const guint32 plan_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER;
+enum
+{
+  PAPER_WINDOW = 5,      /* items from "but" to the size and the paper that tells it */
+  ROW_WINDOW = 16,
+  ALIKE_RATIO = 20,      /* two sizes of one thing differ by less */
+  ROUND_NOUN = 4,        /* a bore or a pin by name */
+  NEAR_WINDOW = 5,
+  LEAST_THOU = 2,
+  MOST_THOU = 125,       /* told so, and no inches */
+  LEAST_HARDNESS = 10,   /* of any scale (common practice, no source) */
+  ALLOY_NUMBER = 1000    /* no hardness has four digits */
+};
 
 /* State while labels of a clause are handed out. */
 typedef struct
@@ -113,250 +121,6 @@ mark_either (const EmClause *c, guint or)
   leave_open (a, b);
 }
 
-/* The next size when only glue stands between; the clause's end otherwise. */
-static guint
-next_size (const EmClause *c, guint i)
-{
-  for (guint limit = i + GLUE_WINDOW; ++i < c->end && i <= limit;)
-    {
-      if (em_item_is_measure (c->items, i))
-        return i;
-      if (!em_clause_says (c, i, EM_SAYS_GLUE) && !em_clause_says (c, i, EM_SAYS_APPROXIMATE))
-        return c->end;
-    }
-  return c->end;
-}
-
-/* More than is left to be machined, in whatever unit (common practice, no source). */
-static gboolean
-is_long (const EmSize *size)
-{
-  return em_fraction_plain (size->value) > (size->unit == EM_UNIT_INCH || (size->flags & EM_TOKEN_LEADING_DOT) != 0 ? 0.1 : 2);
-}
-
-/* Nothing of the row that the size at i is in comes behind it, and another size of it right before. */
-static gboolean
-is_last_of_row (const EmClause *c, guint i)
-{
-  return i >= c->first + 2 && em_clause_is_size (c, i - 2) &&
-         em_item_size (c->items, i - 2)->chain == em_item_size (c->items, i)->chain &&
-         (em_item_size (c->items, i - 2)->roles | em_item_size (c->items, i)->roles) == 0;
-}
-
-static gboolean
-ends_in_point (const EmClause *c, guint i)
-{
-  const EmItem *item = em_item (c->items, i);
-
-  return c->items->text[item->start + item->length - 1] == '.';
-}
-
-static gboolean
-is_building (const EmClause *c, guint i)
-{
-  const EmSense *verb = i < c->end ? em_item_says (c->items, i, EM_SAYS_VERB) : NULL;
-
-  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
-}
-
-/* The word at i is all that can name the size right behind it, but for one that leads on itself where is_row. */
-static gboolean
-leads_to_own (const EmClause *c, guint i, gboolean is_row)
-{
-  const EmSense *after = em_clause_label_at (c, i + 2, EM_LABEL_AFTER);
-
-  return em_clause_is_size (c, i + 1) && em_item_size (c->items, i + 1)->chain == 0 &&
-         (after == NULL || (after->roles & em_dimension_roles) == 0 || (is_row && em_clause_is_size (c, i + 3)));
-}
-
-/* ---- whether a label names the size before it ---- */
-
-/* A label at i, and the size that it would follow. */
-typedef struct
-{
-  const EmClause *c;
-  const EmSense  *sense;
-  const EmSize   *size;
-  guint           i, open, next;
-} Follower;
-
-/* "90° = 4", "boss dia: 2.00": a sign leads to the size behind it, but neither "boss 1.10 dia: raise .060" nor ".0025 per side:
- * ⌀.250" does. */
-static gboolean
-leads_on (const Follower *f)
-{
-  return f->i + 1 < f->c->end &&
-         (em_item_is_sign (f->c->items, f->i + 1, '=') ||
-          (em_item_is_sign (f->c->items, f->i + 1, ':') && f->sense->place != EM_LABEL_AFTER && !is_building (f->c, f->i + 2) &&
-           (f->open + 1 != f->i || em_clause_label_at (f->c, f->i + 2, EM_LABEL_BEFORE) == NULL)));
-}
-
-/* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
-static gboolean
-is_no_angle (const Follower *f)
-{
-  gboolean is_angle = (f->sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0;
-
-  return (is_angle && f->size->unit != EM_UNIT_NONE && f->size->unit != EM_UNIT_DEGREE) ||
-         ((f->sense->roles & em_length_roles) != 0 && f->size->unit == EM_UNIT_DEGREE);
-}
-
-/* "35 x 10 low, 0.2 to add", "24 x 16 worn, 0.3 to add": a row is not what it is low by. */
-static gboolean
-is_row_to_build (const Follower *f)
-{
-  return f->size->chain != 0 && (f->sense->roles == EM_ROLE_BUILD ||
-                                 (f->sense->roles == EM_ROLE_WORN && is_last_of_row (f->c, f->open)));
-}
-
-/* "face 2.25 x .75 down .006": how far it lies too low stands behind it. */
-static gboolean
-is_row_down (const Follower *f)
-{
-  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->i + 1 &&
-         em_item_is_word (f->c->items, f->i, "down") && em_item_size (f->c->items, f->next)->chain == 0;
-}
-
-/* "18 mm high to be built up 0.25 mm" */
-static gboolean
-is_plan_to_build (const Follower *f)
-{
-  return f->sense->roles == EM_ROLE_BUILD && (f->size->roles & plan_roles) != 0;
-}
-
-/* "leave 2 mm free round it": free, so no stock. */
-static gboolean
-is_stock_left_free (const Follower *f)
-{
-  return f->sense->roles == EM_ROLE_CLEARANCE && f->size->roles == EM_ROLE_STOCK && f->i == f->open + 1;
-}
-
-/* "5 deep must go away" */
-static gboolean
-is_away_of_other (const Follower *f)
-{
-  return f->sense->roles == EM_ROLE_CLEARANCE && (f->size->roles & em_dimension_roles) != 0;
-}
-
-/* "weld over 0.1 for grinding": the little word led to no length. */
-static gboolean
-is_little_stock (const Follower *f)
-{
-  return f->sense->roles == EM_ROLE_STOCK && f->size->roles == EM_ROLE_LENGTH && f->i == f->open + 1 &&
-         f->size->label_item + 1 == f->open && !is_long (f->size);
-}
-
-/* "turned down to 2.340 for cleanup": what it is now is no stock. */
-static gboolean
-is_worn_no_stock (const Follower *f)
-{
-  return f->sense->roles == EM_ROLE_STOCK && (f->size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0;
-}
-
-/* "1/2 long, few thou deep": the deep one is another, which could not be read. */
-static gboolean
-is_of_unread (const Follower *f)
-{
-  return f->sense->place == EM_LABEL_AFTER && (f->sense->roles & em_dimension_roles) != 0 &&
-         (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0 && f->i > f->open + 2 &&
-         f->size->label_item != G_MAXUINT32 && f->size->label_item > f->open;
-}
-
-/* "0.5 short. THK 1.2": behind a point the size after it is meant. */
-static gboolean
-is_behind_point (const Follower *f)
-{
-  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->i + 1 && f->next != f->c->end;
-}
-
-/* "THK .090 WD .75", "thk. 1.5 lg 30", "Ist 29,82 Länge 50": a word stands before the last size, and this one before the next. */
-static gboolean
-is_in_row_of_labels (const Follower *f)
-{
-  guint label = f->size->label_item;
-
-  return (f->sense->roles & em_dimension_roles) != 0 && label != G_MAXUINT32 && label == em_clause_before (f->c, f->open) && f->i == f->open + 1 &&
-         !em_clause_says (f->c, label, EM_SAYS_PREPOSITION) && (f->size->roles & f->sense->roles) == 0 &&
-         leads_to_own (f->c, f->i, (f->size->roles & em_dimension_roles) != 0);
-}
-
-static gboolean
-stands_after (const Follower *f)
-{
-  return f->sense->place == EM_LABEL_AFTER;
-}
-
-/* "40 mm. depth unknown": behind the unit's point another is told. */
-static gboolean
-stands_before (const Follower *f)
-{
-  return f->sense->place == EM_LABEL_BEFORE || ends_in_point (f->c, f->open);
-}
-
-static gboolean
-is_told_other (const Follower *f)
-{
-  return (f->sense->roles & em_dimension_roles) != 0 && (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0;
-}
-
-/* "usée de 0,1 au diamètre sur 80": of the wear before it. */
-static gboolean
-is_side_of_wear (const Follower *f)
-{
-  return (f->sense->roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE)) != 0 && f->i == f->open + 1 &&
-         f->size->chain == 0 && ((f->size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 ||
-                                 ((f->size->roles & em_dimension_roles) == 0 && !is_long (f->size) /* "needs 0.06 per side to come back to 10" */));
-}
-
-/* "back to R.010" */
-static gboolean
-is_before_label (const Follower *f)
-{
-  return f->next == f->c->end && f->i + 2 < f->c->end && em_item_is_measure (f->c->items, f->i + 2) &&
-         em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE) != NULL && (f->sense->roles & em_dimension_roles) == 0;
-}
-
-static gboolean
-has_none_behind (const Follower *f)
-{
-  return f->next == f->c->end || (f->next != f->i + 1 && (f->sense->roles & em_dimension_roles) != 0);
-}
-
-static gboolean
-tells_change (const Follower *f)
-{
-  return (f->sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0;
-}
-
-static gboolean
-tells_round (const Follower *f)
-{
-  return (f->sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
-}
-
-/* Whether the label at i names the size before it rather than the one after: the first rule that fits tells. */
-static gboolean
-follows (const Labels *l, guint i, const EmSense *sense)
-{
-  static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
-    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
-    { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { stands_after, TRUE }, { stands_before, FALSE }, { is_told_other, FALSE },
-    { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
-  };
-  Follower f = { l->c, sense, NULL, i, l->open, 0 };
-
-  if (l->open == G_MAXUINT)
-    return FALSE;
-  f.size = em_item_size (l->c->items, l->open);
-  f.next = next_size (l->c, i);
-  for (gsize k = 0; k < G_N_ELEMENTS (rules); k++)
-    if (rules[k].is (&f))
-      return rules[k].follows;
-  /* "1.5 LENGTH .25 WIDTH": the next size has a label of its own behind it. */
-  return f.next + 1 < l->c->end && em_clause_label_at (l->c, f.next + 1, EM_LABEL_AFTER) != NULL;
-}
-
 static void
 give_row (Labels *l, guint at, guint32 roles)
 {
@@ -387,8 +151,6 @@ drop_weak_length (const Labels *l, const EmSense *after)
     size->roles = 0;
 }
 
-/* ---- whether it leads to the size after it ---- */
-
 /* "EJ SIDE:" */
 static gboolean
 is_heading (const Labels *l, guint i, const EmSense *sense)
@@ -403,11 +165,11 @@ leads_nowhere (const Labels *l, guint i, const EmSense *prior)
 {
   /* "should be 5.00, is 4.85": a little word says what is now only behind what shall be, and right before its size. */
   if (prior->roles == EM_ROLE_WORN && em_clause_says (l->c, i, EM_SAYS_GLUE) &&
-      (!l->has_finished || next_size (l->c, i) != i + 1))
+      (!l->has_finished || em_labels_next_size (l->c, i) != i + 1))
     return TRUE;
   /* "hole for core pin", "the top edge": "for", "over" and "the top" lead to a length only right before it. */
   return prior->roles == EM_ROLE_LENGTH && (prior->place == EM_LABEL_BEFORE || em_clause_says (l->c, i, EM_SAYS_PREPOSITION)) &&
-         next_size (l->c, i) == l->c->end;
+         em_labels_next_size (l->c, i) == l->c->end;
 }
 
 /* A label that stands behind its size, has none there, and leads to none either. */
@@ -415,7 +177,7 @@ static gboolean
 is_left_alone (const Labels *l, guint i, const EmSense *after)
 {
   /* "a deep pit": a word that follows its size and has none. */
-  if (next_size (l->c, i) == l->c->end)
+  if (em_labels_next_size (l->c, i) == l->c->end)
     {
       em_item (l->c->items, i)->is_used |= l->c->end - l->c->first > 1 && i + 1 < l->c->end &&
         em_clause_says (l->c, i + 1, EM_SAYS_KIND);
@@ -440,7 +202,7 @@ await_size (Labels *l, guint i, const EmSense *sense)
   if (sense->roles == EM_ROLE_WORN && l->pending_item != G_MAXUINT && l->pending_item + 1 == i &&
       (em_item_is_word (l->c->items, i - 1, "was") || em_item_is_word (l->c->items, i - 1, "were")))
     l->pending &= ~(guint32) EM_ROLE_FINISHED;
-  l->pending |= sense->roles | (is_building (l->c, i) && sense->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
+  l->pending |= sense->roles | (em_labels_is_building (l->c, i) && sense->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
   l->pending_item = i;
   l->open = G_MAXUINT;
 }
@@ -485,7 +247,7 @@ take_label (Labels *l, guint i)
       (em_item_is_glued (l->c->items, i + 1) ||
        (prior->place == EM_LABEL_BEFORE && after != NULL && after->place == EM_LABEL_AFTER && !is_of_size_before (l, i, after))))
     after = NULL;
-  if (after != NULL && follows (l, i, after))
+  if (after != NULL && em_labels_follows (l->c, l->open, i, after))
     {
       drop_weak_length (l, after);
       give (l, l->open, after->roles & ~(guint32) EM_ROLE_LEGS, i);
@@ -517,7 +279,7 @@ denies_build (const Labels *l, guint i)
   const EmSense *after = em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER);
 
   /* "now 29.82 length 50" */
-  if ((l->pending & ~(guint32) EM_ROLE_DIAMETER) == EM_ROLE_WORN && l->pending_item + 1 == i && leads_to_own (l->c, i + 1, FALSE))
+  if ((l->pending & ~(guint32) EM_ROLE_DIAMETER) == EM_ROLE_WORN && l->pending_item + 1 == i && em_labels_leads_to_own (l->c, i + 1, FALSE))
     return FALSE;
   return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0;
 }
@@ -568,7 +330,7 @@ waiting_roles (const Labels *l, guint i)
 
   /* "crack at rib root 22 long" */
   if ((roles & em_dimension_roles) == EM_ROLE_GAP && em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
-      (em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & plan_roles) != 0)
+      (em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & em_plan_roles) != 0)
     {
       em_item (l->c->items, l->pending_item)->is_used = TRUE;
       roles = 0;
@@ -665,7 +427,7 @@ take_bound (Labels *l, guint i)
   static const struct { EmSays says; const char *reason; } bounds[] = {
     { EM_SAYS_APPROXIMATE, "approximate" }, { EM_SAYS_MINIMUM, "minimum" }, { EM_SAYS_MAXIMUM, "maximum" },
   };
-  guint next = next_size (l->c, i), at = l->open != G_MAXUINT ? l->open : next;
+  guint next = em_labels_next_size (l->c, i), at = l->open != G_MAXUINT ? l->open : next;
 
   for (gsize k = 0; k < G_N_ELEMENTS (bounds); k++)
     if (em_clause_says (l->c, i, bounds[k].says))
@@ -682,7 +444,7 @@ take_bound (Labels *l, guint i)
 static void
 take_weld (const EmClause *c, guint i)
 {
-  guint next = next_size (c, i);
+  guint next = em_labels_next_size (c, i);
 
   if (next != i + 1 || next == c->end || em_item_size (c->items, next)->chain != 0 ||
       em_item_size (c->items, next)->unit == EM_UNIT_DEGREE ||
@@ -732,7 +494,7 @@ take_building (Labels *l, guint i)
 {
   const EmClause *c = l->c;
   /* "Metal to add: 0.4" */
-  guint next = next_size (c, i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':') ? i + 1 : i);
+  guint next = em_labels_next_size (c, i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':') ? i + 1 : i);
   EmSize *open = l->open != G_MAXUINT ? em_item_size (c->items, l->open) : NULL;
 
   /* "0,5 auftragen und seitlich 3 herunter": what stands right before the verb is added, and not what another part tells. */
@@ -901,7 +663,7 @@ em_labels_mark (const EmClause *c)
       else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) ||
                em_clause_says (c, i, EM_SAYS_MAXIMUM))
         take_bound (&l, i);
-      else if (is_building (c, i))
+      else if (em_labels_is_building (c, i))
         take_building (&l, i);
       else if (em_clause_says (c, i, EM_SAYS_VERB) && !em_clause_says (c, i, EM_SAYS_PLACES))
         take_weld (c, i);

@@ -1,0 +1,248 @@
+/* em-labels-follow: whether a label names the size before it or the one after.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-labels-parts.h"
+
+enum { GLUE_WINDOW = 6 };
+
+guint
+em_labels_next_size (const EmClause *c, guint i)
+{
+  for (guint limit = i + GLUE_WINDOW; ++i < c->end && i <= limit;)
+    {
+      if (em_item_is_measure (c->items, i))
+        return i;
+      if (!em_clause_says (c, i, EM_SAYS_GLUE) && !em_clause_says (c, i, EM_SAYS_APPROXIMATE))
+        return c->end;
+    }
+  return c->end;
+}
+
+/* More than is left to be machined, in whatever unit (common practice, no source). */
+static gboolean
+is_long (const EmSize *size)
+{
+  return em_fraction_plain (size->value) > (size->unit == EM_UNIT_INCH || (size->flags & EM_TOKEN_LEADING_DOT) != 0 ? 0.1 : 2);
+}
+
+/* Nothing of the row that the size at i is in comes behind it, and another size of it right before. */
+static gboolean
+is_last_of_row (const EmClause *c, guint i)
+{
+  return i >= c->first + 2 && em_clause_is_size (c, i - 2) &&
+         em_item_size (c->items, i - 2)->chain == em_item_size (c->items, i)->chain &&
+         (em_item_size (c->items, i - 2)->roles | em_item_size (c->items, i)->roles) == 0;
+}
+
+static gboolean
+ends_in_point (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return c->items->text[item->start + item->length - 1] == '.';
+}
+
+gboolean
+em_labels_is_building (const EmClause *c, guint i)
+{
+  const EmSense *verb = i < c->end ? em_item_says (c->items, i, EM_SAYS_VERB) : NULL;
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
+gboolean
+em_labels_leads_to_own (const EmClause *c, guint i, gboolean is_row)
+{
+  const EmSense *after = em_clause_label_at (c, i + 2, EM_LABEL_AFTER);
+
+  return em_clause_is_size (c, i + 1) && em_item_size (c->items, i + 1)->chain == 0 &&
+         (after == NULL || (after->roles & em_dimension_roles) == 0 || (is_row && em_clause_is_size (c, i + 3)));
+}
+
+/* A label at i, and the size that it would follow. */
+typedef struct
+{
+  const EmClause *c;
+  const EmSense  *sense;
+  const EmSize   *size;
+  guint           i, open, next;
+} Follower;
+
+/* "90° = 4", "boss dia: 2.00": a sign leads to the size behind it, but neither "boss 1.10 dia: raise .060" nor ".0025 per side:
+ * ⌀.250" does. */
+static gboolean
+leads_on (const Follower *f)
+{
+  return f->i + 1 < f->c->end &&
+         (em_item_is_sign (f->c->items, f->i + 1, '=') ||
+          (em_item_is_sign (f->c->items, f->i + 1, ':') && f->sense->place != EM_LABEL_AFTER && !em_labels_is_building (f->c, f->i + 2) &&
+           (f->open + 1 != f->i || em_clause_label_at (f->c, f->i + 2, EM_LABEL_BEFORE) == NULL)));
+}
+
+/* "1.5 mm draft 10 deg", "90° dia 8": no length is an angle. */
+static gboolean
+is_no_angle (const Follower *f)
+{
+  gboolean is_angle = (f->sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0;
+
+  return (is_angle && f->size->unit != EM_UNIT_NONE && f->size->unit != EM_UNIT_DEGREE) ||
+         ((f->sense->roles & em_length_roles) != 0 && f->size->unit == EM_UNIT_DEGREE);
+}
+
+/* "35 x 10 low, 0.2 to add", "24 x 16 worn, 0.3 to add": a row is not what it is low by. */
+static gboolean
+is_row_to_build (const Follower *f)
+{
+  return f->size->chain != 0 && (f->sense->roles == EM_ROLE_BUILD ||
+                                 (f->sense->roles == EM_ROLE_WORN && is_last_of_row (f->c, f->open)));
+}
+
+/* "face 2.25 x .75 down .006": how far it lies too low stands behind it. */
+static gboolean
+is_row_down (const Follower *f)
+{
+  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->i + 1 &&
+         em_item_is_word (f->c->items, f->i, "down") && em_item_size (f->c->items, f->next)->chain == 0;
+}
+
+/* "18 mm high to be built up 0.25 mm" */
+static gboolean
+is_plan_to_build (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_BUILD && (f->size->roles & em_plan_roles) != 0;
+}
+
+/* "leave 2 mm free round it": free, so no stock. */
+static gboolean
+is_stock_left_free (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_CLEARANCE && f->size->roles == EM_ROLE_STOCK && f->i == f->open + 1;
+}
+
+/* "5 deep must go away" */
+static gboolean
+is_away_of_other (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_CLEARANCE && (f->size->roles & em_dimension_roles) != 0;
+}
+
+/* "weld over 0.1 for grinding": the little word led to no length. */
+static gboolean
+is_little_stock (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_STOCK && f->size->roles == EM_ROLE_LENGTH && f->i == f->open + 1 &&
+         f->size->label_item + 1 == f->open && !is_long (f->size);
+}
+
+/* "turned down to 2.340 for cleanup": what it is now is no stock. */
+static gboolean
+is_worn_no_stock (const Follower *f)
+{
+  return f->sense->roles == EM_ROLE_STOCK && (f->size->roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER)) != 0;
+}
+
+/* "1/2 long, few thou deep": the deep one is another, which could not be read. */
+static gboolean
+is_of_unread (const Follower *f)
+{
+  return f->sense->place == EM_LABEL_AFTER && (f->sense->roles & em_dimension_roles) != 0 &&
+         (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0 && f->i > f->open + 2 &&
+         f->size->label_item != G_MAXUINT32 && f->size->label_item > f->open;
+}
+
+/* "0.5 short. THK 1.2": behind a point the size after it is meant. */
+static gboolean
+is_behind_point (const Follower *f)
+{
+  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->i + 1 && f->next != f->c->end;
+}
+
+/* "THK .090 WD .75", "thk. 1.5 lg 30", "Ist 29,82 Länge 50": a word stands before the last size, and this one before the next. */
+static gboolean
+is_in_row_of_labels (const Follower *f)
+{
+  guint label = f->size->label_item;
+
+  return (f->sense->roles & em_dimension_roles) != 0 && label != G_MAXUINT32 && label == em_clause_before (f->c, f->open) && f->i == f->open + 1 &&
+         !em_clause_says (f->c, label, EM_SAYS_PREPOSITION) && (f->size->roles & f->sense->roles) == 0 &&
+         em_labels_leads_to_own (f->c, f->i, (f->size->roles & em_dimension_roles) != 0);
+}
+
+static gboolean
+stands_after (const Follower *f)
+{
+  return f->sense->place == EM_LABEL_AFTER;
+}
+
+/* "40 mm. depth unknown": behind the unit's point another is told. */
+static gboolean
+stands_before (const Follower *f)
+{
+  return f->sense->place == EM_LABEL_BEFORE || ends_in_point (f->c, f->open);
+}
+
+static gboolean
+is_told_other (const Follower *f)
+{
+  return (f->sense->roles & em_dimension_roles) != 0 && (f->size->roles & em_dimension_roles & ~f->sense->roles) != 0;
+}
+
+/* "usée de 0,1 au diamètre sur 80": of the wear before it. */
+static gboolean
+is_side_of_wear (const Follower *f)
+{
+  return (f->sense->roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE)) != 0 && f->i == f->open + 1 &&
+         f->size->chain == 0 && ((f->size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 ||
+                                 ((f->size->roles & em_dimension_roles) == 0 && !is_long (f->size) /* "needs 0.06 per side to come back to 10" */));
+}
+
+/* "back to R.010" */
+static gboolean
+is_before_label (const Follower *f)
+{
+  return f->next == f->c->end && f->i + 2 < f->c->end && em_item_is_measure (f->c->items, f->i + 2) &&
+         em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE) != NULL && (f->sense->roles & em_dimension_roles) == 0;
+}
+
+static gboolean
+has_none_behind (const Follower *f)
+{
+  return f->next == f->c->end || (f->next != f->i + 1 && (f->sense->roles & em_dimension_roles) != 0);
+}
+
+static gboolean
+tells_change (const Follower *f)
+{
+  return (f->sense->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0;
+}
+
+static gboolean
+tells_round (const Follower *f)
+{
+  return (f->sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
+}
+
+/* The first rule that fits tells. */
+gboolean
+em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
+{
+  static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
+    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
+    { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { stands_after, TRUE },
+    { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
+  };
+  Follower f = { c, sense, NULL, i, open, 0 };
+
+  if (open == G_MAXUINT)
+    return FALSE;
+  f.size = em_item_size (c->items, open);
+  f.next = em_labels_next_size (c, i);
+  for (gsize k = 0; k < G_N_ELEMENTS (rules); k++)
+    if (rules[k].is (&f))
+      return rules[k].follows;
+  /* "1.5 LENGTH .25 WIDTH": the next size has a label of its own behind it. */
+  return f.next + 1 < c->end && em_clause_label_at (c, f.next + 1, EM_LABEL_AFTER) != NULL;
+}
