@@ -601,6 +601,29 @@ is_other (const Governor *g, guint i)
                                             is_counted_place (g, i + 1))));
 }
 
+/* "Werkzeug-Nr.: 31.118": a word that ends so leads to a number, whatever its points are. */
+static gboolean
+names_number (const Governor *g, guint i)
+{
+  static const char *const ends[] = { "nr", "nr.", "no", "no.", "number", "nummer", "número", "numéro", "n°", "nº", "id", "#" };
+  const char *end = g->c->items->text + item (g, i)->start + item (g, i)->length;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (ends); k++)
+    if (strlen (ends[k]) < item (g, i)->length && g_ascii_strncasecmp (end - strlen (ends[k]), ends[k], strlen (ends[k])) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* A number with a point in it and no more that would make a size of it. */
+static gboolean
+is_pointed_number (const Governor *g, guint i)
+{
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  return size != NULL && size->n_decimals > 0 && !size->is_fraction && !size->has_fit && size->unit == EM_UNIT_NONE && size->chain == 0 &&
+         g_ascii_isdigit (g->c->items->text[item (g, i)->start]) && (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));
+}
+
 /* "die 1: nick": which of those in the list. */
 static gboolean
 is_list_name (const Governor *g, const EmSense *sense, guint word, guint number)
@@ -672,7 +695,8 @@ read_reference (Governor *g, guint i)
           em_item_is_sign (g->c->items, from, '.') ||
           em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from)))
     from++;
-  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || is_other (g, from) || is_size_told (g, i, from))
+  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || (is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) ||
+      is_size_told (g, i, from))
     return;
   /* "Our ref: PO# 4432": the word for it is not yet the number. */
   run = from;
