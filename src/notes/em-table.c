@@ -333,6 +333,21 @@ names_thing (const EmItems *items, const Cell *cell)
   return FALSE;
 }
 
+/* "Core 3 | Crack": the number at the end of a cell is the part's, and counts nothing in the next. */
+static void
+use_part_number (const EmItems *items, const Cell *cell)
+{
+  guint last = cell->end - 1;
+  const EmSize *size = em_item (items, last)->type == EM_ITEM_SIZE ? em_item_size (items, last) : NULL;
+
+  if (cell->end < cell->first + 2 || size == NULL || !size->is_whole || size->unit != EM_UNIT_NONE || em_item (items, last)->length > 2 ||
+      (em_item_says (items, last - 1, EM_SAYS_PLACE) == NULL && em_item_says (items, last - 1, EM_SAYS_KIND) == NULL) ||
+      em_item_says (items, last - 1, EM_SAYS_LABEL) != NULL)
+    return;
+  em_item_size (items, last)->roles |= EM_ROLE_REFERENCE;
+  em_item (items, last)->is_used = TRUE;
+}
+
 static void
 read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean is_first, guint row)
 {
@@ -347,6 +362,9 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
   gboolean is_row_number = size != NULL && size->is_whole && (size->value.n == row || size->value.n == TEN * row) &&
                            heading->type != COLUMN_COUNT;
 
+  /* "Location" may head places as well as their number. */
+  if (heading->type != COLUMN_SIZE)
+    use_part_number (items, cell);
   if (is_first && ((heading->type == COLUMN_NUMBER && !names_thing (items, cell)) || is_row_number))
     for (guint i = cell->first; i < cell->end; i++)
       {

@@ -1116,6 +1116,8 @@ static const Case cases[] = {
   { "Fläche am Schieber 1,5, Länge 20, Breite 10 mm", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
   { "NOTE 1: BUILD UP FACE B .020 OVER 2.00 X .75\nNOTE 2: WELD EDGE C R.015 X 2.00\nNOTE 3: SAME AS NOTE 2 AT EDGE E, 1.50 LG", EM_UNITS_INCH, "3\t3\tlength\t38.1\tmm" },
   { "NOTE 1: WELD EDGE C R.015 X 2.00\nNOTE 2: BUILD UP FACE B .020 OVER 2.00 X .75\nNOTE 3: SAME AS NOTE 1 AT EDGE E, 1.50 LG", EM_UNITS_INCH, "1\t3\tradius\t0.381\tmm" },
+  { "No.\tLocation\tDefect\tSize (mm)\tPcs\n1\tCore 3\tCrack\t12 x 0.5 deep\t1", EM_UNITS_METRIC, "!2\t1\tcount\t3\t" },
+  { "| Stelle | Ist | Soll | Tiefe |\n| Bohrung 1 | 12,15 | 12,00 | 20 |", EM_UNITS_METRIC, "!2\t0\tunused\t1\t" },
 };
 
 START_TEST (test_case)
