@@ -223,11 +223,13 @@ try_flanks (EmItems *items, EmProto *proto, EmProto *next)
   EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
 
   if (!next->may_merge || kind != RIB || !(other == SIDEWALL || is_tip (items, next, other)) ||
-      next->sizes->len > 1 || next->count_item != EM_NO_ITEM ||
+      next->sizes->len > 1 || (next->count_item != EM_NO_ITEM && next->count != 2) ||
       (size != NULL && (size->chain != 0 || (size->roles & ~told) != 0)))
     return FALSE;
   if (size != NULL)
     size->roles = EM_ROLE_DEPTH;
+  /* "both flanks": of each rib. */
+  next->count_item = EM_NO_ITEM;
   absorb (proto, next);
   return TRUE;
 }

@@ -1118,6 +1118,10 @@ static const Case cases[] = {
   { "NOTE 1: WELD EDGE C R.015 X 2.00\nNOTE 2: BUILD UP FACE B .020 OVER 2.00 X .75\nNOTE 3: SAME AS NOTE 1 AT EDGE E, 1.50 LG", EM_UNITS_INCH, "1\t3\tradius\t0.381\tmm" },
   { "No.\tLocation\tDefect\tSize (mm)\tPcs\n1\tCore 3\tCrack\t12 x 0.5 deep\t1", EM_UNITS_METRIC, "!2\t1\tcount\t3\t" },
   { "| Stelle | Ist | Soll | Tiefe |\n| Bohrung 1 | 12,15 | 12,00 | 20 |", EM_UNITS_METRIC, "!2\t0\tunused\t1\t" },
+  { "RIPPE OBEN ABGENÜTZT, 30 MM LANG, 1,5 DICK, 0,4 FEHLT\nBEIDE FLANKEN 2 TIEF MITSCHWEISSEN", EM_UNITS_METRIC, "2\t1\tdepth\t2\tmm" },
+  { "lèvre du joint écrasée sur 1 1/2 po, arrondie à .030, la veut à .010", EM_UNITS_METRIC, "1\t1\tradius_to\t0.254\tmm" },
+  { "Measuring report no. 88-12", EM_UNITS_METRIC, "1\t0\treference\t88-12\t" },
+  { "HILERA 217", EM_UNITS_METRIC, "1\t0\ttool_number\t217\t" },
 };
 
 START_TEST (test_case)
