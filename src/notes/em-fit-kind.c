@@ -74,7 +74,7 @@ weigh_ring (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
 
   for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
     n_round += (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_DIAMETER) != 0;
-  if (n_round != 2 || noun == NULL || noun->value == NULL || weight[FACE] == 0 || (roles & EM_ROLE_ADD) == 0)
+  if (n_round != 2 || noun == NULL || noun->value == NULL || weight[FACE] == 0 || (roles & (EM_ROLE_ADD | EM_ROLE_BUILD)) == 0)
     return;
   weight[FACE] += 3 * EVIDENCE;
   weight[RECESS] /= 2;

@@ -29,7 +29,9 @@ em_fitter_difference (EmFitter *f, guint out_twins[2])
         /* "step height .125, now .118" */
         gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 ||
                             (f->fit->kind == FACE && (new->roles & (EM_ROLE_HEIGHT | EM_ROLE_WORN)) == EM_ROLE_HEIGHT &&
-                             (old->roles & EM_ROLE_WORN) != 0);
+                             (old->roles & EM_ROLE_WORN) != 0) ||
+                            /* "Zunge 5,00 dick ist 4,85" */
+                            ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && new->roles == EM_ROLE_THICKNESS && old->roles == EM_ROLE_WORN);
 
         if (!is_to_be || !is_now || (old->roles & EM_ROLE_FINISHED) != 0 ||
             new->unit != old->unit ||

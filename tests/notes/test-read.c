@@ -185,6 +185,8 @@ static const Case cases[] = {
   { "hole needs 0.06 per side to come back to 10.00, 25 mm deep", EM_UNITS_METRIC, "1\t1\tbuild\t0.06\tmm" },
   { "the button's top must come up 0.3, it's a 14 mm circle", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
   { "paroi rayée, 30 x 0,5 x 0,2", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "rework: seat for O-ring, face ID 30 OD 36 mm pitted, 0.2 to add", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "Zunge 5,00 dick ist 4,85, 60 lang, 10 hoch, beidseitig auftragen", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
   /* What is built up over a row is a face, pitted or not. */
   { "FACE PITTED, BUILD .040 OVER 1.75 X 1.00", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "LAND SCORED, BUILD UP .020 OVER 2.5 X .75", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
