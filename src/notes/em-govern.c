@@ -389,6 +389,19 @@ is_of_part (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "CHROME" in a line of its own, "H13, CHROME": a word that among others may be no coating of the part. */
+static gboolean
+is_coating_alone (const Governor *g, guint i)
+{
+  guint metal = i > g->c->first ? i - 1 : i;
+
+  if (i + 1 < g->c->end && !em_item_is_soft_break (g->c->items, i + 1))
+    return FALSE;
+  if (metal > g->c->first && em_item_is_soft_break (g->c->items, metal))
+    metal--;
+  return i == g->c->first || em_phrase_find (item (g, metal)->phrase, EM_SAYS_BASE) != NULL;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -407,7 +420,7 @@ read_simple (Governor *g, guint i)
           continue;
         }
 
-      if (sense != NULL && simple[k].says == EM_SAYS_COATING && is_removed (g, i))
+      if (sense != NULL && simple[k].says == EM_SAYS_COATING && (is_removed (g, i) || (sense->needs_material && !is_coating_alone (g, i))))
         continue;
 
       /* "0.3 for our milling" is a label, too. */

@@ -607,6 +607,8 @@ static const Case cases[] = {
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. Flanken nur 2 mm tief.", EM_UNITS_METRIC, "1\t1\tdepth\t2\tmm" },
   { "Steg 1,5 dick, 40 lang, oben fehlen 0,3. An beiden Stirnseiten rund.", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
   { "Kind regards", EM_UNITS_METRIC, "!1\t0\tunused\tKind regards\t" },
+  { "LIP SHARP EDGE ROUNDED 0.15 RAD OVER FULL 650 MM\nCHROME", EM_UNITS_METRIC, "2\t0\tcoating\tchrome\t" },
+  { "LIP SHARP EDGE ROUNDED 0.15 RAD OVER FULL 650 MM\nchrome shop wants it back on Friday", EM_UNITS_METRIC, "!2\t0\tcoating\tchrome\t" },
   { "Kerbe 3 x 1 x 1 mm\nWerkzeug-Nr.: 31.118", EM_UNITS_METRIC, "2\t0\ttool_number\t31.118\t" },
   { "Asset 00917, print 7781-2", EM_UNITS_METRIC, "1\t0\tdrawing\t7781-2\t" },
   { "Chip 3 x 1 x 1 mm\nabout 50 on the Rockwell C scale", EM_UNITS_METRIC, "2\t0\thardness\t50\tHRC" },
