@@ -23,6 +23,7 @@ enum
 {
   STATE_WORDS = 3,       /* "worn very low" */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
+  ITEMS_MAX = 8,         /* repairs named by their numbers in one sentence */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
@@ -657,6 +658,30 @@ read_segment (EmReader *r, guint first, guint end)
   return proto;
 }
 
+/* "corner" and "knocked corner" */
+static gboolean
+share_kind (const EmSense *a, const EmSense *b)
+{
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    if (a->weight[k] >= HEAD_NOUN && b->weight[k] >= HEAD_NOUN)
+      return TRUE;
+  return FALSE;
+}
+
+/* "you finish the corner, we grind the heel": where the part between commas begins that item i is in, if a noun is in it. */
+static guint
+part_of (const EmReader *r, guint i)
+{
+  guint first = i;
+  gboolean has_noun = FALSE;
+
+  while (first > r->first && first + NAMED_WINDOW > i && !em_item_is_soft_break (r->items, first - 1))
+    first--;
+  for (guint k = first; k < r->end && k < first + NAMED_WINDOW && !em_item_is_soft_break (r->items, k); k++)
+    has_noun |= em_item_says (r->items, k, EM_SAYS_PLACE) == NULL && em_item_says (r->items, k, EM_SAYS_KIND) != NULL;
+  return has_noun ? first : r->first;
+}
+
 /* "SHOP TO GRIND FACE FLUSH": the one repair of that kind read so far. When several or none are meant, the note governs all, with
  * its doubt marked. NULL: it governs. */
 static EmProto *
@@ -664,22 +689,18 @@ named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
 {
   const EmSense *noun = NULL;
   EmProto *named = NULL;
-  guint n_named = 0;
-  int kind = 0;
+  guint n_named = 0, first = loose->is_near ? MAX (r->first, loose->item + 1) : part_of (r, loose->item);
 
-  for (guint i = loose->is_near ? MAX (r->first, loose->item + 1) : r->first; i < r->end && i < r->first + NAMED_WINDOW &&
-       noun == NULL; i++)
+  for (guint i = first; i < r->end && i < first + NAMED_WINDOW && noun == NULL; i++)
     noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
   if (noun == NULL)
     return NULL;
-  for (int k = 1; k < EM_N_NOTE_KINDS; k++)
-    kind = noun->weight[k] > noun->weight[kind] ? k : kind;
   for (guint i = r->grammar->protos->len; i-- > 0 && n_named < 2 && i + NAMED_WINDOW > r->grammar->protos->len;)
     {
       EmProto *proto = g_ptr_array_index (r->grammar->protos, i);
       const EmSense *its = proto->noun != EM_NO_ITEM ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
 
-      if (its == NULL || its->weight[kind] < HEAD_NOUN)
+      if (its == NULL || !share_kind (noun, its))
         continue;
       named = proto;
       n_named++;
@@ -719,11 +740,31 @@ is_short_for_all (const EmReader *r, const EmProto *proto)
   return n_sizes == 1;
 }
 
+/* "texture 2 mm from item 1", "stock 0.5 on items 1 and 2": said of those repairs. TRUE: it was. */
+static gboolean
+hand_to_items (EmReader *r, const EmLoose *loose)
+{
+  EmProto *named[ITEMS_MAX];
+  EmGiven given = loose->given;
+  guint n;
+
+  if (!loose->is_near && strcmp (given.field.field, "stock") != 0 && strcmp (given.field.field, "finish") != 0)
+    return FALSE;
+  n = em_refer_items (r, loose->item, named, ITEMS_MAX);
+  doubt (&given.field);
+  for (guint i = 0; i < n; i++)
+    g_array_append_val (named[i]->given, given);
+  return n > 0;
+}
+
 static void
 hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
 {
   EmGiven given = loose->given;
   EmReadField *field = &given.field;
+
+  if (hand_to_items (r, loose))
+    return;
 
   if (proto != NULL && strcmp (field->field, "stock") == 0 && is_short_for_all (r, proto))
     proto = NULL;
@@ -732,6 +773,13 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
       /* It may be meant for all. */
       doubt (field);
       proto = r->current;
+    }
+  /* "You finish the corner." behind another repair */
+  if (proto != NULL && proto->first < r->first && !loose->is_general && strcmp (field->field, "finish") == 0)
+    {
+      EmProto *named = named_repair (r, loose, field);
+
+      proto = named != NULL ? named : proto;
     }
   if (proto == NULL && !loose->is_general &&
       (strcmp (field->field, "finish") == 0 || strcmp (field->field, "stock") == 0 || loose->is_near))

@@ -11,6 +11,7 @@ enum
 {
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a number names */
   JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
+  NEAR_WINDOW = 16,      /* items round what is said of a repair to its number */
   REFER_WINDOW = 3       /* items from "same as" to the number it refers to */
 };
 
@@ -76,6 +77,51 @@ em_refer_head (const EmReader *r, guint first, guint end)
             return em_list_head_at (r->items, k);
       }
   return 0;
+}
+
+/* The repair with that number, or NULL. */
+static EmProto *
+repair_with (const EmReader *r, guint64 head)
+{
+  const GPtrArray *protos = r->grammar->protos;
+
+  for (guint i = protos->len; head != 0 && i-- > 0 && i + NAMED_WINDOW > protos->len;)
+    if (((EmProto *) g_ptr_array_index (protos, i))->head == head)
+      return g_ptr_array_index (protos, i);
+  return NULL;
+}
+
+static gboolean
+is_item_word (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "items", "pos", "pos.", "positions", "positionen", "points", "point", "punkt", "punkte", "posiciones", "postes", "puntos", "défauts", "nos" };
+
+  return em_list_is_item_word (r, i) || em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+}
+
+guint
+em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
+{
+  guint n = 0, number;
+
+  for (guint i = MAX (r->first, at > NEAR_WINDOW ? at - NEAR_WINDOW : 0) + 1; i < r->end && i < at + NEAR_WINDOW && n == 0; i++)
+    {
+      if (!is_item_word (r, i))
+        continue;
+      number = i + 1 + (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '.'));
+      for (; number < r->end && n < max && em_item (r->items, number)->type == EM_ITEM_SIZE; number += 2)
+        {
+          EmProto *proto = repair_with (r, em_list_head_at (r->items, number));
+
+          if (proto == NULL)
+            break;
+          out_protos[n++] = proto;
+          em_item (r->items, number)->is_used = TRUE;
+          if (number + 1 >= r->end || !em_item_is_soft_break (r->items, number + 1))
+            break;
+        }
+    }
+  return n;
 }
 
 /* The repair that the segment refers to; before where none has that number. */

@@ -1126,6 +1126,12 @@ static const Case cases[] = {
   { "lèvre du joint écrasée sur 1 1/2 po, arrondie à .030, la veut à .010", EM_UNITS_METRIC, "1\t1\tradius_to\t0.254\tmm" },
   { "Measuring report no. 88-12", EM_UNITS_METRIC, "1\t0\treference\t88-12\t" },
   { "HILERA 217", EM_UNITS_METRIC, "1\t0\ttool_number\t217\t" },
+  /* Said of the repairs that are named by their number or their noun. */
+  { "1) FACE LOW 0.12 MM, AREA 6 X 4\n2) CHIP 1.5 LG X 0.4 X 0.4\nTEXTURED WALL 2 MM FROM ITEM 1", EM_UNITS_METRIC, "3\t1\tclearance\t2\tmm" },
+  { "Item 1: core rod, dia 18 mm worn to 17.9, length 55\nItem 2: pits 5 dia x 1 deep\nItem 3: die ring, inner edge dia 75 rounded R0.3\nStock 0.5 on items 1 and 3.", EM_UNITS_METRIC,
+    "4\t3\tstock\t0.5\tmm" },
+  { "knocked corner, 4 mm long by 1.5 by 1.2. heel face is down 0.3 over 50 by 18. You finish the corner, we grind the face.", EM_UNITS_METRIC, "1\t1\tfinish\tshop\t" },
+  { "knocked corner, 4 mm long by 1.5 by 1.2. heel face is down 0.3 over 50 by 18. You finish the corner, we grind the face.", EM_UNITS_METRIC, "1\t2\tfinish\tcustomer\t" },
 };
 
 START_TEST (test_case)
