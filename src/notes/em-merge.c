@@ -469,6 +469,20 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
   return TRUE;
 }
 
+gboolean
+em_merge_is_only_told (EmItems *items, const EmProto *proto)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL);
+
+  if ((kind != PIN && kind != BORE) || proto->noun == EM_NO_ITEM || proto->has_verb || proto->has_worn || proto->has_damage || proto->has_fill ||
+      proto->count_item != EM_NO_ITEM || proto->sizes->len != 1 || proto->kind_reason != NULL || proto->is_same ||
+      em_item_says (items, proto->noun, EM_SAYS_KIND)->value != NULL || em_item_says (items, proto->noun + 1, EM_SAYS_GLUE) == NULL ||
+      em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles != EM_ROLE_LENGTH)
+    return FALSE;
+  em_item (items, proto->noun)->is_used = FALSE;
+  return TRUE;
+}
+
 /* "The stop is mushroomed; build the face up 0.5, dia 25": a damage without sizes is why the next is built up. */
 static gboolean
 try_damage (EmItems *items, EmProto *proto, EmProto *next)

@@ -855,7 +855,8 @@ write_features (Writer *w)
         continue;
       while (i + 1 < protos->len && em_merge_take (w->items, proto, g_ptr_array_index (protos, i + 1)))
         i++;
-      write_feature (w, proto);
+      if (!em_merge_is_only_told (w->items, proto))
+        write_feature (w, proto);
     }
 }
 

@@ -128,6 +128,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
     return FALSE;
   if (em_item (r->items, i)->is_where)
     return TRUE;
+  /* "shoulder face low 0.1 (outer dia 32)": only what the size is. */
+  if (i > r->first && em_item_is_sign (r->items, i - 1, '(') && em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)
+    return TRUE;
   for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
     {
       const EmItem *item = em_item (r->items, k);

@@ -1132,6 +1132,8 @@ static const Case cases[] = {
     "4\t3\tstock\t0.5\tmm" },
   { "knocked corner, 4 mm long by 1.5 by 1.2. heel face is down 0.3 over 50 by 18. You finish the corner, we grind the face.", EM_UNITS_METRIC, "1\t1\tfinish\tshop\t" },
   { "knocked corner, 4 mm long by 1.5 by 1.2. heel face is down 0.3 over 50 by 18. You finish the corner, we grind the face.", EM_UNITS_METRIC, "1\t2\tfinish\tcustomer\t" },
+  { "Shaft is 240 mm long and may not bend", EM_UNITS_METRIC, "!1\t1\tkind\tpin\t" },
+  { "shoulder face is low 0.1 mm (outer dia 32)", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
 };
 
 START_TEST (test_case)
