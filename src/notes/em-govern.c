@@ -5,6 +5,8 @@
 
 #include "em-govern-parts.h"
 
+#include "em-name.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -117,7 +119,7 @@ read_units (Governor *g, guint i)
       }
   else if (unit != NULL && i > g->c->first && (i + 1 < g->c->end || says (g, i, EM_SAYS_PREPOSITION) != NULL) &&
            !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, '(') &&
-           !em_item_is_sign (g->c->items, i - 1, ':') &&
+           !em_item_is_sign (g->c->items, i - 1, ':') && !item (g, i)->is_heading /* "size mm" */ &&
            !em_item_is_sign (g->c->items, i - 1, '['))
     return;
   if (unit == NULL || (unit->unit != EM_UNIT_MM && unit->unit != EM_UNIT_INCH) ||
@@ -709,7 +711,7 @@ read_reference (Governor *g, guint i)
           em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from)))
     from++;
   if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || (is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) ||
-      is_size_told (g, i, from))
+      is_size_told (g, i, from) || (is_size (g, from) && em_name_is_day (g->c->items, from)))
     return;
   /* "Our ref: PO# 4432": the word for it is not yet the number. */
   run = from;

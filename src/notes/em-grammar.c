@@ -23,6 +23,7 @@ enum
 {
   STATE_WORDS = 3,       /* "worn very low" */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
+  CELL_MAX = 8,          /* items of a cell of a table */
   ITEMS_MAX = 8,         /* repairs named by their numbers in one sentence */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
@@ -919,6 +920,24 @@ mark_part_in_brackets (EmReader *r, guint bracket)
       em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
 }
 
+/* A slot, a groove or a pocket. */
+static gboolean
+is_space_noun (const EmReader *r, guint i)
+{
+  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+  return noun != NULL && noun->value == NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 && noun->weight[SIDEWALL] == 0;
+}
+
+/* "| pocket 6 wide, 15 deep" in the column of remarks */
+static void
+mark_slot_in_cell (const EmReader *r, guint noun)
+{
+  for (guint i = noun + 1; i < r->end && i <= noun + CELL_MAX && !em_item_is_sign (r->items, i, '|'); i++)
+    if (em_item_is_measure (r->items, i))
+      em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
+}
+
 /* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
  * sizes. */
 static void
@@ -939,6 +958,9 @@ mark_slots (EmReader *r)
     if (is_slot_noun (r, i) && (em_item_is_sign (r->items, i - 1, '(') ||
                                 (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '('))))
       mark_slot_in_brackets (r, i);
+  for (guint i = r->first; i < r->end && has_wall; i++)
+    if (em_item (r->items, i)->is_where && is_space_noun (r, i))
+      mark_slot_in_cell (r, i);
   for (guint i = r->first + 2; i < r->end && has_wall; i++)
     {
       if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)

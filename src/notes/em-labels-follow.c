@@ -225,11 +225,21 @@ tells_round (const Follower *f)
 }
 
 /* The first rule that fits tells. */
+/* "15x15 / 0,1      Narbung daneben": another column. */
+static gboolean
+is_in_other_column (const Follower *f)
+{
+  const guint32 gap = 3;
+  const EmItem *size = em_item (f->c->items, f->open);
+
+  return f->i > f->open + 1 && em_item (f->c->items, f->open + 1)->start >= size->start + size->length + gap;
+}
+
 gboolean
 em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
 {
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
-    { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
+    { is_in_other_column, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
     { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },

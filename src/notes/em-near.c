@@ -79,6 +79,19 @@ is_of_thing (const Governor *g, guint k, guint thing, guint cue)
   return k > cue && k + 1 == thing && cue != EM_NO_ITEM && is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && says (g, cue, EM_SAYS_NEAR) != NULL;
 }
 
+/* Columns of a table part them. */
+static gboolean
+is_apart (const Governor *g, guint a, guint b)
+{
+  const guint32 gap = 3;
+  guint first = MIN (a, b), last = MAX (a, b);
+
+  for (guint i = first; i < last; i++)
+    if (item (g, i + 1)->start >= item (g, i)->start + item (g, i)->length + gap || em_item_is_sign (g->c->items, i, '|'))
+      return TRUE;
+  return FALSE;
+}
+
 /* A size that says how far: right before or after the thing, not naming a dimension. */
 static guint
 find_clearance (const Governor *g, guint thing, guint cue)
@@ -97,7 +110,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
       return k;
   for (guint k = thing > g->c->first + EM_GOVERN_WINDOW ? thing - EM_GOVERN_WINDOW : g->c->first; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_size (g->c->items, k)->chain == 0 &&
-        !is_before_beside (g, k, thing, cue) && !is_of_thing (g, k, thing, cue))
+        !is_before_beside (g, k, thing, cue) && !is_of_thing (g, k, thing, cue) && !is_apart (g, k, thing))
       {
         gboolean is_beside = FALSE;
 
@@ -108,7 +121,7 @@ find_clearance (const Governor *g, guint thing, guint cue)
       }
   /* "Keep away from the polished face, about 0.5 mm.": the only size of the sentence. */
   for (guint k = g->c->first; k < g->c->end && g->n_nouns <= 1 && g->c->end - g->c->first <= EM_SENTENCE_WINDOW; k++)
-    if (is_size (g, k))
+    if (is_size (g, k) && !is_apart (g, k, thing))
       {
         if (only != EM_NO_ITEM || (em_item_size (g->c->items, k)->roles & named) != 0 || is_before_beside (g, k, thing, cue))
           return EM_NO_ITEM;

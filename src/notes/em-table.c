@@ -270,11 +270,13 @@ is_line_word (const EmItems *items, guint i)
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
 }
 
-/* "WHERE | WHAT | SIZE" */
+/* "WHERE | WHAT | SIZE | REMARK": what a remark names is where the repair is or what is beside it. */
 static gboolean
 is_where_word (const EmItems *items, guint i)
 {
-  static const char *const words[] = { "where", "location", "place", "zone", "ort", "stelle", "lage", "wo", "ubicación", "lugar", "zona", "dónde", "emplacement", "endroit", "lieu", "où" };
+  static const char *const words[] = { "where", "location", "place", "zone", "ort", "stelle", "lage", "wo", "ubicación", "lugar", "zona", "dónde", "emplacement", "endroit", "lieu", "où",
+                                       "remark", "remarks", "note", "notes", "comment", "comments", "bemerkung", "bemerkungen", "anmerkung", "observación", "observaciones",
+                                       "remarque", "remarques" };
 
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
 }
@@ -318,7 +320,7 @@ use_headings (const EmItems *items, const Line *line)
       {
         /* "actual (inch)" says the unit for all. */
         em_item (items, i)->is_used = line->cell[c].type != COLUMN_OTHER &&
-                                      !(em_item_says (items, i, EM_SAYS_UNIT) != NULL && i > 0 && em_item_is_sign (items, i - 1, '('));
+                                      !(em_item_says (items, i, EM_SAYS_UNIT) != NULL && i > line->cell[c].first);
         em_item (items, i)->is_heading = TRUE;
       }
 }

@@ -1134,6 +1134,14 @@ static const Case cases[] = {
   { "knocked corner, 4 mm long by 1.5 by 1.2. heel face is down 0.3 over 50 by 18. You finish the corner, we grind the face.", EM_UNITS_METRIC, "1\t2\tfinish\tcustomer\t" },
   { "Shaft is 240 mm long and may not bend", EM_UNITS_METRIC, "!1\t1\tkind\tpin\t" },
   { "shoulder face is low 0.1 mm (outer dia 32)", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
+  { "sphere seat radius 15.5 mm is hammered in, coat with 0.4 mm, mouth diameter is 18 mm", EM_UNITS_METRIC, "1\t1\tradius\t15.5\tmm" },
+  { "welding only with laser please", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
+  { "Inspection report 14 March\nitem 2, gate insert: gate hole dia 1.4 mm washed to 1.55", EM_UNITS_METRIC, "!2\t1\tlength\t2\tmm" },
+  { "Quetschschneide 0,3 mm zu niedrig, Schneide 2 dick 110 lang", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "FLAT SEAT ⌀18 MM, 0.15 LOW", EM_UNITS_METRIC, "1\t1\tform\tdisc\t" },
+  { "nr | what | size mm | pcs | remark\n30 | side wall of pocket | 33 x 8, +0.2 | 1 | pocket 6 wide, 15 deep", EM_UNITS_INCH, "2\t1\tslot_depth\t15\tmm" },
+  { "Einsatz     Fehler                Mass             Bemerkung\nB02         Fläche eingefallen    15x15 / 0,1      Narbung daneben", EM_UNITS_METRIC,
+    "2\t1\tthickness\t0.1\tmm" },
 };
 
 START_TEST (test_case)
