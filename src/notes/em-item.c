@@ -35,7 +35,7 @@ static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEI
 static const double far_ratio = 1.3;
 
 /* Colder than this nobody heats a tool: "5F" is something else. */
-enum { WIDE_GAP = 3 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
+enum { WIDE_GAP = 2 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 /* HRC, as steels are ordered (common practice, no source). */
