@@ -190,7 +190,7 @@ weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun
   if (weight[DAM] > 0 && weight[FACE] > 0 && (proto->has_worn || proto->has_damage || weight[WORN_CORNER] > 0) && n_row == 2)
     weight[DAM] /= 4;
   /* "shim seat low .004, 1.125 x .625": a row is no cone and no sphere. */
-  if (weight[SEAT] > 0 && proto->sizes->len == 3 && n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+  if (weight[SEAT] > 0 && proto->sizes->len == 3 && n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_DEPTH | EM_ROLE_ANGLE)) == 0)
     weight[FACE] = MAX (weight[FACE], weight[SEAT] + EVIDENCE);
   /* "washed .010, area .5 x .25" */

@@ -573,12 +573,14 @@ is_counted_place (const Governor *g, guint i)
   return place != NULL && g_strcmp0 (place->value, "counted") == 0;
 }
 
-/* "Werkzeug 2x4-fach", "Werkzeug 8-fach": of how many cavities it is. */
+/* "Werkzeug 2x4-fach", "Werkzeug 8-fach", "DIE 2-UP": of how many cavities it is. */
 static gboolean
 is_fold (const Governor *g, guint i)
 {
+  static const char *const folds[] = { "fach", "up", "drop", "impression", "imp", "hole", "strand" };
+
   for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW && (item (g, k)->flags & EM_TOKEN_GLUED) != 0; k++)
-    if (em_item_is_word (g->c->items, k, "fach"))
+    if (em_item_is_any_word_of (g->c->items, k, folds, G_N_ELEMENTS (folds)))
       return TRUE;
   return FALSE;
 }
@@ -808,6 +810,10 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
     {
       const EmSense *number = says (g, k, EM_SAYS_NUMBER);
 
+        /* "4 inserts, 2 chips each" */
+      if (em_item_is_per (g->c->items, k) && k > i + 3 && says (g, k - 1, EM_SAYS_KIND) != NULL &&
+          (is_count (g, k - 2) || says (g, k - 2, EM_SAYS_NUMBER) != NULL))
+        return TRUE;
       if (em_item_is_per (g->c->items, k - 1) || em_item_is_per (g->c->items, k - 2) || (k > i + 4 && em_item_is_per (g->c->items, k - 3)))
         if (is_count (g, k) || (number != NULL && strchr (number->value, '/') == NULL && strcmp (number->value, "1") != 0))
           return TRUE;

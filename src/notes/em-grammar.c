@@ -1069,7 +1069,7 @@ is_said_of (const EmReader *r, guint first, guint part, guint sound)
 static gboolean
 is_sound (const EmReader *r, guint first, guint i, guint end)
 {
-  static const char *const last[] = { "ok", "okay", "accept", "accepted" };
+  static const char *const last[] = { "ok", "okay", "accept", "accepted", "leave", "skip" };
 
   /* "leave it .005 heavy" */
   if (em_item_says (r->items, i, EM_SAYS_SOUND) != NULL)

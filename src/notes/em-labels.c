@@ -575,6 +575,17 @@ closes (const Labels *l, guint i)
           l->open != G_MAXUINT && em_clause_says (c, l->open - 1, EM_SAYS_LABEL));
 }
 
+/* "worn .004 over", where nothing follows that it may be over: "worn 0.1 over 12" */
+static gboolean
+is_over (const EmClause *c, guint i)
+{
+  static const char *const over[] = { "over", "over size", "over nominal", "too big", "too large", "zu groß", "trop grand", "demasiado grande" };
+
+  return em_item_is_any_word_of (c->items, i, over, G_N_ELEMENTS (over)) &&
+         (i + 1 >= c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, '.') ||
+          em_item_is_sign (c->items, i + 1, ')'));
+}
+
 /* "worn .004 under": machinists tell wear so of the diameter (common practice, no source), unless it is per side. */
 static void
 mark_under (const EmClause *c, guint i)
@@ -584,9 +595,9 @@ mark_under (const EmClause *c, guint i)
   EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
 
   /* "0,06 untermaßig" needs no other word of wear. */
-  if (size == NULL || (size->roles & EM_ROLE_PER_SIDE) != 0 || (!(size->roles & EM_ROLE_WORN) && em_item_is_word (c->items, i, "under")) ||
+  if (size == NULL || (size->roles & EM_ROLE_PER_SIDE) != 0 || (!(size->roles & EM_ROLE_WORN) && (em_item_is_word (c->items, i, "under") || is_over (c, i))) ||
       size->chain != 0 ||
-      !em_item_is_any_word_of (c->items, i, under, G_N_ELEMENTS (under)) ||
+      !(em_item_is_any_word_of (c->items, i, under, G_N_ELEMENTS (under)) || is_over (c, i)) ||
       (em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL && !em_clause_is_size (c, i + 2)))
     return;
   size->roles |= EM_ROLE_ON_DIAMETER | EM_ROLE_WORN;

@@ -345,7 +345,8 @@ static guint
 skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
 {
   guint mark = i + 1;
-  gboolean is_dash = mark + 1 < end && em_item_is_sign (r->items, mark, '-') && !em_item_is_glued (r->items, mark);
+  gboolean is_dash = mark + 1 < end && ((em_item_is_sign (r->items, mark, '-') && !em_item_is_glued (r->items, mark)) ||
+                                        em_item_is_sign (r->items, mark, '>'));
 
   if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;

@@ -339,6 +339,15 @@ refuse_list (Governor *g, guint first, gboolean is_any)
     }
 }
 
+/* "NO WELD ON DOWEL HOLES OR KEYWAY": what is told behind such a word is refused, too, whatever it is. */
+static gboolean
+is_or (const Governor *g, guint i)
+{
+  static const char *const or[] = { "or", "nor", "oder", "ni", "ou", "o" };
+
+  return i < g->c->end && em_item_is_any_word_of (g->c->items, i, or, G_N_ELEMENTS (or));
+}
+
 /* What stands behind the refusal, up to last. */
 static void
 refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
@@ -358,7 +367,7 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
   else if (thing != NULL)
     em_governor_add (g, "refuse", thing->value, i, last)->is_general = TRUE;
   if (thing != NULL && last + 1 < g->c->end && is_list_break (g, last + 1))
-    refuse_list (g, last + 2, FALSE);
+    refuse_list (g, last + 2, is_or (g, last + 1));
   if (thing != NULL || last == i)
     return;
   /* "ON THE DATUM FACE OR THE DATE STAMP" */

@@ -62,6 +62,9 @@ is_content (const EmItem *item)
     return TRUE;
   if (item->is_talk)
     return FALSE;
+  /* "PER SKETCH", without its number */
+  if (item->type == EM_ITEM_PHRASE && has_noise (item->phrase, "matter") && em_phrase_find (item->phrase, EM_SAYS_REFERENCE) != NULL)
+    return TRUE;
   if (item->type == EM_ITEM_PHRASE && (has_noise (item->phrase, "quiet") || has_noise (item->phrase, "unsure")))
     return FALSE;
   if (number != NULL && (g_strcmp0 (number->value, "1") == 0 || g_strcmp0 (number->value, EM_ARTICLE) == 0))

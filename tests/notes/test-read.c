@@ -1142,6 +1142,20 @@ static const Case cases[] = {
   { "nr | what | size mm | pcs | remark\n30 | side wall of pocket | 33 x 8, +0.2 | 1 | pocket 6 wide, 15 deep", EM_UNITS_INCH, "2\t1\tslot_depth\t15\tmm" },
   { "Einsatz     Fehler                Mass             Bemerkung\nB02         Fläche eingefallen    15x15 / 0,1      Narbung daneben", EM_UNITS_METRIC,
     "2\t1\tthickness\t0.1\tmm" },
+  /* Wear told "over" is on the diameter; half of .003 in is 0.0381 mm. */
+  { "BORE .375 DIA, WORN .003 OVER, .75 DEEP", EM_UNITS_INCH, "1\t1\tbuild\t0.0381\tmm" },
+  { "PAD WORN 0.1 OVER 12 X 8 MM", EM_UNITS_METRIC, "1\t1\tthickness\t0.1\tmm" },
+  /* Of how many cavities a die is, is no number of it; what stands behind a refusal and "or" is refused, too. */
+  { "EXTRUSION DIE 2-UP, EDGE NICK 2 X 1 X 1 MM", EM_UNITS_METRIC, "!1\t0\ttool_number\t2-UP\t" },
+  { "NO WELD ON DOWEL HOLES OR KEYWAY", EM_UNITS_METRIC, "1\t0\trefuse\tKEYWAY\t" },
+  { "Edge nick 3 x 1 x 1 mm\nDont touch the thread", EM_UNITS_METRIC, "2\t0\trefuse\tthread\t" },
+  { "4 inserts, 2 chips each, 2 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\ttools\t4\t" },
+  /* A row says that the seat of something is flat. */
+  { "WEAR STRIP SEAT 80 X 25 WORN 0.3 MM", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "1 > pad 7 x 5 built up 0.4 mm\n2 > land 7 x 2 needs 0.3 mm", EM_UNITS_METRIC, "2\t2\tthickness\t0.3\tmm" },
+  { "CHIP 5.5 LG, 0.7 HIGH X 0.5 WIDE, BROKEN OUT, MM", EM_UNITS_METRIC, "!1\t2\tkind\tedge-nick\t" },
+  { "Side wall 40 long, 9 high, 0.2 must come on, mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  { "Dent 3 dia, 1 deep, mm\nBolt hole below, leave", EM_UNITS_METRIC, "!2\t1\tnear\thole\t" },
 };
 
 START_TEST (test_case)
