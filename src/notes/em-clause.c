@@ -184,11 +184,17 @@ is_thread_name (const EmClause *c, guint i)
 static gboolean
 is_number_of_place (const EmClause *c, guint i)
 {
-  static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte" };
+  static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte", "zona", "zone" };
   const EmItem *next = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
 
-  return i > c->first && next != NULL && em_item_is_any_word_of (c->items, i - 1, numbered, G_N_ELEMENTS (numbered)) &&
-         g_ascii_tolower (c->items->text[next->start + next->length - 1]) != 's';
+  /* "zone 25 mm", "zone 25 long" */
+  if (em_item_size (c->items, i)->unit != EM_UNIT_NONE || (next != NULL && em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL))
+    return FALSE;
+  /* "corredera 1: cara gastada" */
+  if (i > c->first && next != NULL && em_item (c->items, i)->length <= 2 && em_item_is_sign (c->items, i + 1, ':') && em_clause_says (c, i - 1, EM_SAYS_PLACE))
+    return TRUE;
+  return i > c->first && em_item_is_any_word_of (c->items, i - 1, numbered, G_N_ELEMENTS (numbered)) && !em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
+         (next == NULL || g_ascii_tolower (c->items->text[next->start + next->length - 1]) != 's');
 }
 
 /* The item is that word or ends in it. */

@@ -50,7 +50,9 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
   else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
     {
       gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL &&
-                         (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN;
+                         (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN &&
+                         /* "O.D. 12 worn, build up 0.3": the size that it has by name */
+                         !(n == 1 && is_named_behind (f, large) && (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0);
 
       /* "pin ⌀8 worn": what is worn may still be told by the size it should have. */
       em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, is_worn && n == 1 && is_named_behind (f, large) ? "from-words" : NULL);

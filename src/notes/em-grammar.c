@@ -23,6 +23,7 @@ enum
 {
   STATE_WORDS = 3,       /* "worn very low" */
   HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
+  ONE_WINDOW = 5,        /* items to the word for another one */
   CELL_MAX = 8,          /* items of a cell of a table */
   ITEMS_MAX = 8,         /* repairs named by their numbers in one sentence */
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
@@ -553,6 +554,20 @@ is_next_row (const EmReader *r, const EmContent *content, const EmProto *before,
   return n == content->n_row;
 }
 
+/* "- second one .030 high x 1.5 long"; "There is a second one beside it, 1.2 long" */
+static gboolean
+is_another_one (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  if (r->is_line_start && em_item_says (r->items, first, EM_SAYS_ONE_OF) != NULL && em_reader_begins_one_of (r, first))
+    return TRUE;
+  if (first != r->first || content->has_noun || (before->roles & content->roles & em_once_roles) == 0)
+    return FALSE;
+  for (guint i = first; i < r->end && i < first + ONE_WINDOW; i++)
+    if (em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
 proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -580,8 +595,7 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
   else if (content->has_same && content->n_sizes == 0 && em_refer_counts_tools (r, first, end))
     return NULL;
   /* "- dam .045 high x 2.75 long" and below it "- second one .030 high x 1.5 long" */
-  else if (before != NULL && content->n_sizes > 1 && r->is_line_start && em_item_says (r->items, first, EM_SAYS_ONE_OF) != NULL &&
-           em_reader_begins_one_of (r, first))
+  else if (before != NULL && content->n_sizes > 1 && is_another_one (r, content, before, first))
     borrow_kind (proto = start_proto (r), before, "same-as-before");
   else if (content->has_same && before != NULL)
     {

@@ -55,10 +55,12 @@ em_labels_is_building (const EmClause *c, guint i)
 gboolean
 em_labels_leads_to_own (const EmClause *c, guint i, gboolean is_row)
 {
-  const EmSense *after = em_clause_label_at (c, i + 2, EM_LABEL_AFTER);
+  /* "long. 28": an abbreviation's point */
+  guint size = i + 1 + (i + 1 < c->end && em_item_is_sign (c->items, i + 1, '.') && em_item_is_glued (c->items, i + 1));
+  const EmSense *after = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
 
-  return em_clause_is_size (c, i + 1) && em_item_size (c->items, i + 1)->chain == 0 &&
-         (after == NULL || (after->roles & em_dimension_roles) == 0 || (is_row && em_clause_is_size (c, i + 3)));
+  return em_clause_is_size (c, size) && em_item_size (c->items, size)->chain == 0 &&
+         (after == NULL || (after->roles & em_dimension_roles) == 0 || (is_row && em_clause_is_size (c, size + 2)));
 }
 
 /* A label at i, and the size that it would follow. */

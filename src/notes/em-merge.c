@@ -195,7 +195,8 @@ try_angle (EmItems *items, EmProto *proto, EmProto *next)
   guint32 line = em_item (items, proto->last)->line;
   const EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
 
-  if (size == NULL || (kind != DAM && kind != SIDEWALL && kind != RIB) || other != kind || next->has_damage || next->has_worn || next->has_build ||
+  /* "flanks with 5° draft" of a dam */
+  if (size == NULL || (kind != DAM && kind != SIDEWALL && kind != RIB) || (other != kind && !(kind == DAM && other == SIDEWALL)) || next->has_damage || next->has_worn || next->has_build ||
       next->count_item != EM_NO_ITEM || em_item (items, next->first)->line > line + 1 ||
       (size->unit != EM_UNIT_DEGREE && (size->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) == 0) ||
       (proto->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0 || proto->sizes->len > MERGE_SIZES_MAX)

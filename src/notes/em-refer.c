@@ -94,7 +94,7 @@ repair_with (const EmReader *r, guint64 head)
 static gboolean
 is_item_word (const EmReader *r, guint i)
 {
-  static const char *const words[] = { "items", "pos", "pos.", "positions", "positionen", "points", "point", "punkt", "punkte", "posiciones", "postes", "puntos", "défauts", "nos" };
+  static const char *const words[] = { "items", "pos", "pos.", "positions", "positionen", "points", "point", "punkt", "punkte", "posiciones", "postes", "zona", "zone", "zonas", "zones", "detail", "detalle", "puntos", "défauts", "nos" };
 
   return em_list_is_item_word (r, i) || em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
 }

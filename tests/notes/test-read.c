@@ -1156,6 +1156,12 @@ static const Case cases[] = {
   { "CHIP 5.5 LG, 0.7 HIGH X 0.5 WIDE, BROKEN OUT, MM", EM_UNITS_METRIC, "!1\t2\tkind\tedge-nick\t" },
   { "Side wall 40 long, 9 high, 0.2 must come on, mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "Dent 3 dia, 1 deep, mm\nBolt hole below, leave", EM_UNITS_METRIC, "!2\t1\tnear\thole\t" },
+  { "NERVURE ép. 1,2 long. 28 : sommet usé, à recharger 0,3", EM_UNITS_METRIC, "1\t1\tthickness\t1.2\tmm" },
+  { "EJECTOR SLEEVE O.D. 12 MM WORN, BUILD UP 0.3 OVER 25 LENGTH", EM_UNITS_METRIC, "1\t1\tdiameter\t12\tmm" },
+  { "AÑADIR REPRESA: 22 LARGO X 4 ANCHO X 1,5 ALTO\nFLANCOS CON INCLINACION 5°, EXTREMOS REDONDEADOS", EM_UNITS_METRIC, "2\t1\tends\trounded\t" },
+  { "The lip has a nick, 0.8 mm long, 0.2 x 0.2. There is a second one beside it, 1.2 mm long, 0.3 x 0.2.", EM_UNITS_METRIC, "1\t2\tlength\t1.2\tmm" },
+  { "ZONA 2: CARA DE AJUSTE Ø18 MM, FALTA 0,1\nZONA 3: PARED DE CAJERA 20 X 5, FALTAN 0,08\nDEJAR 0,15 PARA MECANIZAR EN ZONA 2", EM_UNITS_METRIC,
+    "3\t1\tstock\t0.15\tmm" },
 };
 
 START_TEST (test_case)
