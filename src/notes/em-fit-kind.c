@@ -81,6 +81,13 @@ weigh_ring (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
   weight[GROOVE] /= 2;
 }
 
+/* "pinch-off crest 1 wide x 140 long, add 0.8": a rib's width is its thickness. */
+static gboolean
+is_wide_rib (const EmSense *noun, guint32 roles)
+{
+  return noun != NULL && noun->weight[RIB] > 0 && noun->weight[FACE] == 0 && (roles & flat) == flat;
+}
+
 /* "build up .2 over 35 x 4": what to add and two more sizes in a row are a face's. */
 static void
 weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
@@ -93,7 +100,7 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
 
   /* "crest on core top, 1.5 thick x 20 long, coat 0.4": no face has a thickness of its own. */
   if ((roles & (EM_ROLE_RADIUS | EM_ROLE_LEG)) != 0 || weight[FACE] == 0 ||
-      (weight[RIB] > weight[FACE] && (roles & EM_ROLE_THICKNESS) != 0) ||
+      (weight[RIB] > weight[FACE] && (roles & EM_ROLE_THICKNESS) != 0) || is_wide_rib (noun, roles) ||
       !((is_over_row && (proto->noun_weight < STRONG_EDGE || is_flaw)) || (roles & flat) == flat))
     return;
   weight[FACE] += 3 * EVIDENCE;
@@ -165,7 +172,7 @@ weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun
       weight[GROOVE] /= 4;
     }
   /* "cutting edge low: 110 long, 1.2 wide, add 0.5": a strip of an edge that nothing broke off. */
-  if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 &&
+  if (weight[EDGE_NICK] > 0 && weight[WORN_CORNER] > 0 && !proto->has_damage && proto->sizes->len == 3 && !is_wide_rib (noun, roles) &&
       ((roles & flat) == flat || (n_row == 2 && (roles & EM_ROLE_ADD) != 0 && proto->noun_weight < STRONG_EDGE)) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) == 0)
     weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + (n_row == 2 ? 3 : 1) * EVIDENCE);
@@ -481,6 +488,20 @@ size_of (const EmItems *items, const EmProto *proto, guint32 role)
   return 0;
 }
 
+/* A size of both roles. */
+static gboolean
+is_one_size (const EmItems *items, const EmProto *proto, guint32 role, guint32 other)
+{
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      guint32 roles = em_item_size (items, g_array_index (proto->sizes, guint, i))->roles;
+
+      if ((roles & role) != 0 && (roles & other) != 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "pinch edge .018 wide, 4.25 long, add .040 on top": what is to be higher than it is wide is an upright, no face. */
 static void
 weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
@@ -496,6 +517,13 @@ weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *w
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_SLOT)) == 0 &&
       size_of (items, proto, EM_ROLE_BUILD | EM_ROLE_ADD) > width && weight[FACE] + weight[EDGE_NICK] + weight[WORN_CORNER] > 0)
     weight[RIB] += weight[FACE] + weight[EDGE_NICK] + weight[WORN_CORNER] + 4 * EVIDENCE;
+  /* "mandrel tip 1.2 thick x 18 long, build 0.6", "Schneide 2 dick 110 lang, 0,3 zu niedrig": no edge, face or pin is so thick and so long. */
+  if (proto->sizes->len == 3 && (roles & EM_ROLE_THICKNESS) != 0 && (roles & EM_ROLE_LENGTH) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && !is_one_size (items, proto, EM_ROLE_THICKNESS, EM_ROLE_BUILD | EM_ROLE_ADD) &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_SLOT |
+                EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0 &&
+      weight[SIDEWALL] == 0 && weight[EDGE_NICK] + weight[WORN_CORNER] + weight[PIN] + weight[GROOVE] > 0)
+    weight[RIB] += weight[EDGE_NICK] + weight[WORN_CORNER] + weight[PIN] + weight[FACE] + weight[GROOVE] + 4 * EVIDENCE;
 }
 
 /* What each kind that the words allow gains from the sizes. */

@@ -372,7 +372,7 @@ static gboolean
 is_removed (const Governor *g, guint i)
 {
   for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW; k++)
-    if (em_item_is_soft_break (g->c->items, k) && !em_item_is_sign (g->c->items, k, ','))
+    if (em_item_is_soft_break (g->c->items, k) && !em_item_is_sign (g->c->items, k, ',') && !em_item_is_sign (g->c->items, k, '-'))
       return FALSE;
     else if (says (g, k, EM_SAYS_NOISE) != NULL && g_strcmp0 (says (g, k, EM_SAYS_NOISE)->value, "removed") == 0)
       return TRUE;

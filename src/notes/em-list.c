@@ -340,7 +340,7 @@ is_tight_mark (const EmReader *r, guint mark)
          em_item_says (r->items, mark + 1, EM_SAYS_TIMES) == NULL;
 }
 
-/* "1.", "2)", "3.)", "4 -" with its number or letter at i. Returns the item after them, or i. */
+/* "1.", "2)", "3.)", "4 -", "item 5, core" with its number or letter at i. Returns the item after them, or i. */
 static guint
 skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
 {
@@ -350,6 +350,12 @@ skip_marked (EmReader *r, guint i, guint end, gboolean is_named)
 
   if (mark + 1 >= end || !(em_list_is_numeral (r, i) || is_long_numeral (r, i, mark)))
     return i;
+  if (is_named && em_item_is_sign (r->items, mark, ',') && em_list_is_bare_whole (r->items, i) &&
+      (em_item (r->items, mark + 1)->type == EM_ITEM_PHRASE || em_item (r->items, mark + 1)->type == EM_ITEM_UNKNOWN))
+    {
+      em_item (r->items, i)->is_used = r->is_bullet = TRUE;
+      return mark + 1;
+    }
   /* "1 - core", but "12 - 3 mm" is a range; "Item 1 : pin" with a blank, as French has it. */
   if (!em_list_is_mark (r, mark) && !is_tight_mark (r, mark) && !(is_named && (em_item_is_sign (r->items, mark, '=') || em_item_is_sign (r->items, mark, ':'))) &&
       !(is_dash && (is_named || em_item (r->items, mark + 1)->type != EM_ITEM_SIZE)))

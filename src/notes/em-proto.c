@@ -19,6 +19,7 @@ enum
   COLON_WINDOW = 4,
   OPEN_GROOVE = 8,       /* a groove that was cut; scratches and cracks weigh more */
   SIZES_MAX = 16,        /* of one repair */
+  LITTLE = 3,            /* bytes of "is", "ist" */
   STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
 
@@ -116,6 +117,28 @@ is_where (const EmReader *r, guint i)
          (em_item (r->items, i)->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) == EM_TOKEN_CAPITAL;
 }
 
+/* "Tasche ist an einer Wand ausgewaschen", "pocket washed out on one wall": what is worn there is the wall. */
+static gboolean
+is_wall_that_wore (const EmReader *r, guint wall, guint preposition)
+{
+  const EmSense *noun = em_item_says (r->items, wall, EM_SAYS_KIND);
+  guint beside[] = { wall + 1, preposition - 1 };
+
+  if (noun == NULL || noun->value != NULL || noun->weight[SIDEWALL] == 0 || noun->weight[FACE] > 0)
+    return FALSE;
+  for (guint k = 0; k < G_N_ELEMENTS (beside); k++)
+    if (beside[k] >= r->first && beside[k] < r->end)
+      {
+        const EmSense *label = em_item_says (r->items, beside[k], EM_SAYS_LABEL), *state = em_item_says (r->items, beside[k], EM_SAYS_KIND);
+
+        if ((state != NULL && g_strcmp0 (state->value, "state") == 0) ||
+            (label != NULL && (label->roles & EM_ROLE_WORN) != 0 && em_item_says (r->items, beside[k], EM_SAYS_GLUE) == NULL &&
+             em_item (r->items, beside[k])->length > LITTLE))
+          return TRUE;
+      }
+  return FALSE;
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -140,7 +163,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       if (glue != NULL && g_strcmp0 (glue->value, "has") == 0)
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
-        return !is_some_of (r, k);
+        return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);
       /* "1 deep into the land" */
       if (em_item_is_word (r->items, k, "into"))
         return TRUE;

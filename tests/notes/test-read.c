@@ -1162,6 +1162,17 @@ static const Case cases[] = {
   { "The lip has a nick, 0.8 mm long, 0.2 x 0.2. There is a second one beside it, 1.2 mm long, 0.3 x 0.2.", EM_UNITS_METRIC, "1\t2\tlength\t1.2\tmm" },
   { "ZONA 2: CARA DE AJUSTE Ø18 MM, FALTA 0,1\nZONA 3: PARED DE CAJERA 20 X 5, FALTAN 0,08\nDEJAR 0,15 PARA MECANIZAR EN ZONA 2", EM_UNITS_METRIC,
     "3\t1\tstock\t0.15\tmm" },
+  /* Uprights by how thick and long they are; walls that wore; which item. */
+  { "MANDREL TIP 1.2 THICK X 18 LONG, BUILD 0.6 ON TOP", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
+  { "CREST 1 WIDE X 140 LONG WORN, ADD 0.8", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "Schneide 0,3 zu niedrig, Schneide 2 dick 110 lang", EM_UNITS_METRIC, "1\t1\tthickness\t2\tmm" },
+  { "Tasche an einer Wand ausgewaschen: 38 lang, 12 hoch, 0,3 Auftrag", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "pocket washed out on one wall, 38 long, 12 high, add 0.3", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "item 1, gate insert: heat checks, 6 places, 5 long x 0.5 deep", EM_UNITS_METRIC, "!1\t1\tgap\t1\tmm" },
+  { "EXTREMOS INCLINADOS, REPRESA 22 LARGO X 4 ANCHO X 1,5 ALTO", EM_UNITS_METRIC, "1\t1\tends\tdrafted\t" },
+  { "HARD CHROME PLATED - STRIPPED ALREADY", EM_UNITS_METRIC, "!1\t0\tcoating\tchrome\t" },
+  { "Auflagefläche 12 x 5 mm 0,2 tief\nToolnr. 6-0415", EM_UNITS_METRIC, "2\t0\ttool_number\t6-0415\t" },
+  { "welding only with laser please", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
 };
 
 START_TEST (test_case)
