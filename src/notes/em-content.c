@@ -71,8 +71,12 @@ is_choice (const EmReader *r, guint i)
 static gboolean
 is_same_place (const EmReader *r, const EmContent *content, guint i, guint end)
 {
-  return content->best_named >= STRONG_NOUN && i + 1 < end && em_item_is_word (r->items, i, "same") &&
-         (em_item_says (r->items, i + 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL);
+  if (i + 1 >= end || !em_item_is_word (r->items, i, "same") ||
+      (em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL && em_item_says (r->items, i + 1, EM_SAYS_PLACE) == NULL))
+    return FALSE;
+  /* "same pocket, floor low .008" */
+  return content->best_named >= STRONG_NOUN || (i + 3 < r->end && em_item_is_sign (r->items, i + 2, ',') && em_item_says (r->items, i + 3, EM_SAYS_KIND) != NULL &&
+                                                em_item_says (r->items, i + 3, EM_SAYS_KIND)->value == NULL);
 }
 
 EmContent

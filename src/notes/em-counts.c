@@ -629,9 +629,36 @@ is_on_both (const EmReader *r, const EmProto *proto, guint i)
          (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE);
 }
 
+/* "2 nicks on each of 4 cores": so many parts have as many. */
+static void
+take_each_of (const EmReader *r, EmProto *proto, guint i)
+{
+  static const char *const each_of[] = { "each of", "on each of", "in each of", "each of the", "on each of the", "in each of the" };
+  gboolean is_whole = em_item_is_any_word_of (r->items, i, each_of, G_N_ELEMENTS (each_of));
+  guint number = i + 1;
+  double n;
+
+  if ((!is_whole && !em_item_is_per (r->items, i)) || proto->count_item == EM_NO_ITEM || proto->is_multiplied)
+    return;
+  while (number < r->end && number < i + EACH_WINDOW && em_item (r->items, number)->type == EM_ITEM_PHRASE &&
+         em_item_says (r->items, number, EM_SAYS_NUMBER) == NULL)
+    number++;
+  if ((number == i + 1 && !is_whole) || number + 1 >= r->end || em_item_says (r->items, number + 1, EM_SAYS_PLACE) == NULL || em_item (r->items, number)->is_used)
+    return;
+  n = em_list_is_bare_whole (r->items, number) ? (double) em_item_size (r->items, number)->value.n : count_at (r, number, TRUE);
+  if (!(n > 1 && n < COUNTED_MAX))
+    return;
+  if (em_item (r->items, number)->type == EM_ITEM_SIZE)
+    em_item_size (r->items, number)->roles |= EM_ROLE_REFERENCE;
+  proto->count *= n;
+  proto->is_multiplied = proto->is_count_loose = TRUE;
+  em_item (r->items, number)->is_used = TRUE;
+}
+
 void
 em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
 {
+  take_each_of (r, proto, i);
   if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
     add_number_word (r, proto, i);
   add_same_again (r, proto, i);

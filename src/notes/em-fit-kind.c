@@ -94,7 +94,7 @@ weigh_build (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_r
 {
   gboolean is_over_row = (roles & (EM_ROLE_ADD | EM_ROLE_BUILD)) != 0 && n_row == 2;
   /* "face pitted, build .040 over 1.75 x 1.00": the pits are what is wrong with the face. */
-  gboolean is_flaw = is_over_row && noun != NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 &&
+  gboolean is_flaw = (is_over_row || (roles & flat) == flat) && noun != NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 &&
                      noun->weight[EDGE_NICK] == 0 && !proto->has_fill &&
                      (roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) == 0;
 
@@ -341,6 +341,10 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
   /* "tip broken off, ⌀2.5 x 6": what is round and no edge by name has none. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && noun != NULL && noun->weight[EDGE_NICK] + noun->weight[WORN_CORNER] == 0)
     weight[EDGE_NICK] /= 4;
+  /* "spigot ⌀16, damaged at the edge, worn R0.4 all the way round": no pin has a worn radius. */
+  if (weight[WORN_CORNER] > 0 && weight[PIN] + weight[BORE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_DIAMETER) != 0 &&
+      (roles & EM_ROLE_RADIUS) != 0 && (roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_ADD)) == 0)
+    weight[WORN_CORNER] = MAX (weight[WORN_CORNER], MAX (weight[PIN], weight[BORE]) + EVIDENCE);
   /* "a ding 3 dia": round, so no edge. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
     {

@@ -751,6 +751,24 @@ read_reference (Governor *g, guint i)
   item (g, i)->is_used = TRUE;
 }
 
+/* "on the 1302 mold": its number stands before it, and is no metal. */
+static void
+read_number_before (Governor *g, guint i)
+{
+  const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
+  guint number = i - 1;
+  const EmSize *size = i > g->c->first + 1 && is_size (g, number) ? em_item_size (g->c->items, number) : NULL;
+
+  if (sense == NULL || strcmp (sense->value, "tool_number") != 0 || size == NULL || item (g, number)->is_used || !size->is_whole ||
+      size->unit != EM_UNIT_NONE || size->chain != 0 || item (g, number)->length < CODE_DIGITS ||
+      em_phrase_find (item (g, number)->phrase, EM_SAYS_BASE) != NULL ||
+      (says (g, number - 1, EM_SAYS_GLUE) == NULL && says (g, number - 1, EM_SAYS_PREPOSITION) == NULL) || !take_once (g, "tool_number"))
+    return;
+  em_item_size (g->c->items, number)->roles |= EM_ROLE_REFERENCE;
+  em_governor_add (g, "tool_number", NULL, number, number)->is_general = TRUE;
+  item (g, i)->is_used = TRUE;
+}
+
 /* "identical cavity blocks": parts of the tool, none of them a repair. */
 static gboolean
 is_part (const Governor *g, guint i)
@@ -934,6 +952,7 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
     {
       read_units (&g, i);
       read_reference (&g, i);
+      read_number_before (&g, i);
       read_base (&g, i);
       read_simple (&g, i);
       read_machining (&g, i);

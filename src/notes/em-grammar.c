@@ -507,7 +507,10 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
     }
   if (is_only_access (r, content, before, is_repair, first))
     {
-      em_reader_take_aside (r, before, first, end, FALSE);
+      EmProto *named;
+
+      /* "restricted access on item 2" */
+      em_reader_take_aside (r, em_refer_items (r, first, &named, 1) == 1 ? named : before, first, end, FALSE);
       return TRUE;
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))
@@ -1079,6 +1082,25 @@ is_said_of (const EmReader *r, guint first, guint part, guint sound)
   return sound > part;
 }
 
+/* "Core pin ⌀.093 bent - replaced already", "A few scratches .001 deep, those are ok": what was told from start to part, with sizes too, asks for
+ * nothing. Returns where that begins: behind the last break that a noun of a repair follows; part: no such words. */
+static guint
+start_of_done (const EmReader *r, guint start, guint part, guint sound)
+{
+  const EmSense *said = em_item_says (r->items, sound, EM_SAYS_SOUND);
+  gboolean has_noun = FALSE;
+  guint i = part;
+
+  if (said == NULL || g_strcmp0 (said->value, "done") != 0 || sound > part + SAID_WORDS)
+    return part;
+  while (i > start && !(has_noun && em_item_is_soft_break (r->items, i)))
+    {
+      i--;
+      has_noun |= em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
+    }
+  return has_noun ? i : part;
+}
+
 /* Says that nothing is to be done; at the end of a line a bare "OK" does, too: "sprue bore  4.000  4.005  OK". */
 static gboolean
 is_sound (const EmReader *r, guint first, guint i, guint end)
@@ -1116,7 +1138,7 @@ read_parts (EmReader *r, guint first, guint end)
           while (stop < end && !em_item_is_soft_break (r->items, stop))
             stop++;
           r->first = start;
-          r->end = part;
+          r->end = part = start_of_done (r, start, part, i);
           if (part > start && !is_said_of (r, start, part, i))
             read_sentence (r);
           start = part = i = stop;

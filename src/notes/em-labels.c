@@ -337,6 +337,10 @@ waiting_roles (const Labels *l, guint i)
     }
   if (is_weak (l, i))
     roles = 0;
+  /* "keep .030 stock on all" */
+  if (roles == EM_ROLE_CLEARANCE && em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
+      (em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & EM_ROLE_STOCK) != 0)
+    roles = 0;
   /* "FACE LOW | 20 | 10 | 0.2" under headings: what the column says it is. */
   if ((size->roles & em_dimension_roles) != 0)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD);
@@ -604,6 +608,31 @@ mark_under (const EmClause *c, guint i)
   em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "needs 0.2, on the dia", "build up 0.1, per side": in a part of its own, said of what is to be added before it. */
+static void
+mark_side_behind (const EmClause *c, guint i)
+{
+  const EmSense *label = em_item_says (c->items, i, EM_SAYS_LABEL);
+
+  if (label == NULL || (label->roles != EM_ROLE_ON_DIAMETER && label->roles != EM_ROLE_PER_SIDE) || i < c->first + 2 ||
+      !em_item_is_sign (c->items, i - 1, ',') || (i + 1 < c->end && !em_item_is_soft_break (c->items, i + 1) && !em_item_is_sign (c->items, i + 1, '.')))
+    return;
+  for (guint k = i - 1; k-- > c->first && k + NEAR_WINDOW > i;)
+    if (em_item (c->items, k)->type == EM_ITEM_SIZE)
+      {
+        EmSize *size = em_item_size (c->items, k);
+
+        if ((size->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && (size->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER | em_dimension_roles)) == 0)
+          {
+            size->roles |= label->roles;
+            em_item (c->items, i)->is_used = TRUE;
+          }
+        return;
+      }
+    else if (em_item_is_soft_break (c->items, k))
+      return;
+}
+
 /* "Kernstift, 10er", "der 8er Stift": a bore or pin is called by its diameter. */
 static void
 mark_so_wide (const EmClause *c, guint i)
@@ -654,6 +683,7 @@ em_labels_mark (const EmClause *c)
       mark_either (c, i);
       mark_contradiction (c, i);
       mark_under (c, i);
+      mark_side_behind (c, i);
       mark_so_wide (c, i);
       if (em_item_is_measure (c->items, i))
         {

@@ -235,6 +235,55 @@ try_flanks (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* Both tell no field otherwise; what is told by both is used. */
+static gboolean
+agree (EmItems *items, const EmFit *a, const EmFit *b)
+{
+  for (guint i = 0; i < b->n_fitted; i++)
+    {
+      const EmFitted *same = em_fit_find (a, b->fitted[i].field);
+
+      if (same != NULL && b->fitted[i].item != EM_NO_ITEM && same->value != b->fitted[i].value)
+        return FALSE;
+    }
+  for (guint i = 0; i < b->n_fitted; i++)
+    if (b->fitted[i].item != EM_NO_ITEM && em_fit_find (a, b->fitted[i].field) != NULL)
+      em_item (items, em_fit_find (a, b->fitted[i].field)->item)->is_used = TRUE;
+  return TRUE;
+}
+
+/* "Blade 1 thick, tip short 0.6" and "build up tip 0.6 and 1.5 down each side", "add 0.5 on tip. Blade 1.5 thick x 8": the tip is the blade's. */
+static gboolean
+try_tip (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const guint32 told = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_DEPTH | EM_ROLE_PER_SIDE | EM_ROLE_WELD;
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  gboolean is_before = other == RIB && is_tip (items, proto, kind);
+  const EmProto *tip = is_before ? proto : next;
+  EmFit a, b;
+
+  if (!(is_before || (kind == RIB && is_tip (items, next, other))) || tip->sizes->len == 0 || tip->sizes->len > 2 || (tip->roles & ~told) != 0 ||
+      tip->count_item != EM_NO_ITEM || proto->sizes->len + next->sizes->len > MERGE_SIZES_MAX ||
+      em_item (items, next->first)->line > em_item (items, proto->last)->line + (is_before ? 0 : 1))
+    return FALSE;
+  em_fit_sizes (items, proto, RIB, &a);
+  em_fit_sizes (items, next, RIB, &b);
+  if (!agree (items, &a, &b))
+    return FALSE;
+  if (is_before)
+    {
+      append_uint (proto->sizes, next->sizes);
+      append_uint (proto->given, next->given);
+      take_count (proto, next);
+      become (proto, next);
+    }
+  else
+    absorb (proto, next);
+  proto->roles |= next->roles;
+  proto->has_build |= next->has_build;
+  return TRUE;
+}
+
 /* "Groove: 5 wide, 9 deep" behind a wall: nothing is to be done to it, as it has no length. */
 static gboolean
 is_groove_of_wall (const EmSense *noun, const EmProto *next, int kind)
@@ -650,7 +699,7 @@ gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
-    try_merge, try_angle, try_told_slot, try_flanks, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
+    try_merge, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
     try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_damage,
   };
 

@@ -473,6 +473,14 @@ is_dashed (const EmClause *c, guint a, guint dash, guint b)
          em_item_size (c->items, b)->is_whole;
 }
 
+static gboolean
+is_thread_word (const EmClause *c, guint i)
+{
+  const EmSense *thing = i >= c->first && i < c->end ? em_item_says (c->items, i, EM_SAYS_THING) : NULL;
+
+  return thing != NULL && g_strcmp0 (thing->value, "thread") == 0;
+}
+
 /* A word for material stands before it, and no size of a repair between. */
 static gboolean
 is_beside_metal (const EmClause *c, guint i)
@@ -503,6 +511,9 @@ is_code (const EmClause *c, guint i)
     return FALSE;
   /* "material 4340" */
   if (size->is_whole && size->value.n >= LEAST_ALLOY && i > c->first && em_clause_says (c, i - 1, EM_SAYS_MATERIAL))
+    return TRUE;
+  /* "tapped hole 10-32": its name (ASME B1.1). */
+  if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && is_thread_word (c, i - 1)) || (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && is_thread_word (c, i - 3))))
     return TRUE;
   /* "core 88-2", "cavity 1-4" */
   if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && i > c->first && em_clause_says (c, i - 1, EM_SAYS_PLACE)) ||

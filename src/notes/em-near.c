@@ -65,6 +65,9 @@ em_near_distance (const Governor *g, guint thing)
 
         if (size->chain != 0 || (size->roles & dimension_roles) != 0)
           return EM_NO_ITEM;
+        /* "texture about 3/8 away from it" */
+        if ((size->roles & EM_ROLE_CLEARANCE) != 0 && size->label_item == k + 1)
+          return k;
         return is_at || leads_from_size (g, k + 1) ? k : EM_NO_ITEM;
       }
     else if (says (g, k, EM_SAYS_VERB) != NULL)

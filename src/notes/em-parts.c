@@ -68,6 +68,8 @@ heads_line (const EmReader *r, guint part)
 {
   guint behind = part + 2 + (em_item_size (r->items, part + 1)->low.d == 0 ? 2 : 0);
 
+  while (part > r->first && em_item_says (r->items, part - 1, EM_SAYS_PLACE) != NULL)
+    part--;
   return part == r->first && behind + 1 < r->end && em_item_is_sign (r->items, behind, ':');
 }
 
@@ -82,8 +84,9 @@ em_parts_note (EmReader *r)
       /* "4 cavities" */
       if (n > 1 && is_counted_part (r, i + 1))
         tell (r, (EmParts) { i, n, TRUE });
-      /* "cavities 1-4" */
-      else if (is_counted_part (r, i) && range_at (r, i + 1) > 1 && range_at (r, i + 1) <= PARTS_MAX)
+      /* "cavities 1-4", "gate insert 1-4:" */
+      else if ((is_counted_part (r, i) || (is_part (r, i) && range_at (r, i + 1) > 1 && heads_line (r, i))) && range_at (r, i + 1) > 1 &&
+               range_at (r, i + 1) <= PARTS_MAX)
         {
           tell (r, (EmParts) { i + 1, range_at (r, i + 1), !heads_line (r, i) });
           r->is_parts_line = heads_line (r, i);
@@ -155,7 +158,11 @@ is_no_more (const EmReader *r, guint i)
   for (gsize k = 0; k < G_N_ELEMENTS (little); k++)
     if (em_item_says (r->items, i, little[k]) != NULL)
       return TRUE;
-  return em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, '(') || em_item_is_sign (r->items, i, '.');
+  /* "INSERT (QTY 8) 1.2379 58-60 HRC": what was read as the metal. */
+  if (em_item (r->items, i)->is_used && (em_item (r->items, i)->type == EM_ITEM_SIZE || em_item (r->items, i)->type == EM_ITEM_PHRASE))
+    return TRUE;
+  return em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, '(') || em_item_is_sign (r->items, i, '.') ||
+         em_item_is_sign (r->items, i, ',') || em_item_is_sign (r->items, i, '/');
 }
 
 /* "CORE PINS (8 PCS)", "RINGS x 6", by a word that may be unknown: what is counted stands before its number, which ends the title. */
@@ -182,13 +189,17 @@ is_counted_first (const EmReader *r, guint count)
 {
   gboolean has_quantity = count > r->first && em_item_says (r->items, r->first, EM_SAYS_QUANTITY) != NULL;
   guint thing = count + 1;
+  static const char *const with[] = { "with", "mit", "avec", "con" };
 
   if (has_quantity && count + 1 == r->end)
     return TRUE;
   thing += thing < r->end && em_item_says (r->items, thing, EM_SAYS_PLACES) != NULL;
   /* "2 gleiche Kerne" */
   thing += thing < r->end && (em_item_says (r->items, thing, EM_SAYS_SAME) != NULL || em_item_says (r->items, thing, EM_SAYS_TOOLS) != NULL);
-  return (count == r->first || has_quantity || em_item_is_soft_break (r->items, count - 1)) && is_thing (r, thing);
+  /* "INSERT WITH 6 BLADES" */
+  return (count == r->first || has_quantity || em_item_is_soft_break (r->items, count - 1) ||
+          (em_item_says (r->items, r->first, EM_SAYS_PLACE) != NULL && em_item_is_any_word_of (r->items, count - 1, with, G_N_ELEMENTS (with)))) &&
+         is_thing (r, thing);
 }
 
 static void

@@ -151,6 +151,10 @@ em_reader_is_demoted (const EmReader *r, guint i)
     return FALSE;
   if (em_item (r->items, i)->is_where)
     return TRUE;
+  /* "same pocket, floor low .008" */
+  if (i > r->first && i + 2 < r->end && em_item_is_word (r->items, i - 1, "same") && em_item_is_sign (r->items, i + 1, ',') &&
+      em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL && em_item_says (r->items, i + 2, EM_SAYS_KIND)->value == NULL)
+    return TRUE;
   /* "shoulder face low 0.1 (outer dia 32)": only what the size is. */
   if (i > r->first && em_item_is_sign (r->items, i - 1, '(') && em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)
     return TRUE;
@@ -528,6 +532,7 @@ em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end,
       if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL &&
           g_strcmp0 (em_item_says (r->items, i, EM_SAYS_KIND)->set_field, "side") == 0)
         give_text (r, proto, "side", em_item_says (r->items, i, EM_SAYS_KIND)->set_value, i, EM_READ_INFERRED, "shape-from-word");
+      proto->is_per_part |= em_counts_is_per_part (r, i);
       /* "4 seats per plate, 2 plates" */
       if (proto->count_item == EM_NO_ITEM || proto->count_item >= first)
         em_counts_add_loose (r, proto, i, words_too);

@@ -92,8 +92,14 @@ static gboolean
 is_beside_it (const Governor *g, guint thing, guint refusal)
 {
   for (guint k = thing + 1; k + 1 < refusal; k++)
-    if (em_item_says (g->c->items, k, EM_SAYS_NEAR) != NULL && em_item_is_word (g->c->items, k + 1, "it"))
-      return TRUE;
+    if (em_item_says (g->c->items, k, EM_SAYS_NEAR) != NULL)
+      {
+        const EmSense *glue = em_item_says (g->c->items, k + 1, EM_SAYS_GLUE);
+
+        /* "texture right next to item 2, keep off" */
+        if (em_item_is_word (g->c->items, k + 1, "it") || (glue != NULL && g_strcmp0 (glue->value, "item") == 0 && k + 2 < refusal))
+          return TRUE;
+      }
   return FALSE;
 }
 

@@ -1173,6 +1173,26 @@ static const Case cases[] = {
   { "HARD CHROME PLATED - STRIPPED ALREADY", EM_UNITS_METRIC, "!1\t0\tcoating\tchrome\t" },
   { "Auflagefläche 12 x 5 mm 0,2 tief\nToolnr. 6-0415", EM_UNITS_METRIC, "2\t0\ttool_number\t6-0415\t" },
   { "welding only with laser please", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
+  /* A tip told apart from its blade is the blade's. */
+  { "BLADE 1 THK X 28 LG, TIP SHORT 0.6 MM\nBUILD UP TIP 0.6 MM AND 1.5 MM DOWN EACH SIDE", EM_UNITS_METRIC, "2\t1\tdepth\t1.5\tmm" },
+  { "TOP WORN, ADD 0.5 ON TIP. BLADE 1.5 THK X 8 LG MM", EM_UNITS_METRIC, "1\t1\tcoat\t0.5\tmm" },
+  /* How many: 2 on each of 4, 2 per insert of 1 to 4; a title with its metal behind it. */
+  { "2 nicks on each of 4 cores, each 1.5 x 0.3 x 0.2 mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "gate insert 1-4: corner R0.2 worn, 3 long, 2 corners per insert, mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "SUB-GATE INSERT (QTY 8) 1.2379\nCORNER WORN R0.15 X 2 LG MM\nNICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t0\ttools\t8\t" },
+  { "Plate with 6 blades, all the same\nBlade 1 thick, 28 long, 0.6 missing on top, mm", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  /* What is done already, or asks for nothing, is no repair. */
+  { "Edge nick 3 x 1 x 1 mm\nCore pin 2.4 dia bent - replaced already", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
+  { "Edge nick 3 x 1 x 1 mm. A few scratches on the floor 0.02 mm deep, those are ok.", EM_UNITS_METRIC, "!1\t2\tkind\tgroove\t" },
+  /* Stock that is kept, sides told behind a comma, threads by their names, lengths behind the name of a place. */
+  { "EDGE NICK 3 X 1 X 1 MM\nKEEP 0.8 MM STOCK ON ALL", EM_UNITS_METRIC, "2\t0\tstock\t0.8\tmm" },
+  { "Bore dia 50, needs 0.2 added, on the dia, 35 long, mm", EM_UNITS_METRIC, "1\t1\tbuild\t0.1\tmm" },
+  { "chip .1 x .010 x .015 right next to a tapped hole 10-32", EM_UNITS_INCH, "!1\t1\tclearance\t254\tmm" },
+  { "CRACK IN CORNER OF CAVITY 32 LG, 4 DEEP, MM", EM_UNITS_METRIC, "1\t1\tlength\t32\tmm" },
+  { "Got a crash on the 1302 mold. Chip 4 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\ttool_number\t1302\t" },
+  { "Round spigot damaged at the edge, dia 16, worn R0.4 all the way round, mm", EM_UNITS_METRIC, "1\t1\tradius\t0.4\tmm" },
+  { "1) nick 3 x 1 x 1 mm\n2) same pocket, floor low 0.2 mm, floor is 44 x 12", EM_UNITS_METRIC, "2\t2\tkind\tface\t" },
+  { "1) pits 1 dia x 0.3 deep mm, 7 places\n2) nick 3 x 1 x 1 mm\nTEXTURE RIGHT NEXT TO ITEM 1, KEEP OFF", EM_UNITS_METRIC, "3\t1\tnear\ttexture\t" },
 };
 
 START_TEST (test_case)
