@@ -11,6 +11,7 @@
 #include "em-labels.h"
 #include "em-list.h"
 #include "em-metals.h"
+#include "em-rows.h"
 #include "em-parts.h"
 #include "em-proto.h"
 #include "em-refer.h"
@@ -1262,6 +1263,7 @@ em_grammar_read (EmItems *items)
   for (guint i = 0; i < r.waiting->len && r.current != NULL; i++)
     g_array_append_val (r.current->given, g_array_index (r.waiting, EmGiven, i));
   g_array_unref (r.waiting);
+  em_rows_hand_out (grammar);
   em_parts_multiply (&r);
   em_metals_hand_out (grammar);
   return grammar;

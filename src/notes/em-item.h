@@ -55,6 +55,7 @@ typedef struct
   gboolean        is_row;    /* begins a row of a table */
   gboolean        is_heading;/* stands in a table's line of headings */
   gboolean        is_where;  /* stands in a table's column of places */
+  gboolean        is_number_of; /* alone in a table's column of counts */
   gunichar        sign;
   const EmPhrase *phrase;    /* may also be set beside a size: "420" */
   guint32         size;      /* index into sizes; only for EM_ITEM_SIZE */

@@ -9,9 +9,9 @@
 
 #include <string.h>
 
-enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */ };
+enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */, CODE_DIGITS = 3 };
 
-typedef enum { COLUMN_OTHER, COLUMN_SIZE, COLUMN_COUNT, COLUMN_NUMBER } ColumnType;
+typedef enum { COLUMN_OTHER, COLUMN_SIZE, COLUMN_COUNT, COLUMN_NUMBER, COLUMN_PART /* which one: "CAV" */ } ColumnType;
 
 typedef struct
 {
@@ -200,6 +200,15 @@ label_roles (const EmItem *item)
   return named != NULL ? named->roles : 0;
 }
 
+/* "28 | 0.3" under "L | ADD": what is to be added. */
+static gboolean
+is_build_word (const EmItems *items, guint i)
+{
+  const EmSense *verb = em_item_says (items, i, EM_SAYS_VERB);
+
+  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
+}
+
 static void
 name_column (const EmItems *items, Cell *cell)
 {
@@ -223,7 +232,37 @@ name_column (const EmItems *items, Cell *cell)
           cell->roles |= roles;
           cell->label = i;
         }
+      else if (is_build_word (items, i) && cell->type == COLUMN_OTHER)
+        {
+          cell->type = COLUMN_SIZE;
+          cell->roles |= EM_ROLE_BUILD;
+          cell->label = i;
+        }
     }
+}
+
+/* "No. | Damage | Size | Number": the first numbers the lines, the last counts. */
+static void
+name_counts (const EmItems *items, Line *line)
+{
+  for (guint c = 1; c < line->n; c++)
+    if (line->cell[c].type == COLUMN_NUMBER && line->cell[0].type == COLUMN_NUMBER && line->cell[c].end == line->cell[c].first + 1 &&
+        em_item_says (items, line->cell[c].first, EM_SAYS_GLUE) != NULL)
+      {
+        const EmSense *glue = em_item_says (items, line->cell[c].first, EM_SAYS_GLUE);
+
+        if (g_strcmp0 (glue->value, "number") == 0)
+          line->cell[c].type = COLUMN_COUNT;
+      }
+}
+
+/* "Tool 2219 part": a number that names, beside words. */
+static gboolean
+is_name_number (const EmItems *items, const Cell *cell, guint i)
+{
+  const EmSize *size = em_item_size (items, i);
+
+  return cell->end > cell->first + 1 && size->is_whole && size->unit == EM_UNIT_NONE && em_item (items, i)->length >= CODE_DIGITS;
 }
 
 /* "L | W | D": beside a length and a width, and no depth, the letter is a depth's. */
@@ -293,19 +332,24 @@ read_headings (const EmItems *items, Line *line)
   for (guint c = 0; c < line->n; c++)
     {
       for (guint i = line->cell[c].first; i < line->cell[c].end; i++)
-        if (em_item (items, i)->type == EM_ITEM_SIZE)
+        if (em_item (items, i)->type == EM_ITEM_SIZE && !is_name_number (items, &line->cell[c], i))
           return FALSE;
       name_column (items, &line->cell[c]);
       has_count |= line->cell[c].type == COLUMN_COUNT;
       n_named += line->cell[c].type != COLUMN_OTHER;
       n_told += line->cell[c].type == COLUMN_SIZE || line->cell[c].type == COLUMN_COUNT;
     }
+  name_counts (items, line);
   name_depth (items, line);
   name_width (items, line);
   /* "CAV | DAMAGE | SIZE": which part */
   if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 &&
       em_item_says (items, line->cell[0].first, EM_SAYS_PLACE) != NULL)
     line->cell[0].type = COLUMN_NUMBER;
+  for (guint c = 1; c < line->n; c++)
+    if (line->cell[c].type == COLUMN_OTHER && line->cell[c].end == line->cell[c].first + 1 &&
+        em_item_says (items, line->cell[c].first, EM_SAYS_PLACE) != NULL)
+      line->cell[c].type = COLUMN_PART;
   /* "LINE  DAMAGE  SIZE" */
   if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 && is_line_word (items, line->cell[0].first))
     line->cell[0].type = COLUMN_NUMBER;
@@ -374,8 +418,16 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
         if (em_item (items, i)->type == EM_ITEM_SIZE)
           em_item_size (items, i)->roles |= EM_ROLE_REFERENCE;
       }
+  else if (size != NULL && heading->type == COLUMN_PART && size->is_whole && size->unit == EM_UNIT_NONE)
+    {
+      size->roles |= EM_ROLE_REFERENCE;
+      em_item (items, cell->first)->is_used = TRUE;
+    }
   else if (size != NULL && heading->type == COLUMN_COUNT && size->is_whole && size->unit == EM_UNIT_NONE)
-    size->roles |= EM_ROLE_COUNT;
+    {
+      size->roles |= EM_ROLE_COUNT;
+      em_item (items, cell->first)->is_number_of = cell->end == cell->first + 1;
+    }
   else if (size != NULL && heading->type == COLUMN_SIZE)
     {
       size->roles |= heading->roles;
