@@ -11,6 +11,8 @@
 /* No edge is worn or left as round (common practice, no source). */
 static const double LARGEST_MM = 12;
 
+enum { SIDE_WINDOW = 16 /* items of a repair that are looked over for "outer" or a hole */ };
+
 /* ".060 on the face and .040 down the side": the legs come in the order they are told. */
 static void
 order_legs (EmFitted *a, EmFitted *b)
@@ -63,7 +65,7 @@ is_worn_too (const EmFitter *f, guint first, guint second)
   while (before > first && (em_item_says (f->items, before, EM_SAYS_APPROXIMATE) != NULL || em_item_is_sign (f->items, before, '.')))
     before--;
   /* "R0.1 > R0.4" */
-  return !em_item_is_sign (f->items, before, '>') && em_item_says (f->items, before, EM_SAYS_TO) == NULL && em_item_says (f->items, before, EM_SAYS_PREPOSITION) == NULL &&
+  return !em_item_is_sign (f->items, before, '>') && em_item_says (f->items, before, EM_SAYS_MAXIMUM) == NULL && em_item_says (f->items, before, EM_SAYS_TO) == NULL && em_item_says (f->items, before, EM_SAYS_PREPOSITION) == NULL &&
          em_item_says (f->items, before, EM_SAYS_LABEL) == NULL;
 }
 
@@ -129,6 +131,27 @@ side_told (const EmFitter *f, guint i)
   return noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0) ? NULL : noun->weight[PIN] > 0 ? "outer" : "bore";
 }
 
+/* "outer cutting edge, dia 27", "edge of 60 holes ⌀3": what the words of the repair tell, where they tell one thing. NULL: nothing, or both. */
+static const char *
+side_in_words (const EmFitter *f)
+{
+  const char *side = NULL;
+
+  for (guint i = f->proto->first; i <= f->proto->last && i < f->proto->first + SIDE_WINDOW; i++)
+    {
+      const EmSense *noun = em_item_says (f->items, i, EM_SAYS_KIND);
+      /* A pin's head may have a hole. */
+      gboolean is_open = (noun != NULL && noun->weight[PIN] > 0 && em_item_says (f->items, i, EM_SAYS_SET) == NULL) ||
+                         (i > 0 && em_item_says (f->items, i - 1, EM_SAYS_NEAR) != NULL);
+      const char *told = is_open ? NULL : side_told (f, i);
+
+      if (told != NULL && side != NULL && strcmp (told, side) != 0)
+        return NULL;
+      side = told != NULL ? told : side;
+    }
+  return side;
+}
+
 /* "1.75 OD" runs round the outside, "ID" round a bore; so do "corner worn around ⌀.875 hole" and "O.D. ⌀1.000". */
 gboolean
 em_fitter_finish_side (EmFitter *f)
@@ -142,6 +165,8 @@ em_fitter_finish_side (EmFitter *f)
   first -= first > 1 && em_item_is_sign (f->items, first - 1, '.');
   if (side == NULL && first > 0)
     side = side_told (f, first - 1);
+  if (side == NULL)
+    side = side_in_words (f);
   if (side == NULL)
     return FALSE;
   em_fitter_put_text (f, "side", side, "from-words");

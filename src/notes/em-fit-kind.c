@@ -20,6 +20,7 @@ static const double BROAD_MM = 2.5;
 enum
 {
   EVIDENCE = 8,
+  IN_WINDOW = 4,   /* items from a dent to the edge it is in */
   LOOKED_OVER = 8, /* sizes of a repair compared with each other */
   OWN_FACE = 20,   /* a noun of a face that is no place of something else */
   SLENDER = 12,    /* a groove so many times as long as wide stays one when it is filled */
@@ -385,6 +386,27 @@ slenderness (const EmItems *items, const EmProto *proto)
   return width > 0 ? length / width : 0;
 }
 
+/* "dent in the parting line edge" */
+static gboolean
+is_in_edge (const EmItems *items, const EmProto *proto)
+{
+  const EmSense *dent = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  guint i = proto->noun + 1;
+
+  if (dent == NULL || g_strcmp0 (dent->set_value, "cap") != 0 || i >= items->items->len || em_item_says (items, i, EM_SAYS_PREPOSITION) == NULL)
+    return FALSE;
+  for (i++; i < items->items->len && i <= proto->noun + IN_WINDOW; i++)
+    {
+      const EmSense *edge = em_item_says (items, i, EM_SAYS_KIND);
+
+      if (edge != NULL)
+        return edge->weight[EDGE_NICK] > 0 && edge->weight[WORN_CORNER] > 0;
+      if (em_item (items, i)->type != EM_ITEM_PHRASE && em_item (items, i)->type != EM_ITEM_UNKNOWN)
+        return FALSE;
+    }
+  return FALSE;
+}
+
 /* Grooves that are filled, and dents that are edges'. */
 static void
 weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
@@ -398,6 +420,9 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
   if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && has_form (proto, "cap") && proto->sizes->len == 3 && n_row >= 2 &&
       (roles & (EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_RADIUS)) == 0)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + EVIDENCE);
+  /* "dent in the lip edge, 6 long, 1.5 deep, 1 wide" */
+  if (proto->sizes->len == 3 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == 0 && is_in_edge (items, proto))
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + 2 * EVIDENCE);
   /* "a dent at the edge, 4 mm long, 1 mm on one face, 0.5 mm on the other" */
   if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_LEG) != 0)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + EVIDENCE);

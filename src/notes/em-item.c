@@ -484,6 +484,16 @@ is_column_slash (const Builder *b, guint slash)
          !is_glued (b, slash - 1);
 }
 
+/* "R0.2-R0.4": the R of the first once more behind the dash. */
+static gboolean
+is_same_sign (const Builder *b, guint at)
+{
+  const EmToken *sign = token_at (b, at + 1), *first = at >= 2 ? token_at (b, at - 2) : sign;
+
+  return at >= 2 && is_number (b, at + 2) && is_glued (b, at + 2) && is_glued (b, at - 1) && sign->length == first->length && sign->length == 1 &&
+         g_ascii_tolower (b->items->text[sign->start]) == 'r' && g_ascii_tolower (b->items->text[first->start]) == 'r';
+}
+
 /* "0.3-0.5", ".498/.502", ".003/.005", "1-3 DEEP": limits of one size; the value is their middle. Returns the token after them. */
 static guint
 read_limits (const Builder *b, guint at, EmSize *size)
@@ -492,13 +502,13 @@ read_limits (const Builder *b, guint at, EmSize *size)
   EmSize second = { 0 };
   EmUnit unit;
   double ratio, ratio_max;
-  guint next;
+  guint next, number = at + 1 + (is_dash && is_same_sign (b, at));
 
-  if ((!is_slash && !is_dash) || !is_number (b, at + 1) || size->value.n == 0 || (is_slash && is_column_slash (b, at)))
+  if ((!is_slash && !is_dash) || !is_number (b, number) || size->value.n == 0 || (is_slash && is_column_slash (b, at)))
     return at;
   if (is_dash && is_glued (b, at) != is_glued (b, at + 1))
     return at;
-  next = read_number (b, at + 1, &second);
+  next = read_number (b, number, &second);
   /* "now 16.3 - 20 deep": the dash parts two sizes. */
   if (is_dash && !is_glued (b, at) && size->n_decimals > 0 && second.is_whole && second.value.n >= LEAST_PARTED)
     return at;
@@ -876,6 +886,12 @@ build_number_word (Builder *b, guint at, guint n, const EmSense *number)
                                                             em_phrase_find (match (b, next, &n_label), EM_SAYS_EQUAL) != NULL ||
                                                               is_after_times (b) || is_after_round (b)))))
     return at;
+  /* "a five litre jug" */
+  if (size.unit == EM_UNIT_OTHER)
+    {
+      size.unit = EM_UNIT_NONE;
+      size.roles = EM_ROLE_REFERENCE;
+    }
   return add_size (b, at, next, &size);
 }
 

@@ -5,25 +5,42 @@
 
 #include "em-metals.h"
 
+#include "em-list.h"
+
 #include <string.h>
 
 enum
 {
   METALS_MAX = 6, REPAIRS_MAX = 64,
+  NAMES_MAX = 4,        /* "pins, bushes and bars" */
   NAME_WINDOW = 5,      /* items from a metal back to its part's name */
+  NAME_ITEMS_MAX = 3,   /* items of a name */
   NAME_MIN = 3,         /* bytes of a name */
   COMPOUND_MIN = 4,     /* and of one that may end a longer word: "Stift" in "Kernstift" */
+  WORD_MIN = 4,         /* bytes of a word of a name that may stand for it */
+  ENDING_MAX = 2,       /* bytes of a plural's ending */
   HARDNESS_WINDOW = 4,
+  BEHIND_WINDOW = 6,    /* items from a metal to "in the handle", "(item 1)" */
+  WHOLE_NAME = 1000,    /* what a name that stands there whole weighs more than one of its words */
   TEXT_MAX = 400        /* bytes of a repair that are looked over */
 };
 
 typedef struct
 {
+  guint32 from, to;     /* bytes */
+  guint   first;        /* its first item */
+} Name;
+
+typedef struct
+{
   const EmMetal *metal;
-  guint32        from, to;     /* the name of its part */
-  guint          first_name;   /* its first item */
+  Name           name[NAMES_MAX];
+  guint          n_names;
+  guint          n_behind;     /* of them, those behind the metal: other names where those before it fit nothing */
+  guint64        head;         /* "(item 1)"; 0: none */
   gboolean       is_rest;
   guint          hardness;     /* its item, or EM_NO_ITEM */
+  guint          n_given;      /* repairs that got it */
 } Part;
 
 /* "all other", "the rest": what no name tells. */
@@ -32,6 +49,17 @@ is_rest_word (const EmItems *items, guint i)
 {
   static const char *const words[] = { "other", "others", "rest", "remaining", "übrige", "übrigen", "restliche", "andere", "anderen", "otros", "otras", "resto",
                                        "demás", "autres", "reste", "all other", "all others", "the others", "the rest" };
+
+  return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
+}
+
+/* The tool itself, whose metal is that of all that no name tells. */
+static gboolean
+is_tool_word (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "mould", "mold", "moulds", "molds", "tool", "tools", "body", "bodies", "die", "dies", "mould body", "mold body", "die body", "base body", "main body", "tool body",
+                                       "form", "werkzeug", "formkörper", "grundkörper", "molde", "herramienta", "cuerpo", "matriz", "moule", "outil", "corps", "filière",
+                                       "plates", "halves", "shells", "mould halves", "mold halves" };
 
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
 }
@@ -58,25 +86,106 @@ ends_part (const EmItems *items, guint i)
          em_phrase_find (item->phrase, EM_SAYS_BASE) != NULL;
 }
 
-/* The words right before the metal; FALSE: none that name a part. */
 static gboolean
-find_name (const EmItems *items, Part *part)
+is_and (const EmItems *items, guint i)
 {
-  guint last = part->metal->item, first;
+  const EmSense *glue = em_item_says (items, i, EM_SAYS_GLUE);
 
-  while (last > 0 && last + NAME_WINDOW > part->metal->item && !is_rest_word (items, last - 1) && is_between (items, last - 1))
-    last--;
-  if (last == 0 || ends_part (items, last - 1))
-    return FALSE;
-  part->is_rest = is_rest_word (items, last - 1);
-  first = last - 1;
-  /* "INSERT B" */
-  if (em_item (items, first)->length < NAME_MIN && first > 0 && !ends_part (items, first - 1) && em_item_says (items, first - 1, EM_SAYS_GLUE) == NULL)
-    first--;
-  part->first_name = first;
-  part->from = em_item (items, first)->start;
-  part->to = em_item (items, last - 1)->start + em_item (items, last - 1)->length;
-  return part->is_rest || part->to - part->from >= NAME_MIN;
+  return (glue != NULL && g_strcmp0 (glue->value, "and") == 0) || em_item_is_sign (items, i, '&') || em_item_is_sign (items, i, '+');
+}
+
+/* Words of no name. */
+static gboolean
+is_little (const EmItems *items, guint i)
+{
+  return em_item (items, i)->type == EM_ITEM_SIGN || is_between (items, i) || em_item_says (items, i, EM_SAYS_VERB) != NULL;
+}
+
+static void
+add_name (const EmItems *items, Part *part, guint first, guint last)
+{
+  const EmItem *end = em_item (items, last);
+  Name name = { em_item (items, first)->start, end->start + end->length, first };
+
+  if (part->n_names < NAMES_MAX && name.to - name.from >= NAME_MIN)
+    part->name[part->n_names++] = name;
+}
+
+/* "pins and bushes": the names that end before item end. */
+static void
+find_names_before (const EmItems *items, Part *part, guint end)
+{
+  for (guint first = end; first > 0 && !ends_part (items, first - 1) && part->n_names < NAMES_MAX;)
+    {
+      guint last = first - 1;
+
+      first = last;
+      /* "INSERT B" */
+      while (first > 0 && last - first + 1 < NAME_ITEMS_MAX && !ends_part (items, first - 1) && !is_little (items, first - 1))
+        first--;
+      add_name (items, part, first, last);
+      if (first < 2 || !is_and (items, first - 1))
+        break;
+      first--;
+    }
+}
+
+/* "C17200 inserts": the words right behind the metal, where none before it do. */
+static void
+find_name_behind (const EmItems *items, Part *part)
+{
+  guint first = part->metal->item + 1, last;
+
+  if (first >= items->items->len || ends_part (items, first) ||
+      (em_item_says (items, first, EM_SAYS_KIND) == NULL && em_item_says (items, first, EM_SAYS_PLACE) == NULL))
+    return;
+  for (last = first; last + 1 < items->items->len && last + 1 < first + NAME_ITEMS_MAX && !ends_part (items, last + 1) && !is_little (items, last + 1);)
+    last++;
+  if (is_tool_word (items, last))
+    part->is_rest = TRUE;
+  add_name (items, part, first, last);
+}
+
+/* "1.2343 in the handle", "1.2083 (item 1)" */
+static void
+find_place_behind (const EmItems *items, Part *part)
+{
+  for (guint i = part->metal->item + 1; i + 1 < items->items->len && i <= part->metal->item + BEHIND_WINDOW; i++)
+    {
+      const EmSense *glue = em_item_says (items, i, EM_SAYS_GLUE);
+
+      if (em_item (items, i)->type == EM_ITEM_LINE || em_phrase_find (em_item (items, i)->phrase, EM_SAYS_BASE) != NULL)
+        return;
+      if (glue != NULL && g_strcmp0 (glue->value, "item") == 0 && em_list_is_bare_whole (items, i + 1))
+        part->head = em_item_size (items, i + 1)->value.n;
+      if (em_item_says (items, i, EM_SAYS_PREPOSITION) != NULL &&
+          (em_item_says (items, i + 1, EM_SAYS_PLACE) != NULL || em_item_says (items, i + 1, EM_SAYS_KIND) != NULL) && !is_tool_word (items, i + 1))
+        {
+          add_name (items, part, i + 1, i + 1);
+          part->n_behind++;
+          return;
+        }
+    }
+}
+
+/* The words beside the metal; FALSE: none that name a part. */
+static gboolean
+find_names (const EmItems *items, Part *part)
+{
+  guint end = part->metal->item;
+
+  while (end > 0 && end + NAME_WINDOW > part->metal->item && !is_rest_word (items, end - 1) && is_between (items, end - 1) && !is_and (items, end - 1))
+    end--;
+  if (end > 0 && !ends_part (items, end - 1))
+    {
+      part->is_rest = is_rest_word (items, end - 1) || is_tool_word (items, end - 1);
+      find_names_before (items, part, end);
+    }
+  else
+    find_name_behind (items, part);
+  if (!part->is_rest)
+    find_place_behind (items, part);
+  return part->is_rest || part->n_names > 0 || part->head != 0;
 }
 
 static guint
@@ -107,15 +216,20 @@ text_of (const EmItems *items, const EmProto *proto)
   return g_utf8_casefold (text, -1);
 }
 
-/* A whole word, or the end of a longer one. */
+/* A whole word or its plural, or the end of a longer one. */
 static gboolean
 names (const char *text, const char *name)
 {
+  gsize n = strlen (name);
+
   for (const char *at = strstr (text, name); at != NULL; at = strstr (at + 1, name))
     {
-      gboolean is_begun = at == text || !(g_ascii_isalnum (at[-1]) || (guchar) at[-1] >= 0x80), is_ended = !g_ascii_isalnum (at[strlen (name)]);
+      gboolean is_begun = at == text || !(g_ascii_isalnum (at[-1]) || (guchar) at[-1] >= 0x80);
+      gsize ending = 0;
 
-      if (is_ended && (is_begun || strlen (name) >= COMPOUND_MIN))
+      while (ending <= ENDING_MAX && g_ascii_isalpha (at[n + ending]))
+        ending++;
+      if (ending <= ENDING_MAX && !g_ascii_isdigit (at[n + ending]) && (is_begun || n >= COMPOUND_MIN) && (ending == 0 || n >= NAME_MIN))
         return TRUE;
     }
   return FALSE;
@@ -163,8 +277,10 @@ give (EmGrammar *grammar, const Part *part, GArray *to)
 static void
 take_back (EmGrammar *grammar, const Part *part)
 {
-  for (guint i = part->first_name; i <= part->metal->item; i++)
-    em_item (grammar->items, i)->is_used = TRUE;
+  em_item (grammar->items, part->metal->item)->is_used = TRUE;
+  for (guint k = 0; k < part->n_names - part->n_behind; k++)
+    for (guint i = part->name[k].first; i < part->metal->item; i++)
+      em_item (grammar->items, i)->is_used = TRUE;
   drop_general (grammar, "base", em_item (grammar->items, part->metal->item)->start);
   if (part->hardness == EM_NO_ITEM)
     return;
@@ -172,42 +288,91 @@ take_back (EmGrammar *grammar, const Part *part)
   drop_general (grammar, "hardness", em_item (grammar->items, part->hardness)->start);
 }
 
-/* "pins M2" are of "pin 12 dia". */
+/* "pins M2" are of "pin 12 dia", "bushes O1" of "bush 12 dia". */
 static void
 drop_plural (char *name)
 {
+  static const char *const hissing[] = { "shes", "ches", "sses", "xes" };
   gsize n = strlen (name);
 
-  if (n > NAME_MIN && name[n - 1] == 's')
+  for (gsize k = 0; k < G_N_ELEMENTS (hissing); k++)
+    if (n > NAME_MIN + 1 && g_str_has_suffix (name, hissing[k]))
+      {
+        name[n - 2] = '\0';
+        return;
+      }
+  if (n > NAME_MIN && (name[n - 1] == 's' || name[n - 1] == 'e' || name[n - 1] == 'n'))
     name[n - 1] = '\0';
 }
 
+/* Of any part. */
 static gboolean
-is_named_by_any (char **texts, guint n_repairs, const char *name)
+is_part_word (const char *word)
 {
-  for (guint i = 0; i < n_repairs; i++)
-    if (texts[i] != NULL && names (texts[i], name))
+  static const char *const words[] = { "insert", "inserts", "part", "parts", "piece", "pieces", "steel", "component", "components", "side", "sides", "plate", "plates", "block", "blocks",
+                                       "einsatz", "einsätze", "einsätzen", "teil", "teile", "platte", "platten", "seite", "inserto", "insertos", "pieza", "piezas", "placa", "placas",
+                                       "pièce", "pièces", "plaque", "plaques", "insertion", "material", "only", "both", "with", "from", "made" };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
+    if (strcmp (word, words[k]) == 0)
       return TRUE;
   return FALSE;
 }
 
-/* Gives the metal to each repair that its part's name stands in; the first of several metals that fit a repair is taken. */
+/* How well the name, casefolded, fits the repair's text: whole, or by one of its words that not every part has. 0: not. */
 static guint
-give_to_named (EmGrammar *grammar, const Part *part, char **texts, guint n_repairs)
+fit_of_name (const char *text, char *name)
 {
-  g_autofree char *written = g_strndup (grammar->items->text + part->from, part->to - part->from), *name = g_utf8_casefold (written, -1);
-  guint n = 0;
+  g_auto (GStrv) words = NULL;
+  guint best = 0;
 
-  if (!is_named_by_any (texts, n_repairs, name))
-    drop_plural (name);
-  for (guint i = 0; i < n_repairs; i++)
-    if (texts[i] != NULL && names (texts[i], name))
-      {
-        give (grammar, part, ((EmProto *) g_ptr_array_index (grammar->protos, i))->given);
-        g_clear_pointer (&texts[i], g_free);
-        n++;
-      }
-  return n;
+  if (names (text, name))
+    return WHOLE_NAME + (guint) strlen (name);
+  drop_plural (name);
+  if (names (text, name))
+    return WHOLE_NAME + (guint) strlen (name);
+  words = g_strsplit_set (name, " -/", -1);
+  for (guint w = 0; words[w] != NULL; w++)
+    if (strlen (words[w]) >= WORD_MIN && !is_part_word (words[w]) && names (text, words[w]))
+      best = MAX (best, (guint) strlen (words[w]));
+  return best;
+}
+
+/* That of the best of the part's names. */
+static guint
+fit_of_part (const EmItems *items, const Part *part, const char *text)
+{
+  guint best = 0;
+
+  for (guint k = 0; k < part->n_names; k++)
+    {
+      g_autofree char *written = g_strndup (items->text + part->name[k].from, part->name[k].to - part->name[k].from), *name = g_utf8_casefold (written, -1);
+
+      best = MAX (best, fit_of_name (text, name));
+    }
+  return best;
+}
+
+/* The metal of a repair: that whose number it bears, or whose name fits best; NULL: none. */
+static Part *
+part_of (const EmItems *items, Part *parts, guint n_parts, const EmProto *proto, const char *text)
+{
+  Part *best = NULL;
+  guint fit = 0;
+
+  for (guint k = 0; k < n_parts; k++)
+    {
+      guint this_fit = parts[k].is_rest ? 0 : fit_of_part (items, &parts[k], text);
+
+      if (parts[k].head != 0 && parts[k].head == proto->head)
+        return &parts[k];
+      if (this_fit > fit)
+        {
+          fit = this_fit;
+          best = &parts[k];
+        }
+    }
+  return best;
 }
 
 static gboolean
@@ -219,34 +384,50 @@ has_other (const EmGrammar *grammar)
   return FALSE;
 }
 
+/* Each repair gets the metal whose name fits it best. How many got one. */
+static guint
+give_to_named (EmGrammar *grammar, Part *parts, guint n_parts)
+{
+  guint n_named = 0;
+
+  for (guint i = 0; i < MIN (grammar->protos->len, REPAIRS_MAX); i++)
+    {
+      const EmProto *proto = g_ptr_array_index (grammar->protos, i);
+      g_autofree char *text = !proto->is_merged ? text_of (grammar->items, proto) : NULL;
+      Part *part = text != NULL ? part_of (grammar->items, parts, n_parts, proto, text) : NULL;
+
+      if (part == NULL)
+        continue;
+      give (grammar, part, proto->given);
+      part->n_given++;
+      n_named++;
+    }
+  return n_named;
+}
+
 void
 em_metals_hand_out (EmGrammar *grammar)
 {
-  char *texts[REPAIRS_MAX] = { NULL };
-  guint n_repairs = MIN (grammar->protos->len, REPAIRS_MAX), n_named = 0;
+  Part parts[METALS_MAX] = { 0 };
+  guint n_parts = 0;
 
-  if (!has_other (grammar) || grammar->metals->len > METALS_MAX || n_repairs < 2)
+  if (!has_other (grammar) || grammar->metals->len > METALS_MAX || grammar->protos->len == 0)
     return;
-  for (guint i = 0; i < n_repairs; i++)
-    {
-      const EmProto *proto = g_ptr_array_index (grammar->protos, i);
-
-      texts[i] = !proto->is_merged ? text_of (grammar->items, proto) : NULL;
-    }
   for (guint i = 0; i < grammar->metals->len; i++)
     {
       Part part = { .metal = &g_array_index (grammar->metals, EmMetal, i) };
 
-      if (!find_name (grammar->items, &part))
-        continue;
       part.hardness = find_hardness (grammar->items, part.metal->item);
-      if (part.is_rest ? n_named == 0 : give_to_named (grammar, &part, texts, n_repairs) == 0)
-        continue;
-      n_named++;
-      take_back (grammar, &part);
-      if (part.is_rest)
-        give (grammar, &part, grammar->general);
+      if (find_names (grammar->items, &part))
+        parts[n_parts++] = part;
     }
-  for (guint i = 0; i < n_repairs; i++)
-    g_free (texts[i]);
+  if (give_to_named (grammar, parts, n_parts) == 0)
+    return;
+  for (guint k = 0; k < n_parts; k++)
+    if (parts[k].n_given > 0 || parts[k].is_rest)
+      {
+        take_back (grammar, &parts[k]);
+        if (parts[k].is_rest)
+          give (grammar, &parts[k], grammar->general);
+      }
 }

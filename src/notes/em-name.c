@@ -373,6 +373,7 @@ is_closed (const Name *n)
   const EmSense *word = n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_GLUE) : NULL;
 
   if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || is_sign (c, next, '|') || em_clause_says (c, next, EM_SAYS_SOUND) ||
+                              (is_sign (c, next, ')') && n->is_next && is_item_word (c, n->prior)) ||
                               (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;

@@ -1193,6 +1193,31 @@ static const Case cases[] = {
   { "Round spigot damaged at the edge, dia 16, worn R0.4 all the way round, mm", EM_UNITS_METRIC, "1\t1\tradius\t0.4\tmm" },
   { "1) nick 3 x 1 x 1 mm\n2) same pocket, floor low 0.2 mm, floor is 44 x 12", EM_UNITS_METRIC, "2\t2\tkind\tface\t" },
   { "1) pits 1 dia x 0.3 deep mm, 7 places\n2) nick 3 x 1 x 1 mm\nTEXTURE RIGHT NEXT TO ITEM 1, KEEP OFF", EM_UNITS_METRIC, "3\t1\tnear\ttexture\t" },
+  /* A column of numbers counts its row's repair wherever the repair's words begin. */
+  { "Pos.\tPart\tQty\tDamage\tSize\n1\tPinch insert, handle\t2\tcutting edge rolled\tR.018 x 3.1 long", EM_UNITS_METRIC, "2\t1\tcount\t2\t" },
+  { "No.  Damage             Dimensions (mm)  Number\n1    striker face worn  50 x 20, 0.2     2", EM_UNITS_METRIC, "2\t1\tcount\t2\t" },
+  { "Item | Tool 2219 part | Repair | Nos\nA | pinch bar front | edge nick 3 x 0.8 x 0.6 mm | 4", EM_UNITS_METRIC, "2\t1\tcount\t4\t" },
+  /* What is to be added may head a column, and cavities are numbered in any. */
+  { "die;cav;fault;length mm;height mm;add mm;qty\n17-330;1;rib pocket wall washed out;28;9;0.3;2", EM_UNITS_METRIC, "2\t1\tthickness\t0.3\tmm" },
+  { "die;cav;fault;length mm;height mm;add mm;qty\n17-330;1;rib pocket wall washed out;28;9;0.3;2", EM_UNITS_METRIC, "!2\t0\tunused\t1\t" },
+  { "flank of the bar slot lost size, 180 mm x 12 mm, thickness to add 0.4 mm", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "crack 24 mm long, 3 mm deep\nuse wire of the same type", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  /* A metal is of the repairs that its part's name fits best: joined names, one word of a name, behind the metal, by number; the tool's own is of the rest. */
+  { "pin dia 25, worn to 24.9\nbush bore 25, worn 25.1\npinch bar edge R0.5 x 110 mm\nPins and bushes 1.2842, 58 HRC; pinch bar 1.2379", EM_UNITS_METRIC, "4\t2\tbase\to2\t" },
+  { "pin dia 25, worn to 24.9\nbush bore 25, worn 25.1\npinch bar edge R0.5 x 110 mm\nPins and bushes 1.2842, 58 HRC; pinch bar 1.2379", EM_UNITS_METRIC, "4\t3\tbase\td2\t" },
+  { "mould is 7075 with C17200 pinch-off inserts\npinch edge rolled to R0.4 on 95 mm\nface 20 x 10, add 0.3 mm", EM_UNITS_METRIC, "1\t1\tbase\tc17200\t" },
+  { "mould is 7075 with C17200 pinch-off inserts\npinch edge rolled to R0.4 on 95 mm\nface 20 x 10, add 0.3 mm", EM_UNITS_METRIC, "1\t0\tbase\t7075\t" },
+  { "1) shear edge 210 mm, worn R0.8\n2) face 20 x 10, add 0.3 mm\nMould is 7075, the bar 1.2083 (item 1)", EM_UNITS_METRIC, "3\t1\tbase\t1-2083\t" },
+  { "handle: crest 0.6 thick, 38 long, 0.35 missing on top\nface 20 x 10, add 0.3 mm\n7075 / inserts 1.2343 in the handle", EM_UNITS_METRIC, "3\t1\tbase\th11\t" },
+  /* Number words before what is no size; a dent in an edge; R once more in a range; at most so round. */
+  { "a five litre mould here. Pinch edge rolled R0.4 on 95 mm", EM_UNITS_METRIC, "!1\t1\tlength\t5\tmm" },
+  { "dent in the parting line edge, 6 mm long, 1.5 deep and 1 wide", EM_UNITS_METRIC, "1\t1\tleg_a\t1.5\tmm" },
+  { "edge worn R0.2-R0.4 x 40 mm", EM_UNITS_METRIC, "1\t1\tradius\t0.3\tmm" },
+  { "Kante auf R 0,3 verrundet, 420 lang, max. R 0,05", EM_UNITS_METRIC, "1\t1\tradius_to\t0.05\tmm" },
+  { "edge worn round R0.5 x 30, should have R0.1 left", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
+  /* Inside or outside is told anywhere in the words of the repair. */
+  { "outer cutting edge, dia 27.4 mm, is worn round to R0.15", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "60 HOLES, EXIT EDGE ⌀.140 WORN R.012", EM_UNITS_INCH, "1\t1\tside\tbore\t" },
 };
 
 START_TEST (test_case)
