@@ -122,6 +122,10 @@ read_units (Governor *g, guint i)
            !em_item_is_sign (g->c->items, i - 1, ':') && !item (g, i)->is_heading /* "size mm" */ &&
            !em_item_is_sign (g->c->items, i - 1, '['))
     return;
+  /* "Ins. 3: chipped": an insert. */
+  if (units == NULL && unit != NULL && says (g, i, EM_SAYS_PLACE) != NULL &&
+      is_size (g, i + 1 + (i + 1 < g->c->end && em_item_is_sign (g->c->items, i + 1, '.'))))
+    return;
   if (unit == NULL || (unit->unit != EM_UNIT_MM && unit->unit != EM_UNIT_INCH) ||
       (units == NULL && says (g, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < g->c->end &&
        !em_item_is_sign (g->c->items, i + 1, ')')))

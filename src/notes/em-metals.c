@@ -7,6 +7,7 @@
 
 #include "em-list.h"
 
+#include <math.h>
 #include <string.h>
 
 enum
@@ -196,6 +197,10 @@ find_hardness (const EmItems *items, guint metal)
       const EmItem *item = em_item (items, i);
 
       if (item->type == EM_ITEM_LINE || em_phrase_find (item->phrase, EM_SAYS_BASE) != NULL)
+        break;
+      /* What the table of HB and HV does not hold tells nothing. */
+      if (item->type == EM_ITEM_SIZE && em_unit_is_hardness (em_item_size (items, i)->unit) &&
+          isnan (em_fraction_in_mm (em_item_size (items, i)->value, em_item_size (items, i)->unit)))
         break;
       if (item->type == EM_ITEM_SIZE && (em_unit_is_hardness (em_item_size (items, i)->unit) || (em_item_size (items, i)->roles & EM_ROLE_HARDNESS) != 0))
         return i;

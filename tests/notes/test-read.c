@@ -1218,6 +1218,18 @@ static const Case cases[] = {
   /* Inside or outside is told anywhere in the words of the repair. */
   { "outer cutting edge, dia 27.4 mm, is worn round to R0.15", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
   { "60 HOLES, EXIT EDGE ⌀.140 WORN R.012", EM_UNITS_INCH, "1\t1\tside\tbore\t" },
+  /* What heads the numbers of order forms, and inserts that are no inches. */
+  { "customer ref: PX-9061", EM_UNITS_METRIC, "1\t0\treference\tPX-9061\t" },
+  { "SHOP TRAVELER 30571, NECK BLOCK", EM_UNITS_METRIC, "1\t0\treference\t30571\t" },
+  { "Laufkarte Nr. 4471, Blasform", EM_UNITS_METRIC, "1\t0\treference\t4471\t" },
+  { "albarán nº 2210, hilera", EM_UNITS_METRIC, "1\t0\treference\t2210\t" },
+  { "bon de retour n° 318, filière", EM_UNITS_METRIC, "1\t0\treference\t318\t" },
+  { "Ins. 1: chip 1.2 x 0.4 x 0.4 mm\nIns. 3: lower face worn 0.1 mm", EM_UNITS_METRIC, "!1\t0\tunits\tin\t" },
+  { "Ins. 1: chip 1.2 x 0.4 x 0.4 mm\nIns. 3: lower face worn 0.1 mm", EM_UNITS_METRIC, "!2\t2\tlength\t76.2\tmm" },
+  { "3 DIES SAME REPAIR:\nCORNER OF LAND WORN .03 R, .25 LONG, 4 PLCS", EM_UNITS_INCH, "1\t0\ttools\t3\t" },
+  { "order for two equal mould bottoms:\nnick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\ttools\t2\t" },
+  /* A hardness beyond the table of ASTM E140 is none of the part's. */
+  { "pin dia 25, worn to 24.9\nface 20 x 10 mm, add 0.3\nPins M2 3000 HV, body H13", EM_UNITS_METRIC, "3\t1\tbase\tm2\t" },
 };
 
 START_TEST (test_case)
