@@ -244,6 +244,34 @@ is_second_name (const Governor *g, guint i)
          em_item_is_glued (g->c->items, i - 1) && is_size (g, i - 2) && em_item_is_glued (g->c->items, i - 2);
 }
 
+static gboolean
+is_wire (const Governor *g, guint i)
+{
+  const EmSense *noise = says (g, i, EM_SAYS_NOISE);
+
+  return noise != NULL && g_strcmp0 (noise->value, "wire") == 0;
+}
+
+/* "preferred wire 1.2343 dia 0.3", "mit Draht aus 1.2343": the metal that is welded on, and how thick the wire is. */
+static gboolean
+is_of_wire (const Governor *g, guint i)
+{
+  guint before = i - 1;
+
+  if (i == g->c->first)
+    return FALSE;
+  while (before > g->c->first && before + 2 >= i &&
+         (item (g, before)->type == EM_ITEM_SIGN || says (g, before, EM_SAYS_PREPOSITION) != NULL || says (g, before, EM_SAYS_GLUE) != NULL ||
+          says (g, before, EM_SAYS_NEAR) != NULL || says (g, before, EM_SAYS_MATERIAL) != NULL))
+    before--;
+  if (!is_wire (g, before))
+    return FALSE;
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW; k++)
+    if (is_size (g, k) && !em_unit_is_hardness (em_item_size (g->c->items, k)->unit))
+      em_item_size (g->c->items, k)->roles = EM_ROLE_REFERENCE;
+  return TRUE;
+}
+
 /* "isn't H13" */
 static gboolean
 is_denied (const Governor *g, guint i)
@@ -305,7 +333,7 @@ read_base (Governor *g, guint i)
       item (g, i)->is_used = TRUE;
       return;
     }
-  if (is_denied (g, i) || is_second_name (g, i) || is_shape_behind_size (g, i))
+  if (is_denied (g, i) || is_second_name (g, i) || is_shape_behind_size (g, i) || is_of_wire (g, i))
     return;
   has_material = has_material_near (g, i);
   if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i) && !has_hardness_near (g, i))
@@ -477,6 +505,20 @@ is_dash_to_agent (const Governor *g, guint machining, guint i)
          (says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_AGENT) != NULL);
 }
 
+/* "WELD UP 6x OLD EJECTOR HOLES DIA 3.2": what is welded is a hole. */
+static gboolean
+is_hole_behind (const Governor *g, guint verb)
+{
+  for (guint k = verb + 1; k < g->c->end && k <= verb + EM_GOVERN_WINDOW && !em_item_is_soft_break (g->c->items, k); k++)
+    {
+      const EmSense *noun = says (g, k, EM_SAYS_KIND);
+
+      if (noun != NULL)
+        return noun->weight[RECESS] > 0 || noun->weight[BORE] > 0;
+    }
+  return FALSE;
+}
+
 /* "FILL OLD HOLE FLUSH", without a word of machining: how high to weld. */
 static gboolean
 is_filled_flush (const Governor *g, guint i)
@@ -491,7 +533,7 @@ is_filled_flush (const Governor *g, guint i)
 
       if (k != i && machining != NULL && g_strcmp0 (machining->value, "flush") != 0)
         return FALSE;
-      is_filled |= verb != NULL && g_strcmp0 (verb->value, "fill") == 0;
+      is_filled |= verb != NULL && (g_strcmp0 (verb->value, "fill") == 0 || is_hole_behind (g, k));
     }
   return is_filled;
 }

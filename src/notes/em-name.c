@@ -34,7 +34,7 @@ is_first (const EmClause *c, guint i)
 static gboolean
 is_first_part (const EmClause *c, guint i)
 {
-  while (i > c->first && !is_first (c, i) && em_clause_says (c, i - 1, EM_SAYS_PLACE))
+  while (i > c->first && !is_first (c, i) && (em_clause_says (c, i - 1, EM_SAYS_PLACE) || em_clause_says (c, i - 1, EM_SAYS_KIND)))
     i--;
   return is_first (c, i);
 }

@@ -38,6 +38,14 @@ is_letter (const Governor *g, guint i)
          g_ascii_isupper (g->c->items->text[item (g, i)->start]);
 }
 
+/* "the", and "l'" of "l'arête". */
+static gboolean
+is_article (const Governor *g, guint i)
+{
+  return says (g, i, EM_SAYS_GLUE) != NULL ||
+         (item (g, i)->type == EM_ITEM_UNKNOWN && item (g, i)->length == 2 && g->c->items->text[item (g, i)->start + 1] == '\'');
+}
+
 /* "6 mm behind the face", ".05 from the dimple": leads from a size to a repair. */
 static gboolean
 leads_from_size (const Governor *g, guint i)
@@ -46,7 +54,7 @@ leads_from_size (const Governor *g, guint i)
 
   if (says (g, i, EM_SAYS_NEAR) == NULL && says (g, i, EM_SAYS_PREPOSITION) == NULL && says (g, i, EM_SAYS_TO) == NULL)
     return FALSE;
-  while (noun < g->c->end && noun < i + 3 && says (g, noun, EM_SAYS_GLUE) != NULL)
+  while (noun < g->c->end && noun < i + 3 && is_article (g, noun))
     noun++;
   return says (g, noun, EM_SAYS_KIND) != NULL || says (g, noun, EM_SAYS_ONE_OF) != NULL || is_letter (g, noun);
 }
@@ -142,7 +150,7 @@ leads_to_repair (const Governor *g, guint cue)
   /* "polish next to it" */
   if (says (g, next, EM_SAYS_GLUE) != NULL && g_strcmp0 (says (g, next, EM_SAYS_GLUE)->value, "it") == 0)
     return TRUE;
-  while (next < g->c->end && next < cue + 3 && says (g, next, EM_SAYS_GLUE) != NULL)
+  while (next < g->c->end && next < cue + 3 && is_article (g, next))
     next++;
   return is_size (g, cue - 1) || says (g, next, EM_SAYS_KIND) != NULL;
 }

@@ -241,13 +241,22 @@ thing_behind (const Governor *g, guint i, guint *out_last)
   return thing;
 }
 
+/* "COOLING CHANNEL PLUG": a thing, though it is a verb, too. */
+static gboolean
+is_plug (const Governor *g, guint i)
+{
+  static const char *const words[] = { "plug", "plugs", "fill", "patch" };
+
+  return em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words));
+}
+
 /* The words from first to last, which alone say what is meant; "nicht am Bund schweißen" ends in its verb. */
 static void
 refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
 {
   EmLoose *one;
 
-  while (last > first && says (g, last, EM_SAYS_VERB) != NULL)
+  while (last > first && says (g, last, EM_SAYS_VERB) != NULL && !is_plug (g, last))
     last--;
   first = skip_little (g, first, last);
   one = em_governor_add (g, "refuse", NULL, first, last);
@@ -354,6 +363,14 @@ is_or (const Governor *g, guint i)
   return i < g->c->end && em_item_is_any_word_of (g->c->items, i, or, G_N_ELEMENTS (or));
 }
 
+/* "COOLING CHANNEL PLUG": a noun that ends the name, and the sentence or the part of it. */
+static gboolean
+ends_in_noun (const Governor *g, guint i)
+{
+  return i < g->c->end && (says (g, i, EM_SAYS_KIND) != NULL || is_plug (g, i) || (item (g, i)->type == EM_ITEM_UNKNOWN && !item (g, i)->is_talk)) &&
+         (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1) || em_item_is_sign (g->c->items, i + 1, '.'));
+}
+
 /* What stands behind the refusal, up to last. */
 static void
 refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
@@ -364,6 +381,8 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
   /* "NO WELD ON POLISHED LENS AREA" */
   while (thing != NULL && last + 1 < g->c->end &&
          (says (g, last + 1, EM_SAYS_THING) != NULL || says (g, last + 1, EM_SAYS_PLACE) != NULL))
+    last++;
+  if (thing != NULL && ends_in_noun (g, last + 1))
     last++;
   if (thing != NULL && is_apart (g, last))
     return;
@@ -383,7 +402,12 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
       item (g, i)->is_used = TRUE;
     }
   else
-    refuse_words (g, i, i + 1, last, FALSE);
+    {
+      refuse_words (g, i, i + 1, last, FALSE);
+      /* "on the heater groove and the thread" */
+      if (last + 1 < g->c->end && is_list_break (g, last + 1))
+        refuse_list (g, last + 2, FALSE);
+    }
 }
 
 /* The thing that is to be spared, before the word that says so or right behind it; EM_NO_ITEM: none that is known. */

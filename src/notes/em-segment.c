@@ -77,6 +77,18 @@ is_so_many_more (const EmReader *r, guint i)
   return i + 1 < r->end && em_item_is_word (r->items, i + 1, "more") && (is_count || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL);
 }
 
+/* "a second one beside it, 1.2 mm long", "the other on the left: 4 x 1": from the comma or colon at i sizes follow. */
+static gboolean
+is_break_before_sizes (const EmReader *r, guint one, guint i)
+{
+  for (guint k = one + 1; k < i; k++)
+    if (em_item_says (r->items, k, EM_SAYS_GLUE) == NULL && em_item_says (r->items, k, EM_SAYS_NEAR) == NULL &&
+        em_item_says (r->items, k, EM_SAYS_PREPOSITION) == NULL && em_item_says (r->items, k, EM_SAYS_PLACE) == NULL &&
+        em_item_says (r->items, k, EM_SAYS_NUMBER) == NULL)
+      return FALSE;
+  return i > one && i + 1 < r->end && em_item_says (r->items, one, EM_SAYS_ONE_OF) != NULL && em_reader_is_sized (r, i + 1);
+}
+
 /* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
 gboolean
 em_reader_begins_one_of (const EmReader *r, guint i)
@@ -101,8 +113,10 @@ em_reader_begins_one_of (const EmReader *r, guint i)
   if (em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL && !is_another (r, i) && !is_numbered (r, i) && !is_so_many_more (r, i) &&
       (number == NULL || strtol (number->value, NULL, 10) != 1 || strchr (number->value, '/') != NULL))
     return FALSE;
-  for (guint k = i + 1 + is_numbered (r, i); k < r->end && k <= i + 4 && !em_item_is_soft_break (r->items, k); k++)
-    if (em_reader_is_noun (r, k))
+  for (guint k = i + 1 + is_numbered (r, i); k < r->end && k <= i + 4; k++)
+    if (em_item_is_soft_break (r->items, k))
+      return is_break_before_sizes (r, i, k);
+    else if (em_reader_is_noun (r, k))
       return FALSE;
     else if (em_reader_is_sized (r, k))
       return TRUE;

@@ -1230,6 +1230,16 @@ static const Case cases[] = {
   { "order for two equal mould bottoms:\nnick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\ttools\t2\t" },
   /* A hardness beyond the table of ASTM E140 is none of the part's. */
   { "pin dia 25, worn to 24.9\nface 20 x 10 mm, add 0.3\nPins M2 3000 HV, body H13", EM_UNITS_METRIC, "3\t1\tbase\tm2\t" },
+  /* A second one behind a comma; the metal of a wire; elided articles; refused things one by one. */
+  { "the lip has a nick, 0.8 mm long, 0.2 x 0.2. There is a second one beside it, 1.2 mm long, 0.3 x 0.2.", EM_UNITS_METRIC, "1\t2\tlength\t1.2\tmm" },
+  { "bore dia 33, add 0.04 per side, 9 deep\npreferred wire 1.2343 dia 0.3", EM_UNITS_METRIC, "!2\t0\tbase\th11\t" },
+  { "bore dia 33, add 0.04 per side, 9 deep\npreferred wire 1.2343 dia 0.3", EM_UNITS_METRIC, "1\t1\tdiameter\t33\tmm" },
+  { "Éclat 3 x 1 x 1.\nLe grain est à 1,5 mm de l'arête.", EM_UNITS_METRIC, "2\t1\tclearance\t1.5\tmm" },
+  { "L'arête est matée sur 35 mm, R0,4. Il faut la remettre à vif.", EM_UNITS_METRIC, "!1\t2\tkind\tworn-corner\t" },
+  { "DO NOT WELD COOLING CHANNEL PLUG", EM_UNITS_METRIC, "1\t0\trefuse\tCOOLING CHANNEL PLUG\t" },
+  { "Please don't weld on the heater groove and the thread.", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
+  { "WELD UP 6x OLD EJECTOR HOLES DIA 3.2 MM, 10 DEEP, FLUSH", EM_UNITS_METRIC, "!1\t1\tfinish\tshop\t" },
+  { "cierre lateral corredera 1: cara gastada 0,12, zona 25x18", EM_UNITS_METRIC, "1\t1\tthickness\t0.12\tmm" },
 };
 
 START_TEST (test_case)
