@@ -229,6 +229,12 @@ em_fitter_finish_seat (EmFitter *f)
     }
   f->fit->cone[0] = cone (f, angle, angle_deg / 2);
   f->fit->cone[1] = cone (f, angle, angle_deg);
+  /* Neither depth nor small diameter: what the angle makes can't be told, but which it is has to be asked. */
+  if (f->fit->cone[is_side].field == NULL && !is_included && !is_side && small == NULL && depth == NULL)
+    {
+      em_item (f->items, angle)->is_used = TRUE;
+      em_fitter_ask (f, "cone-angle", angle);
+    }
   if (f->fit->cone[is_side].field == NULL || f->fit->n_fitted == EM_FIT_MAX)
     return;
   em_item (f->items, angle)->is_used = TRUE;

@@ -539,9 +539,9 @@ weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *w
   gboolean is_thin = (roles & EM_ROLE_THICKNESS) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && (roles & EM_ROLE_WIDTH) == 0;
 
   /* "cutting edge 0.3 too low, 2 thick, 110 long" */
-  if (proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 && is_thin && weight[EDGE_NICK] + weight[WORN_CORNER] > weight[FACE] &&
+  if (proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 && is_thin && weight[EDGE_NICK] + weight[WORN_CORNER] + weight[PIN] > weight[FACE] &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_DIAMETER | EM_ROLE_SLOT)) == 0)
-    weight[RIB] += weight[EDGE_NICK] + weight[WORN_CORNER] + 4 * EVIDENCE;
+    weight[RIB] += weight[EDGE_NICK] + weight[WORN_CORNER] + weight[PIN] + 4 * EVIDENCE;
   if (proto->sizes->len == 3 && (roles & EM_ROLE_LENGTH) != 0 && width > 0 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_SLOT)) == 0 &&
       size_of (items, proto, EM_ROLE_BUILD | EM_ROLE_ADD) > width && weight[FACE] + weight[EDGE_NICK] + weight[WORN_CORNER] > 0)

@@ -34,6 +34,9 @@ static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEI
 /* A worn diameter is nearer to the finished one than this. */
 static const double far_ratio = 1.3;
 
+/* The bounds of what to add are no farther apart. */
+static const double close_ratio = 2;
+
 /* Colder than this nobody heats a tool: "5F" is something else. */
 enum { WIDE_GAP = 2 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30, LEAST_HARDNESS = 10 /* told in words, HRC */,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
@@ -557,6 +560,10 @@ is_after_wear (const Builder *b, const EmSize *range)
   const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
   const EmSense *label = last != NULL && last->type == EM_ITEM_PHRASE ? em_phrase_find (last->phrase, EM_SAYS_LABEL) : NULL;
 
+  /* "add 0.2 to 0.3", against "add .010 to .375 dia" */
+  if (last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_VERB) != NULL &&
+      g_strcmp0 (em_phrase_find (last->phrase, EM_SAYS_VERB)->value, "build") == 0)
+    return range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
   if (label != NULL && label->roles == EM_ROLE_DIAMETER)
     return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
   /* "RC 46 to 48" */

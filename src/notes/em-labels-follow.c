@@ -234,6 +234,8 @@ is_in_other_column (const Follower *f)
   const guint32 gap = 3;
   const EmItem *size = em_item (f->c->items, f->open);
 
+  if (f->i == f->open + 2 && em_item_is_sign (f->c->items, f->open + 1, '|'))
+    return TRUE;
   return f->i > f->open + 1 && em_item (f->c->items, f->open + 1)->start >= size->start + size->length + gap;
 }
 

@@ -102,6 +102,19 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "edge rolled R.010, .5 long, restore edge": the same thing once more, and only what is to be done with it. */
+static gboolean
+try_deed (EmItems *items, EmProto *proto, EmProto *next)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+
+  if (kind < 0 || kind != other || next->sizes->len > 0 || proto->sizes->len == 0 || !next->has_verb || next->has_damage ||
+      next->count_item != EM_NO_ITEM || em_item (items, proto->last)->line != em_item (items, next->first)->line)
+    return FALSE;
+  absorb (proto, next);
+  return TRUE;
+}
+
 /* Takes over what next is, in the place of what proto only named. */
 static void
 become (EmProto *proto, EmProto *next)
@@ -699,7 +712,7 @@ gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
-    try_merge, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
+    try_merge, try_deed, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
     try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_damage,
   };
 

@@ -1240,6 +1240,12 @@ static const Case cases[] = {
   { "Please don't weld on the heater groove and the thread.", EM_UNITS_METRIC, "1\t0\trefuse\tthread\t" },
   { "WELD UP 6x OLD EJECTOR HOLES DIA 3.2 MM, 10 DEEP, FLUSH", EM_UNITS_METRIC, "!1\t1\tfinish\tshop\t" },
   { "cierre lateral corredera 1: cara gastada 0,12, zona 25x18", EM_UNITS_METRIC, "1\t1\tthickness\t0.12\tmm" },
+  { "CONICAL SEAT 45°, LARGE DIA 12 MM, ADD 0.4", EM_UNITS_METRIC, "1\t1\tquestion\tcone-angle\t" },
+  { "nervure 1,0 x 55 mm, rapporter 0,2", EM_UNITS_METRIC, "1\t1\tcoat\t0.2\tmm" },
+  { "edge rolled R.010 1/2 long, restore edge", EM_UNITS_INCH, "!1\t2\tkind\tworn-corner\t" },
+  { "GATE LAND WORN, ADD 0.2 TO 0.3 MM ON 8 X 5", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
+  { "mandrel tip 1.2 mm thick x 18 long, build 0.6 on top", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "alésage | Ø10 mm mesuré 10,07 | prof. 15", EM_UNITS_METRIC, "1\t1\tworn\t10.07\tmm" },
 };
 
 START_TEST (test_case)
