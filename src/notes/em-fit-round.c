@@ -149,7 +149,7 @@ is_far_from_diameter (const EmFitter *f, guint item)
 static gboolean
 is_off_size (const EmFitter *f, guint item)
 {
-  static const char *const words[] = { "undersize", "oversize", "undersized", "oversized", "Untermaß", "Übermaß" };
+  static const char *const words[] = { "undersize", "oversize", "undersized", "oversized", "under size", "over size", "Untermaß", "Übermaß" };
   guint label = em_item_size (f->items, item)->label_item;
 
   return label != G_MAXUINT32 && label > item && em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words)) &&

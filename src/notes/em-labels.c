@@ -651,6 +651,18 @@ mark_so_wide (const EmClause *c, guint i)
   em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "face low ⌀40, add 0.3": the sign at once before the size says what it is, and not how low. */
+static void
+mark_low_round (const EmClause *c, guint i)
+{
+  EmSize *size = em_item_size (c->items, i);
+
+  if ((size->roles & (EM_ROLE_DIAMETER | EM_ROLE_BUILD)) == (EM_ROLE_DIAMETER | EM_ROLE_BUILD) && i > c->first &&
+      em_item_is_glued (c->items, i) && em_clause_label_at (c, i - 1, EM_LABEL_BEFORE) != NULL &&
+      em_clause_label_at (c, i - 1, EM_LABEL_BEFORE)->roles == EM_ROLE_DIAMETER)
+    size->roles &= ~(guint32) EM_ROLE_BUILD;
+}
+
 /* "L 4 W 1 D 0.5": beside a length and a width by their letters, D is a depth. */
 static void
 mark_letter_depth (const EmClause *c)
@@ -689,6 +701,7 @@ em_labels_mark (const EmClause *c)
         {
           share_thou (c, i);
           take_size (&l, i);
+          mark_low_round (c, i);
         }
       else if (item->type == EM_ITEM_SIZE)
         l.open = G_MAXUINT;

@@ -1246,6 +1246,12 @@ static const Case cases[] = {
   { "GATE LAND WORN, ADD 0.2 TO 0.3 MM ON 8 X 5", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
   { "mandrel tip 1.2 mm thick x 18 long, build 0.6 on top", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
   { "alésage | Ø10 mm mesuré 10,07 | prof. 15", EM_UNITS_METRIC, "1\t1\tworn\t10.07\tmm" },
+  /* The sign at once before a size says what it is; what is sound is no repair; what covers is not spared. */
+  { "face low ⌀40, add 0.3 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t40\tmm" },
+  { "1 - NICK 3 X 1 X 1 MM\n2 - NICK IN BACKER, NOT IMPORTANT", EM_UNITS_METRIC, "!2\t2\tkind\tedge-nick\t" },
+  { "spiral grooves are not hurt. nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tkind\tgroove\t" },
+  { "Riss im Boden, nicht wichtig\nAusbruch 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tkind\tgroove\t" },
+  { "nick 3 x 1 x 1 mm. PROTECT WITH TAPE", EM_UNITS_METRIC, "!1\t0\trefuse\tTAPE\t" },
 };
 
 START_TEST (test_case)
