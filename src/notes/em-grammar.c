@@ -811,6 +811,9 @@ hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
           field->state = EM_READ_INFERRED;
           field->reason = "own-line";
         }
+      /* "4. Water connections: do not weld, we fit inserts": of one point of several. */
+      if (strcmp (field->field, "finish") == 0 && (r->is_listed || r->is_dash) && r->grammar->protos->len > 1)
+        doubt (field);
       /* Behind a repair on its line it may be that one's alone. */
       if ((strcmp (field->field, "coating") == 0 || (!loose->is_general && strcmp (field->field, "finish") == 0)) &&
           r->current != NULL &&

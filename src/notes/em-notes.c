@@ -498,6 +498,12 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
       /* "outer corner rounded over 26 mm": a straight edge runs round nothing. */
       if (strcmp (field.field, "side") == 0 && has_field (w, "length") && !has_field (w, "diameter"))
         continue;
+      /* Of several repairs another may be the one that is hard to reach. */
+      if (strcmp (field.field, "access") == 0 && w->grammar->protos->len > 1 && field.state == EM_READ_READ)
+        {
+          field.state = EM_READ_INFERRED;
+          field.reason = "from-words";
+        }
       if (!has_field (w, field.field) && suits (&field, kind))
         g_array_append_val (w->fields, field);
       else
@@ -606,13 +612,13 @@ lacks_work (const EmFit *fit)
 }
 
 static void
-doubt_all (Writer *w)
+doubt_all (Writer *w, const char *reason)
 {
   for (guint i = 0; i < w->fields->len; i++)
     if (g_array_index (w->fields, EmReadField, i).state == EM_READ_READ)
       {
         g_array_index (w->fields, EmReadField, i).state = EM_READ_INFERRED;
-        g_array_index (w->fields, EmReadField, i).reason = "maybe-one";
+        g_array_index (w->fields, EmReadField, i).reason = reason;
       }
 }
 
@@ -622,7 +628,7 @@ doubt_same (Writer *w, int feature)
 {
   guint first, last;
 
-  doubt_all (w);
+  doubt_all (w, "maybe-one");
   em_read_result_range (w->result, feature - 1, &first, &last);
   for (guint i = first; i < last; i++)
     {
@@ -745,7 +751,10 @@ write_feature (Writer *w, const EmProto *proto)
   add_given (w, feature, proto, kind);
   /* "raise floor .012, pocket 1.00 x .625": the second is not whole, so they may be one. */
   if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && proto->may_merge && w->last_line == span.line)
-    doubt_all (w);
+    doubt_all (w, "maybe-one");
+  /* "The pocket is 6 wide, 15 deep": it may be no repair, or another. */
+  if (kind >= 0 && !fit.is_complete && fit.n_questions == 0)
+    doubt_all (w, "incomplete");
   if (proto->is_same && proto->kind_reason == NULL)
     doubt_same (w, feature);
   if (kind >= 0)

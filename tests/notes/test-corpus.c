@@ -206,6 +206,15 @@ is_same_drawing (const char *a, const char *b)
   return n > 0 && g_ascii_strncasecmp (a, b, n) == 0 && (a[n] == '\0' || a[n] == ' ') && (b[n] == '\0' || b[n] == ' ');
 }
 
+/* "job 4410-2", "4410-2": with or without what kind of number it is. */
+static gboolean
+is_same_number (const char *a, const char *b)
+{
+  const char *last_a = strrchr (a, ' '), *last_b = strrchr (b, ' ');
+
+  return g_ascii_strcasecmp (last_a != NULL ? last_a + 1 : a, last_b != NULL ? last_b + 1 : b) == 0;
+}
+
 /* One steel by two designations: 42CrMo4 is AISI 4140, C45U is AISI 1045 (EN 10027-2 numbers; common practice, no source). */
 static gboolean
 is_same_base (const char *a, const char *b)
@@ -245,6 +254,8 @@ matches (const Row *expected, const Row *got, gboolean is_only)
   if (strcmp (expected->field, "drawing") == 0)
     return is_same_drawing (expected->value, got->value);
   if (strcmp (expected->field, "near") == 0 && is_same_feature (expected, got, is_only) && is_same_thing (expected->value, got->value))
+    return TRUE;
+  if (strcmp (expected->field, "reference") == 0 && expected->feature == got->feature && is_same_number (expected->value, got->value))
     return TRUE;
   if (strcmp (expected->field, "base") == 0 && is_same_feature (expected, got, is_only) && is_same_base (expected->value, got->value))
     return TRUE;

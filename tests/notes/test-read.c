@@ -1373,6 +1373,30 @@ next_field (const EmReadResult *result, const char *name, guint *at)
   return NULL;
 }
 
+/* A repair that not all sizes are told of may be none; of several any may be the one that is hard to reach. */
+START_TEST (test_half_told_is_marked)
+{
+  static const struct { const char *text, *field, *reason; int feature; } told[] = {
+    { "EDGE CHIP 3 X 1 X 1 MM\n\nGROOVE 6 WIDE, 15 DEEP", "kind", "incomplete", 2 },
+    { "EDGE CHIP 3 X 1 X 1 MM, HARD TO REACH\nFACE LOW 0.2, 20 X 10", "access", "from-words", 1 },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      g_autoptr (EmReadResult) result = em_notes_read (lexicon, told[i].text, strlen (told[i].text), EM_UNITS_METRIC);
+      const EmReadField *field;
+      guint at = 0;
+
+      do
+        field = next_field (result, told[i].field, &at);
+      while (field != NULL && field->feature != told[i].feature);
+      ck_assert_msg (field != NULL, "%s", told[i].text);
+      ck_assert_int_eq (field->state, EM_READ_INFERRED);
+      ck_assert_str_eq (field->reason, told[i].reason);
+    }
+}
+END_TEST
+
 /* Told of one part among several repairs, it may not be said of all. */
 START_TEST (test_a_coating_of_one_part_is_marked)
 {
@@ -1533,6 +1557,7 @@ main (void)
   tcase_add_test (tcase, test_a_choice_asks_for_its_size);
   tcase_add_test (tcase, test_fields_point_to_their_words);
   tcase_add_test (tcase, test_unlikely_hardness_is_marked);
+  tcase_add_test (tcase, test_half_told_is_marked);
   tcase_add_test (tcase, test_a_coating_of_one_part_is_marked);
   tcase_add_test (tcase, test_two_units_are_marked);
   tcase_add_test (tcase, test_contradictions_are_marked);
