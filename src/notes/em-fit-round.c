@@ -150,9 +150,15 @@ static gboolean
 is_off_size (const EmFitter *f, guint item)
 {
   static const char *const words[] = { "undersize", "oversize", "undersized", "oversized", "under size", "over size", "Untermaß", "Übermaß" };
+  static const char *const cut[] = { "turned", "ground", "bored", "reamed", "honed", "machined", "milled" };
+  static const char *const too[] = { "too small", "too big", "too large", "too thin" };
   guint label = em_item_size (f->items, item)->label_item;
 
-  return label != G_MAXUINT32 && label > item && em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words)) &&
+  /* "turned 0.3 too small" */
+  gboolean is_cut = item > 0 && label != G_MAXUINT32 && em_item_is_any_word_of (f->items, label, too, G_N_ELEMENTS (too)) &&
+                    em_item_is_any_word_of (f->items, item - 1, cut, G_N_ELEMENTS (cut));
+
+  return label != G_MAXUINT32 && label > item && (is_cut || em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words))) &&
          (em_item_size (f->items, item)->roles & EM_ROLE_PER_SIDE) == 0 && em_fitter_mm (f, item) <= em_build_max_mm;
 }
 

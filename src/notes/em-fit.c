@@ -862,6 +862,23 @@ finish (EmFitter *f)
     em_fitter_ask (f, "outer-or-bore", em_fit_find (f->fit, "diameter")->item);
 }
 
+/* "overcut .015, add .015": said once more. */
+static void
+use_told_twice (EmFitter *f)
+{
+  const GArray *sizes = f->proto->sizes;
+
+  for (guint i = 0; f->has_add && i < sizes->len && i < UNPLACED_MAX; i++)
+    for (guint k = 0; k < sizes->len && k < UNPLACED_MAX; k++)
+      {
+        guint low = g_array_index (sizes, guint, i), add = g_array_index (sizes, guint, k);
+
+        if (i != k && (em_item_size (f->items, add)->roles & EM_ROLE_ADD) != 0 && em_fitter_is_outdone (f, low) &&
+            em_fitter_is_near (em_fitter_mm (f, low), em_fitter_mm (f, add)))
+          em_item (f->items, low)->is_used = TRUE;
+      }
+}
+
 void
 em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_fit)
 {
@@ -873,6 +890,7 @@ em_fit_sizes (const EmItems *items, const EmProto *proto, int kind, EmFit *out_f
   out_fit->kind = kind;
   for (guint i = 0; i < proto->sizes->len; i++)
     f.has_add |= (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_ADD) != 0;
+  use_told_twice (&f);
   em_fitter_mark_slot (&f);
   em_fitter_difference (&f, twins);
   if (kind == SIDEWALL && twins[0] == EM_NO_ITEM)

@@ -691,7 +691,8 @@ is_pointed_number (const Governor *g, guint i)
 static gboolean
 is_list_name (const Governor *g, const EmSense *sense, guint word, guint number)
 {
-  return strcmp (sense->value, "tool_number") == 0 && number == word + 1 && is_size (g, number) &&
+  /* "TAG 1: edge ding" */
+  return (strcmp (sense->value, "tool_number") == 0 || em_item_is_word (g->c->items, word, "tag")) && number == word + 1 && is_size (g, number) &&
          em_item_size (g->c->items, number)->is_whole &&
          item (g, number)->length <= 2 && number + 1 < g->c->end && em_item_is_sign (g->c->items, number + 1, ':');
 }
@@ -704,14 +705,16 @@ is_radius (const Governor *g, guint from, guint to)
          em_item_size (g->c->items, from + 1)->n_decimals > 0;
 }
 
-/* "Ref: WO 77015": what kind of number it is belongs to it. */
+/* "Ref: WO 77015": a short word for what kind of number it is belongs to it; "Ref: job 4410" is only the job's. */
 static gboolean
 is_behind_ref (const Governor *g, guint i)
 {
+  enum { SHORT_BYTES = 2 };
+
   const char *text = g->c->items->text;
   guint32 end = i > g->c->first ? item (g, i - 1)->start + item (g, i - 1)->length : 0;
 
-  return end >= 4 && g_ascii_strncasecmp (text + end - 4, "ref:", 4) == 0;
+  return item (g, i)->length <= SHORT_BYTES && end >= 4 && g_ascii_strncasecmp (text + end - 4, "ref:", 4) == 0;
 }
 
 /* "REF .500" is a size told for information; "Ref. 9021", with nothing before it, is the number of an order. */
@@ -764,7 +767,8 @@ read_reference (Governor *g, guint i)
   /* "Our ref: PO# 4432": the word for it is not yet the number. */
   run = from;
   while (run + 1 < g->c->end && run < from + 2 && i + 1 < from &&
-         (says (g, run, EM_SAYS_REFERENCE) != NULL || (run > from && em_item_is_sign (g->c->items, run, '#'))))
+         ((says (g, run, EM_SAYS_REFERENCE) != NULL && (!em_item_is_glued (g->c->items, run + 1) || em_item_is_sign (g->c->items, run + 1, '#'))) ||
+          (run > from && em_item_is_sign (g->c->items, run, '#'))))
     run++;
   for (to = run; to < g->c->end && to < run + REFERENCE_WINDOW; to++)
     {
@@ -789,8 +793,11 @@ read_reference (Governor *g, guint i)
       em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
   if (!take_once (g, sense->value))
     return;
-  one = em_governor_add (g, sense->value, NULL, is_behind_ref (g, i) ? i : from, to - 1);
+  one = em_governor_add (g, sense->value, NULL, is_behind_ref (g, i) ? i : run < to ? run : from, to - 1);
   one->is_general = TRUE;
+  /* "Ref: WO 77015": the word may be thought a part of it. */
+  if (run > from || is_behind_ref (g, i))
+    em_governor_infer (one, "from-words");
   /* "mold 12": a short number may say which of several. */
   if (to == from + 1 && item (g, from)->length <= 2)
     em_governor_infer (one, "from-words");

@@ -11,7 +11,7 @@
 
 enum
 {
-  PAPER_WINDOW = 5,      /* items from "but" to the size and the paper that tells it */
+  PAPER_WINDOW = 8,      /* items from "but" to the size and the paper that tells it */
   ROW_WINDOW = 16,
   ALIKE_RATIO = 20,      /* two sizes of one thing differ by less */
   ROUND_NOUN = 4,        /* a bore or a pin by name */
@@ -59,7 +59,8 @@ leave_open (EmSize *a, EmSize *b)
 static gboolean
 is_paper (const EmItems *items, guint i)
 {
-  static const char *const papers[] = { "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label", "zeichnung", "skizze", "anhänger",
+  static const char *const papers[] = { "operator", "setter", "inspector", "foreman", "toolmaker", "toolroom", "cmm", "report", "einrichter", "bediener", "werkzeugmacher",
+                                        "meister", "opérateur", "régleur", "operario", "ajustador", "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label", "zeichnung", "skizze", "anhänger",
                                         "modell", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta" };
   const EmItem *item = em_item (items, i);
   const char *end = items->text + item->start + item->length;
@@ -103,6 +104,29 @@ mark_contradiction (const EmClause *c, guint but)
     return;
   leave_open (em_item_size (c->items, first), em_item_size (c->items, second));
   em_item_size (c->items, second)->roles |= em_item_size (c->items, first)->roles & em_dimension_roles;
+}
+
+/* "NICK .18 LG X .03 X .03 (.22 LG ON SKETCH)": told otherwise on paper. */
+static void
+mark_bracket (const EmClause *c, guint bracket)
+{
+  guint size = bracket + 1, label = bracket + 2, end = label;
+  gboolean has_paper = FALSE;
+
+  if (!em_item_is_sign (c->items, bracket, '(') || !em_clause_is_size (c, size) || !em_clause_says (c, label, EM_SAYS_LABEL))
+    return;
+  for (; end < c->end && end < bracket + PAPER_WINDOW && !em_item_is_sign (c->items, end, ')'); end++)
+    has_paper |= is_paper (c->items, end);
+  for (guint k = bracket; has_paper && k-- > c->first && k + ROW_WINDOW > bracket;)
+    if (em_clause_is_size (c, k) && em_item_size (c->items, k)->label_item != G_MAXUINT32 &&
+        em_item (c->items, em_item_size (c->items, k)->label_item)->phrase == em_item (c->items, label)->phrase)
+      {
+        /* The label names it, also within a row. */
+        em_item_size (c->items, k)->is_either = em_item_size (c->items, size)->is_either = TRUE;
+        for (guint i = label; i < end; i++)
+          em_item (c->items, i)->is_used = TRUE;
+        return;
+      }
 }
 
 /* "R0.4 OR R0.6": two sizes of which one is meant. */
@@ -694,6 +718,7 @@ em_labels_mark (const EmClause *c)
 
       mark_either (c, i);
       mark_contradiction (c, i);
+      mark_bracket (c, i);
       mark_under (c, i);
       mark_side_behind (c, i);
       mark_so_wide (c, i);

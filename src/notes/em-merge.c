@@ -12,7 +12,7 @@
 enum
 {
   SLOT_BACK = 3,         /* repairs from what is told of a slot back to its wall */
-  MERGE_SIZES_MAX = 24,
+  MERGE_SIZES_MAX = 24, SLOT_WINDOW = 24 /* items looked over for where a rib lies */,
   POCKET_MIN = 6,        /* "pocket" weighs more */
   CERTAIN = 20,          /* more than any word weighs */
   TIP_MAX = 2            /* what the word "tip" weighs */
@@ -276,7 +276,7 @@ try_tip (EmItems *items, EmProto *proto, EmProto *next)
   EmFit a, b;
 
   if (!(is_before || (kind == RIB && is_tip (items, next, other))) || tip->sizes->len == 0 || tip->sizes->len > 2 || (tip->roles & ~told) != 0 ||
-      tip->count_item != EM_NO_ITEM || proto->sizes->len + next->sizes->len > MERGE_SIZES_MAX ||
+      (tip->count_item != EM_NO_ITEM && proto->count_item != next->count_item) || proto->sizes->len + next->sizes->len > MERGE_SIZES_MAX ||
       em_item (items, next->first)->line > em_item (items, proto->last)->line + (is_before ? 0 : 1))
     return FALSE;
   em_fit_sizes (items, proto, RIB, &a);
@@ -335,6 +335,25 @@ take_access (EmProto *proto, const EmProto *next)
       g_array_append_val (proto->given, g_array_index (next->given, EmGiven, i));
 }
 
+/* "blade is 11 deep in a pocket, only 5 wide": that and nothing else is told, and a slot is named. */
+static gboolean
+is_in_slot (EmItems *items, const EmProto *next)
+{
+  const guint32 told = EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_SLOT | EM_ROLE_WORN;
+  gboolean has_slot = FALSE;
+
+  for (guint i = next->first; i <= next->last && i < next->first + SLOT_WINDOW; i++)
+    has_slot |= em_item_says (items, i, EM_SAYS_SLOT) != NULL;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+
+      if (size->chain != 0 || (size->roles & ~told) != 0 || (size->roles & (EM_ROLE_DEPTH | EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_SLOT)) == 0)
+        return FALSE;
+    }
+  return has_slot;
+}
+
 /* "LAND SITS IN SLOT .300 WIDE": of the land told before only where it lies. */
 static gboolean
 try_told_slot (EmItems *items, EmProto *proto, EmProto *next)
@@ -344,6 +363,8 @@ try_told_slot (EmItems *items, EmProto *proto, EmProto *next)
   if (kind < 0 || kind != other || next->has_verb || next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM || next->sizes->len == 0 ||
       next->sizes->len > 2 || (proto->roles & EM_ROLE_SLOT) != 0 || em_item (items, next->first)->line > em_item (items, proto->last)->line + 1)
     return FALSE;
+  for (guint i = 0; i < next->sizes->len && kind == RIB && proto->sizes->len > 1 && is_in_slot (items, next); i++)
+    em_item_size (items, g_array_index (next->sizes, guint, i))->roles |= EM_ROLE_SLOT;
   for (guint i = 0; i < next->sizes->len; i++)
     if ((em_item_size (items, g_array_index (next->sizes, guint, i))->roles & EM_ROLE_SLOT) == 0)
       return FALSE;

@@ -240,6 +240,10 @@ em_near_read (Governor *g, guint i)
   for (guint k = i + 1; cue == EM_NO_ITEM && k <= i + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_CLEARANCE) != 0)
       cue = k;
+  /* "STAY .060 OFF THREAD" */
+  for (guint k = i; cue == EM_NO_ITEM && k-- > g->c->first && k + 3 >= i && !em_item_is_soft_break (g->c->items, k);)
+    if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & (EM_ROLE_CLEARANCE | EM_ROLE_STOCK)) == EM_ROLE_CLEARANCE)
+      cue = k;
   /* "polish afterwards", "can you re-etch textures?": something to do. */
   if (cue == EM_NO_ITEM && (says (g, i, EM_SAYS_MACHINING) != NULL || is_asked (g, i)))
     return;

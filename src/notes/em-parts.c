@@ -303,13 +303,35 @@ em_parts_count_all (const EmReader *r)
   return TRUE;
 }
 
+/* "4 ribs per cavity, 2 cavities": so many times so many. TRUE: taken. */
+static gboolean
+take_product (EmReader *r)
+{
+  for (guint i = r->first; i + 6 < r->end; i++)
+    {
+      double each = em_counts_number_at (r, i), parts = em_counts_number_at (r, i + 5);
+      gboolean is_whole_one = isnan (each) && em_list_is_bare_whole (r->items, i);
+
+      each = is_whole_one ? (double) em_item_size (r->items, i)->value.n : each;
+      parts = isnan (parts) && em_list_is_bare_whole (r->items, i + 5) ? (double) em_item_size (r->items, i + 5)->value.n : parts;
+      if (!(each >= 1) || !(parts > 1) || each * parts > PARTS_MAX || !is_thing (r, i + 1) || !em_item_is_per (r->items, i + 2) ||
+          !is_part (r, i + 3) || !em_item_is_soft_break (r->items, i + 4) || !is_part (r, i + 6))
+        continue;
+      tell (r, (EmParts) { i, each * parts, FALSE });
+      use_all (r, i);
+      em_item (r->items, i + 5)->is_used = TRUE;
+      return TRUE;
+    }
+  return FALSE;
+}
+
 void
 em_parts_read (EmReader *r)
 {
   double n = 1;
   guint count;
 
-  if (!is_plain (r))
+  if (!is_plain (r) || take_product (r))
     return;
   count = only_count (r, &n);
   if (count != EM_NO_ITEM && (is_counted_first (r, count) || is_counted_behind (r, count)))
@@ -350,6 +372,19 @@ names_one (const EmItems *items, const EmProto *proto)
   return proto->is_one_of;
 }
 
+/* "Insert with 6 blades" over "blade 1 thick, tip short 0.6": what is counted is what is to be mended. */
+static gboolean
+counts_itself (const EmReader *r, const EmProto *proto)
+{
+  guint thing = proto->parts.item != EM_NO_ITEM ? proto->parts.item + 1 : EM_NO_ITEM;
+  const EmSense *counted = thing != EM_NO_ITEM && thing < r->items->items->len ? em_item_says (r->items, thing, EM_SAYS_KIND) : NULL;
+  int kind = 0;
+
+  for (int k = 1; counted != NULL && k < EM_N_NOTE_KINDS; k++)
+    kind = counted->weight[k] > counted->weight[kind] ? k : kind;
+  return counted != NULL && proto->noun != EM_NO_ITEM && em_item_says (r->items, proto->noun, EM_SAYS_KIND)->weight[kind] > 0;
+}
+
 /* One title counts the parts of all repairs, which are several: so many tools. */
 static gboolean
 are_tools (const EmReader *r)
@@ -361,7 +396,7 @@ are_tools (const EmReader *r)
     {
       const EmProto *proto = g_ptr_array_index (protos, k);
 
-      if (proto->parts.item != first->item || proto->count_item != EM_NO_ITEM || names_one (r->items, proto))
+      if (counts_itself (r, proto) || proto->parts.item != first->item || proto->count_item != EM_NO_ITEM || names_one (r->items, proto))
         return FALSE;
     }
   return first != NULL && first->item != EM_NO_ITEM && !first->is_each;

@@ -171,6 +171,40 @@ split_headings (const EmItems *items, guint first, guint end, Line *line)
     split_line (items, first, end, 0, line);
 }
 
+/* Where in its line the item stands, in bytes. */
+static guint32
+column_of (const EmItems *items, guint i)
+{
+  guint32 at = em_item (items, i)->start;
+  guint32 from = at;
+
+  while (from > 0 && items->text[from - 1] != '\n')
+    from--;
+  return at - from;
+}
+
+/* Set in columns by blanks, with some cells left empty: every cell begins right below a heading. */
+static void
+align_row (const EmItems *items, const Line *headings, Line *row)
+{
+  Line aligned = { .bar = row->bar };
+
+  if (headings->bar != 0 || row->n < 2 || row->n >= headings->n)
+    return;
+  for (guint c = 0, k = 0; c < headings->n; c++)
+    {
+      gboolean is_below = k < row->n && column_of (items, row->cell[k].first) == column_of (items, headings->cell[c].first);
+
+      if (is_below)
+        add_cell (&aligned, row->cell[k].first, row->cell[k].end);
+      else
+        add_cell (&aligned, 0, 0);
+      k += is_below;
+      if (c + 1 == headings->n && k == row->n)
+        *row = aligned;
+    }
+}
+
 /* A row may end before its last cells, which are empty then. */
 static gboolean
 is_row_of (const Line *headings, Line *row)
@@ -320,6 +354,20 @@ is_where_word (const EmItems *items, guint i)
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
 }
 
+/* "QTY  DESCRIPTION": how many, and what. */
+static gboolean
+is_count_and_what (const EmItems *items, Line *line)
+{
+  static const char *const words[] = { "description", "what", "damage", "repair", "item", "work", "beschreibung", "schaden", "was", "arbeit",
+                                       "descripción", "daño", "désignation", "description", "défaut" };
+
+  if (line->n != 2 || line->cell[0].end != line->cell[0].first + 1 || line->cell[1].end != line->cell[1].first + 1 ||
+      !em_item_is_any_word_of (items, line->cell[1].first, words, G_N_ELEMENTS (words)))
+    return FALSE;
+  name_column (items, &line->cell[0]);
+  return line->cell[0].type == COLUMN_COUNT;
+}
+
 /* Whether the line is one of headings: no number, and two columns whose words name what stands below them. */
 static gboolean
 read_headings (const EmItems *items, Line *line)
@@ -327,6 +375,8 @@ read_headings (const EmItems *items, Line *line)
   guint n_named = 0, n_told = 0;
   gboolean has_count = FALSE;
 
+  if (is_count_and_what (items, line))
+    return TRUE;
   if (line->n < COLUMN_MIN)
     return FALSE;
   for (guint c = 0; c < line->n; c++)
@@ -467,6 +517,7 @@ em_table_read (EmItems *items)
       if (i < n && em_item (items, i)->type != EM_ITEM_LINE)
         continue;
       split_line (items, first, i, headings.bar, &line);
+      align_row (items, &headings, &line);
       if (is_row_of (&headings, &line))
         {
           draw_bars (items, &line, first, i);

@@ -1252,6 +1252,21 @@ static const Case cases[] = {
   { "spiral grooves are not hurt. nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tkind\tgroove\t" },
   { "Riss im Boden, nicht wichtig\nAusbruch 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t1\tkind\tgroove\t" },
   { "nick 3 x 1 x 1 mm. PROTECT WITH TAPE", EM_UNITS_METRIC, "!1\t0\trefuse\tTAPE\t" },
+  /* The number alone, whatever kind of order it is called. */
+  { "Edge nick 3 x 1 x 1 mm\nOrder: RFQ 3391", EM_UNITS_METRIC, "2\t0\treference\t3391\t" },
+  { "Edge nick 3 x 1 x 1 mm\nReference: RFQ-88", EM_UNITS_METRIC, "2\t0\treference\tRFQ-88\t" },
+  { "TAG 1: EDGE DING .070 LG, .018 X .022\nTAG 2: EDGE DING .120 LG, .020 X .030", EM_UNITS_INCH, "!1\t0\treference\t1\t" },
+  /* Columns of blanks with an empty cell; two columns, of which the first counts. */
+  { "Pos  What                 Size           Qty\n1    chip on shut-off     5 x 0.6 x 0.4  2\n2    corner rounded R0.5 18 long         4", EM_UNITS_METRIC, "3\t2\tcount\t4\t" },
+  { "QTY  DESCRIPTION\n2    RIB 0.8 MM THK X 12 MM LG, ADD 0.4 MM\n3    EDGE NICK 2 X 1 X 1 MM", EM_UNITS_METRIC, "3\t2\tcount\t3\t" },
+  /* Told otherwise by the drawing or by somebody. */
+  { "EDGE NICK 4 LG X 1 X 1 MM (5 LG ON SKETCH)", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "Face 60 x 22 mm has lost 0.15 mm as the operator says, but the setter measured 0.2 mm", EM_UNITS_METRIC, "!1\t1\tthickness\t0.15\tmm" },
+  { "- thin blade, 0.9 thick and 16 long, is 1.2 too short, mm\n- blade is 11 deep in a pocket, only 5 wide", EM_UNITS_METRIC, "2\t1\tslot_depth\t11\tmm" },
+  { "Pins 1.2 dia, worn to 1.14, 7 long. Block edge: chip 1 x 0.3 x 0.2. Steel D2 60 HRC for pins, block H13 50 HRC, mm.", EM_UNITS_METRIC, "1\t2\tbase\th13\t" },
+  { "Mold 883 - 4 ribs per cavity, 2 cavities. Rib tips broken off 1.2, rib 1.5 thick x 19 long, mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "BORE 16 DIA CLOSED 0.3 ON DIA, 38 DEEP MM\nSTAY 1.5 MM OFF THREAD AT BOTTOM", EM_UNITS_METRIC, "2\t1\tnear\tthread\t" },
+  { "Mandrel 40 dia, turned 0.3 too small on 25 mm of length", EM_UNITS_METRIC, "1\t1\tbuild\t0.15\tmm" },
 };
 
 START_TEST (test_case)
