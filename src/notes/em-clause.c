@@ -571,7 +571,7 @@ mark_dual (const EmClause *c, guint open)
 gboolean
 em_item_is_per (const EmItems *items, guint index)
 {
-  static const char *const per[] = { "per", "each", "each one", "every", "jede", "jeder", "jedem", "jedes", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune" };
+  static const char *const per[] = { "per", "each", "each one", "every", "jede", "jeder", "jedem", "jedes", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune", "cada uno", "cada una" };
 
   return em_item_is_any_word_of (items, index, per, G_N_ELEMENTS (per));
 }

@@ -13,7 +13,7 @@
 enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
-  PARTS_WINDOW = 8, EACH_WINDOW = 3, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
+  PARTS_WINDOW = 12, EACH_WINDOW = 3, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
   BOTH_LEAST = 19,       /* what an edge or a nick weighs that the sentence is of */
   AGAIN_WINDOW = 4,      /* items from "the same" to "the other" */
   ALONE_WINDOW = 4,
@@ -90,6 +90,9 @@ em_counts_is_per_part (const EmReader *r, guint i)
   if (!em_item_is_per (r->items, i) && !is_word (r, i, "ea"))
     return FALSE;
   if (i > r->first && em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL)
+    return TRUE;
+  /* "EACH: EDGE DENTED" */
+  if (i == r->first && next < r->end && em_item_is_sign (r->items, next, ':'))
     return TRUE;
   return next < r->end && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL;
 }

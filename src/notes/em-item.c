@@ -566,6 +566,9 @@ is_after_wear (const Builder *b, const EmSize *range)
     return range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
   if (label != NULL && label->roles == EM_ROLE_DIAMETER)
     return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
+  /* "add 0.2 to 0.3" */
+  if (last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_VERB) != NULL)
+    return g_strcmp0 (em_phrase_find (last->phrase, EM_SAYS_VERB)->value, "build") == 0 && range->n_decimals > 0;
   /* "RC 46 to 48" */
   /* "depth 6 to 8" */
   return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS || label->roles == EM_ROLE_DEPTH);

@@ -614,6 +614,24 @@ is_over (const EmClause *c, guint i)
           em_item_is_sign (c->items, i + 1, ')'));
 }
 
+/* "the guide shaft 16 mm is 0.08 under": of a pin or shaft told before. */
+static gboolean
+is_pin_under (const EmClause *c, guint size)
+{
+  const EmSense *is = em_clause_says (c, size - 1, EM_SAYS_LABEL) ? em_item_says (c->items, size - 1, EM_SAYS_LABEL) : NULL;
+
+  if (is == NULL || (is->roles & EM_ROLE_WORN) == 0)
+    return FALSE;
+  for (guint k = size; k-- > c->first && k + NEAR_WINDOW > size && !em_item_is_soft_break (c->items, k);)
+    {
+      const EmSense *noun = em_item_says (c->items, k, EM_SAYS_KIND);
+
+      if (noun != NULL)
+        return noun->weight[PIN] > 0 && noun->weight[FACE] + noun->weight[SIDEWALL] == 0;
+    }
+  return FALSE;
+}
+
 /* "worn .004 under": machinists tell wear so of the diameter (common practice, no source), unless it is per side. */
 static void
 mark_under (const EmClause *c, guint i)
@@ -623,7 +641,7 @@ mark_under (const EmClause *c, guint i)
   EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
 
   /* "0,06 untermaßig" needs no other word of wear. */
-  if (size == NULL || (size->roles & EM_ROLE_PER_SIDE) != 0 || (!(size->roles & EM_ROLE_WORN) && (em_item_is_word (c->items, i, "under") || is_over (c, i))) ||
+  if (size == NULL || (size->roles & EM_ROLE_PER_SIDE) != 0 || (!(size->roles & EM_ROLE_WORN) && !is_pin_under (c, i - 1) && (em_item_is_word (c->items, i, "under") || is_over (c, i))) ||
       size->chain != 0 ||
       !(em_item_is_any_word_of (c->items, i, under, G_N_ELEMENTS (under)) || is_over (c, i)) ||
       (em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL && !em_clause_is_size (c, i + 2)))

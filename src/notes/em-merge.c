@@ -115,6 +115,31 @@ try_deed (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "worn, build up 0.4 evenly" in the line below a seat or a face that nothing was to be added to yet. */
+static gboolean
+try_nameless (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const guint32 added = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD | EM_ROLE_WORN;
+  int second, kind = em_fit_kind (items, proto, &second, NULL);
+  const EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
+  EmFit fit;
+
+  if (size == NULL || em_item (items, next->first)->line > em_item (items, proto->last)->line + 1 || next->noun != EM_NO_ITEM || kind < 0 ||
+      kind == BORE || kind == PIN || size->chain != 0 || (!next->has_build && (size->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0) ||
+      (size->roles & ~added) != 0 ||
+      (proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) != 0 || next->count_item != EM_NO_ITEM ||
+      proto->sizes->len == 0 || proto->sizes->len > MERGE_SIZES_MAX || em_fit_kind (items, next, &second, NULL) >= 0)
+    return FALSE;
+  em_fit_sizes (items, proto, kind, &fit);
+  if (fit.is_complete)
+    return FALSE;
+  absorb (proto, next);
+  proto->roles |= next->roles;
+  proto->has_build |= next->has_build;
+  proto->has_worn |= next->has_worn;
+  return TRUE;
+}
+
 /* Takes over what next is, in the place of what proto only named. */
 static void
 become (EmProto *proto, EmProto *next)
@@ -733,7 +758,7 @@ gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
-    try_merge, try_deed, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
+    try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
     try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_damage,
   };
 

@@ -14,6 +14,7 @@
 enum
 {
   LISTED_MAX = 12,       /* of one kind, told one by one */
+  LITTLE_MAX = 4,        /* words before a number */
   SPREAD_MAX = 8,        /* repairs that a count behind them is of */
   PARTS_MAX = 256,
   SHORT_LINE = 12,       /* items of one that says no more than how many there are */
@@ -73,6 +74,18 @@ heads_line (const EmReader *r, guint part)
   return part == r->first && behind + 1 < r->end && em_item_is_sign (r->items, behind, ':');
 }
 
+/* "on 3 inserts the edge": so many parts have what the sentence tells. */
+static gboolean
+is_on_parts (const EmReader *r, guint count)
+{
+  static const char *const on[] = { "an", "auf", "bei", "on", "at", "en", "sur", "in" };
+
+  return count > r->first && (count == r->first + 1 || em_item_is_soft_break (r->items, count - 2)) && !is_counted_part (r, count + 1) &&
+         em_item_is_any_word_of (r->items, count - 1, on, G_N_ELEMENTS (on)) &&
+         is_part (r, count + 1) && em_item_says (r->items, count + 1, EM_SAYS_KIND) == NULL &&
+         !(count + 2 < r->end && em_item_is_soft_break (r->items, count + 2)) && count + 2 < r->end;
+}
+
 void
 em_parts_note (EmReader *r)
 {
@@ -81,8 +94,11 @@ em_parts_note (EmReader *r)
       double n = is_whole (r, i) && em_list_is_bare_whole (r->items, i) && em_fraction_plain (em_item_size (r->items, i)->value) <= PARTS_MAX
                    ? em_fraction_plain (em_item_size (r->items, i)->value) : em_counts_number_at (r, i);
 
+      /* "an 3 Einsätzen ist die Kante ausgebrochen" */
+      if (n > 1 && is_on_parts (r, i))
+        tell (r, (EmParts) { i, n, FALSE });
       /* "4 cavities" */
-      if (n > 1 && is_counted_part (r, i + 1))
+      else if (n > 1 && is_counted_part (r, i + 1))
         tell (r, (EmParts) { i, n, TRUE });
       /* "cavities 1-4", "gate insert 1-4:" */
       else if ((is_counted_part (r, i) || (is_part (r, i) && range_at (r, i + 1) > 1 && heads_line (r, i))) && range_at (r, i + 1) > 1 &&
@@ -188,7 +204,12 @@ static gboolean
 is_counted_first (const EmReader *r, guint count)
 {
   gboolean has_quantity = count > r->first && em_item_says (r->items, r->first, EM_SAYS_QUANTITY) != NULL;
-  guint thing = count + 1;
+  guint thing = count + 1, first = r->first;
+
+  /* "We have 4 hot runner nozzles same type." */
+  while (first < count && first < r->first + LITTLE_MAX && em_item_says (r->items, first, EM_SAYS_NUMBER) == NULL &&
+         (em_item (r->items, first)->is_talk || em_item_says (r->items, first, EM_SAYS_GLUE) != NULL || em_item_says (r->items, first, EM_SAYS_AGENT) != NULL))
+    first++;
   static const char *const with[] = { "with", "mit", "avec", "con" };
 
   if (has_quantity && count + 1 == r->end)
@@ -197,7 +218,7 @@ is_counted_first (const EmReader *r, guint count)
   /* "2 gleiche Kerne" */
   thing += thing < r->end && (em_item_says (r->items, thing, EM_SAYS_SAME) != NULL || em_item_says (r->items, thing, EM_SAYS_TOOLS) != NULL);
   /* "INSERT WITH 6 BLADES" */
-  return (count == r->first || has_quantity || em_item_is_soft_break (r->items, count - 1) ||
+  return (count == first || has_quantity || em_item_is_soft_break (r->items, count - 1) ||
           (em_item_says (r->items, r->first, EM_SAYS_PLACE) != NULL && em_item_is_any_word_of (r->items, count - 1, with, G_N_ELEMENTS (with)))) &&
          is_thing (r, thing);
 }

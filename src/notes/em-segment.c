@@ -183,6 +183,18 @@ is_size_of_noun (const EmReader *r, guint soft, const Group *group, guint size, 
          !em_item_is_sign (r->items, noun - 1, '(') /* "14.6 and should be 15.0 (face 20 x 20)" */;
 }
 
+/* Behind a comma, or behind no more than "redo the". */
+static gboolean
+is_first_of_part (const EmReader *r, guint i)
+{
+  for (guint k = i; k-- > r->first && k + 3 >= i;)
+    if (em_item_is_soft_break (r->items, k))
+      return TRUE;
+    else if (em_item_says (r->items, k, EM_SAYS_GLUE) == NULL && em_item_says (r->items, k, EM_SAYS_VERB) == NULL)
+      return FALSE;
+  return FALSE;
+}
+
 /* "rib 2 wide, 26 long, top 0.5": the face of a rib that has one bare size is its crest, and no other repair. */
 static gboolean
 is_top_of_rib (const EmReader *r, guint head, guint noun)
@@ -192,7 +204,7 @@ is_top_of_rib (const EmReader *r, guint head, guint noun)
   guint n = 0;
 
   if (rib == NULL || rib->weight[RIB] < HEAD_NOUN || (face->weight[FACE] == 0 && noun_weight (r, noun) > HEAD_NOUN) ||
-      !em_item_is_soft_break (r->items, noun - 1))
+      !is_first_of_part (r, noun))
     return FALSE;
   for (guint i = noun + 1; i < r->end && !em_item_is_soft_break (r->items, i); i++)
     if (em_reader_is_sized (r, i) && (em_item_size (r->items, i)->chain != 0 ||

@@ -1267,6 +1267,14 @@ static const Case cases[] = {
   { "Mold 883 - 4 ribs per cavity, 2 cavities. Rib tips broken off 1.2, rib 1.5 thick x 19 long, mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
   { "BORE 16 DIA CLOSED 0.3 ON DIA, 38 DEEP MM\nSTAY 1.5 MM OFF THREAD AT BOTTOM", EM_UNITS_METRIC, "2\t1\tnear\tthread\t" },
   { "Mandrel 40 dia, turned 0.3 too small on 25 mm of length", EM_UNITS_METRIC, "1\t1\tbuild\t0.15\tmm" },
+  /* How many of each; ranges behind verbs; what is under size; the top of a rib; what is only added in the next line. */
+  { "guide shaft 16 mm is 0.08 under over 50 mm length", EM_UNITS_METRIC, "1\t1\tbuild\t0.04\tmm" },
+  { "GATE LAND WORN, ADD 0.2 TO 0.3 MM ON 8 X 5", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
+  { "3 postizos iguales, cada uno con 2 mellas de 1,2 x 0,3 x 0,3 en la arista", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "it's two inserts from tool 5520, every insert has 3 chipped corners 1.5 x 1 x 0.5 mm", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "INSERT 2 PCS IDENTICAL\nEACH: EDGE DENTED 2 PLACES, 3 X 0.5 X 0.5 MM\nEACH: BORE ⌀9 OVERSIZE BY 0.06 ON DIA, 20 DEEP", EM_UNITS_METRIC, "2\t1\tcount\t4\t" },
+  { "lame de pincement ép. 0,5, lg 26, refaire le dessus 0,6", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
+  { "SITZ KEGELIG, ⌀16 AUF ⌀10, 5 TIEF\nVERSCHLISSEN, 0,4 GLEICHMÄSSIG AUFTRAGEN", EM_UNITS_METRIC, "2\t1\tthickness\t0.4\tmm" },
 };
 
 START_TEST (test_case)
