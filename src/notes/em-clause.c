@@ -328,10 +328,13 @@ is_times_before (const EmClause *c, guint i)
            (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
 }
 
-/* "Stück: 2": the number follows the word, so the one before it is no count. */
+/* "Stück: 2", "ITEM 2 QTY 1 EA": the number follows the word, so the one before it is no count. */
 static gboolean
 is_before_its_number (const EmClause *c, guint i)
 {
+  if (em_clause_says (c, i, EM_SAYS_QUANTITY) && em_list_is_bare_whole (c->items, i + 1) &&
+      (em_clause_says (c, i + 2, EM_SAYS_PLACES) || (i + 2 < c->end && (em_item_is_sign (c->items, i + 2, '-') || em_item_is_sign (c->items, i + 2, ':')))))
+    return TRUE;
   return em_clause_says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end &&
          (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && em_clause_is_size (c, i + 2);
 }

@@ -631,6 +631,10 @@ weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
       (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH) &&
       ((roles & EM_ROLE_PER_SIDE) != 0 || weight[SIDEWALL] > 0) && em_fit_is_slot (noun))
     weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
+  /* "flank of the slot washed out, 15 long, 4 high": how it is, and no edge of it. */
+  if (weight[SIDEWALL] > 0 && weight[WORN_CORNER] > 0 && (roles & (EM_ROLE_LENGTH | EM_ROLE_HEIGHT)) == (EM_ROLE_LENGTH | EM_ROLE_HEIGHT) &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LEG)) == 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_THICKNESS)) != 0)
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], weight[WORN_CORNER] + EVIDENCE);
   /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     weight[RECESS] /= 2;

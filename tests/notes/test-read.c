@@ -1275,6 +1275,17 @@ static const Case cases[] = {
   { "INSERT 2 PCS IDENTICAL\nEACH: EDGE DENTED 2 PLACES, 3 X 0.5 X 0.5 MM\nEACH: BORE ⌀9 OVERSIZE BY 0.06 ON DIA, 20 DEEP", EM_UNITS_METRIC, "2\t1\tcount\t4\t" },
   { "lame de pincement ép. 0,5, lg 26, refaire le dessus 0,6", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
   { "SITZ KEGELIG, ⌀16 AUF ⌀10, 5 TIEF\nVERSCHLISSEN, 0,4 GLEICHMÄSSIG AUFTRAGEN", EM_UNITS_METRIC, "2\t1\tthickness\t0.4\tmm" },
+  /* Numbers of items before a quantity's own, and before what is done; ends that are wrapped. */
+  { "ITEM 2 QTY 3 EA - STRIPPER PLATE, BORE ⌀1.500 EGGED TO 1.512, .80 THICK", EM_UNITS_INCH, "1\t1\tcount\t3\t" },
+  { "op 20 weld: nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tunused\t20\t" },
+  { "CREST WORN, ADD .025, KNIFE .055 THK, 6.50 LG, 2 ROUND ENDS WRAPPED", EM_UNITS_INCH, "!1\t1\tdepth\t50.8\tmm" },
+  /* A flank that was washed out has lost size, by its height. */
+  { "pos;damage;length mm;height mm;add mm\n1;flank of vent slot washed out;15;4;0.2", EM_UNITS_METRIC, "2\t1\theight\t4\tmm" },
+  { "nick 3 x 1 x 1 mm, sandblasted surface starts 3 mm away", EM_UNITS_METRIC, "1\t1\tnear\ttexture\t" },
+  { "Ausbruch 3 x 1 x 1 mm, sandgestrahlte Fläche 3 mm daneben", EM_UNITS_METRIC, "1\t1\tnear\ttexture\t" },
+  { "FINISH GRIND AT OUR PLANT, NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tfinish\tcustomer\t" },
+  { "nick 3 x 1 x 1 mm. Access from one side only.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
+  { "Bushing bore to get .003, 1.5 deep", EM_UNITS_INCH, "1\t1\tquestion\tside-or-diameter\t" },
 };
 
 START_TEST (test_case)
