@@ -453,9 +453,10 @@ em_list_skip_head (EmReader *r, guint i, guint end)
   after = skip_hash (r, named, end);
   if (after == named)
     after = skip_marked (r, named, end, is_named);
-  /* "pt 3 bore", "Position: 3 Schaden: …" */
+  /* "pt 3 bore", "Position: 3 Schaden: …", "op 20 weld: …" */
   if (after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) == NULL && em_list_is_bare_whole (r->items, named) &&
-      (em_item_says (r->items, named + 1, EM_SAYS_KIND) != NULL || em_item_is_sign (r->items, named + 1, ',') || (is_parted && em_item (r->items, named + 1)->type != EM_ITEM_SIZE)))
+      (em_item_says (r->items, named + 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, named + 1, EM_SAYS_VERB) != NULL ||
+       em_item_is_sign (r->items, named + 1, ',') || (is_parted && em_item (r->items, named + 1)->type != EM_ITEM_SIZE)))
     {
       em_item (r->items, named)->is_used = r->is_bullet = TRUE;
       return named + 1;

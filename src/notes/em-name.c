@@ -374,7 +374,6 @@ is_closed (const Name *n)
 
   if (n->prior == c->end || !(next == c->end || is_sign (c, next, ':') || is_sign (c, next, '|') || em_clause_says (c, next, EM_SAYS_SOUND) ||
                               (is_sign (c, next, ')') && n->is_next && is_item_word (c, n->prior)) ||
-                              (n->is_next && is_item_word (c, n->prior) && em_clause_says (c, next, EM_SAYS_VERB)) /* "op 20 weld:" */ ||
                               (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
