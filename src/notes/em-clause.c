@@ -131,6 +131,9 @@ em_clause_label_at (const EmClause *c, guint i, EmLabelPlace place)
 
   if (i >= c->end || item->type != EM_ITEM_PHRASE)
     return NULL;
+  /* Spanish "3 por 1 por 1": between the sizes of a row it names none. */
+  if (item->is_used && em_phrase_find (item->phrase, EM_SAYS_TIMES) != NULL)
+    return NULL;
   for (guint k = 0; k < item->phrase->n_senses; k++)
     {
       const EmSense *sense = item->phrase->sense[k];

@@ -131,6 +131,25 @@ parts_before (const EmReader *r, guint count)
   return 1;
 }
 
+/* "8 places total", "8 en total" */
+static gboolean
+is_total (const EmReader *r, guint count)
+{
+  static const char *const words[] = { "total", "in total", "in all", "altogether", "overall", "insgesamt", "gesamt", "in Summe", "en total", "en todo", "au total", "en tout" };
+
+  for (guint k = count + 1; k < r->end && k <= count + 2; k++)
+    {
+      const EmItem *item = em_item (r->items, k);
+
+      /* "places total" may be one phrase. */
+      if (em_item_is_any_word_of (r->items, k, words, G_N_ELEMENTS (words)) ||
+          (em_item_says (r->items, k, EM_SAYS_PLACES) != NULL && item->length > 6 &&
+           g_ascii_strncasecmp (r->items->text + item->start + item->length - 6, " total", 6) == 0))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "= 12" is the count of all, "4 on the A side, 2 on the B side" makes six, "4 places per slide, 3 slides" twelve. TRUE: taken. */
 static gboolean
 combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
@@ -143,7 +162,7 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
     is_per |= k >= r->first && em_item_is_per (r->items, k);
   /* "4 corners x 2 inserts" */
   is_per |= i > r->first + 1 && em_item_says (r->items, i - 1, EM_SAYS_TIMES) != NULL && i <= proto->count_item + 3;
-  if (i > r->first && em_item_is_sign (r->items, i - 1, '='))
+  if ((i > r->first && em_item_is_sign (r->items, i - 1, '=')) || is_total (r, i))
     proto->count = count;
   else if (is_each || is_per)
     {

@@ -471,7 +471,8 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
   by_wear = told_by_wear (items, proto);
   if (by_wear == BORE && n_row == 0 && (roles & EM_ROLE_SLOT) != 0)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], 1) + EVIDENCE;
-  else if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_HEIGHT | EM_ROLE_AREA)) == 0)
+  else if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_AREA)) == 0 &&
+           ((roles & EM_ROLE_HEIGHT) == 0 || (roles & EM_ROLE_DIAMETER) != 0))
     weight[by_wear] = MAX (weight[by_wear], 1) + EVIDENCE;
   /* "damage on the core, 9 x 4 x 1" */
   if (proto->has_damage && proto->sizes->len == 3 && n_row == 3 && roles == 0)

@@ -24,6 +24,15 @@ is_named_behind (const EmFitter *f, guint item)
          (em_item_says (f->items, item + 1, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0;
 }
 
+static gboolean
+asks (const EmFitter *f, const char *code)
+{
+  for (guint i = 0; i < f->fit->n_questions; i++)
+    if (strcmp (f->fit->question[i].code, code) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 fit_diameters (EmFitter *f, const guint *items, guint n)
 {
@@ -49,7 +58,8 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
     }
   else if (em_fitter_is_near (em_fitter_mm (f, large), em_fitter_mm (f, small)))
     {
-      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL &&
+      /* "OD 12 worn, build up 0.3": how much it lacks is only asked to be per side or not. */
+      gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL && !asks (f, "side-or-diameter") &&
                          (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN &&
                          /* "O.D. 12 worn, build up 0.3": the size that it has by name */
                          !(n == 1 && is_named_behind (f, large) && (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0);

@@ -30,6 +30,9 @@ em_fitter_difference (EmFitter *f, guint out_twins[2])
         gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 ||
                             (f->fit->kind == FACE && (new->roles & (EM_ROLE_HEIGHT | EM_ROLE_WORN)) == EM_ROLE_HEIGHT &&
                              (old->roles & EM_ROLE_WORN) != 0) ||
+                            /* "Maß 12,40 ist nur noch 12,15, Fläche 26 x 10" */
+                            (f->fit->kind == FACE && i + 1 == k && new->roles == 0 && old->roles == EM_ROLE_WORN && sizes->len == 4 &&
+                             (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == 0) ||
                             /* "Zunge 5,00 dick ist 4,85" */
                             ((f->fit->kind == FACE || f->fit->kind == SIDEWALL) && new->roles == EM_ROLE_THICKNESS && old->roles == EM_ROLE_WORN);
 

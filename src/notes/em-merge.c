@@ -660,13 +660,16 @@ try_plan (EmItems *items, EmProto *proto, EmProto *next)
   const guint32 added = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WELD;
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
 
-  if (!next->may_merge || kind != SIDEWALL || other != FACE || proto->sizes->len != 1 || next->sizes->len != 2 || next->roles != 0 ||
+  if (!next->may_merge || (kind != SIDEWALL && kind != SEAT) || other != FACE || proto->sizes->len != 1 || next->sizes->len != 2 || next->roles != 0 ||
       (proto->roles & ~added) != 0 || next->has_verb ||
       next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM || line_of (items, proto) != line_of (items, next))
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
     if (em_item_size (items, g_array_index (next->sizes, guint, i))->chain == 0)
       return FALSE;
+  /* "seat low 0.05, surface 14 x 9": no cone has such an area. */
+  if (kind == SEAT)
+    proto->weight[FACE] += CERTAIN + proto->weight[SEAT];
   absorb (proto, next);
   return TRUE;
 }

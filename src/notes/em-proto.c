@@ -117,6 +117,16 @@ is_where (const EmReader *r, guint i)
          (em_item (r->items, i)->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) == EM_TOKEN_CAPITAL;
 }
 
+/* Leads to what a hole is made for: "for", "for a". */
+static gboolean
+is_for (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "for", "for a", "for the", "für", "für einen", "für den", "para", "para un", "para el", "pour", "pour un" };
+
+  return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)) ||
+         (i > r->first && em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL && em_item_is_any_word_of (r->items, i - 1, words, G_N_ELEMENTS (words)));
+}
+
 /* "Tasche ist an einer Wand ausgewaschen", "pocket washed out on one wall": what is worn there is the wall. */
 static gboolean
 is_wall_that_wore (const EmReader *r, guint wall, guint preposition)
@@ -178,6 +188,9 @@ em_reader_is_demoted (const EmReader *r, guint i)
         return TRUE;
       /* "mirror polish near the pit" */
       if (em_item_says (r->items, k, EM_SAYS_NEAR) != NULL && em_item_says (r->items, k, EM_SAYS_LABEL) == NULL)
+        return TRUE;
+      /* "hole for 1/4 dowel" */
+      if (item->type == EM_ITEM_SIZE && k + 1 == i && k > r->first && is_for (r, k - 1))
         return TRUE;
       /* "on end of ⌀.50 pin" */
       if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)

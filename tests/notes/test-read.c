@@ -1286,6 +1286,15 @@ static const Case cases[] = {
   { "FINISH GRIND AT OUR PLANT, NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tfinish\tcustomer\t" },
   { "nick 3 x 1 x 1 mm. Access from one side only.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
   { "Bushing bore to get .003, 1.5 deep", EM_UNITS_INCH, "1\t1\tquestion\tside-or-diameter\t" },
+  /* Spanish rows, totals, a size that is left of another, and what a hole is made for. */
+  { "mella 3 por 1 por 0,8 mm en la arista", EM_UNITS_METRIC, "1\t1\tleg_b\t0.8\tmm" },
+  { "golpe en la orilla, 2 mm de largo por 0,5 x 0,4", EM_UNITS_METRIC, "1\t1\tleg_a\t0.5\tmm" },
+  { "4 CORES - CORNER CHIPPED BOTH SIDES, 3 X 0.5 X 0.5 MM (8 PLACES TOTAL)", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Maß 12,40 ist nur noch 12,15, Fläche 26 x 10", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
+  { "sur le noyau Ø 12,00 on mesure 11,90, hauteur 40", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "EJECTOR SLEEVE O.D. 12 MM WORN, BUILD UP 0.3 OVER 25 LENGTH", EM_UNITS_METRIC, "1\t1\tdiameter\t12\tmm" },
+  { "hole for 1/4 dowel oversize, is .256, bring back to .250", EM_UNITS_INCH, "1\t1\tkind\tbore\t" },
+  { "asiento bajo 0,05, superficie 14 x 9", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
 };
 
 START_TEST (test_case)
