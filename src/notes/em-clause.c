@@ -422,6 +422,21 @@ is_misspelt_off (const EmClause *c, guint i)
   return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item_is_word (c->items, i + 1, "of");
 }
 
+/* "4 no. M6 tapped holes", "2 no. 8mm dia dowel holes": so many, as British lists have it. */
+static gboolean
+is_so_many_no (const EmClause *c, guint i)
+{
+  static const char *const words[] = { "no", "no.", "nos", "nos." };
+  guint next = i + 1;
+
+  if (next >= c->end || !em_item_is_any_word_of (c->items, next, words, G_N_ELEMENTS (words)) || em_item_is_glued (c->items, next) ||
+      em_clause_says (c, i - 1, EM_SAYS_PLACE) || em_clause_says (c, i - 1, EM_SAYS_KIND) || em_clause_says (c, i - 1, EM_SAYS_REFERENCE) ||
+      em_clause_says (c, i - 1, EM_SAYS_TIMES) || em_clause_is_size (c, i - 1))
+    return FALSE;
+  next += 1 + (next + 1 < c->end && em_item_is_sign (c->items, next + 1, '.') && em_item_is_glued (c->items, next + 1));
+  return em_clause_says (c, next, EM_SAYS_KIND) || em_clause_says (c, next, EM_SAYS_THING) || em_clause_is_size (c, next) || em_clause_says (c, next, EM_SAYS_PLACE);
+}
+
 /* "length 150 each", "R0.2, 150 each": so long is each, with a label before the number, or when nobody counts as many. */
 static gboolean
 is_measured_each (const EmClause *c, guint i, guint prior, guint next)
@@ -461,7 +476,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
+  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
       is_dashed_off (c, i) || is_one_side (c, i))
     return TRUE;
   /* "(6 x)" */
@@ -648,6 +663,22 @@ ends_range_of_parts (const EmClause *c, guint i)
          em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
 }
 
+/* "ribs 3-6 on the core": which of them, behind the name of several; what measures has its name or a unit. */
+static gboolean
+is_range_of_things (const EmClause *c, guint i)
+{
+  enum { MOST_THINGS = 40 };
+  const EmSize *size = em_item_size (c->items, i);
+  const EmItem *noun = i > c->first ? em_item (c->items, i - 1) : NULL;
+  const EmSense *kind = noun != NULL ? em_item_says (c->items, i - 1, EM_SAYS_KIND) : NULL;
+
+  if (size->low.d != 1 || size->high.d != 1 || size->low.n >= size->high.n || size->high.n > MOST_THINGS || size->unit != EM_UNIT_NONE || size->chain != 0 || kind == NULL ||
+      kind->value != NULL || g_ascii_tolower (c->items->text[noun->start + noun->length - 1]) != 's')
+    return FALSE;
+  return i + 1 >= c->end || em_item_is_sign (c->items, i + 1, ':') || em_item_is_soft_break (c->items, i + 1) || em_clause_says (c, i + 1, EM_SAYS_PREPOSITION) ||
+         em_clause_says (c, i + 1, EM_SAYS_GLUE) || em_clause_says (c, i + 1, EM_SAYS_SET);
+}
+
 /* "the core for the 38 mm cap": how large what is moulded is. */
 static gboolean
 is_of_product (const EmClause *c, guint i)
@@ -794,6 +825,11 @@ em_clause_mark_counts (const EmClause *c)
           use_name (c, i - 2);
         }
       size = em_item_size (c->items, i);
+      if (size->roles == 0 && is_range_of_things (c, i))
+        {
+          use_name (c, i);
+          continue;
+        }
       if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;
       if (size->is_whole && is_number_of_place (c, i))

@@ -624,6 +624,14 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
 
   if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL))
     return;
+  /* "ribs 3-6" */
+  if (part + 1 < r->end && em_item (r->items, part + 1)->type == EM_ITEM_SIZE && em_item (r->items, part + 1)->is_used &&
+      em_item_size (r->items, part + 1)->low.d == 1 && em_item_size (r->items, part + 1)->high.d == 1 &&
+      (em_item_size (r->items, part + 1)->roles & EM_ROLE_REFERENCE) != 0)
+    {
+      add_guessed (r, proto, part, (double) (em_item_size (r->items, part + 1)->high.n - em_item_size (r->items, part + 1)->low.n + 1));
+      return;
+    }
   n = numbered_parts (r, part, place != NULL, is_plural, &end);
   if (n < 2)
     return;

@@ -258,6 +258,9 @@ is_of_wire (const Governor *g, guint i)
 {
   guint before = i - 1;
 
+  /* "weld with H13 filler" */
+  if (is_wire (g, i + 1))
+    return TRUE;
   if (i == g->c->first)
     return FALSE;
   while (before > g->c->first && before + 2 >= i &&

@@ -500,18 +500,22 @@ static gboolean
 take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   guint number;
+  EmProto *named;
 
   if (is_only_fill (r, content, before, first, end))
     {
       em_reader_add_items (r, before, first, end);
       return TRUE;
     }
+  /* "restricted access on item 2" */
+  if (content->has_access && !is_repair && before != NULL && em_refer_items (r, first, &named, 1) == 1)
+    {
+      em_reader_take_aside (r, named, first, end, FALSE);
+      return TRUE;
+    }
   if (is_only_access (r, content, before, is_repair, first))
     {
-      EmProto *named;
-
-      /* "restricted access on item 2" */
-      em_reader_take_aside (r, em_refer_items (r, first, &named, 1) == 1 ? named : before, first, end, FALSE);
+      em_reader_take_aside (r, before, first, end, FALSE);
       return TRUE;
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))

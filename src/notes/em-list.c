@@ -142,6 +142,22 @@ em_list_pointed_number (const EmItems *items, guint i)
 }
 
 guint64
+em_list_section_at (const EmItems *items, guint i)
+{
+  enum { SECTION = 2048, SECTIONS_MAX = 99 };
+  const EmItem *item = em_item (items, i);
+  const char *text = items->text + item->start, *point;
+  guint64 major, minor;
+
+  if (item->type != EM_ITEM_SIZE || item->length > 5 || !g_ascii_isdigit (text[0]) || em_item_size (items, i)->unit != EM_UNIT_NONE ||
+      (point = memchr (text, '.', item->length)) == NULL || point + 1 == text + item->length)
+    return 0;
+  major = g_ascii_strtoull (text, NULL, 10);
+  minor = g_ascii_strtoull (point + 1, NULL, 10);
+  return major > 0 && minor > 0 && point[1] != '0' && major <= SECTIONS_MAX && minor <= SECTIONS_MAX ? SECTION * major + minor : 0;
+}
+
+guint64
 em_list_head_at (const EmItems *items, guint i)
 {
   enum { LETTERS = 1 << 20 /* above any number of a list */, LONGEST = 3 };
@@ -149,6 +165,9 @@ em_list_head_at (const EmItems *items, guint i)
 
   if (em_list_pointed_number (items, i) != 0)
     return em_list_pointed_number (items, i);
+  /* "1.2" that heads a line */
+  if (item->type == EM_ITEM_SIZE && item->is_used && em_list_section_at (items, i) != 0)
+    return em_list_section_at (items, i);
   if (item->type == EM_ITEM_SIZE)
     return em_list_is_bare_whole (items, i) && item->length <= LONGEST ? em_item_size (items, i)->value.n : 0;
   if (item->type == EM_ITEM_SIGN || item->length != 1 || !g_ascii_isalpha (items->text[item->start]))
@@ -293,6 +312,23 @@ is_bare_code (EmReader *r, guint i, guint end)
   return is_list;
 }
 
+/* "1.1 EDGE NICK" heads a list when the next line begins with "1.2 …", or goes on with it. */
+static gboolean
+is_section (EmReader *r, guint i, guint end)
+{
+  guint64 number = em_list_section_at (r->items, i);
+  const EmItem *next = i + 1 < end ? em_item (r->items, i + 1) : NULL;
+  gboolean is_list = number != 0 && next != NULL && (next->type == EM_ITEM_PHRASE || next->type == EM_ITEM_UNKNOWN) && (next->flags & EM_TOKEN_GLUED) == 0 &&
+                     em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL && em_item_says (r->items, i + 1, EM_SAYS_LABEL) == NULL &&
+                     ((r->section != 0 && number == r->section + 1) ||
+                      (end + 1 < r->items->items->len && em_list_section_at (r->items, end + 1) == number + 1));
+
+  r->section = is_list ? number : number == 0 ? r->section : 0;
+  if (is_list)
+    em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
+  return is_list;
+}
+
 /* "(2)", "2 face", "2  4  nick": the numbers of a list without marks. Returns the item after them, or i. */
 static guint
 skip_listed (EmReader *r, guint i, guint end)
@@ -309,7 +345,7 @@ skip_listed (EmReader *r, guint i, guint end)
       em_item_size (r->items, i + 1)->roles |= EM_ROLE_COUNT;
       after = i + 1;
     }
-  else if (is_bare_number (r, i, end) || is_bare_letter (r, i, end))
+  else if (is_bare_number (r, i, end) || is_bare_letter (r, i, end) || is_section (r, i, end))
     after = i + 1;
   else if (is_bare_code (r, i, end))
     {

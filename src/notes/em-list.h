@@ -20,6 +20,8 @@ gboolean em_list_is_numeral      (const EmReader *r, guint i);
 gboolean em_list_is_item_word    (const EmReader *r, guint i);
 /* ".1" of "Pos.1": the number behind the point of a word that is abbreviated; 0: none. */
 guint64  em_list_pointed_number  (const EmItems *items, guint i);
+/* "1.2", of two whole numbers from 1 on: 2048 · 1 + 2, above any number of a list; 0: none such. */
+guint64  em_list_section_at      (const EmItems *items, guint i);
 /* "3", or "c": the number or letter at i that heads a line or is referred to; 0: none. */
 guint64  em_list_head_at         (const EmItems *items, guint i);
 /* "Location: PL edge" in a form: where the repair told before it is. */

@@ -28,6 +28,7 @@ typedef struct
   guint64    bare_number;    /* the same of "2 face" */
   char       code_letter;    /* the same of "Z2 face" */
   guint64    code_number;
+  guint64    section;        /* of "1.2 face" that began the line before; 0: none */
   guint      early_first, early_end; /* labelled sizes that stand before their noun; equal: none */
   EmParts    parts;          /* told above, for the repairs to come */
   gboolean   is_parts_line;  /* only for those of the line */

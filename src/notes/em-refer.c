@@ -106,12 +106,20 @@ em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
 
   for (guint i = MAX (r->first, at > NEAR_WINDOW ? at - NEAR_WINDOW : 0) + 1; i < r->end && i < at + NEAR_WINDOW && n == 0; i++)
     {
+      /* "restricted access on 1.2" */
+      if (r->section != 0 && em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < r->end && em_list_section_at (r->items, i + 1) != 0 &&
+          (out_protos[0] = repair_with (r, em_list_section_at (r->items, i + 1))) != NULL)
+        {
+          em_item (r->items, i + 1)->is_used = TRUE;
+          return 1;
+        }
       if (!is_item_word (r, i))
         continue;
       number = i + 1 + (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '.'));
       for (; number < r->end && n < max && em_item (r->items, number)->type == EM_ITEM_SIZE; number += 2)
         {
-          EmProto *proto = repair_with (r, em_list_head_at (r->items, number));
+          guint64 section = r->section != 0 ? em_list_section_at (r->items, number) : 0;
+          EmProto *proto = repair_with (r, section != 0 ? section : em_list_head_at (r->items, number));
 
           if (proto == NULL)
             break;

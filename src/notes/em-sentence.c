@@ -146,6 +146,14 @@ is_before_number (const Stop *s)
   return s->next->type == EM_ITEM_SIZE && (em_list_is_item_word (s->r, s->i - 1) || is_number_word (s->r, s->i - 1));
 }
 
+/* "4 no. tapped holes" */
+static gboolean
+is_so_many_no (const Stop *s)
+{
+  return s->i >= 2 && is_number_word (s->r, s->i - 1) && em_list_is_bare_whole (s->r->items, s->i - 2) &&
+         (says_behind (s, EM_SAYS_KIND) || says_behind (s, EM_SAYS_THING) || says_behind (s, EM_SAYS_PLACE));
+}
+
 /* "MACH. BY CUST." */
 static gboolean
 is_before_agent (const Stop *s)
@@ -300,7 +308,7 @@ gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
-    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
+    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_so_many_no, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
     { is_place_number, FALSE }, { is_pieces_of, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },

@@ -1295,6 +1295,16 @@ static const Case cases[] = {
   { "EJECTOR SLEEVE O.D. 12 MM WORN, BUILD UP 0.3 OVER 25 LENGTH", EM_UNITS_METRIC, "1\t1\tdiameter\t12\tmm" },
   { "hole for 1/4 dowel oversize, is .256, bring back to .250", EM_UNITS_INCH, "1\t1\tkind\tbore\t" },
   { "asiento bajo 0,05, superficie 14 x 9", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  /* "1.2" heads a line of a list, and is referred to. */
+  { "1.1 EDGE BREAKOUT 4.5 LG, 0.35 X 0.5 MM\n1.2 SIDEWALL, 16 X 7 DEEP, ADD 0.2 MM\n1.3 PIT 1 DIA X 0.3 DEEP MM\nRESTRICTED ACCESS ON 1.2", EM_UNITS_METRIC, "4\t2\taccess\trestricted\t" },
+  { "1.1 EDGE BREAKOUT 4.5 LG, 0.35 X 0.5 MM\n1.2 SIDEWALL, 16 X 7 DEEP, ADD 0.2 MM", EM_UNITS_METRIC, "2\t2\tlength\t16\tmm" },
+  { "1) nick 3 x 1 x 1 mm\n2) nick 4 x 1 x 1 mm\nRestricted access on item 1", EM_UNITS_METRIC, "3\t1\taccess\trestricted\t" },
+  /* British "no." counts, and ranges behind a plural name its things. */
+  { "2 no. edge nicks 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Fill 3 no. tapped holes 8 dia x 15 deep mm", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Ribs 3-6 on cavity B: rib 0.9 x 22, add 0.4, mm", EM_UNITS_METRIC, "!1\t1\tlength\t4.5\tmm" },
+  { "Edge nick 3 x 1 x 1 mm\nWELD WITH H13 FILLER", EM_UNITS_METRIC, "!2\t0\tbase\th13\t" },
+  { "PIN HOLE CLOSE FROM 6.4 TO 6.3 MM, 19 LONG", EM_UNITS_METRIC, "1\t1\tworn\t6.4\tmm" },
 };
 
 START_TEST (test_case)
