@@ -113,6 +113,10 @@ continues (const EmReader *r, const EmContent *content, guint first)
     return FALSE;
   if (em_reader_line_of (r, first) == line)
     return !(r->is_bullet && content->n_sizes > 1) && !is_round_behind_row (r, content, first);
+  /* "Body ⌀14 worn to 13.94, 40 long" below a face or an edge: a pin or a bore of its own. */
+  if (r->is_line_start && content->has_worn && content->n_sizes > 1 && (content->roles & EM_ROLE_DIAMETER) != 0 &&
+      (content->roles & EM_ROLE_WORN) != 0 && r->current->sizes->len > 1 && r->current->weight[BORE] + r->current->weight[PIN] == 0)
+    return FALSE;
   /* "SHUTOFF DRAFT 7°": how steep another part is. */
   if (content->has_noun && em_content_is_draft (r, content, first, r->end) && r->current->weight[DAM] == 0)
     return FALSE;
@@ -1074,12 +1078,33 @@ is_number_of_part (const EmReader *r, guint first, guint i)
          (em_item_says (r->items, i - 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL);
 }
 
+/* "lip gap checked .062, ok": what was measured is what is sound. */
+static gboolean
+is_checked (const EmReader *r, guint first, guint part)
+{
+  static const char *const checked[] = { "checked", "check", "inspected", "measured", "gauged", "gaged", "geprüft", "gemessen", "nachgemessen", "kontrolliert",
+                                         "medido", "medida", "comprobado", "comprobada", "verificado", "verificada", "contrôlé", "contrôlée", "mesuré", "mesurée", "vérifié", "vérifiée" };
+  guint n = 0;
+  gboolean has_check = FALSE;
+
+  for (guint i = first; i < part; i++)
+    {
+      has_check |= em_item_is_any_word_of (r->items, i, checked, G_N_ELEMENTS (checked));
+      n += em_item_is_measure (r->items, i);
+      if (em_item_is_soft_break (r->items, i))
+        return FALSE;
+    }
+  return has_check && n == 1;
+}
+
 /* "Screw hole stripped, leave it": what stands alone after the comma is said of the part before it, when no size does. */
 static gboolean
 is_said_of (const EmReader *r, guint first, guint part, guint sound)
 {
+  gboolean is_measured = is_checked (r, first, part);
+
   for (guint i = first; i < part; i++)
-    if ((em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i)) || em_item_is_soft_break (r->items, i) ||
+    if ((em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i) && !is_measured) || em_item_is_soft_break (r->items, i) ||
         em_phrase_find (em_item (r->items, i)->phrase, EM_SAYS_BASE) != NULL)
       return FALSE;
   /* ", lathe will clean it up" */

@@ -1305,6 +1305,11 @@ static const Case cases[] = {
   { "Ribs 3-6 on cavity B: rib 0.9 x 22, add 0.4, mm", EM_UNITS_METRIC, "!1\t1\tlength\t4.5\tmm" },
   { "Edge nick 3 x 1 x 1 mm\nWELD WITH H13 FILLER", EM_UNITS_METRIC, "!2\t0\tbase\th13\t" },
   { "PIN HOLE CLOSE FROM 6.4 TO 6.3 MM, 19 LONG", EM_UNITS_METRIC, "1\t1\tworn\t6.4\tmm" },
+  /* Below a face a pin by its sizes is one of its own; the whole of it is the same; found is now; what was checked and is sound. */
+  { "Shoulder face ⌀22 mm, 0.3 low\nBody ⌀14 worn to 13.94, length 40", EM_UNITS_METRIC, "2\t2\tworn\t13.94\tmm" },
+  { "spherical seat R15.5 mm, mouth 20 mm. Please weld 0.5 mm over the whole seat.", EM_UNITS_METRIC, "1\t1\tthickness\t0.5\tmm" },
+  { "STEP HEIGHT .500 FOUND .490", EM_UNITS_INCH, "1\t1\tthickness\t0.254\tmm" },
+  { "land scratched, 20 mm long, 0.1 deep\nRemarks: lip gap checked 0.62, ok", EM_UNITS_METRIC, "!2\t1\tgap\t0.62\tmm" },
 };
 
 START_TEST (test_case)
