@@ -131,8 +131,7 @@ em_clause_label_at (const EmClause *c, guint i, EmLabelPlace place)
 
   if (i >= c->end || item->type != EM_ITEM_PHRASE)
     return NULL;
-  /* Spanish "3 por 1 por 1": between the sizes of a row it names none. */
-  if (item->is_used && em_phrase_find (item->phrase, EM_SAYS_TIMES) != NULL)
+  if (em_clause_is_times_of_row (c, i))
     return NULL;
   for (guint k = 0; k < item->phrase->n_senses; k++)
     {

@@ -60,6 +60,13 @@ void em_clause_mark_dual   (const EmClause *clause);
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
 
+/* Between the sizes of a row, as Spanish "3 por 1 por 1" has it: there the word names no size. */
+static inline gboolean
+em_clause_is_times_of_row (const EmClause *clause, guint i)
+{
+  return i < clause->end && em_item (clause->items, i)->is_used && em_clause_says (clause, i, EM_SAYS_TIMES);
+}
+
 /* What a word at i says of the size it stands before or behind; NULL: nothing, or past the end. */
 const EmSense *em_clause_label_at (const EmClause *clause, guint i, EmLabelPlace place);
 

@@ -755,7 +755,7 @@ em_labels_mark (const EmClause *c)
         }
       else if (ends_here (c, i) || em_item_is_sign (c->items, i, ':') /* "slot 4 wide: both flanks +0.1" */)
         l.open = G_MAXUINT;
-      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i))
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i) && !em_clause_is_times_of_row (c, i))
         take_label (&l, i);
       else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) ||
                em_clause_says (c, i, EM_SAYS_MAXIMUM))
