@@ -641,12 +641,21 @@ weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
     weight[RECESS] /= 2;
 }
 
+/* "pitted": what became of the thing. */
+static gboolean
+is_state (const EmSense *noun)
+{
+  return noun != NULL && (g_strcmp0 (noun->value, "damage") == 0 || g_strcmp0 (noun->value, "state") == 0);
+}
+
 /* Seats, by their cone or sphere. */
 static void
 weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean has_degrees, int *weight)
 {
-  /* "bushing: spherical radius 20, hammered" */
-  if ((roles & EM_ROLE_SPHERE) != 0 && weight[SEAT] == 0 && weight[RECESS] == 0)
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  /* "bushing: spherical radius 20, hammered", "SR 12 pitted, add 0.5" */
+  if ((roles & EM_ROLE_SPHERE) != 0 && weight[SEAT] == 0 && (weight[RECESS] == 0 || (is_state (noun) && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)))
     weight[SEAT] = 8 * EVIDENCE;
   /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
   if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)

@@ -327,6 +327,14 @@ is_led_by_break (const EmFitter *f, guint item)
                                                        (noun != NULL && noun->value != NULL && noun->weight[EDGE_NICK] > 0));
 }
 
+/* "rib tips broken, .060 thk x .5 lg, rebuild .125": right behind the verb, no part of a row. */
+static gboolean
+is_rebuilt (const EmFitter *f, guint item)
+{
+  return (em_item_size (f->items, item)->roles & EM_ROLE_WELD) != 0 && em_item_size (f->items, item)->chain == 0 &&
+         (f->proto->roles & EM_ROLE_THICKNESS) != 0 && em_fitter_mm (f, item) <= 2 * em_build_max_mm;
+}
+
 /* The field of a size that its kind takes for another than its label says; NULL: none other; "": no field at all. */
 static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
@@ -361,7 +369,7 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
   if (roles == EM_ROLE_DEPTH && em_fitter_mm (f, item) <= em_build_max_mm && em_fit_find (f->fit, "coat") == NULL &&
       (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) == 0 && is_led_by (f, item, "down"))
     return "coat";
-  if (roles == 0 && em_fit_find (f->fit, "coat") == NULL && is_led_by_break (f, item))
+  if ((roles & ~(guint32) EM_ROLE_WELD) == 0 && em_fit_find (f->fit, "coat") == NULL && (is_led_by_break (f, item) || is_rebuilt (f, item)))
     return "coat";
   /* "build up 2 mm high" */
   if ((roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)

@@ -583,11 +583,19 @@ em_merge_is_only_told (EmItems *items, const EmProto *proto)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL);
 
-  if ((kind != PIN && kind != BORE) || proto->noun == EM_NO_ITEM || proto->has_verb || proto->has_worn || proto->has_damage || proto->has_fill ||
-      proto->count_item != EM_NO_ITEM || proto->sizes->len != 1 || proto->kind_reason != NULL || proto->is_same ||
-      em_item_says (items, proto->noun, EM_SAYS_KIND)->value != NULL || em_item_says (items, proto->noun + 1, EM_SAYS_GLUE) == NULL ||
-      em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles != EM_ROLE_LENGTH)
+  const guint32 plan = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT;
+
+  if ((kind != PIN && kind != BORE && kind != FACE) || proto->noun == EM_NO_ITEM || proto->has_verb || proto->has_worn || proto->has_damage || proto->has_fill ||
+      proto->count_item != EM_NO_ITEM || proto->sizes->len == 0 || proto->sizes->len > (kind == FACE ? 2 : 1) || proto->kind_reason != NULL || proto->is_same ||
+      em_item_says (items, proto->noun, EM_SAYS_KIND)->value != NULL || em_item_says (items, proto->noun + 1, EM_SAYS_GLUE) == NULL)
     return FALSE;
+  for (guint i = 0; i < proto->sizes->len; i++)
+    {
+      guint32 roles = em_item_size (items, g_array_index (proto->sizes, guint, i))->roles;
+
+      if (roles == 0 || (roles & ~(kind == FACE ? plan : EM_ROLE_LENGTH)) != 0)
+        return FALSE;
+    }
   em_item (items, proto->noun)->is_used = FALSE;
   return TRUE;
 }

@@ -17,7 +17,7 @@ gboolean em_merge_take        (EmItems *items, EmProto *proto, EmProto *next);
 void     em_merge_slots       (EmItems *items, const GPtrArray *protos);
 /* proto names only where next, the repair after it, is. Its noun is unused again. */
 gboolean em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next);
-/* "The shaft is 240 long": of a bore or pin no more than how long it is, and nothing that is to be done. Its noun is unused again. */
+/* "The shaft is 240 long", "the land is 600 long, 2 wide": no more than how large it is, and nothing that is to be done. Its noun is unused again. */
 gboolean em_merge_is_only_told (EmItems *items, const EmProto *proto);
 
 G_END_DECLS

@@ -1310,6 +1310,11 @@ static const Case cases[] = {
   { "spherical seat R15.5 mm, mouth 20 mm. Please weld 0.5 mm over the whole seat.", EM_UNITS_METRIC, "1\t1\tthickness\t0.5\tmm" },
   { "STEP HEIGHT .500 FOUND .490", EM_UNITS_INCH, "1\t1\tthickness\t0.254\tmm" },
   { "land scratched, 20 mm long, 0.1 deep\nRemarks: lip gap checked 0.62, ok", EM_UNITS_METRIC, "!2\t1\tgap\t0.62\tmm" },
+  { "LEAVE .005 FOR FIT. CUST TO FINISH.", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
+  { "la portée conique est usée : grand diamètre 20 mm, petit 14, hauteur 6, à recharger 0,4", EM_UNITS_METRIC, "1\t1\tdiameter_small\t14\tmm" },
+  { "RIB TIPS (6) BROKEN, .060 THK X .500 LG, REBUILD .125", EM_UNITS_INCH, "1\t1\tcoat\t3.175\tmm" },
+  { "The lip land is 600 mm long, 2 wide and has a scratch, 2 long, 0.1 deep", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "nozzle tip radius SR 12.7 mm pitted, dia 16, add 0.5", EM_UNITS_METRIC, "1\t1\tform\tsphere\t" },
 };
 
 START_TEST (test_case)
