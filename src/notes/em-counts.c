@@ -489,7 +489,8 @@ take_before_noun (const EmReader *r, EmProto *proto, guint i)
       if (!is_places && !is_all && em_reader_is_demoted (r, k))
         return TRUE;
       proto->is_count_loose |= proto->count_item == EM_NO_ITEM;
-      add_count (r, proto, i, number_of (r, i) * parts_before (r, i));
+      /* What the parts were counted by is multiplied with it there. */
+      add_count (r, proto, i, number_of (r, i) * (proto->count_item == EM_NO_ITEM ? parts_before (r, i) : 1));
       use_count_words (r, i);
       return TRUE;
     }

@@ -276,12 +276,37 @@ is_unworn_hole (const EmProto *proto, guint32 roles)
          (roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0;
 }
 
+/* A diameter, and a larger size that it has now, up to half as much again. */
+static gboolean
+is_grown_round (const EmItems *items, const EmProto *proto)
+{
+  const double most = 1.5;
+  double now = 0, new = 0;
+
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      if (size->chain != 0)
+        return FALSE;
+      if ((size->roles & EM_ROLE_WORN) != 0)
+        now = em_fraction_in_mm (size->value, size->unit);
+      else if ((size->roles & EM_ROLE_DIAMETER) != 0)
+        new = em_fraction_in_mm (size->value, size->unit);
+    }
+  return new > 0 && now > new && now < most * new;
+}
+
 /* Bores and pins: wear, and what is filled. */
 static void
 weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
 {
   int by_wear;
 
+  /* "gate is washed, 1.0 dia, now 1.4": what is round and has grown is a bore, when nothing else of it is told. */
+  if (weight[PIN] + weight[BORE] == 0 && weight[WORN_CORNER] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && (roles & EM_ROLE_WORN) != 0 && proto->sizes->len <= 3 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 && is_grown_round (items, proto))
+    weight[BORE] = MAX (weight[WORN_CORNER], MAX (weight[FACE], weight[RECESS])) + EVIDENCE;
   by_wear = weight[PIN] > 0 || weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
   /* "PLUG ⌀18 WORN TO ⌀17.6": what is filled has no wear. */
   if (proto->has_fill && proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && told_by_wear (items, proto) == PIN)

@@ -344,6 +344,15 @@ is_plus (const EmClause *c, guint i)
          !em_item_is_glued (c->items, i - 1) && em_item_size (c->items, i)->chain == 0;
 }
 
+/* "auf 35 mm Länge": right behind the size stands what it measures. */
+static gboolean
+names_itself (const EmClause *c, guint size)
+{
+  const EmSense *after = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
+}
+
 /* What the labels that wait say of the size at i. */
 static guint32
 waiting_roles (const Labels *l, guint i)
@@ -368,6 +377,13 @@ waiting_roles (const Labels *l, guint i)
   /* "FACE LOW | 20 | 10 | 0.2" under headings: what the column says it is. */
   if ((size->roles & em_dimension_roles) != 0)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD);
+  /* "low 0.05 on area 15 x 30": no size of a row is an area. */
+  if (size->chain != 0 && !em_unit_is_area (size->unit))
+    roles &= ~(guint32) EM_ROLE_AREA;
+  /* "scratch across it 3 long": a word that stands behind its size is no name of one that has its own. */
+  if (l->pending_item != G_MAXUINT && em_clause_label_at (l->c, l->pending_item, EM_LABEL_BEFORE) == NULL && names_itself (l->c, i) &&
+      em_item_is_word (l->c->items, l->pending_item, "across"))
+    roles &= ~em_dimension_roles;
   /* "the angle of the face 18 x 25": no row is an angle. */
   if (size->chain != 0)
     roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
@@ -488,15 +504,6 @@ is_count_word (const EmClause *c, guint i)
 {
   return em_clause_says (c, i, EM_SAYS_PLACES) && i > c->first && em_clause_is_size (c, i - 1) &&
          (em_item_size (c->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
-}
-
-/* "auf 35 mm Länge": right behind the size stands what it measures. */
-static gboolean
-names_itself (const EmClause *c, guint size)
-{
-  const EmSense *after = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
-
-  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
 }
 
 /* A label of the plan or of the thickness stands right behind the size. */
@@ -675,6 +682,20 @@ mark_side_behind (const EmClause *c, guint i)
       return;
 }
 
+/* "height of rib is 0.4 too low", "Höhe 0,4 zu niedrig": by how much it is, and no height. */
+static void
+mark_too_low (const EmClause *c, guint i)
+{
+  static const char *const words[] = { "too low", "too short", "low", "short", "zu niedrig", "zu tief", "zu kurz", "trop bas", "trop court", "demasiado bajo", "demasiado corto" };
+  EmSize *size = i > c->first && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
+
+  if (size == NULL || size->roles == 0 || (size->roles & ~(guint32) (EM_ROLE_HEIGHT | EM_ROLE_WORN)) != 0 || (size->roles & EM_ROLE_HEIGHT) == 0 || size->chain != 0 ||
+      !em_item_is_any_word_of (c->items, i, words, G_N_ELEMENTS (words)))
+    return;
+  size->roles = EM_ROLE_BUILD;
+  em_item (c->items, i)->is_used = TRUE;
+}
+
 /* "Kernstift, 10er", "der 8er Stift": a bore or pin is called by its diameter. */
 static void
 mark_so_wide (const EmClause *c, guint i)
@@ -739,6 +760,7 @@ em_labels_mark (const EmClause *c)
       mark_bracket (c, i);
       mark_under (c, i);
       mark_side_behind (c, i);
+      mark_too_low (c, i);
       mark_so_wide (c, i);
       if (em_item_is_measure (c->items, i))
         {

@@ -290,6 +290,9 @@ is_one_of_several (const Name *n)
 
   if (!n->is_size || !n->is_next)
     return FALSE;
+  /* "low on area 15 x 30" */
+  if (is_item_word (c, n->prior) && em_clause_says (c, next, EM_SAYS_TIMES) && em_clause_is_size (c, next + 1))
+    return FALSE;
   /* One thing, so that the number is the slide's. */
   if (is_first (c, n->prior) && is_place && is_singular (c, next))
     return TRUE;

@@ -1315,6 +1315,11 @@ static const Case cases[] = {
   { "RIB TIPS (6) BROKEN, .060 THK X .500 LG, REBUILD .125", EM_UNITS_INCH, "1\t1\tcoat\t3.175\tmm" },
   { "The lip land is 600 mm long, 2 wide and has a scratch, 2 long, 0.1 deep", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
   { "nozzle tip radius SR 12.7 mm pitted, dia 16, add 0.5", EM_UNITS_METRIC, "1\t1\tform\tsphere\t" },
+  { "We have 3 inserts, each with two chipped corners: 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "Shut-off face low 0.05 mm on area 15 x 30 mm", EM_UNITS_METRIC, "1\t1\twidth\t15\tmm" },
+  { "O-ring groove: scratch across it 3 long, 0.1 deep, mm", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
+  { "Height of rib is 0.4 mm too low, rib thickness 1.5 mm, length 60 mm", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  { "Gate is washed, 1.0 mm dia, now 1.4 mm, 2 mm deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
 };
 
 START_TEST (test_case)
