@@ -371,6 +371,9 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
     return "coat";
   if ((roles & ~(guint32) EM_ROLE_WELD) == 0 && em_fit_find (f->fit, "coat") == NULL && (is_led_by_break (f, item) || is_rebuilt (f, item)))
     return "coat";
+  /* "rib 5 high, build 0.6 on top, 1.5 down the sides": how high it is, and another size how far down it is coated. */
+  if (roles == EM_ROLE_HEIGHT && (f->proto->roles & EM_ROLE_DEPTH) != 0 && (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    return "";
   /* "build up 2 mm high" */
   if ((roles & EM_ROLE_ADD) != 0 && (roles & EM_ROLE_HEIGHT) != 0)
     return "coat";

@@ -1320,6 +1320,13 @@ static const Case cases[] = {
   { "O-ring groove: scratch across it 3 long, 0.1 deep, mm", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
   { "Height of rib is 0.4 mm too low, rib thickness 1.5 mm, length 60 mm", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
   { "Gate is washed, 1.0 mm dia, now 1.4 mm, 2 mm deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  /* Worn to a radius, and what it was; a side of a slot; how high a rib is beside how far down it is coated; the rest of an edge. */
+  { "corner is worn to a radius of 1 mm over a length of 85 mm, originally it was R0.4 mm", EM_UNITS_METRIC, "1\t1\tradius_to\t0.4\tmm" },
+  { "One of the rib slots has a side which is burnt, 28 mm x 12 mm, 0.35 mm must come on", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "rib 0.8 thk 42 long 5 high, tip lost, build 0.6, coat 1.5 down sides mm", EM_UNITS_METRIC, "1\t1\tdepth\t1.5\tmm" },
+  { "Nick 7 x 0.8 x 1.1 mm. The rest of the edge is rounded to R0.2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
+  { "Muesca 7 x 0,8 x 1,1 mm. El resto del borde está redondeado a R0,2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
+  { "Ébréchure 7 x 0,8 x 1,1 mm. Le reste de l'arête est arrondi à R0,2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
 };
 
 START_TEST (test_case)
