@@ -743,6 +743,25 @@ take_own_slots (EmItems *items, const GPtrArray *protos)
     }
 }
 
+/* "pinch-off worn, 95 long, blade 1.2 wide, build up 0.8": how thick the edge is makes a blade of it. */
+static gboolean
+try_blade (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  int second, other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || noun == NULL || noun->weight[WORN_CORNER] + noun->weight[EDGE_NICK] == 0 || other != RIB || proto->sizes->len != 1 ||
+      (proto->roles & ~(guint32) EM_ROLE_WORN) != EM_ROLE_LENGTH || next->sizes->len != 2 ||
+      (next->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH)) == 0 || (next->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 || (next->roles & EM_ROLE_LENGTH) != 0)
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  proto->roles |= next->roles;
+  if (next->count_item != EM_NO_ITEM)
+    take_count (proto, next);
+  become (proto, next);
+  return TRUE;
+}
+
 /* A slot that is told behind other repairs is where the nearest wall before it lies. */
 void
 em_merge_slots (EmItems *items, const GPtrArray *protos)
@@ -770,7 +789,7 @@ em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
     try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
-    try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_damage,
+    try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_blade, try_damage,
   };
 
   for (gsize i = 0; !next->is_merged && i < G_N_ELEMENTS (tries); i++)

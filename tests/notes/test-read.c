@@ -1327,6 +1327,7 @@ static const Case cases[] = {
   { "Nick 7 x 0.8 x 1.1 mm. The rest of the edge is rounded to R0.2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
   { "Muesca 7 x 0,8 x 1,1 mm. El resto del borde está redondeado a R0,2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
   { "Ébréchure 7 x 0,8 x 1,1 mm. Le reste de l'arête est arrondi à R0,2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
+  { "blow mould pinch-off worn, length 95 mm, blade 1.2 mm wide, build up 0.8 mm", EM_UNITS_METRIC, "1\t1\tcoat\t0.8\tmm" },
 };
 
 START_TEST (test_case)
