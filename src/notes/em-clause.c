@@ -276,7 +276,8 @@ is_before_noun (const EmClause *c, guint i)
        em_item_is_sign (c->items, i - 1, '(')) &&
       em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')') ||
-       em_clause_says (c, i + 2, EM_SAYS_SAME) || em_item_is_all (c->items, i + 2)))
+       em_clause_says (c, i + 2, EM_SAYS_SAME) || em_item_is_all (c->items, i + 2) ||
+       (em_clause_says (c, i + 2, EM_SAYS_GLUE) && em_clause_says (c, i + 3, EM_SAYS_SAME)) /* "8 cores the same" */))
     return TRUE;
   /* "on all 16 impressions" */
   if (i > c->first && (em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1)) &&

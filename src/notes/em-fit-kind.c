@@ -23,6 +23,7 @@ enum
   IN_WINDOW = 4,   /* items from a dent to the edge it is in */
   LOOKED_OVER = 8, /* sizes of a repair compared with each other */
   OWN_FACE = 20,   /* a noun of a face that is no place of something else */
+  ONE_WORD = 5,    /* what one word of wear weighs by itself */
   SLENDER = 12,    /* a groove so many times as long as wide stays one when it is filled */
   TOLD_GROOVE = 9, /* a scratch or a crack, and no groove that was cut, weighs as much */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
@@ -721,6 +722,9 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     }
   /* "Worn" alone is no edge. */
   if (proto->noun == EM_NO_ITEM && !proto->has_damage && (roles & EM_ROLE_RADIUS) == 0)
+    weight[WORN_CORNER] = 0;
+  /* "now there is damage, 6 x 4": nor is "now" with two sizes in a row. */
+  if ((roles & EM_ROLE_RADIUS) == 0 && n_row >= 2 && weight[WORN_CORNER] <= ONE_WORD)
     weight[WORN_CORNER] = 0;
   weigh_round (items, proto, roles, weight);
   weigh_edge (items, proto, roles, weight);

@@ -398,6 +398,13 @@ try_told_slot (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "both flanks!" in the line below the slot: how many walls. */
+static gboolean
+is_counted_below (const EmItems *items, const EmProto *proto, const EmProto *next)
+{
+  return proto->count_item == EM_NO_ITEM && em_item (items, next->count_item)->line > line_of (items, next);
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
 try_slot (EmItems *items, EmProto *proto, EmProto *next)
@@ -408,7 +415,7 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   if (!next->may_merge || next->has_verb ||
       (!is_open_space (noun, kind == SIDEWALL || kind == RIB) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
       next->sizes->len == 0 ||
-      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || next->count_item != EM_NO_ITEM)
+      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || (next->count_item != EM_NO_ITEM && !is_counted_below (items, proto, next)))
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
     {
@@ -416,6 +423,8 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
 
       size->roles |= size->unit != EM_UNIT_DEGREE ? EM_ROLE_SLOT : 0;
     }
+  if (next->count_item != EM_NO_ITEM)
+    take_count (proto, next);
   append_uint (proto->sizes, next->sizes);
   take_access (proto, next);
   proto->last = next->last;

@@ -279,6 +279,32 @@ is_numbered (const Name *n)
           (em_item (c->items, n->prior - 1)->type == EM_ITEM_UNKNOWN && !em_item (c->items, n->prior - 1)->is_talk));
 }
 
+/* "flank of slot" may be one phrase. */
+static gboolean
+starts_with_part_of (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return em_item_says (c->items, i, EM_SAYS_KIND)->weight[SIDEWALL] > 0 && memchr (c->items->text + item->start, ' ', item->length) != NULL;
+}
+
+/* "Flanke der Nut 3 ausgewaschen", "flank of slot 2 worn": which of several; a bore's or a pin's number may be its size. */
+static gboolean
+is_worn_part (const Name *n)
+{
+  const EmClause *c = n->c;
+  guint next = n->i + 1;
+  const EmSense *noun = em_item_says (c->items, n->prior, EM_SAYS_KIND);
+  const EmSense *label = em_clause_says (c, next, EM_SAYS_LABEL) ? em_item_says (c->items, next, EM_SAYS_LABEL) : NULL;
+  gboolean is_of = em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) && em_clause_says (c, n->prior - 2, EM_SAYS_KIND);
+  const EmSense *state = em_clause_says (c, next, EM_SAYS_KIND) ? em_item_says (c->items, next, EM_SAYS_KIND) : NULL;
+
+  if (noun == NULL || noun->weight[BORE] + noun->weight[PIN] > 0 || em_item_size (c->items, n->i)->value.n > FEW || n->prior < c->first ||
+      !(is_of || starts_with_part_of (c, n->prior)))
+    return FALSE;
+  return (state != NULL && state->value != NULL) || (label != NULL && (label->roles & EM_ROLE_WORN) != 0 && !em_clause_says (c, next, EM_SAYS_GLUE));
+}
+
 /* "SLIDE 2 WEAR PLATE", "on cav 5", "as core 9 but longer", "insert 14 of the mold", "Cavity 3 has a chip": which of several. */
 static gboolean
 is_one_of_several (const Name *n)
@@ -314,6 +340,8 @@ is_one_of_several (const Name *n)
   /* "am Einsatz 4 ausgebrochen" */
   if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) &&
       (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_VERB)))
+    return TRUE;
+  if (is_worn_part (n))
     return TRUE;
   /* "an Kavität 2 auf 35 mm Länge": what has no unit is no length beside what has one. */
   if (is_place && (em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, n->prior - 1, EM_SAYS_GLUE)) &&

@@ -117,6 +117,16 @@ is_where (const EmReader *r, guint i)
          (em_item (r->items, i)->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) == EM_TOKEN_CAPITAL;
 }
 
+/* "der Kern hat Risse", "la placa tiene dos grietas": without an article. */
+static gboolean
+is_has (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "has", "have", "shows", "hat", "haben", "zeigt", "zeigen", "aufweist", "tiene", "tienen", "presenta", "presentan", "trae", "muestra",
+                                       "ont", "présente", "présentent", "montre" };
+
+  return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+}
+
 /* Leads to what a hole is made for: "for", "for a". */
 static gboolean
 is_for (const EmReader *r, guint i)
@@ -174,7 +184,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       const EmSense *glue = em_item_says (r->items, k, EM_SAYS_GLUE);
 
       /* "the face of the plate has a score": what it has is no place. */
-      if (glue != NULL && g_strcmp0 (glue->value, "has") == 0)
+      if ((glue != NULL && g_strcmp0 (glue->value, "has") == 0) || (k + 2 >= i && is_has (r, k)))
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);

@@ -1328,6 +1328,13 @@ static const Case cases[] = {
   { "Muesca 7 x 0,8 x 1,1 mm. El resto del borde está redondeado a R0,2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
   { "Ébréchure 7 x 0,8 x 1,1 mm. Le reste de l'arête est arrondi à R0,2.", EM_UNITS_METRIC, "1\t2\tradius\t0.2\tmm" },
   { "blow mould pinch-off worn, length 95 mm, blade 1.2 mm wide, build up 0.8 mm", EM_UNITS_METRIC, "1\t1\tcoat\t0.8\tmm" },
+  /* What something has, which slot, counts below it, and damage without a kind. */
+  { "der Formkern hat Brandrisse. 5 Stück, je 8 mm lang und 1 mm tief.", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "El núcleo de la placa tiene grietas, 8 mm de largo, 1 mm de profundidad", EM_UNITS_METRIC, "1\t1\tdepth\t1\tmm" },
+  { "core pin dia 24.3 mm now 24.22, L 11\n8 cores the same", EM_UNITS_METRIC, "2\t1\tcount\t8\t" },
+  { "now there is a damage on the core 6 x 4 mm", EM_UNITS_METRIC, "1\t1\tquestion\twhich-kind\t" },
+  { "flank of slot 2 worn 0.2 mm, 50 x 6", EM_UNITS_METRIC, "!1\t0\tunused\t2\t" },
+  { "Flanke der Nut 3 ausgewaschen 50 x 6, 0,2 auftragen\nNut 5 breit 6 tief\nbeide Flanken!", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
 };
 
 START_TEST (test_case)
