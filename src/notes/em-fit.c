@@ -323,6 +323,12 @@ is_led_by_break (const EmFitter *f, guint item)
   const EmSense *set = item > 0 ? em_item_says (f->items, item - 1, EM_SAYS_SET) : NULL;
   const EmSense *noun = item > 0 ? em_item_says (f->items, item - 1, EM_SAYS_KIND) : NULL;
 
+  /* "oben 0,6 abgebrochen" */
+  if (set == NULL && noun == NULL && item + 1 < f->items->items->len && em_item_size (f->items, item)->label_item == G_MAXUINT32)
+    {
+      set = em_item_says (f->items, item + 1, EM_SAYS_SET);
+      noun = em_item_says (f->items, item + 1, EM_SAYS_KIND);
+    }
   return em_item_size (f->items, item)->chain == 0 && ((set != NULL && set->weight[EDGE_NICK] > 0) ||
                                                        (noun != NULL && noun->value != NULL && noun->weight[EDGE_NICK] > 0));
 }

@@ -443,6 +443,16 @@ is_open_count (const EmReader *r, const EmSense *sense, guint i)
   return sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY || (sense->says == EM_SAYS_ALL && is_all_parts (r, i));
 }
 
+/* "LEAVE .005 STOCK TYP": typical of the stock, not of a repair. */
+static gboolean
+is_of_stock (const EmReader *r, guint i)
+{
+  const EmSense *label = i > r->first ? em_item_says (r->items, i - 1, EM_SAYS_LABEL) : NULL;
+
+  return (label != NULL && (label->roles & EM_ROLE_STOCK) != 0) ||
+         (i > r->first && em_item (r->items, i - 1)->type == EM_ITEM_SIZE && (em_item_size (r->items, i - 1)->roles & EM_ROLE_STOCK) != 0);
+}
+
 static void
 add_sense (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
 {
@@ -471,7 +481,7 @@ add_sense (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
     }
   if (sense->says == EM_SAYS_VERB)
     add_verb (proto, sense, i);
-  if (is_open_count (r, sense, i) && proto->typical_item == EM_NO_ITEM)
+  if (is_open_count (r, sense, i) && proto->typical_item == EM_NO_ITEM && !is_of_stock (r, i))
     {
       proto->typical_item = i;
       item->is_used = TRUE;

@@ -1335,6 +1335,9 @@ static const Case cases[] = {
   { "now there is a damage on the core 6 x 4 mm", EM_UNITS_METRIC, "1\t1\tquestion\twhich-kind\t" },
   { "flank of slot 2 worn 0.2 mm, 50 x 6", EM_UNITS_METRIC, "!1\t0\tunused\t2\t" },
   { "Flanke der Nut 3 ausgewaschen 50 x 6, 0,2 auftragen\nNut 5 breit 6 tief\nbeide Flanken!", EM_UNITS_METRIC, "3\t1\tcount\t2\t" },
+  { "C. LAND 2.0 X .31, .010 LOW\nMTL: S7. LEAVE .004-.006 STOCK TYP", EM_UNITS_INCH, "!1\t1\tquestion\tcount-unknown\t" },
+  { "Rippe 0,8 mm dick, 22 lang, oben 0,6 abgebrochen. Daneben Textur, Abstand 1 mm", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
+  { "Rippe 0,8 mm dick, 22 lang, oben 0,6 abgebrochen. Daneben Textur, Abstand 1 mm", EM_UNITS_METRIC, "1\t1\tclearance\t1\tmm" },
 };
 
 START_TEST (test_case)
