@@ -129,13 +129,32 @@ is_wear (const EmFitter *f, guint item)
   return FALSE;
 }
 
+/* So many times the wear is no weld, but how thick the thing is (common practice, no source). */
+static const double MOST_OVER = 4;
+
+/* "walls 0.25 oversize, weld 0.4 mm thick": how thick the weld is to be tells more than the wear, as it is no less. */
+static gboolean
+is_below_thickness (const EmFitter *f, guint item)
+{
+  for (guint i = 0; f->proto->has_verb && (f->fit->kind == FACE || f->fit->kind == SIDEWALL) && i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+      guint32 roles = em_item_size (f->items, other)->roles;
+
+      if (other != item && (roles & EM_ROLE_THICKNESS) != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 &&
+          em_fitter_mm (f, other) > em_fitter_mm (f, item) && em_fitter_mm (f, other) < MOST_OVER * em_fitter_mm (f, item))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "LOW .007, ADD .015": what to add is told apart from what is worn, which then is only talk. */
 gboolean
 em_fitter_is_outdone (const EmFitter *f, guint item)
 {
   guint32 roles = em_item_size (f->items, item)->roles;
 
-  if (!f->has_add || (roles & EM_ROLE_ADD) != 0 || (roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
+  if ((roles & EM_ROLE_ADD) != 0 || !(f->has_add || is_below_thickness (f, item)) || (roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
       (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0)
     return FALSE;
   return (f->fit->kind != BORE && f->fit->kind != PIN) || is_wear (f, item);

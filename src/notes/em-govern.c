@@ -474,6 +474,12 @@ read_simple (Governor *g, guint i)
           /* Who "us" is depends on who wrote it. */
           if (is_told_who || (simple[k].says == EM_SAYS_COATING && is_of_part (g, i)))
             em_governor_infer (one, "from-words");
+          if (simple[k].says == EM_SAYS_COATING && is_of_part (g, i))
+            {
+              EmMetal coating = { sense->value, i };
+
+              g_array_append_val (g->grammar->coatings, coating);
+            }
         }
     }
 }

@@ -1279,6 +1279,7 @@ em_grammar_read (EmItems *items)
   grammar->general = g_array_new (FALSE, FALSE, sizeof (EmGiven));
   grammar->units_said = g_array_new (FALSE, FALSE, sizeof (EmUnitsSaid));
   grammar->metals = g_array_new (FALSE, FALSE, sizeof (EmMetal));
+  grammar->coatings = g_array_new (FALSE, FALSE, sizeof (EmMetal));
   for (guint i = 0; i <= n; i++)
     if (i == n || em_item (items, i)->type == EM_ITEM_LINE)
       {
@@ -1298,6 +1299,7 @@ em_grammar_read (EmItems *items)
   em_rows_hand_out (grammar);
   em_parts_multiply (&r);
   em_metals_hand_out (grammar);
+  em_coatings_hand_out (grammar);
   return grammar;
 }
 
@@ -1308,5 +1310,6 @@ em_grammar_free (EmGrammar *grammar)
   g_array_unref (grammar->general);
   g_array_unref (grammar->units_said);
   g_array_unref (grammar->metals);
+  g_array_unref (grammar->coatings);
   g_free (grammar);
 }

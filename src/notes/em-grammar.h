@@ -84,6 +84,7 @@ typedef struct
   gboolean   has_written;     /* all sizes that tell their unit tell the same */
   EmUnits    written;
   GArray    *metals;          /* EmMetal: all that were met */
+  GArray    *coatings;        /* EmMetal: coatings that may be of one part, by their ids */
   const char *base;           /* the metal that was met; NULL: none */
   gboolean   has_other_base;  /* another one was met, too */
   guint32    taken;           /* general fields that stand once and were met */

@@ -410,6 +410,43 @@ give_to_named (EmGrammar *grammar, Part *parts, guint n_parts)
   return n_named;
 }
 
+/* "Pins chrome plated": of the repairs that bear the part's name, where others do not. */
+static void
+hand_out_coating (EmGrammar *grammar, const EmMetal *coating)
+{
+  Part part = { .metal = coating, .hardness = EM_NO_ITEM };
+  EmGiven given = em_given_new ("coating", coating->base, em_item (grammar->items, coating->item));
+  guint n_given = 0, n = 0;
+  gboolean is_named[REPAIRS_MAX] = { FALSE };
+
+  if (!find_names (grammar->items, &part) || part.is_rest || grammar->protos->len > REPAIRS_MAX)
+    return;
+  for (guint i = 0; i < grammar->protos->len; i++)
+    {
+      const EmProto *proto = g_ptr_array_index (grammar->protos, i);
+      g_autofree char *text = !proto->is_merged ? text_of (grammar->items, proto) : NULL;
+
+      is_named[i] = text != NULL && fit_of_part (grammar->items, &part, text) > 0;
+      n += text != NULL;
+      n_given += is_named[i];
+    }
+  if (n_given == 0 || n_given == n)
+    return;
+  given.field.state = EM_READ_INFERRED;
+  given.field.reason = "from-words";
+  for (guint i = 0; i < grammar->protos->len; i++)
+    if (is_named[i])
+      g_array_append_val (((EmProto *) g_ptr_array_index (grammar->protos, i))->given, given);
+  drop_general (grammar, "coating", em_item (grammar->items, coating->item)->start);
+}
+
+void
+em_coatings_hand_out (EmGrammar *grammar)
+{
+  for (guint i = 0; i < grammar->coatings->len && i < METALS_MAX; i++)
+    hand_out_coating (grammar, &g_array_index (grammar->coatings, EmMetal, i));
+}
+
 void
 em_metals_hand_out (EmGrammar *grammar)
 {

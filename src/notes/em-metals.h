@@ -14,5 +14,7 @@ G_BEGIN_DECLS
 
 /* At the end, when all repairs are known. */
 void em_metals_hand_out (EmGrammar *grammar);
+/* The same for coatings that are told of one part. */
+void em_coatings_hand_out (EmGrammar *grammar);
 
 G_END_DECLS

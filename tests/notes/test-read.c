@@ -1338,6 +1338,10 @@ static const Case cases[] = {
   { "C. LAND 2.0 X .31, .010 LOW\nMTL: S7. LEAVE .004-.006 STOCK TYP", EM_UNITS_INCH, "!1\t1\tquestion\tcount-unknown\t" },
   { "Rippe 0,8 mm dick, 22 lang, oben 0,6 abgebrochen. Daneben Textur, Abstand 1 mm", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
   { "Rippe 0,8 mm dick, 22 lang, oben 0,6 abgebrochen. Daneben Textur, Abstand 1 mm", EM_UNITS_METRIC, "1\t1\tclearance\t1\tmm" },
+  /* How thick the weld is to be tells more than the wear; a coating is of the part before it, where other repairs are of others. */
+  { "both side walls 0.25 mm oversize, weld 300 mm long, 10 mm high, 0.4 mm thick", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "bore 20.00 now 20.09, 35 deep\npin 20.00 now 19.93, 50 long mm\nSteel: O1, 60 HRC. Pins chrome plated", EM_UNITS_METRIC, "3\t2\tcoating\tchrome\t" },
+  { "bore 20.00 now 20.09, 35 deep\npin 20.00 now 19.93, 50 long mm\nSteel: O1, 60 HRC. Pins chrome plated", EM_UNITS_METRIC, "!3\t0\tcoating\tchrome\t" },
 };
 
 START_TEST (test_case)
