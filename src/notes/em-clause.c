@@ -594,6 +594,11 @@ em_item_is_per (const EmItems *items, guint index)
 {
   static const char *const per[] = { "per", "each", "each one", "every", "jede", "jeder", "jedem", "jedes", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune", "cada uno", "cada una" };
 
+  /* "2 corners/insert" */
+  if (index > 1 && index + 1 < items->items->len && em_item_is_sign (items, index, '/') && em_item_says (items, index + 1, EM_SAYS_PLACE) != NULL &&
+      em_item_says (items, index - 1, EM_SAYS_KIND) != NULL &&
+      (em_item (items, index - 2)->type == EM_ITEM_SIZE || em_item_says (items, index - 2, EM_SAYS_NUMBER) != NULL))
+    return TRUE;
   return em_item_is_any_word_of (items, index, per, G_N_ELEMENTS (per));
 }
 

@@ -227,7 +227,8 @@ is_shape_behind_size (const Governor *g, guint i)
 {
   const EmItem *its = item (g, i);
 
-  if (i == g->c->first || !is_size (g, i - 1) || em_item_size (g->c->items, i - 1)->n_decimals == 0 ||
+  if (i == g->c->first || !is_size (g, i - 1) ||
+      (em_item_size (g->c->items, i - 1)->n_decimals == 0 && em_item_size (g->c->items, i - 1)->unit == EM_UNIT_NONE) ||
       (its->flags & EM_TOKEN_CAPITAL) != 0)
     return FALSE;
   for (guint32 k = 0; k < its->length; k++)

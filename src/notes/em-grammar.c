@@ -11,6 +11,7 @@
 #include "em-labels.h"
 #include "em-list.h"
 #include "em-metals.h"
+#include "em-name.h"
 #include "em-rows.h"
 #include "em-parts.h"
 #include "em-proto.h"
@@ -1273,6 +1274,7 @@ em_grammar_read (EmItems *items)
                  .parts = { EM_NO_ITEM, 1, FALSE } };
   guint first = 0, n = items->items->len;
 
+  em_name_read_signatures (items);
   em_table_read (items);
   grammar->items = items;
   grammar->protos = g_ptr_array_new_with_free_func (em_proto_free);

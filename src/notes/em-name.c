@@ -697,3 +697,39 @@ em_name_is_code (const EmClause *c, guint i)
     return TRUE;
   return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || is_year (c, i) || is_part_code (c, i) || em_name_is_day (c->items, i);
 }
+
+/* A word of a letter that begins its line or its sentence: "Cheers", "Kind regards". */
+static gboolean
+is_closing (const EmItems *items, guint i)
+{
+  if (i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE && !em_item_is_sign (items, i - 1, '.') && !em_item_is_sign (items, i - 1, '!'))
+    return FALSE;
+  return em_item (items, i)->is_talk || em_item_says (items, i, EM_SAYS_TALK) != NULL || em_item_says (items, i, EM_SAYS_GLUE) != NULL;
+}
+
+/* "Cheers, Nick", or the name in a line of its own below "Regards": who wrote it. */
+static gboolean
+is_signature (const EmItems *items, guint i)
+{
+  const EmItem *item = em_item (items, i);
+  guint before = i, n_lines = 0;
+
+  if (item->type != EM_ITEM_PHRASE || em_phrase_find (item->phrase, EM_SAYS_KIND) == NULL ||
+      (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != EM_TOKEN_CAPITAL || i == 0 ||
+      (i + 1 < items->items->len && em_item (items, i + 1)->type != EM_ITEM_LINE))
+    return FALSE;
+  while (before > 0 && before + NEAR_WINDOW > i && (em_item (items, before - 1)->type == EM_ITEM_LINE || em_item_is_sign (items, before - 1, ',')))
+    n_lines += em_item (items, --before)->type == EM_ITEM_LINE;
+  return before > 0 && before < i && n_lines <= 2 && is_closing (items, before - 1);
+}
+
+void
+em_name_read_signatures (EmItems *items)
+{
+  for (guint i = 0; i < items->items->len; i++)
+    if (is_signature (items, i))
+      {
+        em_item (items, i)->type = EM_ITEM_UNKNOWN;
+        em_item (items, i)->phrase = NULL;
+      }
+}

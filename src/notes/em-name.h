@@ -24,4 +24,7 @@ gboolean em_name_is_ordinal (const EmClause *clause, guint i);
 /* "12 May", "14th": the number of a day, behind which its month or an ending stands. */
 gboolean em_name_is_day (const EmItems *items, guint i);
 
+/* "Cheers, Nick": a word for damage that is somebody's name is none that the lexicon knows. */
+void     em_name_read_signatures (EmItems *items);
+
 G_END_DECLS

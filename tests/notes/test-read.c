@@ -1342,6 +1342,12 @@ static const Case cases[] = {
   { "both side walls 0.25 mm oversize, weld 300 mm long, 10 mm high, 0.4 mm thick", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
   { "bore 20.00 now 20.09, 35 deep\npin 20.00 now 19.93, 50 long mm\nSteel: O1, 60 HRC. Pins chrome plated", EM_UNITS_METRIC, "3\t2\tcoating\tchrome\t" },
   { "bore 20.00 now 20.09, 35 deep\npin 20.00 now 19.93, 50 long mm\nSteel: O1, 60 HRC. Pins chrome plated", EM_UNITS_METRIC, "!3\t0\tcoating\tchrome\t" },
+  /* Who wrote it is no repair, and a shape no copper. */
+  { "Bore 6 mm dia worn to 6.15 mm, 25 mm deep. Cheers, Nick", EM_UNITS_METRIC, "1\t0\tunused\tNick\t" },
+  { "Bore 6 mm dia worn to 6.15 mm, 25 mm deep.\n\nKind regards\nChip", EM_UNITS_METRIC, "!4\t2\tkind\tedge-nick\t" },
+  { "Corner near gate is missing, roughly 5mm cube", EM_UNITS_METRIC, "!1\t0\tbase\tc17200\t" },
+  { "SHOP ORDER 20113\nEDGE NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t0\treference\t20113\t" },
+  { "weld 0.8 mm per side on the ring, outside diameter 120 mm, height 12 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t120\tmm" },
 };
 
 START_TEST (test_case)
