@@ -186,7 +186,8 @@ is_thread_name (const EmClause *c, guint i)
 static gboolean
 is_number_of_place (const EmClause *c, guint i)
 {
-  static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte", "zona", "zone" };
+  static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte", "zona", "zone", "dim", "dim.", "char", "char.",
+                                          "characteristic", "dimension", "balloon", "maß", "merkmal", "cota", "cote" };
   const EmItem *next = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
 
   /* "zone 25 mm", "zone 25 long" */

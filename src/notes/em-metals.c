@@ -21,6 +21,7 @@ enum
   WORD_MIN = 4,         /* bytes of a word of a name that may stand for it */
   ENDING_MAX = 2,       /* bytes of a plural's ending */
   HARDNESS_WINDOW = 4,
+  PART_NOUN = 5,        /* what a noun of a pin or a bore weighs at least */
   BEHIND_WINDOW = 6,    /* items from a metal to "in the handle", "(item 1)" */
   WHOLE_NAME = 1000,    /* what a name that stands there whole weighs more than one of its words */
   TEXT_MAX = 400        /* bytes of a repair that are looked over */
@@ -29,7 +30,7 @@ enum
 typedef struct
 {
   guint32 from, to;     /* bytes */
-  guint   first;        /* its first item */
+  guint   first, last;  /* items */
 } Name;
 
 typedef struct
@@ -106,7 +107,7 @@ static void
 add_name (const EmItems *items, Part *part, guint first, guint last)
 {
   const EmItem *end = em_item (items, last);
-  Name name = { em_item (items, first)->start, end->start + end->length, first };
+  Name name = { em_item (items, first)->start, end->start + end->length, first, last };
 
   if (part->n_names < NAMES_MAX && name.to - name.from >= NAME_MIN)
     part->name[part->n_names++] = name;
@@ -221,6 +222,21 @@ text_of (const EmItems *items, const EmProto *proto)
   return g_utf8_casefold (text, -1);
 }
 
+/* Whether text begins with no more of the word than the ending of a plural: "pin" + "s", but not "pin" + "ch". */
+static gboolean
+is_plural_ending (const char *text)
+{
+  static const char *const endings[] = { "", "s", "es", "n", "en", "e", "r", "er" };
+  gsize n = 0;
+
+  while (n <= ENDING_MAX && g_ascii_isalpha (text[n]))
+    n++;
+  for (gsize k = 0; k < G_N_ELEMENTS (endings) && n <= ENDING_MAX && !g_ascii_isdigit (text[n]); k++)
+    if (strlen (endings[k]) == n && strncmp (text, endings[k], n) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* A whole word or its plural, or the end of a longer one. */
 static gboolean
 names (const char *text, const char *name)
@@ -230,11 +246,8 @@ names (const char *text, const char *name)
   for (const char *at = strstr (text, name); at != NULL; at = strstr (at + 1, name))
     {
       gboolean is_begun = at == text || !(g_ascii_isalnum (at[-1]) || (guchar) at[-1] >= 0x80);
-      gsize ending = 0;
 
-      while (ending <= ENDING_MAX && g_ascii_isalpha (at[n + ending]))
-        ending++;
-      if (ending <= ENDING_MAX && !g_ascii_isdigit (at[n + ending]) && (is_begun || n >= COMPOUND_MIN) && (ending == 0 || n >= NAME_MIN))
+      if (is_plural_ending (at + n) && (is_begun || n >= COMPOUND_MIN))
         return TRUE;
     }
   return FALSE;
@@ -410,6 +423,15 @@ give_to_named (EmGrammar *grammar, Part *parts, guint n_parts)
   return n_named;
 }
 
+/* A pin, a bushing or an insert, and no land or edge of something. */
+static gboolean
+is_part_apart (const EmItems *items, guint i)
+{
+  const EmSense *noun = em_item_says (items, i, EM_SAYS_KIND);
+
+  return noun != NULL ? noun->weight[PIN] + noun->weight[BORE] >= PART_NOUN : em_item_says (items, i, EM_SAYS_PLACE) != NULL;
+}
+
 /* "Pins chrome plated": of the repairs that bear the part's name, where others do not. */
 static void
 hand_out_coating (EmGrammar *grammar, const EmMetal *coating)
@@ -419,7 +441,8 @@ hand_out_coating (EmGrammar *grammar, const EmMetal *coating)
   guint n_given = 0, n = 0;
   gboolean is_named[REPAIRS_MAX] = { FALSE };
 
-  if (!find_names (grammar->items, &part) || part.is_rest || grammar->protos->len > REPAIRS_MAX)
+  if (!find_names (grammar->items, &part) || part.is_rest || part.n_names == 0 || !is_part_apart (grammar->items, part.name[0].last) ||
+      grammar->protos->len > REPAIRS_MAX)
     return;
   for (guint i = 0; i < grammar->protos->len; i++)
     {

@@ -1348,6 +1348,11 @@ static const Case cases[] = {
   { "Corner near gate is missing, roughly 5mm cube", EM_UNITS_METRIC, "!1\t0\tbase\tc17200\t" },
   { "SHOP ORDER 20113\nEDGE NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t0\treference\t20113\t" },
   { "weld 0.8 mm per side on the ring, outside diameter 120 mm, height 12 mm", EM_UNITS_METRIC, "1\t1\tdiameter\t120\tmm" },
+  { "pinch edge nick 3 x 1 x 1 mm\npin 20.00 now 19.93, 50 long mm\nPins chrome plated", EM_UNITS_METRIC, "!3\t1\tcoating\tchrome\t" },
+  { "edge nick 3 x 1 x 1 mm\nface of land 20 x 10, add 0.3 mm\nDIE LANDS ARE NITRIDED H13", EM_UNITS_METRIC, "3\t0\tcoating\tnitride\t" },
+  /* Lists of what was measured number their sizes. */
+  { "DIM 2  FACE STEP HEIGHT .500  FOUND .490", EM_UNITS_INCH, "!1\t1\tcount\t2\t" },
+  { "Merkmal 3 Bohrung 12,0 ist 12,1", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
 };
 
 START_TEST (test_case)
