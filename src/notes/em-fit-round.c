@@ -326,6 +326,13 @@ is_no_mouth (const EmFitter *f, double value_mm)
          em_fit_find (f->fit, "thickness") == NULL;
 }
 
+/* "bore dia 6, is 6.08, bring back to 6.00": the two that were told are one. */
+static gboolean
+is_told_twice (const EmFitter *f, const guint *diameters, guint n)
+{
+  return n == 2 && f->fit->kind != SEAT && em_fitter_is_near (em_fitter_mm (f, diameters[0]), em_fitter_mm (f, diameters[1]));
+}
+
 void
 em_fitter_round (EmFitter *f)
 {
@@ -339,7 +346,7 @@ em_fitter_round (EmFitter *f)
       /* Said once more: "BORE 32 MM: 32.00". */
       if (n > 0 && em_fitter_is_near (value, first))
         em_item (f->items, f->bare[taken])->is_used = TRUE;
-      else if (n == 0 ? is_no_mouth (f, value) : fabs (value / first - 1) > 0.15 || n > 1)
+      else if (n == 0 ? is_no_mouth (f, value) : fabs (value / first - 1) > 0.15 || (n > 1 && !is_told_twice (f, diameters, n)))
         break;
       else
         diameters[n++] = f->bare[taken];

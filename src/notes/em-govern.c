@@ -405,10 +405,10 @@ is_done_before (const Governor *g, guint i)
 
 /* "Nickel plating removed already", "cromo duro, ya lo hemos quitado" */
 static gboolean
-is_removed (const Governor *g, guint i)
+is_removed (const Governor *g, guint i, gboolean dash_too)
 {
   for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW; k++)
-    if (em_item_is_soft_break (g->c->items, k) && !em_item_is_sign (g->c->items, k, ',') && !em_item_is_sign (g->c->items, k, '-'))
+    if (em_item_is_soft_break (g->c->items, k) && !em_item_is_sign (g->c->items, k, ',') && !(dash_too && em_item_is_sign (g->c->items, k, '-')))
       return FALSE;
     else if (says (g, k, EM_SAYS_NOISE) != NULL && g_strcmp0 (says (g, k, EM_SAYS_NOISE)->value, "removed") == 0)
       return TRUE;
@@ -458,7 +458,7 @@ read_simple (Governor *g, guint i)
           continue;
         }
 
-      if (sense != NULL && simple[k].says == EM_SAYS_COATING && (is_removed (g, i) || (sense->needs_material && !is_coating_alone (g, i))))
+      if (sense != NULL && simple[k].says == EM_SAYS_COATING && (is_removed (g, i, FALSE) || (sense->needs_material && !is_coating_alone (g, i))))
         continue;
 
       /* "0.3 for our milling" is a label, too. */
@@ -473,7 +473,7 @@ read_simple (Governor *g, guint i)
 
           one->is_general = simple[k].is_general || g->has_all;
           /* Who "us" is depends on who wrote it. */
-          if (is_told_who || (simple[k].says == EM_SAYS_COATING && is_of_part (g, i)))
+          if (is_told_who || (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE))))
             em_governor_infer (one, "from-words");
           if (simple[k].says == EM_SAYS_COATING && is_of_part (g, i))
             {

@@ -520,7 +520,7 @@ take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_r
     }
   if (is_only_access (r, content, before, is_repair, first))
     {
-      em_reader_take_aside (r, before, first, end, FALSE);
+      em_reader_take_aside (r, em_refer_named (r, before, first, end), first, end, FALSE);
       return TRUE;
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))

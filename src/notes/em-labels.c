@@ -696,6 +696,22 @@ mark_too_low (const EmClause *c, guint i)
   em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "hole for 1/4 dowel": as wide as what it is for. */
+static void
+mark_partner (const EmClause *c, guint i)
+{
+  static const char *const words[] = { "for", "for a", "for the", "für", "für einen", "für den", "para", "para un", "pour", "pour un" };
+  const EmSense *pin = em_clause_says (c, i, EM_SAYS_KIND) ? em_item_says (c->items, i, EM_SAYS_KIND) : NULL;
+  EmSize *size = i > c->first + 1 && em_item_is_measure (c->items, i - 1) ? em_item_size (c->items, i - 1) : NULL;
+
+  if (pin == NULL || size == NULL || pin->weight[PIN] < ROUND_NOUN || (size->roles & ~(guint32) EM_ROLE_LENGTH) != 0 || size->chain != 0 ||
+      !em_item_is_any_word_of (c->items, i - 2, words, G_N_ELEMENTS (words)))
+    return;
+  /* "for" may name a length, too. */
+  size->roles = EM_ROLE_DIAMETER;
+  size->reason = "from-words";
+}
+
 /* "Kernstift, 10er", "der 8er Stift": a bore or pin is called by its diameter. */
 static void
 mark_so_wide (const EmClause *c, guint i)
@@ -762,6 +778,7 @@ em_labels_mark (const EmClause *c)
       mark_side_behind (c, i);
       mark_too_low (c, i);
       mark_so_wide (c, i);
+      mark_partner (c, i);
       if (em_item_is_measure (c->items, i))
         {
           share_thou (c, i);

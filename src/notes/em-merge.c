@@ -398,6 +398,14 @@ try_told_slot (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "crack at the bottom of the pocket. Pocket is narrow, 6 wide, 15 deep": no length, so that nothing is to be filled. */
+static gboolean
+is_narrow (const EmProto *proto, const EmProto *next, int kind)
+{
+  return (kind == GROOVE || kind == EDGE_NICK || kind == WORN_CORNER) && next->sizes->len == 2 && (next->roles & EM_ROLE_WIDTH) != 0 &&
+         (next->roles & EM_ROLE_DEPTH) != 0 && (next->roles & EM_ROLE_SLOT) == 0 && !next->has_fill && !next->has_damage && proto->sizes->len > 0;
+}
+
 /* "both flanks!" in the line below the slot: how many walls. */
 static gboolean
 is_counted_below (const EmItems *items, const EmProto *proto, const EmProto *next)
@@ -413,7 +421,7 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   int second, kind = em_fit_kind (items, proto, &second, NULL);
 
   if (!next->may_merge || next->has_verb ||
-      (!is_open_space (noun, kind == SIDEWALL || kind == RIB) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
+      (!is_open_space (noun, kind == SIDEWALL || kind == RIB || is_narrow (proto, next, kind)) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
       next->sizes->len == 0 ||
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || (next->count_item != EM_NO_ITEM && !is_counted_below (items, proto, next)))
     return FALSE;

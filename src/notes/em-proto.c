@@ -221,6 +221,13 @@ em_reader_is_demoted (const EmReader *r, guint i)
   return FALSE;
 }
 
+/* A number that names a part. */
+static gboolean
+is_name (const EmReader *r, guint i)
+{
+  return i < r->end && em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_REFERENCE) != 0;
+}
+
 /* Words between a noun and the colon that it heads. */
 static gboolean
 says_where (const EmReader *r, guint i)
@@ -230,6 +237,11 @@ says_where (const EmReader *r, guint i)
   for (gsize k = 0; k < G_N_ELEMENTS (where); k++)
     if (em_item_says (r->items, i, where[k]) != NULL)
       return TRUE;
+  /* "cierre lateral corredera 1:" */
+  if (em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i, EM_SAYS_KIND) == NULL && is_name (r, i + 1))
+    return TRUE;
+  if (is_name (r, i))
+    return TRUE;
   return em_item_says (r->items, i, EM_SAYS_KIND) != NULL && em_reader_is_demoted (r, i);
 }
 

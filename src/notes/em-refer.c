@@ -7,6 +7,8 @@
 
 #include "em-list.h"
 
+#include <string.h>
+
 enum
 {
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a number names */
@@ -142,4 +144,27 @@ em_refer_repair (const EmReader *r, const EmProto *before, guint64 head)
     if (((const EmProto *) g_ptr_array_index (protos, i))->head == head)
       return g_ptr_array_index (protos, i);
   return before;
+}
+
+EmProto *
+em_refer_named (const EmReader *r, EmProto *before, guint first, guint end)
+{
+  const GPtrArray *protos = r->grammar->protos;
+  const EmSense *noun = NULL;
+  EmProto *named = NULL;
+
+  for (guint i = first; i < end && noun == NULL; i++)
+    noun = em_item_says (r->items, i, EM_SAYS_KIND);
+  for (guint i = protos->len; noun != NULL && i-- > 0 && i + NAMED_WINDOW > protos->len;)
+    {
+      EmProto *proto = g_ptr_array_index (protos, i);
+      const EmSense *its = proto->noun != EM_NO_ITEM ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
+
+      if (its == NULL || memcmp (its->weight, noun->weight, sizeof its->weight) != 0)
+        continue;
+      if (named != NULL)
+        return before;
+      named = proto;
+    }
+  return named != NULL ? named : before;
 }

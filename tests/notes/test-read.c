@@ -1170,7 +1170,7 @@ static const Case cases[] = {
   { "pocket washed out on one wall, 38 long, 12 high, add 0.3", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
   { "item 1, gate insert: heat checks, 6 places, 5 long x 0.5 deep", EM_UNITS_METRIC, "!1\t1\tgap\t1\tmm" },
   { "EXTREMOS INCLINADOS, REPRESA 22 LARGO X 4 ANCHO X 1,5 ALTO", EM_UNITS_METRIC, "1\t1\tends\tdrafted\t" },
-  { "HARD CHROME PLATED - STRIPPED ALREADY", EM_UNITS_METRIC, "!1\t0\tcoating\tchrome\t" },
+  { "CHROME STRIPPED ALREADY", EM_UNITS_METRIC, "!1\t0\tcoating\tchrome\t" },
   { "Auflagefläche 12 x 5 mm 0,2 tief\nToolnr. 6-0415", EM_UNITS_METRIC, "2\t0\ttool_number\t6-0415\t" },
   { "welding only with laser please", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
   /* A tip told apart from its blade is the blade's. */
@@ -1353,6 +1353,14 @@ static const Case cases[] = {
   /* Lists of what was measured number their sizes. */
   { "DIM 2  FACE STEP HEIGHT .500  FOUND .490", EM_UNITS_INCH, "!1\t1\tcount\t2\t" },
   { "Merkmal 3 Bohrung 12,0 ist 12,1", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
+  /* A diameter told twice round what it is now; narrow pockets; access by the noun; places with numbers. */
+  { "bore dia 6 mm, is 6.08, bring back to 6.00, 20 deep", EM_UNITS_METRIC, "1\t1\tworn\t6.08\tmm" },
+  { "hole for 1/4 dowel oversize, is .256, bring back to .250, 5/8 deep", EM_UNITS_INCH, "1\t1\tlength\t15.875\tmm" },
+  { "une fissure au fond de la poche, environ 22 mm de long, 2 mm de profondeur.\nLa poche est étroite (6 mm de large, 15 de profond) donc accès difficile.", EM_UNITS_METRIC,
+    "2\t1\tslot_width\t6\tmm" },
+  { "nervio esp. 0,8 largo 15: reponer punta 0,4\ngrieta en rincón, 11 mm, profundidad 1,2\nOJO: nervio con poco acceso", EM_UNITS_METRIC, "3\t1\taccess\trestricted\t" },
+  { "cierre lateral corredera 1: cara gastada 0,12, zona 25x18", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "HARD CHROME PLATED - STRIPPED ALREADY", EM_UNITS_METRIC, "1\t0\tcoating\tchrome\t" },
 };
 
 START_TEST (test_case)
