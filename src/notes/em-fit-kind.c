@@ -506,6 +506,10 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
   /* An area is a face's, a worn radius an edge's. */
   if ((roles & EM_ROLE_AREA) != 0)
     weight[FACE] = MAX (weight[FACE], 1);
+  /* "whatever, worn | 40 | 12 | 0.3" under a length, a width and what to add */
+  if ((roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH) && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_LEG)) == 0 && proto->sizes->len == 3)
+    weight[FACE] = MAX (weight[FACE], 1);
   /* "6 long, goes 1.5 into the top and 2 down the side": only what is broken out has legs. */
   if ((roles & EM_ROLE_LEG) != 0)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], 1);

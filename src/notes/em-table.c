@@ -335,6 +335,24 @@ name_width (const EmItems *items, Line *line)
       }
 }
 
+/* French "L | l": of the two letters the small one is the width's ("largeur"). */
+static void
+name_small_letter (const EmItems *items, Line *line)
+{
+  guint large = COLUMN_MAX, small = COLUMN_MAX;
+
+  for (guint c = 0; c < line->n; c++)
+    if (line->cell[c].type == COLUMN_SIZE && line->cell[c].roles == EM_ROLE_LENGTH && em_item (items, line->cell[c].label)->length == 1)
+      {
+        if ((em_item (items, line->cell[c].label)->flags & EM_TOKEN_UPPER) != 0)
+          large = c;
+        else
+          small = c;
+      }
+  if (large < COLUMN_MAX && small < COLUMN_MAX)
+    line->cell[small].roles = EM_ROLE_WIDTH;
+}
+
 static gboolean
 is_line_word (const EmItems *items, guint i)
 {
@@ -392,6 +410,7 @@ read_headings (const EmItems *items, Line *line)
   name_counts (items, line);
   name_depth (items, line);
   name_width (items, line);
+  name_small_letter (items, line);
   /* "CAV | DAMAGE | SIZE": which part */
   if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 &&
       em_item_says (items, line->cell[0].first, EM_SAYS_PLACE) != NULL)

@@ -1361,6 +1361,11 @@ static const Case cases[] = {
   { "nervio esp. 0,8 largo 15: reponer punta 0,4\ngrieta en rincón, 11 mm, profundidad 1,2\nOJO: nervio con poco acceso", EM_UNITS_METRIC, "3\t1\taccess\trestricted\t" },
   { "cierre lateral corredera 1: cara gastada 0,12, zona 25x18", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
   { "HARD CHROME PLATED - STRIPPED ALREADY", EM_UNITS_METRIC, "1\t0\tcoating\tchrome\t" },
+  /* Tables: French "L | l", and a thing without a known name by its columns; a choker bar is no dam; finish in forms. */
+  { "Repère | Défaut | L | l | Recharge | Nb\n1 | flanc de rainure usé | 30 | 10 | 0,2 | 1", EM_UNITS_METRIC, "2\t1\theight\t10\tmm" },
+  { "part;fault;length mm;width mm;add mm;qty\nthingy;worn;40;12;0.3;2", EM_UNITS_METRIC, "2\t1\tkind\tface\t" },
+  { "choker bar tip down .050, 3/16 thick, 14 long", EM_UNITS_INCH, "1\t1\tcoat\t1.27\tmm" },
+  { "NICK .20 X .05 X .04\nFINISH: BY CUSTOMER   LEAVE .015 STOCK", EM_UNITS_INCH, "2\t0\tfinish\tcustomer\t" },
 };
 
 START_TEST (test_case)
