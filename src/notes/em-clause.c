@@ -420,6 +420,9 @@ is_times_parts (const EmClause *c, guint i)
 static gboolean
 is_misspelt_off (const EmClause *c, guint i)
 {
+  /* "dents (2 of)" */
+  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_word (c->items, i + 1, "of") && em_item_is_sign (c->items, i + 2, ')'))
+    return TRUE;
   return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item_is_word (c->items, i + 1, "of");
 }
 

@@ -207,7 +207,13 @@ is_damage_of_seat (const EmReader *r, const EmContent *content, const EmProto *b
   const guint32 wanted = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_WELD | EM_ROLE_PER_SIDE;
   const EmSense *noun = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
 
-  return noun != NULL && noun->weight[SEAT] > 0 && content->best_named == 0 && content->n_sizes == 1 && content->n_row == 0 &&
+  /* "lip face 300 x 2, pitted, build 0.3" */
+  gboolean is_flat = noun != NULL && noun->value == NULL && noun->weight[FACE] + noun->weight[SIDEWALL] > 0 && noun->weight[EDGE_NICK] + noun->weight[RECESS] == 0 &&
+                     before->sizes->len == 2 && (content->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+                     em_item_size (r->items, g_array_index (before->sizes, guint, 0))->chain != 0 &&
+                     em_item_size (r->items, g_array_index (before->sizes, guint, 0))->chain == em_item_size (r->items, g_array_index (before->sizes, guint, 1))->chain;
+
+  return noun != NULL && (noun->weight[SEAT] > 0 || is_flat) && content->best_named == 0 && content->n_sizes == 1 && content->n_row == 0 &&
          (content->roles & ~wanted) == 0 && (before->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_THICKNESS)) == 0 &&
          before->sizes->len > 0;
 }

@@ -235,6 +235,17 @@ is_round_form (const char *form)
   return g_strcmp0 (form, "cap") == 0 || g_strcmp0 (form, "cone") == 0 || g_strcmp0 (form, "cylinder") == 0;
 }
 
+/* How many sizes are no slot's. */
+static guint
+n_beside_slot (const EmFitter *f)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
+    n += (em_item_size (f->items, g_array_index (f->proto->sizes, guint, i))->roles & EM_ROLE_SLOT) == 0;
+  return n;
+}
+
 gboolean
 em_fitter_slot (EmFitter *f, guint item)
 {
@@ -243,6 +254,9 @@ em_fitter_slot (EmFitter *f, guint item)
   gboolean is_named = (size->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
 
   if ((size->roles & EM_ROLE_SLOT) == 0 || size->unit == EM_UNIT_DEGREE)
+    return FALSE;
+  /* "bottom of the pocket cut 0.2 too deep (pocket is 20 x 14)": how large that face is, where nothing else tells it. */
+  if (f->fit->kind == FACE && is_row && !is_named && n_beside_slot (f) <= 1)
     return FALSE;
   /* "in a slot 5 wide needs 0.3": only a row goes on without a name. */
   if (!is_named && !is_row && has_width)

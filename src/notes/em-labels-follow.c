@@ -172,6 +172,13 @@ is_in_row_of_labels (const Follower *f)
          em_labels_leads_to_own (f->c, f->i, (f->size->roles & em_dimension_roles) != 0);
 }
 
+/* "over 12 mm at the tip": where that length is, no small diameter. */
+static gboolean
+is_where_of_length (const Follower *f)
+{
+  return (f->sense->roles & EM_ROLE_DIAMETER) != 0 && (f->sense->roles & (EM_ROLE_SMALL | EM_ROLE_LARGE)) != 0 && (f->size->roles & EM_ROLE_LENGTH) != 0;
+}
+
 static gboolean
 stands_after (const Follower *f)
 {
@@ -245,7 +252,7 @@ em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
     { is_in_other_column, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { stands_after, TRUE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
   };
   Follower f = { c, sense, NULL, i, open, 0 };

@@ -1366,6 +1366,11 @@ static const Case cases[] = {
   { "part;fault;length mm;width mm;add mm;qty\nthingy;worn;40;12;0.3;2", EM_UNITS_METRIC, "2\t1\tkind\tface\t" },
   { "choker bar tip down .050, 3/16 thick, 14 long", EM_UNITS_INCH, "1\t1\tcoat\t1.27\tmm" },
   { "NICK .20 X .05 X .04\nFINISH: BY CUSTOMER   LEAVE .015 STOCK", EM_UNITS_INCH, "2\t0\tfinish\tcustomer\t" },
+  { "8 dia pin worn to 7.9 over 12mm at the tip", EM_UNITS_METRIC, "1\t1\tlength\t12\tmm" },
+  { "Lip face 300 x 2 mm, pitted, build 0.3", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "Bottom of the pocket was cut 0.2 mm too deep (pocket is 20 x 14 mm)", EM_UNITS_METRIC, "1\t1\twidth\t14\tmm" },
+  { "Dents in shut off (2 of), 1.5 dia x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Threads stripped in M5 hole, weld up 12 deep, mm", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
 };
 
 START_TEST (test_case)
