@@ -125,6 +125,14 @@ parts_before (const EmReader *r, guint count)
     {
       double n = em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ? count_at (r, i, TRUE) : (double) NAN;
 
+      /* "Mandamos 3 postizos, cada uno con 2 mellas" */
+      if (isnan (n) && em_list_is_bare_whole (r->items, i) && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && is_each_before (r, count) &&
+          em_item_size (r->items, i)->roles == 0 && em_item_size (r->items, i)->chain == 0 && em_item_size (r->items, i)->value.n <= COUNTED_MAX)
+        {
+          em_item_size (r->items, i)->roles |= EM_ROLE_COUNT;
+          em_item (r->items, i)->is_used = TRUE;
+          return (double) em_item_size (r->items, i)->value.n;
+        }
       if (n > 1)
         return n;
     }

@@ -95,6 +95,16 @@ is_round_behind_row (const EmReader *r, const EmContent *content, guint first)
   return n_row >= 2;
 }
 
+/* "SITS IN SLOT 5 WIDE X 12 DEEP": where the repair before it lies. */
+static gboolean
+begins_in_slot (const EmReader *r, guint first)
+{
+  for (guint i = first; i < r->end && i < first + STATE_WORDS; i++)
+    if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 /* Whether a stretch without a noun says more of the current proposal. */
 static gboolean
 continues (const EmReader *r, const EmContent *content, guint first)
@@ -124,7 +134,8 @@ continues (const EmReader *r, const EmContent *content, guint first)
   /* A line that names a size again tells of something else. */
   if (content->n_sizes == 0 && content->n_other > 0)
     return FALSE;
-  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && !r->is_listed && (r->current->roles & content->roles & em_once_roles) == 0 &&
+  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && !r->is_listed &&
+         ((r->current->roles & content->roles & em_once_roles) == 0 || begins_in_slot (r, first)) &&
          (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
 }
 

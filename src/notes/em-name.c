@@ -611,13 +611,25 @@ em_name_is_day (const EmItems *items, guint i)
 {
   static const char *const months[] = { "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
                                        "march", "june", "july" };
+  /* Written out, and in languages that write them small. */
+  static const char *const named[] = {
+    "january", "february", "april", "august", "september", "october", "november", "december", "januar", "februar", "märz", "mai", "juni", "juli", "oktober",
+    "dezember", "janvier", "février", "avril", "juin", "juillet", "août", "septembre", "octobre", "novembre", "décembre", "enero", "febrero", "marzo", "abril",
+    "mayo", "junio", "julio", "agosto", "septiembre", "octubre", "noviembre", "diciembre",
+  };
   const EmItem *word = i + 1 < items->items->len ? em_item (items, i + 1) : NULL;
   const EmSize *day = em_item_size (items, i);
+  guint month = i + 1;
 
   if (word != NULL && day->is_whole && is_ordinal (items, i + 1))
     return TRUE;
-  if (word == NULL || !day->is_whole || em_item (items, i)->length > 2 || day->value.n < 1 || day->value.n > DAYS ||
-      (word->flags & EM_TOKEN_CAPITAL) == 0)
+  if (word == NULL || !day->is_whole || em_item (items, i)->length > 2 || day->value.n < 1 || day->value.n > DAYS)
+    return FALSE;
+  /* "3 de junio", "3. Juni" */
+  month += em_item_is_word (items, month, "de") || em_item_is_sign (items, month, '.');
+  if (em_item_is_any_word_of (items, month, named, G_N_ELEMENTS (named)))
+    return TRUE;
+  if ((word->flags & EM_TOKEN_CAPITAL) == 0)
     return FALSE;
   return em_item_is_any_word_of (items, i + 1, months, G_N_ELEMENTS (months));
 }

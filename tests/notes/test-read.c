@@ -1371,6 +1371,12 @@ static const Case cases[] = {
   { "Bottom of the pocket was cut 0.2 mm too deep (pocket is 20 x 14 mm)", EM_UNITS_METRIC, "1\t1\twidth\t14\tmm" },
   { "Dents in shut off (2 of), 1.5 dia x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "Threads stripped in M5 hole, weld up 12 deep, mm", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  /* Days of months in four languages; slots below a depth; parts that were only numbered. */
+  { "Riss 8 mm lang, 1 mm tief. Kommt am 3. Juni.", EM_UNITS_METRIC, "!1\t2\tquestion\twhich-field\t" },
+  { "Le moule a cassé le 3 juin après un démarrage à froid.", EM_UNITS_METRIC, "!1\t1\tkind\tedge-nick\t" },
+  { "Se rompió el 3 de junio en la prensa", EM_UNITS_METRIC, "!1\t1\tkind\tedge-nick\t" },
+  { "SHUT-OFF BLADE 2 MM THK X 16 LG, TIP LOW, BUILD 0.5 + 1 MM DOWN SIDES\nSITS IN SLOT 5 WIDE X 12 DEEP", EM_UNITS_METRIC, "2\t1\tslot_depth\t12\tmm" },
+  { "Mandamos 3 postizos iguales, cada uno con 2 mellas de 1,2 x 0,3 x 0,3 en la arista de cierre.", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
 };
 
 START_TEST (test_case)
