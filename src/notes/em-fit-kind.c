@@ -347,6 +347,14 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       weight[k] += 3 * EVIDENCE;
 }
 
+/* "parting face: dent 6 x 2 x 1": three sizes of a hurt, in one row, are no face's, which would have what to add. */
+static void
+weigh_hurt_row (const EmProto *proto, guint32 roles, guint n_row, int *weight)
+{
+  if (proto->has_damage && !proto->has_build && proto->sizes->len == 3 && n_row == 3 && roles == 0 && weight[FACE] > 0 && weight[EDGE_NICK] > 0)
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[FACE] + EVIDENCE);
+}
+
 /* Worn, chipped or pitted: what the sizes of an edge or a dent have and have not. */
 static void
 weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
@@ -736,6 +744,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_build (proto, noun, roles, n_row, weight);
   weigh_ring (items, proto, noun, roles, weight);
   weigh_damage (proto, roles, n_row, weight);
+  weigh_hurt_row (proto, roles, n_row, weight);
   weigh_broken_rib (noun, roles, n_row, weight);
   weigh_hurt_face (items, proto, noun, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);

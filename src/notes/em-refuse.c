@@ -463,7 +463,9 @@ em_refuse_read (Governor *g, guint i)
 
   if (says (g, i, EM_SAYS_REFUSE) == NULL || item (g, i)->is_used || is_asked_for (g, i) || is_question (g, i) || is_spared (g, i))
     return;
-  if (i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, ':'))
+  /* "DO NOT WELD: A, B", "DO NOT WELD - A" */
+  if (i + 2 < g->c->end && (em_item_is_sign (g->c->items, i + 1, ':') ||
+                            (i == g->c->first && em_item_is_sign (g->c->items, i + 1, '-') && !em_item_is_glued (g->c->items, i + 1))))
     {
       refuse_list (g, i + 2, TRUE);
       item (g, i)->is_used = TRUE;

@@ -1377,6 +1377,8 @@ static const Case cases[] = {
   { "Se rompió el 3 de junio en la prensa", EM_UNITS_METRIC, "!1\t1\tkind\tedge-nick\t" },
   { "SHUT-OFF BLADE 2 MM THK X 16 LG, TIP LOW, BUILD 0.5 + 1 MM DOWN SIDES\nSITS IN SLOT 5 WIDE X 12 DEEP", EM_UNITS_METRIC, "2\t1\tslot_depth\t12\tmm" },
   { "Mandamos 3 postizos iguales, cada uno con 2 mellas de 1,2 x 0,3 x 0,3 en la arista de cierre.", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "DO NOT WELD - DATE STAMP", EM_UNITS_METRIC, "1\t0\trefuse\tDATE STAMP\t" },
+  { "Plan de joint : choc 6 x 2 x 1 mm", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
