@@ -847,6 +847,19 @@ is_row_of_area (const EmItems *items, guint item)
   return chain != 0 && em_item_is_word (items, next, "area");
 }
 
+/* "crack 15 mm from base of boss": where it is, which no field of a nick, a crack or a pit takes. */
+static gboolean
+is_position (const EmFitter *f, guint item)
+{
+  static const char *const from[] = { "from", "from the", "from a", "from any", "away from", "away from the", "away from a", "back from the", "in from the", "up from the" };
+  const EmSize *size = em_item_size (f->items, item);
+  int kind = f->fit->kind;
+
+  /* ".10 long, .020 from the top and .015 from the bore": the legs of a nick. */
+  return (kind == GROOVE || (kind == EDGE_NICK && f->proto->sizes->len > 3) || kind == RECESS) && size->chain == 0 && (size->roles & (em_length_roles | EM_ROLE_LEG | EM_ROLE_GAP | EM_ROLE_FINISHED)) == 0 &&
+         size->unit != EM_UNIT_DEGREE && f->proto->sizes->len > 1 && em_item_is_any_word_of (f->items, item + 1, from, G_N_ELEMENTS (from));
+}
+
 /* Gives the sizes that tell what they are to their fields, and leaves the bare ones to f. */
 static void
 fit_told (EmFitter *f, const guint twins[2])
@@ -861,7 +874,7 @@ fit_told (EmFitter *f, const guint twins[2])
 
       if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || em_fitter_labelled (f, item))
         continue;
-      if (f->fit->kind == GROOVE && is_row_of_area (f->items, item))
+      if ((f->fit->kind == GROOVE && is_row_of_area (f->items, item)) || is_position (f, item))
         continue;
       /* "face 1.00 x .40: build to .885": how high it shall be stands in no row. */
       if (is_flat && size->chain == 0 && f->proto->sizes->len > 1 &&

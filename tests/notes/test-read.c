@@ -1379,6 +1379,9 @@ static const Case cases[] = {
   { "Mandamos 3 postizos iguales, cada uno con 2 mellas de 1,2 x 0,3 x 0,3 en la arista de cierre.", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
   { "DO NOT WELD - DATE STAMP", EM_UNITS_METRIC, "1\t0\trefuse\tDATE STAMP\t" },
   { "Plan de joint : choc 6 x 2 x 1 mm", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  /* Where a crack is, is no depth of it. */
+  { "Core has hairline crack 15mm from base of boss; length 9 mm", EM_UNITS_METRIC, "!1\t1\tdepth\t15\tmm" },
+  { "P/L edge is rounded 0.2 rad x 55mm\nRepair: laser weld and re-spot", EM_UNITS_METRIC, "!2\t2\tkind\tface\t" },
 };
 
 START_TEST (test_case)
