@@ -734,6 +734,9 @@ is_comma_list (const EmClause *c, guint i)
   if (size == NULL || place == NULL || (size->flags & EM_TOKEN_COMMA) == 0 || size->n_decimals != 1 || size->unit != EM_UNIT_NONE ||
       size->value.n == 0 || (size->flags & EM_TOKEN_LEADING_ZERO) != 0 || (c->items->text[em_item (c->items, i)->start] == '0'))
     return FALSE;
+  /* "insert 28,0 H7": such numbers rise, and none is nought. */
+  if (size->has_fit || size->value.d != 10 || size->value.n / 10 >= size->value.n % 10)
+    return FALSE;
   /* Where commas are decimal marks only a third number tells. */
   if ((em_item (c->items, i - 1)->phrase->languages & ENGLISH) == 0 &&
       !(i + 2 < c->end && em_item_is_sign (c->items, i + 1, ',') && em_item_is_glued (c->items, i + 1) && em_item_is_glued (c->items, i + 2)))

@@ -1382,6 +1382,7 @@ static const Case cases[] = {
   /* Where a crack is, is no depth of it. */
   { "Core has hairline crack 15mm from base of boss; length 9 mm", EM_UNITS_METRIC, "!1\t1\tdepth\t15\tmm" },
   { "P/L edge is rounded 0.2 rad x 55mm\nRepair: laser weld and re-spot", EM_UNITS_METRIC, "!2\t2\tkind\tface\t" },
+  { "Bore of neck insert 28,0 H7, is 28,11 mm, 24 deep", EM_UNITS_METRIC, "1\t1\tdiameter\t28\tmm" },
 };
 
 START_TEST (test_case)
