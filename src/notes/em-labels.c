@@ -6,6 +6,7 @@
 #include "em-labels.h"
 
 #include "em-labels-parts.h"
+#include "em-name.h"
 
 #include <string.h>
 
@@ -252,6 +253,15 @@ take_label (Labels *l, guint i)
   if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
       em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
     return;
+  /* "leg 1 worn": a name, and "5 L" behind a vessel, what it holds. */
+  if ((prior != NULL && (prior->roles & EM_ROLE_LEGS) != 0 && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
+       (em_item_size (l->c->items, i + 1)->roles & EM_ROLE_REFERENCE) != 0 && em_name_is_leg (l->c, i + 1)) ||
+      (em_item_is_word (l->c->items, i, "l") && i > l->c->first && em_item (l->c->items, i - 1)->type == EM_ITEM_SIZE &&
+       (em_item_size (l->c->items, i - 1)->roles & EM_ROLE_REFERENCE) != 0))
+    {
+      em_item (l->c->items, i)->is_used = TRUE;
+      return;
+    }
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);
   /* "deep: 1.5" in a form */

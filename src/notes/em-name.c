@@ -408,6 +408,10 @@ is_closed (const Name *n)
                               (is_sign (c, next, '-') && !em_item_is_glued (c->items, next)) ||
                               (n->is_size && em_item_is_soft_break (c->items, next))))
     return FALSE;
+  /* "nick 5 long, leg 1, 0.5" */
+  if (n->is_size && next < c->end && em_item_is_soft_break (c->items, next) && em_clause_says (c, n->prior, EM_SAYS_LABEL) &&
+      (em_item_says (c->items, n->prior, EM_SAYS_LABEL)->roles & EM_ROLE_LEGS) != 0)
+    return FALSE;
   return (word != NULL && g_strcmp0 (word->value, "item") == 0) || is_numbered_noun (n) || is_numbered_side (n) ||
          (is_first_part (c, n->prior) && em_clause_says (c, n->prior, EM_SAYS_PLACE) && !is_sign (c, n->i - 1, ':')) ||
          /* "rib broke off on core 3." */
@@ -451,12 +455,51 @@ is_outside (const Name *n)
   return FALSE;
 }
 
+/* "Bearing, leg 1 worn", "spider leg 3 has": a leg of the part, and no size of a nick's. */
+static gboolean
+is_part_leg (const Name *n)
+{
+  static const char *const words[] = { "leg", "spider leg", "arm", "schenkel", "steg", "bras" };
+  const EmSense *noun, *label;
+  guint next = n->i + 1;
+
+  if (!n->is_size || !n->is_next || next >= n->c->end || em_item (n->c->items, n->i)->length != 1 ||
+      !em_item_is_any_word_of (n->c->items, n->prior, words, G_N_ELEMENTS (words)))
+    return FALSE;
+  noun = em_item_says (n->c->items, next, EM_SAYS_KIND);
+  label = em_item_says (n->c->items, next, EM_SAYS_LABEL);
+  /* What became of it follows. */
+  return (noun != NULL && noun->value != NULL) || (label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) != 0) ||
+         em_clause_says (n->c, next, EM_SAYS_SOUND);
+}
+
+/* "bottle mould 5 L", "Kanister 2 l": what goes into it. */
+static gboolean
+is_capacity (const Name *n)
+{
+  static const char *const vessels[] = { "mould", "mold", "blow mould", "blow mold", "bottle", "bottle mould", "bottle mold", "jug", "can", "canister", "drum", "container", "tank", "jerrycan",
+                                         "form", "blasform", "kanister", "flasche", "flaschenform", "fass", "behälter", "molde", "molde de soplado", "botella", "bidón", "garrafa", "moule",
+                                         "bouteille", "bidon", "fût", "jerrican" };
+  guint next = n->i + 1;
+
+  return n->is_size && n->is_next && next < n->c->end && em_item_is_word (n->c->items, next, "l") &&
+         em_item_is_any_word_of (n->c->items, n->prior, vessels, G_N_ELEMENTS (vessels)) && !em_clause_is_size (n->c, next + 1);
+}
+
+gboolean
+em_name_is_leg (const EmClause *c, guint i)
+{
+  Name n = { c, i, i - 1, TRUE, TRUE };
+
+  return is_part_leg (&n);
+}
+
 gboolean
 em_name_is (const EmClause *c, guint i)
 {
   static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool,
                                                       is_numbered, is_one_of_several, is_of_how_many, is_closed,
-                                                      is_outside, is_between };
+                                                      is_outside, is_between, is_part_leg, is_capacity };
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };
 

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 
 /* "Slide 3:", "insert B7", "on cav 5": the number or letter says which. */
 gboolean em_name_is      (const EmClause *clause, guint i);
+/* The size at i is the number of the leg of a part that is named right before it: "leg 1 worn". */
+gboolean em_name_is_leg (const EmClause *clause, guint i);
 /* "NAK80", "555-0142", "14:20", "12 hrs": the size at i is part of a name, a number of something, a time. */
 gboolean em_name_is_code  (const EmClause *clause, guint i);
 /* "9:40": a time of day, whose minutes are the second item behind it. */

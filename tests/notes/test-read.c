@@ -1383,6 +1383,11 @@ static const Case cases[] = {
   { "Core has hairline crack 15mm from base of boss; length 9 mm", EM_UNITS_METRIC, "!1\t1\tdepth\t15\tmm" },
   { "P/L edge is rounded 0.2 rad x 55mm\nRepair: laser weld and re-spot", EM_UNITS_METRIC, "!2\t2\tkind\tface\t" },
   { "Bore of neck insert 28,0 H7, is 28,11 mm, 24 deep", EM_UNITS_METRIC, "1\t1\tdiameter\t28\tmm" },
+  /* A leg of a die has a number and is none of a nick; what a vessel holds is no length; a sheath is no grain. */
+  { "Bearing, leg 1 worn   22 x 4, 0.15 low mm", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "nick 5 long, leg 1, 0.5 mm", EM_UNITS_METRIC, "1\t1\tleg_a\t1\tmm" },
+  { "Molde de soplado 5 L, insertos de corte C17200\nmella 3 x 0,8 x 0,6 mm", EM_UNITS_METRIC, "!1\t1\tlength\t5\tmm" },
+  { "Filière de gaine\n1) arête arrondie R0,25 sur 60 mm", EM_UNITS_METRIC, "!1\t1\tnear\ttexture\t" },
 };
 
 START_TEST (test_case)
