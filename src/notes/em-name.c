@@ -469,7 +469,7 @@ is_part_leg (const Name *n)
   noun = em_item_says (n->c->items, next, EM_SAYS_KIND);
   label = em_item_says (n->c->items, next, EM_SAYS_LABEL);
   /* What became of it follows. */
-  return (noun != NULL && noun->value != NULL) || (label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_BUILD)) != 0) ||
+  return (noun != NULL && noun->value != NULL) || (label != NULL && (label->roles & EM_ROLE_WORN) != 0) ||
          em_clause_says (n->c, next, EM_SAYS_SOUND);
 }
 
