@@ -283,12 +283,32 @@ is_bare_letter (EmReader *r, guint i, guint end)
   return is_list;
 }
 
+/* "A2" in one word, as a metal is called: its number; 0: none. */
+static guint64
+code_in_word (const EmReader *r, guint i)
+{
+  enum { CODE_BYTES = 3 };
+  const EmItem *item = em_item (r->items, i), *next = i + 1 < r->items->items->len ? em_item (r->items, i + 1) : NULL;
+  const char *text = r->items->text + item->start;
+
+  if (item->type != EM_ITEM_PHRASE || item->length < 2 || item->length > CODE_BYTES || !g_ascii_isalpha (text[0]) || next == NULL ||
+      (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN) || (next->flags & EM_TOKEN_GLUED) != 0 ||
+      em_item_says (r->items, i + 1, EM_SAYS_TIMES) != NULL)
+    return 0;
+  for (guint32 k = 1; k < item->length; k++)
+    if (!g_ascii_isdigit (text[k]))
+      return 0;
+  return g_ascii_strtoull (text + 1, NULL, 10);
+}
+
 /* The number behind the letter that a line begins with: "Z1 LAND"; 0: none. */
 static guint64
 leading_code (const EmReader *r, guint i)
 {
   const EmItem *next = i + 2 < r->items->items->len ? em_item (r->items, i + 2) : NULL;
 
+  if (next != NULL && code_in_word (r, i) != 0)
+    return code_in_word (r, i);
   if (next == NULL || em_item (r->items, i)->type == EM_ITEM_LINE || !is_letter (r, i) ||
       !em_list_is_bare_whole (r->items, i + 1) || !em_item_is_glued (r->items, i + 1) ||
       (next->flags & EM_TOKEN_GLUED) != 0 || (next->type != EM_ITEM_PHRASE && next->type != EM_ITEM_UNKNOWN) ||
@@ -303,7 +323,9 @@ is_bare_code (EmReader *r, guint i, guint end)
 {
   guint64 number = leading_code (r, i);
   char letter = number != 0 ? r->items->text[em_item (r->items, i)->start] : 0;
-  gboolean is_next = number > 1 && letter == r->code_letter && number == r->code_number + 1;
+  /* "B1" goes on behind "A2" */
+  gboolean is_next = (number > 1 && letter == r->code_letter && number == r->code_number + 1) ||
+                     (number == 1 && r->code_letter != 0 && letter == r->code_letter + 1);
   gboolean is_list = is_next || (number == 1 && leading_code (r, end + 1) == 2 &&
                                  r->items->text[em_item (r->items, end + 1)->start] == letter);
 
@@ -349,8 +371,8 @@ skip_listed (EmReader *r, guint i, guint end)
     after = i + 1;
   else if (is_bare_code (r, i, end))
     {
-      em_item (r->items, i + 1)->is_used = TRUE;
-      after = i + 2;
+      after = i + 1 + (em_item (r->items, i)->length == 1);
+      em_item (r->items, after - 1)->is_used = TRUE;
     }
   if (after != i)
     em_item (r->items, number)->is_used = r->is_bullet = TRUE;

@@ -1388,6 +1388,10 @@ static const Case cases[] = {
   { "nick 5 long, leg 1, 0.5 mm", EM_UNITS_METRIC, "1\t1\tleg_a\t1\tmm" },
   { "Molde de soplado 5 L, insertos de corte C17200\nmella 3 x 0,8 x 0,6 mm", EM_UNITS_METRIC, "!1\t1\tlength\t5\tmm" },
   { "Filière de gaine\n1) arête arrondie R0,25 sur 60 mm", EM_UNITS_METRIC, "!1\t1\tnear\ttexture\t" },
+  /* Codes that head lines, one of which a metal has, too. */
+  { "A1 corner nick 2 x 1 x 1 mm\nA2 groove 30 long 0.3 deep mm\nB1 bore dia 10 worn 10.1, 20 deep mm", EM_UNITS_METRIC, "!2\t0\tbase\ta2\t" },
+  { "A1 corner nick 2 x 1 x 1 mm\nA2 groove 30 long 0.3 deep mm", EM_UNITS_METRIC, "!1\t1\tcount\t1\t" },
+  { "Edge nick 2 x 1 x 1 mm\nA2 60 HRC", EM_UNITS_METRIC, "2\t0\tbase\ta2\t" },
 };
 
 START_TEST (test_case)
