@@ -659,6 +659,24 @@ try_scored_round (EmItems *items, EmProto *proto, EmProto *next)
   return TRUE;
 }
 
+/* "axe Ø20, portée usée sur 30 mm, à recharger 0,2 au diamètre": what has neither a width nor a diameter is where the shaft is worn. */
+static gboolean
+try_bearing_of_shaft (EmItems *items, EmProto *proto, EmProto *next)
+{
+  const guint32 told = EM_ROLE_LENGTH | EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE;
+  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+
+  if (!next->may_merge || kind != PIN || other != FACE || !is_only_named (items, proto, kind) || next->sizes->len == 0 || next->sizes->len > 2 ||
+      (next->roles & ~told) != 0 || (next->roles & (EM_ROLE_LENGTH | EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE)) == 0 ||
+      line_of (items, proto) != line_of (items, next) || (proto->roles & EM_ROLE_DIAMETER) == 0)
+    return FALSE;
+  absorb (proto, next);
+  proto->roles |= next->roles;
+  proto->has_build |= next->has_build;
+  proto->has_worn |= next->has_worn;
+  return TRUE;
+}
+
 /* "Land worn back 0.35, blade 1.2 thick x 86 long": what the rib beside it lacks is what its land has lost. */
 static gboolean
 try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next)
@@ -805,7 +823,7 @@ gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
-    try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_plan, try_groove_of_wall, try_slot, try_slot_before,
+    try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_bearing_of_shaft, try_plan, try_groove_of_wall, try_slot, try_slot_before,
     try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_blade, try_damage,
   };
 

@@ -314,6 +314,9 @@ is_one_of_several (const Name *n)
   gboolean is_place = em_clause_says (c, n->prior, EM_SAYS_PLACE), is_free = !em_clause_says (c, next, EM_SAYS_PLACES) &&
                       !em_clause_says (c, next, EM_SAYS_LABEL);
 
+  /* "wie Pos. 2" */
+  if (n->is_size && n->prior != c->end && is_free && em_clause_says (c, n->prior, EM_SAYS_SAME) && is_sign (c, n->i - 1, '.'))
+    return TRUE;
   if (!n->is_size || !n->is_next)
     return FALSE;
   /* "low on area 15 x 30" */
@@ -339,7 +342,8 @@ is_one_of_several (const Name *n)
     return TRUE;
   /* "am Einsatz 4 ausgebrochen" */
   if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) &&
-      (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_VERB)))
+      (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_VERB) ||
+       (em_clause_says (c, next, EM_SAYS_NUMBER) && em_clause_says (c, next + 1, EM_SAYS_KIND)) /* "am Einsatz 3 zwei Ecken" */))
     return TRUE;
   if (is_worn_part (n))
     return TRUE;

@@ -304,12 +304,20 @@ ends_at_mark (const EmReader *r, guint i)
   return next == NULL || (next->type != EM_ITEM_SIGN && (next->flags & EM_TOKEN_GLUED) == 0 && is_capital (next));
 }
 
+/* "wie Pos. 2" */
+static gboolean
+is_like_number (const Stop *s)
+{
+  return s->before->type == EM_ITEM_PHRASE && em_phrase_find (s->before->phrase, EM_SAYS_SAME) != NULL && em_list_is_bare_whole (s->r->items, s->i + 1) &&
+         s->next->length <= 2;
+}
+
 gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
     { is_within_word, FALSE }, { is_before_number, FALSE }, { is_so_many_no, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
-    { is_place_number, FALSE }, { is_pieces_of, FALSE },
+    { is_place_number, FALSE }, { is_pieces_of, FALSE }, { is_like_number, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },
     { is_abbreviation, FALSE },

@@ -1392,6 +1392,11 @@ static const Case cases[] = {
   { "A1 corner nick 2 x 1 x 1 mm\nA2 groove 30 long 0.3 deep mm\nB1 bore dia 10 worn 10.1, 20 deep mm", EM_UNITS_METRIC, "!2\t0\tbase\ta2\t" },
   { "A1 corner nick 2 x 1 x 1 mm\nA2 groove 30 long 0.3 deep mm", EM_UNITS_METRIC, "!1\t1\tcount\t1\t" },
   { "Edge nick 2 x 1 x 1 mm\nA2 60 HRC", EM_UNITS_METRIC, "2\t0\tbase\ta2\t" },
+  /* References with a point, hits, and where a shaft is worn. */
+  { "Pos. 2: Delle ⌀1,5 x 0,4 tief\nPos. 3: Bohrung ⌀8 ist 8,06\nPos. 4: wie Pos. 2, aber 2 Stück", EM_UNITS_METRIC, "3\t3\tkind\trecess\t" },
+  { "am Einsatz 3 zwei Ecken ausgebrochen, je 3 mm lang, 1 mm tief und 0,8 mm breit", EM_UNITS_METRIC, "!1\t0\tunused\t3\t" },
+  { "we have at the parting line a hit of 5 mm length and 0.8 x 0.6 mm.", EM_UNITS_METRIC, "1\t1\tleg_a\t0.8\tmm" },
+  { "axe Ø20, portée usée sur 30 mm de long\nà recharger 0,2 au diamètre", EM_UNITS_METRIC, "2\t1\tbuild\t0.1\tmm" },
 };
 
 START_TEST (test_case)
