@@ -253,6 +253,11 @@ take_label (Labels *l, guint i)
   if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
       em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
     return;
+  /* "bearing in leg B worn 0.1" */
+  if (prior != NULL && (prior->roles & EM_ROLE_LEGS) != 0 && i + 2 < l->c->end && em_item (l->c->items, i + 1)->length == 1 &&
+      g_ascii_isupper (l->c->items->text[em_item (l->c->items, i + 1)->start]) && !em_clause_says (l->c, i + 1, EM_SAYS_TIMES) &&
+      !em_clause_is_size (l->c, i + 2))
+    return;
   /* "leg 1 worn": a name, and "5 L" behind a vessel, what it holds. */
   if ((prior != NULL && (prior->roles & EM_ROLE_LEGS) != 0 && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
        (em_item_size (l->c->items, i + 1)->roles & EM_ROLE_REFERENCE) != 0 && em_name_is_leg (l->c, i + 1)) ||

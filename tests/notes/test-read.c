@@ -1397,6 +1397,8 @@ static const Case cases[] = {
   { "am Einsatz 3 zwei Ecken ausgebrochen, je 3 mm lang, 1 mm tief und 0,8 mm breit", EM_UNITS_METRIC, "!1\t0\tunused\t3\t" },
   { "we have at the parting line a hit of 5 mm length and 0.8 x 0.6 mm.", EM_UNITS_METRIC, "1\t1\tleg_a\t0.8\tmm" },
   { "axe Ø20, portée usée sur 30 mm de long\nà recharger 0,2 au diamètre", EM_UNITS_METRIC, "2\t1\tbuild\t0.1\tmm" },
+  { "Bearing in leg B worn 0.1 over 26 x 5 mm", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "edge broken, length 5 mm, leg 1 on top", EM_UNITS_METRIC, "1\t1\tleg_a\t1\tmm" },
 };
 
 START_TEST (test_case)
