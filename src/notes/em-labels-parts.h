@@ -23,4 +23,7 @@ gboolean em_labels_leads_to_own (const EmClause *c, guint i, gboolean is_row);
 /* Whether the label at i names the size at open rather than the one after it; open G_MAXUINT: there is none. */
 gboolean em_labels_follows      (const EmClause *c, guint open, guint i, const EmSense *sense);
 
+/* What the words round i tell of a size otherwise than by a label beside it: "but .12 on sketch", "worn .004 under", ", per side". */
+void     em_labels_mark_told    (const EmClause *c, guint i);
+
 G_END_DECLS
