@@ -442,6 +442,10 @@ em_fitter_labelled (EmFitter *f, guint item)
 
   if (field != NULL)
     return field[0] != '\0' && em_fitter_offer (f, field, item, 1, "from-words");
+  /* "edge on diameter 32 inside, R0.4": how large round the edge is. */
+  if (f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ON_DIAMETER) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_RADIUS | EM_ROLE_LENGTH)) == 0 && !is_angle &&
+      em_fitter_mm (f, item) > em_build_max_mm)
+    return em_fitter_offer (f, "diameter", item, 1, "from-words");
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return em_fitter_offer (f, "length", item, 1, NULL) && em_fitter_offer (f, "width", item, 1, NULL);
   /* "only 120° of it": how far round, see em_fitter_finish_arc. */

@@ -1399,6 +1399,11 @@ static const Case cases[] = {
   { "axe Ø20, portée usée sur 30 mm de long\nà recharger 0,2 au diamètre", EM_UNITS_METRIC, "2\t1\tbuild\t0.1\tmm" },
   { "Bearing in leg B worn 0.1 over 26 x 5 mm", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
   { "edge broken, length 5 mm, leg 1 on top", EM_UNITS_METRIC, "1\t1\tleg_a\t1\tmm" },
+  /* Edges on a diameter, holes that were drilled wrong. */
+  { "the sealing edge on diameter 32 mm inside is rounded to R0.4 all around", EM_UNITS_METRIC, "1\t1\tdiameter\t32\tmm" },
+  { "Kante am Durchmesser 32 innen verrundet R0,4", EM_UNITS_METRIC, "1\t1\tdiameter\t32\tmm" },
+  { "Loch ⌀8, 12 tief, falsch gebohrt, verschließen", EM_UNITS_METRIC, "!1\t2\tkind\trecess\t" },
+  { "Falsch gebohrt: ⌀4,2, 16 tief, verschließen", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
 };
 
 START_TEST (test_case)
