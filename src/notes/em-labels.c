@@ -145,6 +145,23 @@ is_of_size_before (const Labels *l, guint i, const EmSense *sense)
          behind != NULL && (behind->roles & plan) != 0;
 }
 
+/* "leg 1 worn", "bearing in leg B worn 0.1": a name; and "5 L" behind a vessel: what it holds. */
+static gboolean
+is_name_beside (const Labels *l, guint i, const EmSense *prior)
+{
+  const EmItems *items = l->c->items;
+  gboolean is_leg = prior != NULL && (prior->roles & EM_ROLE_LEGS) != 0 && i + 2 < l->c->end;
+
+  if (is_leg && em_item (items, i + 1)->length == 1 && g_ascii_isupper (items->text[em_item (items, i + 1)->start]) &&
+      !em_clause_says (l->c, i + 1, EM_SAYS_TIMES) && !em_clause_is_size (l->c, i + 2))
+    return TRUE;
+  if (!(is_leg && em_clause_is_size (l->c, i + 1) && em_name_is_leg (l->c, i + 1)) &&
+      !(em_item_is_word (items, i, "l") && em_clause_is_size (l->c, i - 1) && (em_item_size (items, i - 1)->roles & EM_ROLE_REFERENCE) != 0))
+    return FALSE;
+  em_item (items, i)->is_used = TRUE;
+  return TRUE;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -155,20 +172,8 @@ take_label (Labels *l, guint i)
   if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
       em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
     return;
-  /* "bearing in leg B worn 0.1" */
-  if (prior != NULL && (prior->roles & EM_ROLE_LEGS) != 0 && i + 2 < l->c->end && em_item (l->c->items, i + 1)->length == 1 &&
-      g_ascii_isupper (l->c->items->text[em_item (l->c->items, i + 1)->start]) && !em_clause_says (l->c, i + 1, EM_SAYS_TIMES) &&
-      !em_clause_is_size (l->c, i + 2))
+  if (is_name_beside (l, i, prior))
     return;
-  /* "leg 1 worn": a name, and "5 L" behind a vessel, what it holds. */
-  if ((prior != NULL && (prior->roles & EM_ROLE_LEGS) != 0 && i + 1 < l->c->end && em_item (l->c->items, i + 1)->type == EM_ITEM_SIZE &&
-       (em_item_size (l->c->items, i + 1)->roles & EM_ROLE_REFERENCE) != 0 && em_name_is_leg (l->c, i + 1)) ||
-      (em_item_is_word (l->c->items, i, "l") && i > l->c->first && em_item (l->c->items, i - 1)->type == EM_ITEM_SIZE &&
-       (em_item_size (l->c->items, i - 1)->roles & EM_ROLE_REFERENCE) != 0))
-    {
-      em_item (l->c->items, i)->is_used = TRUE;
-      return;
-    }
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);
   /* "deep: 1.5" in a form */
