@@ -755,6 +755,17 @@ skip_revision (const Governor *g, guint i)
   return state + 1;
 }
 
+/* The number from from to to without the signs that only end it. */
+static guint
+end_of_number (const Governor *g, guint from, guint to)
+{
+  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
+                           em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.') ||
+                           em_item_is_sign (g->c->items, to - 1, '?')))
+    to--;
+  return to;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 static void
 read_reference (Governor *g, guint i)
@@ -787,10 +798,7 @@ read_reference (Governor *g, guint i)
       for (guint32 b = 0; b < item (g, to)->length; b++)
         has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
     }
-  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
-                           em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.') ||
-                           em_item_is_sign (g->c->items, to - 1, '?')))
-    to--;
+  to = end_of_number (g, from, to);
   if (strcmp (sense->value, "drawing") == 0)
     to = skip_revision (g, to);
   /* "Mold: 4-cav lid" */
