@@ -239,6 +239,28 @@ is_of_the_parts (const EmClause *c, guint i)
   return is_the && !counts_neighbours (c, i);
 }
 
+/* A noun stands behind the number at i, and before it nothing but words of a thing. */
+static gboolean
+leads_to_noun (const EmClause *c, guint i)
+{
+  for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
+    {
+      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
+
+      /* "12 ID" is the bore's size. */
+      if (k == i + 1 && em_clause_says (c, k, EM_SAYS_KIND) && em_clause_label_at (c, k, EM_LABEL_AFTER) != NULL)
+        return FALSE;
+      if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
+        return TRUE;
+      if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||
+          (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
+        continue;
+      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k) && !is_thread_name (c, k))
+        return FALSE;
+    }
+  return FALSE;
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -287,22 +309,7 @@ is_before_noun (const EmClause *c, guint i)
   /* "sur les 4 noyaux", "an den 4 Kernen" */
   if (is_of_the_parts (c, i))
     return TRUE;
-  for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
-    {
-      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
-
-      /* "12 ID" is the bore's size. */
-      if (k == i + 1 && em_clause_says (c, k, EM_SAYS_KIND) && em_clause_label_at (c, k, EM_LABEL_AFTER) != NULL)
-        return FALSE;
-      if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
-        return TRUE;
-      if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||
-          (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
-        continue;
-      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k) && !is_thread_name (c, k))
-        return FALSE;
-    }
-  return FALSE;
+  return leads_to_noun (c, i);
 }
 
 /* "(x 4 cavities)" */

@@ -9,6 +9,9 @@
 #include "em-counts.h"
 #include "em-govern.h"
 #include "em-labels.h"
+#include "em-slots.h"
+#include "em-said.h"
+#include "em-hand.h"
 #include "em-list.h"
 #include "em-metals.h"
 #include "em-name.h"
@@ -24,16 +27,12 @@
 enum
 {
   STATE_WORDS = 3,       /* "worn very low" */
-  HEAD_NOUN = 3,         /* a noun of this weight may begin another repair */
   ONE_WINDOW = 5,        /* items to the word for another one */
-  CELL_MAX = 8,          /* items of a cell of a table */
-  ITEMS_MAX = 8,         /* repairs named by their numbers in one sentence */
-  NAMED_WINDOW = 64,     /* repairs looked back over for the one a note names */
+  SIZES_MAX = 64,        /* sizes of the current repair that are looked over */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
   WHOLE_ROW = 3,         /* sizes of a repair that seldom lacks one */
-  SAID_WORDS = 2,        /* that may tell who or what before what is said of a part */
-  LITTLE_MAX = 5 /* words before a number */, SHORT_SENTENCE = 8     /* items of a note that may stand for all */
+  SAID_WORDS = 2         /* that may tell who or what before what is said of a part */
 };
 
 typedef struct
@@ -90,7 +89,7 @@ is_round_behind_row (const EmReader *r, const EmContent *content, guint first)
   if (first != r->first || first == 0 || !em_item_is_sign (r->items, first - 1, ';') || (content->roles & EM_ROLE_DIAMETER) == 0 ||
       (content->roles & EM_ROLE_WORN) == 0 || (r->current->roles & EM_ROLE_DIAMETER) != 0)
     return FALSE;
-  for (guint i = 0; i < r->current->sizes->len && i < NAMED_WINDOW; i++)
+  for (guint i = 0; i < r->current->sizes->len && i < SIZES_MAX; i++)
     n_row += em_item_size (r->items, g_array_index (r->current->sizes, guint, i))->chain != 0;
   return n_row >= 2;
 }
@@ -338,232 +337,6 @@ take_early (EmReader *r, EmProto *proto, const EmContent *content)
   r->early_first = r->early_end = 0;
 }
 
-/* "the nick": a noun that the current proposal has, too. Marks it used. */
-static gboolean
-names_current (const EmReader *r, guint first, guint end)
-{
-  const EmSense *its = r->current != NULL && r->current->noun != EM_NO_ITEM
-                       ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
-
-  for (guint i = first; its != NULL && i < end; i++)
-    {
-      const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
-
-      if (noun == NULL || memcmp (noun->weight, its->weight, sizeof its->weight) != 0)
-        continue;
-      em_item (r->items, i)->is_used = TRUE;
-      return TRUE;
-    }
-  return FALSE;
-}
-
-/* "same on the other half", "cav 2 same deal": the repair before it, at one more place. */
-static gboolean
-is_same_elsewhere (const EmReader *r, guint first, guint end)
-{
-  gboolean has_place = FALSE, has_other = FALSE;
-
-  if (r->has_loose)
-    return FALSE;
-  for (guint i = first; i < end; i++)
-    {
-      has_place |= em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i, EM_SAYS_KIND) == NULL;
-      has_other |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL;
-    }
-  /* "There are two bushes with the same nick." */
-  return has_other || ((has_place || names_current (r, first, end)) && !r->is_line_start);
-}
-
-/* ", TWO RIBS" behind the sizes of a rib: the same kind of thing. */
-static gboolean
-counts_current (const EmReader *r, guint first, guint noun)
-{
-  const EmSense *its = r->current != NULL &&
-                       r->current->noun != EM_NO_ITEM ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
-  const EmSense *counted = noun < r->end ? em_item_says (r->items, noun, EM_SAYS_KIND) : NULL;
-
-  if (its == NULL || counted == NULL || first == 0 || !em_item_is_soft_break (r->items, first - 1) ||
-      r->current->count_item != EM_NO_ITEM)
-    return FALSE;
-  return memcmp (its->weight, counted->weight, sizeof its->weight) == 0;
-}
-
-/* "There are", "il y en a": little words before a number. */
-static guint
-skip_little (const EmReader *r, guint first, guint end)
-{
-  guint i = first;
-
-  while (i < end && i < first + LITTLE_MAX &&
-         (em_item (r->items, i)->is_talk || (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && em_item_says (r->items, i, EM_SAYS_NUMBER) == NULL)))
-    i++;
-  return i;
-}
-
-/* "per plate", "per plate, 2 plates": nothing else up to end. */
-static gboolean
-is_per_part (const EmReader *r, guint i, guint end)
-{
-  if (i + 1 >= end || !em_item_is_per (r->items, i) || em_item_says (r->items, i + 1, EM_SAYS_PLACE) == NULL)
-    return FALSE;
-  if (i + 2 == end)
-    return TRUE;
-  return i + 5 == end && em_item_is_soft_break (r->items, i + 2) && em_item_says (r->items, i + 4, EM_SAYS_PLACE) != NULL &&
-         (em_item_says (r->items, i + 3, EM_SAYS_NUMBER) != NULL || em_item (r->items, i + 3)->type == EM_ITEM_SIZE);
-}
-
-/* ", all alike", ", mirrored": says no more than that of what was counted at counted: things like the repair before, or alike ones. */
-static gboolean
-is_only_alike (const EmReader *r, guint counted, guint end)
-{
-  const EmSense *noun = em_item_says (r->items, counted, EM_SAYS_KIND);
-  const EmSense *its = r->current != NULL && r->current->noun != EM_NO_ITEM ? em_item_says (r->items, r->current->noun, EM_SAYS_KIND) : NULL;
-  gboolean is_alike = em_item_says (r->items, counted, EM_SAYS_SAME) != NULL ||
-                      (noun != NULL && its != NULL && memcmp (noun->weight, its->weight, sizeof its->weight) == 0);
-
-  /* "4 seats per plate, 2 plates" */
-  if (is_per_part (r, counted + 1, end))
-    return is_alike;
-  if (!em_item_is_soft_break (r->items, counted + 1) && em_item_says (r->items, counted + 1, EM_SAYS_PREPOSITION) == NULL)
-    return FALSE;
-  for (guint i = counted + 2; i < end; i++)
-    {
-      if (em_item (r->items, i)->type == EM_ITEM_SIZE || em_item_says (r->items, i, EM_SAYS_KIND) != NULL ||
-          em_item_says (r->items, i, EM_SAYS_VERB) != NULL || em_item_says (r->items, i, EM_SAYS_BASE) != NULL)
-        return FALSE;
-      is_alike |= em_item_says (r->items, i, EM_SAYS_SAME) != NULL;
-    }
-  return is_alike;
-}
-
-/* "Two slides.", "All 4 drops.", "2 RIBS", "There are twelve pins in the box, all alike": a sentence of a number and what it counts. */
-static gboolean
-is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
-{
-  gboolean is_start = first == r->first || counts_current (r, first, first + 1), has_count, is_whole = end == r->end;
-  const EmSense *number;
-
-  first = skip_little (r, first, end);
-  if (first + 1 >= end)
-    return FALSE;
-  /* "All 4 drops." */
-  first += first + 2 < end && (em_item_says (r->items, first, EM_SAYS_ALL) != NULL ||
-                                em_item_is_all (r->items, first));
-  *out_number = first;
-  number = em_item_says (r->items, first, EM_SAYS_NUMBER);
-  has_count = (number != NULL && strchr (number->value, '/') == NULL) ||
-                       (em_item (r->items, first)->type == EM_ITEM_SIZE &&
-                        (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
-
-  /* "Three holes like this." */
-  while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL ||
-                             em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL ||
-                             em_item_says (r->items, end - 1, EM_SAYS_TOOLS) != NULL || em_item_is_sign (r->items, end - 1, ',')))
-    end--;
-  return has_count && is_start && is_whole && (end == first + 2 || (end > first + 2 && is_only_alike (r, first + 1, end))) &&
-         (em_item_says (r->items, first + 1, EM_SAYS_SAME) != NULL ||
-          em_item_says (r->items, first + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first + 1, EM_SAYS_KIND) != NULL ||
-          em_item_says (r->items, first + 1, EM_SAYS_PLACES) != NULL);
-}
-
-/* "Fill please." behind a hole that nothing was told of yet: what is to be done with it. */
-static gboolean
-is_only_fill (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
-{
-  guint fill = EM_NO_ITEM;
-
-  if (content->n_sizes > 0 || content->has_noun || before == NULL || before->has_verb || before->has_worn || before->sizes->len == 0 ||
-      r->is_bullet || em_reader_line_of (r, first) != em_reader_line_of (r, before->last) || end - first > SHORT_SENTENCE)
-    return FALSE;
-  for (guint i = first; i < end; i++)
-    {
-      const EmSense *verb = em_item_says (r->items, i, EM_SAYS_VERB);
-
-      if (verb != NULL && g_strcmp0 (verb->value, "fill") == 0)
-        fill = i;
-      else if (em_item_says (r->items, i, EM_SAYS_GLUE) == NULL && !em_item (r->items, i)->is_talk)
-        return FALSE;
-    }
-  return fill != EM_NO_ITEM;
-}
-
-/* "Same on the other half.", "Both slides are the same.": the repair before it, once more or everywhere. TRUE: taken. */
-static gboolean
-take_same (EmReader *r, EmProto *before, gboolean is_repair, guint first, guint end)
-{
-  gboolean is_elsewhere = is_same_elsewhere (r, first, end);
-
-  if (!is_elsewhere && (is_repair || r->is_line_start))
-    return FALSE;
-  em_reader_take_aside (r, before, first, end, TRUE);
-  if (is_elsewhere && before->count_item == EM_NO_ITEM)
-    em_counts_add_same (r, before, first, end);
-  for (guint i = first; i < end && (is_elsewhere || before->count_item != EM_NO_ITEM); i++)
-    em_item (r->items, i)->is_used |= em_item (r->items, i)->type == EM_ITEM_PHRASE;
-  return TRUE;
-}
-
-/* "- tight to get in, only from the top" in a line of its own: how the repair before it is reached. */
-static gboolean
-is_only_access (const EmReader *r, const EmContent *content, const EmProto *before, gboolean is_repair, guint first)
-{
-  return content->has_access && content->n_sizes == 0 && !is_repair && before != NULL && r->is_line_start &&
-         (r->grammar->protos->len == 1 || em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1);
-}
-
-/* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
-static gboolean
-take_said (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
-{
-  guint number;
-  EmProto *named;
-
-  if (is_only_fill (r, content, before, first, end))
-    {
-      em_reader_add_items (r, before, first, end);
-      return TRUE;
-    }
-  /* "restricted access on item 2" */
-  if (content->has_access && !is_repair && before != NULL && em_refer_items (r, first, &named, 1) == 1)
-    {
-      em_reader_take_aside (r, named, first, end, FALSE);
-      return TRUE;
-    }
-  if (is_only_access (r, content, before, is_repair, first))
-    {
-      em_reader_take_aside (r, em_refer_named (r, before, first, end), first, end, FALSE);
-      return TRUE;
-    }
-  if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))
-    {
-      gboolean is_counted = before->count_item != EM_NO_ITEM;
-
-      /* "Two slides." */
-      em_reader_take_aside (r, before, first, end, TRUE);
-      if (!is_counted && em_item_says (r->items, number + 1, EM_SAYS_KIND) == NULL && em_item_says (r->items, number + 1, EM_SAYS_PLACE) != NULL)
-        em_parts_spread (r, before);
-      em_item (r->items, number + 1)->is_used = TRUE;
-      return TRUE;
-    }
-  /* "a polished area 3 mm from the nick": the one told before. */
-  if (is_repair && content->n_sizes == 0 && r->has_loose && !content->has_verb && !content->has_damage && !r->is_bullet &&
-      names_current (r, first, end))
-    {
-      em_reader_take_aside (r, before, first, end, FALSE);
-      return TRUE;
-    }
-  if (!is_repair && content->has_noun && content->n_sizes == 0 && before != NULL &&
-      em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
-    {
-      /* ", corner of slide": says where the repair before it is. */
-      for (guint i = first; i < end; i++)
-        em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL;
-      em_reader_take_aside (r, before, first, end, FALSE);
-      return TRUE;
-    }
-  return content->has_same && content->n_sizes == 0 && before != NULL && !r->is_bullet && take_same (r, before, is_repair, first, end);
-}
-
 /* "two dents: 3 x 2 x 0.4 deep; 5 x 2 x 0.3 deep": a whole row more behind the semicolon. */
 static gboolean
 is_next_row (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
@@ -667,7 +440,7 @@ read_segment (EmReader *r, guint first, guint end)
   /* "Objet : lèvre de filière film 2,2 m" */
   if (r->is_mail_head && content.n_sizes < 2)
     return NULL;
-  if (take_place_line (r, &content, before, first, end) || take_said (r, &content, before, is_repair, first, end))
+  if (take_place_line (r, &content, before, first, end) || em_said_take (r, &content, before, is_repair, first, end))
     return before;
   if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
     {
@@ -695,168 +468,6 @@ read_segment (EmReader *r, guint first, guint end)
       em_reader_share_build (r, proto, before);
     }
   return proto;
-}
-
-/* "corner" and "knocked corner" */
-static gboolean
-share_kind (const EmSense *a, const EmSense *b)
-{
-  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
-    if (a->weight[k] >= HEAD_NOUN && b->weight[k] >= HEAD_NOUN)
-      return TRUE;
-  return FALSE;
-}
-
-/* "you finish the corner, we grind the heel": where the part between commas begins that item i is in, if a noun is in it. */
-static guint
-part_of (const EmReader *r, guint i)
-{
-  guint first = i;
-  gboolean has_noun = FALSE;
-
-  while (first > r->first && first + NAMED_WINDOW > i && !em_item_is_soft_break (r->items, first - 1))
-    first--;
-  for (guint k = first; k < r->end && k < first + NAMED_WINDOW && !em_item_is_soft_break (r->items, k); k++)
-    has_noun |= em_item_says (r->items, k, EM_SAYS_PLACE) == NULL && em_item_says (r->items, k, EM_SAYS_KIND) != NULL;
-  return has_noun ? first : r->first;
-}
-
-/* "SHOP TO GRIND FACE FLUSH": the one repair of that kind read so far. When several or none are meant, the note governs all, with
- * its doubt marked. NULL: it governs. */
-static EmProto *
-named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
-{
-  const EmSense *noun = NULL;
-  EmProto *named = NULL;
-  guint n_named = 0, first = loose->is_near ? MAX (r->first, loose->item + 1) : part_of (r, loose->item);
-
-  for (guint i = first; i < r->end && i < first + NAMED_WINDOW && noun == NULL; i++)
-    noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
-  if (noun == NULL)
-    return NULL;
-  for (guint i = r->grammar->protos->len; i-- > 0 && n_named < 2 && i + NAMED_WINDOW > r->grammar->protos->len;)
-    {
-      EmProto *proto = g_ptr_array_index (r->grammar->protos, i);
-      const EmSense *its = proto->noun != EM_NO_ITEM ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
-
-      if (its == NULL || !share_kind (noun, its))
-        continue;
-      named = proto;
-      n_named++;
-    }
-  field->state = EM_READ_INFERRED;
-  field->reason = "from-words";
-  return n_named == 1 ? named : NULL;
-}
-
-static void
-doubt (EmReadField *field)
-{
-  if (field->reason == NULL)
-    field->reason = "from-words";
-  field->state = EM_READ_INFERRED;
-}
-
-/* "; 0.2 for grinding" behind one repair is that repair's; behind several, or in a sentence of its own, it governs. */
-static gboolean
-is_for_current (const EmReader *r, const EmReadField *field)
-{
-  return r->current != NULL && r->grammar->protos->len == 1 && field->line == em_reader_line_of (r, r->current->last) &&
-         (r->current->first >= r->first || (r->first > 0 && em_item_is_sign (r->items, r->first - 1, ';')));
-}
-
-/* ". STOCK .005": a sentence of no more than that, behind the second repair or a later one. */
-static gboolean
-is_short_for_all (const EmReader *r, const EmProto *proto)
-{
-  guint n_sizes = 0;
-
-  if (r->grammar->protos->len < 2 || proto->first >= r->first || r->end - r->first > SHORT_SENTENCE || r->first == 0 ||
-      !em_item_is_sign (r->items, r->first - 1, '.'))
-    return FALSE;
-  for (guint i = r->first; i < r->end; i++)
-    n_sizes += em_item (r->items, i)->type == EM_ITEM_SIZE;
-  return n_sizes == 1;
-}
-
-/* "texture 2 mm from item 1", "stock 0.5 on items 1 and 2": said of those repairs. TRUE: it was. */
-static gboolean
-hand_to_items (EmReader *r, const EmLoose *loose)
-{
-  EmProto *named[ITEMS_MAX];
-  EmGiven given = loose->given;
-  guint n;
-
-  if (!loose->is_near && strcmp (given.field.field, "stock") != 0 && strcmp (given.field.field, "finish") != 0)
-    return FALSE;
-  n = em_refer_items (r, loose->item, named, ITEMS_MAX);
-  doubt (&given.field);
-  for (guint i = 0; i < n; i++)
-    g_array_append_val (named[i]->given, given);
-  return n > 0;
-}
-
-static void
-hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
-{
-  EmGiven given = loose->given;
-  EmReadField *field = &given.field;
-
-  if (hand_to_items (r, loose))
-    return;
-
-  if (proto != NULL && strcmp (field->field, "stock") == 0 && is_short_for_all (r, proto))
-    proto = NULL;
-  else if (proto == NULL && !loose->is_general && strcmp (field->field, "stock") == 0 && is_for_current (r, field))
-    {
-      /* It may be meant for all. */
-      doubt (field);
-      proto = r->current;
-    }
-  /* "You finish the corner." behind another repair */
-  if (proto != NULL && proto->first < r->first && !loose->is_general && strcmp (field->field, "finish") == 0)
-    {
-      EmProto *named = named_repair (r, loose, field);
-
-      proto = named != NULL ? named : proto;
-    }
-  if (proto == NULL && !loose->is_general &&
-      (strcmp (field->field, "finish") == 0 || strcmp (field->field, "stock") == 0 || loose->is_near))
-    proto = named_repair (r, loose, field);
-  if (loose->is_general || (proto == NULL && !loose->is_near))
-    {
-      if (!loose->is_general && field->reason == NULL && strcmp (field->field, "refuse") != 0 &&
-          strcmp (field->field, "finish") != 0)
-        {
-          field->state = EM_READ_INFERRED;
-          field->reason = "own-line";
-        }
-      /* "4. Water connections: do not weld, we fit inserts": of one point of several. */
-      if (strcmp (field->field, "finish") == 0 && (r->is_listed || r->is_dash) && r->grammar->protos->len > 1)
-        doubt (field);
-      /* Behind a repair on its line it may be that one's alone. */
-      if ((strcmp (field->field, "coating") == 0 || (!loose->is_general && strcmp (field->field, "finish") == 0)) &&
-          r->current != NULL &&
-          field->line == em_reader_line_of (r, r->current->last))
-        doubt (field);
-      g_array_append_val (r->grammar->general, given);
-      return;
-    }
-  if (proto == NULL && loose->is_near)
-    {
-      /* A thing near without its repair belongs to the repair on the same line, else to the next: most likely. */
-      doubt (field);
-      if (r->current != NULL && field->line <= em_reader_line_of (r, r->current->last) + 1)
-        g_array_append_val (r->current->given, given);
-      else
-        g_array_append_val (r->waiting, given);
-      return;
-    }
-  /* Said beside one repair it may be meant for all. */
-  if (proto != NULL && strcmp (field->field, "finish") == 0)
-    doubt (field);
-  if (proto != NULL)
-    g_array_append_val (proto->given, given);
 }
 
 /* "kiss-off" in "kiss-off pad": a word that is not known may be a part's name. */
@@ -922,98 +533,6 @@ use_governing_words (const EmReader *r, const GArray *parts)
       em_item (r->items, i)->is_used = TRUE;
 }
 
-static gboolean
-is_slot_noun (const EmReader *r, guint i)
-{
-  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
-  const char *text = r->items->text + em_item (r->items, i)->start;
-
-  /* "1/8 wide slot wall" */
-  return noun != NULL && (g_strcmp0 (noun->set_value, "box") == 0 ||
-                          (noun->weight[SIDEWALL] > 0 && g_ascii_strncasecmp (text, "slot ", 5) == 0));
-}
-
-/* "wall (slot 2.2 wide and 11 deep): 26 long", "wall of the slot (4 wide, 18 deep): 25 long" */
-static void
-mark_slot_in_brackets (EmReader *r, guint slot)
-{
-  em_item (r->items, slot)->is_used = TRUE;
-  for (guint i = slot + 1; i < r->end && !em_item_is_sign (r->items, i, ')'); i++)
-    if (em_item_is_measure (r->items, i))
-      em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
-}
-
-/* "(block itself 120 x 80 x 40)": how large the part is, told for information in brackets of its own. */
-static void
-mark_part_in_brackets (EmReader *r, guint bracket)
-{
-  guint end = bracket + 1, n = 0;
-
-  if (end >= r->end || em_item_says (r->items, end, EM_SAYS_PLACE) == NULL)
-    return;
-  for (; end < r->end && !em_item_is_sign (r->items, end, ')'); end++)
-    if (em_item_says (r->items, end, EM_SAYS_KIND) != NULL)
-      return;
-    else
-      n += em_item_is_measure (r->items, end) && em_item_size (r->items, end)->chain != 0;
-  for (guint i = bracket; n == 3 && i < end; i++)
-    if (em_item_is_measure (r->items, i))
-      em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
-}
-
-/* A slot, a groove or a pocket. */
-static gboolean
-is_space_noun (const EmReader *r, guint i)
-{
-  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
-
-  return noun != NULL && noun->value == NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 && noun->weight[SIDEWALL] == 0;
-}
-
-/* "| pocket 6 wide, 15 deep" in the column of remarks */
-static void
-mark_slot_in_cell (const EmReader *r, guint noun)
-{
-  for (guint i = noun + 1; i < r->end && i <= noun + CELL_MAX && !em_item_is_sign (r->items, i, '|'); i++)
-    if (em_item_is_measure (r->items, i))
-      em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
-}
-
-/* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
- * sizes. */
-static void
-mark_slots (EmReader *r)
-{
-  gboolean has_wall = FALSE;
-
-  for (guint i = r->first; i < r->end; i++)
-    if (em_item_is_sign (r->items, i, '('))
-      mark_part_in_brackets (r, i);
-  for (guint i = r->first; i < r->end && !has_wall; i++)
-    {
-      const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
-
-      has_wall = noun != NULL && (noun->weight[2] >= HEAD_NOUN || noun->weight[4] >= HEAD_NOUN);
-    }
-  for (guint i = r->first + 1; i < r->end && has_wall; i++)
-    if (is_slot_noun (r, i) && (em_item_is_sign (r->items, i - 1, '(') ||
-                                (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '('))))
-      mark_slot_in_brackets (r, i);
-  for (guint i = r->first; i < r->end && has_wall; i++)
-    if (em_item (r->items, i)->is_where && is_space_noun (r, i))
-      mark_slot_in_cell (r, i);
-  for (guint i = r->first + 2; i < r->end && has_wall; i++)
-    {
-      if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)
-        continue;
-      em_item (r->items, i)->is_used = em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0;
-      em_item_size (r->items, i - 2)->roles |= EM_ROLE_SLOT;
-      for (guint k = i + 1; k < r->end && k <= i + 2; k++)
-        if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)
-          em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
-    }
-}
-
 static const char *const numbers[] = { "tool_number", "reference", "drawing", NULL };
 static const char *const titles[] = { "tool_number", "reference", "drawing", "base", "hardness", "coating", "units", NULL };
 
@@ -1043,7 +562,7 @@ read_sentence (EmReader *r)
   r->is_one_of = !r->is_line_start && em_reader_begins_one_of (r, r->first);
   em_clause_mark_chains (&clause);
   em_labels_mark (&clause);
-  mark_slots (r);
+  em_slots_mark (r);
   em_govern_read (r->grammar, &clause, loose);
   r->has_loose = has_other_than (loose, numbers);
   em_parts_note (r);
@@ -1076,7 +595,7 @@ read_sentence (EmReader *r)
 
       while (k + 1 < parts->len && one->item >= g_array_index (parts, EmPart, k).end)
         k++;
-      hand_out (r, one, parts->len > 0 ? g_array_index (parts, EmPart, k).proto : NULL);
+      em_hand_out (r, one, parts->len > 0 ? g_array_index (parts, EmPart, k).proto : NULL);
     }
   if (before != NULL && before == r->current)
     em_parts_share (r, n_given);

@@ -159,6 +159,20 @@ is_wall_that_wore (const EmReader *r, guint wall, guint preposition)
   return FALSE;
 }
 
+/* Told so by where it stands, whatever is before it. */
+static gboolean
+names_place (const EmReader *r, guint i)
+{
+  if (em_item (r->items, i)->is_where)
+    return TRUE;
+  /* "same pocket, floor low .008" */
+  if (i > r->first && i + 2 < r->end && em_item_is_word (r->items, i - 1, "same") && em_item_is_sign (r->items, i + 1, ',') &&
+      em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL && em_item_says (r->items, i + 2, EM_SAYS_KIND)->value == NULL)
+    return TRUE;
+  /* "shoulder face low 0.1 (outer dia 32)": only what the size is. */
+  return i > r->first && em_item_is_sign (r->items, i - 1, '(') && em_item_says (r->items, i, EM_SAYS_LABEL) != NULL;
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -169,14 +183,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
   /* "on the lip chipped": what became of it is no place. */
   if (noun != NULL && (g_strcmp0 (noun->value, "state") == 0 || g_strcmp0 (noun->value, "damage") == 0))
     return FALSE;
-  if (em_item (r->items, i)->is_where)
-    return TRUE;
-  /* "same pocket, floor low .008" */
-  if (i > r->first && i + 2 < r->end && em_item_is_word (r->items, i - 1, "same") && em_item_is_sign (r->items, i + 1, ',') &&
-      em_item_says (r->items, i + 2, EM_SAYS_KIND) != NULL && em_item_says (r->items, i + 2, EM_SAYS_KIND)->value == NULL)
-    return TRUE;
-  /* "shoulder face low 0.1 (outer dia 32)": only what the size is. */
-  if (i > r->first && em_item_is_sign (r->items, i - 1, '(') && em_item_says (r->items, i, EM_SAYS_LABEL) != NULL)
+  if (names_place (r, i))
     return TRUE;
   for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
     {

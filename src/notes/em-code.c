@@ -1,0 +1,251 @@
+/* em-code: numbers of orders, drawings and tools.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-govern-parts.h"
+
+#include "em-list.h"
+#include "em-name.h"
+
+#include <string.h>
+
+enum { LONG_NUMBER = 1000 /* longer than a size */, CODE_DIGITS = 3 /* of a number that may be a code */, REFERENCE_WINDOW = 12 /* items of a code */ };
+
+/* Something follows without a blank: "A-77" is one number though "a" is a little word. */
+static gboolean
+is_glued_on (const Governor *g, guint i)
+{
+  return i + 1 < g->c->end && (item (g, i + 1)->flags & EM_TOKEN_GLUED) != 0 && !em_item_is_sign (g->c->items, i + 1, ':') &&
+         !em_item_is_sign (g->c->items, i + 1, '.') && !em_item_is_sign (g->c->items, i + 1, ',') &&
+           !em_item_is_sign (g->c->items, i + 1, ')');
+}
+
+/* "NO", "number" */
+static gboolean
+is_number_word (const Governor *g, guint i)
+{
+  const EmSense *glue = says (g, i, EM_SAYS_GLUE);
+
+  return glue != NULL && g_strcmp0 (glue->value, "number") == 0 && !is_glued_on (g, i);
+}
+
+/* "mold 2 cav": how many of them the mold has. */
+static gboolean
+is_counted_place (const Governor *g, guint i)
+{
+  const EmSense *place = i < g->c->end ? says (g, i, EM_SAYS_PLACE) : NULL;
+
+  return place != NULL && g_strcmp0 (place->value, "counted") == 0;
+}
+
+/* "Werkzeug 2x4-fach", "Werkzeug 8-fach", "DIE 2-UP": of how many cavities it is. */
+static gboolean
+is_fold (const Governor *g, guint i)
+{
+  static const char *const folds[] = { "fach", "up", "drop", "impression", "imp", "hole", "strand" };
+
+  for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW && (item (g, k)->flags & EM_TOKEN_GLUED) != 0; k++)
+    if (em_item_is_any_word_of (g->c->items, k, folds, G_N_ELEMENTS (folds)))
+      return TRUE;
+  return FALSE;
+}
+
+/* "MOULD 663 B-SIDE", "TOOL 812 LOWER HALF": which part of it. */
+static gboolean
+is_before_part (const Governor *g, guint i)
+{
+  static const char *const halves[] = { "half", "side", "seite", "hälfte", "lado", "mitad", "côté" };
+
+  if (i >= g->c->end)
+    return FALSE;
+  for (guint k = i; k < g->c->end && k < i + EM_GOVERN_WINDOW - 1; k++)
+    for (gsize h = 0; h < G_N_ELEMENTS (halves); h++)
+      if (item (g, k)->length >= strlen (halves[h]) &&
+          g_ascii_strncasecmp (g->c->items->text + item (g, k)->start + item (g, k)->length - strlen (halves[h]), halves[h], strlen (halves[h])) == 0)
+        return TRUE;
+  return says (g, i, EM_SAYS_PLACE) != NULL && says (g, i, EM_SAYS_KIND) == NULL && !is_counted_place (g, i);
+}
+
+/* "MOLD 2 PINS", "DIE .030 LOW", "MOLD 4140": a count, a size, a metal. */
+static gboolean
+is_other (const Governor *g, guint i)
+{
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL || says (g, i, EM_SAYS_NOISE) != NULL || is_fold (g, i))
+    return TRUE;
+  return size != NULL && !is_glued_on (g, i) &&
+         (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||
+          (size->roles & EM_ROLE_COUNT) != 0 ||
+          (size->value.n < LONG_NUMBER && !is_before_part (g, i + 1) &&
+           ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !em_governor_is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL ||
+            says (g, i + 1, EM_SAYS_KIND) != NULL ||
+                                            is_counted_place (g, i + 1))));
+}
+
+/* "Werkzeug-Nr.: 31.118": a word that ends so leads to a number, whatever its points are. */
+static gboolean
+names_number (const Governor *g, guint i)
+{
+  static const char *const ends[] = { "nr", "nr.", "no", "no.", "number", "nummer", "número", "numéro", "n°", "nº", "id", "#" };
+  const char *end = g->c->items->text + item (g, i)->start + item (g, i)->length;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (ends); k++)
+    if (strlen (ends[k]) < item (g, i)->length && g_ascii_strncasecmp (end - strlen (ends[k]), ends[k], strlen (ends[k])) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* A number with a point in it and no more that would make a size of it. */
+static gboolean
+is_pointed_number (const Governor *g, guint i)
+{
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  return size != NULL && size->n_decimals > 0 && !size->is_fraction && !size->has_fit && size->unit == EM_UNIT_NONE && size->chain == 0 &&
+         g_ascii_isdigit (g->c->items->text[item (g, i)->start]) && (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));
+}
+
+/* "die 1: nick": which of those in the list. */
+static gboolean
+is_list_name (const Governor *g, const EmSense *sense, guint word, guint number)
+{
+  /* "TAG 1: edge ding" */
+  return (strcmp (sense->value, "tool_number") == 0 || em_item_is_word (g->c->items, word, "tag")) && number == word + 1 && is_size (g, number) &&
+         em_item_size (g->c->items, number)->is_whole &&
+         item (g, number)->length <= 2 && number + 1 < g->c->end && em_item_is_sign (g->c->items, number + 1, ':');
+}
+
+/* "LIP OF DIE: R0.5": a letter glued to a number with a point measures. */
+static gboolean
+is_radius (const Governor *g, guint from, guint to)
+{
+  return to == from + 2 && item (g, from)->length == 1 && says (g, from, EM_SAYS_LABEL) != NULL && is_size (g, from + 1) &&
+         em_item_size (g->c->items, from + 1)->n_decimals > 0;
+}
+
+/* "Ref: WO 77015": a short word for what kind of number it is belongs to it; "Ref: job 4410" is only the job's. */
+static gboolean
+is_behind_ref (const Governor *g, guint i)
+{
+  enum { SHORT_BYTES = 2 };
+
+  const char *text = g->c->items->text;
+  guint32 end = i > g->c->first ? item (g, i - 1)->start + item (g, i - 1)->length : 0;
+
+  return item (g, i)->length <= SHORT_BYTES && end >= 4 && g_ascii_strncasecmp (text + end - 4, "ref:", 4) == 0;
+}
+
+/* "REF .500" is a size told for information; "Ref. 9021", with nothing before it, is the number of an order. */
+static gboolean
+is_size_told (const Governor *g, guint i, guint number)
+{
+  const EmSense *label = says (g, i, EM_SAYS_LABEL);
+  const EmSize *size = is_size (g, number) ? em_item_size (g->c->items, number) : NULL;
+
+  if (label == NULL || (label->roles & EM_ROLE_REFERENCE) == 0)
+    return FALSE;
+  return (i > g->c->first && item (g, i - 1)->type != EM_ITEM_SIGN && item (g, i - 1)->type != EM_ITEM_LINE) ||
+         (size != NULL && ((size->flags & EM_TOKEN_DECIMAL) != 0 || size->unit != EM_UNIT_NONE || size->chain != 0 || item (g, number)->length < CODE_DIGITS));
+}
+
+/* "DRG 30-2217 REV C": which state of the drawing belongs to its number. */
+static guint
+skip_revision (const Governor *g, guint i)
+{
+  static const char *const words[] = { "rev", "rev.", "revision", "ind", "ind.", "indice", "index", "issue", "iss", "stand" };
+  guint state = i + 1;
+
+  if (i + 1 >= g->c->end || !em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words)))
+    return i;
+  state += em_item_is_sign (g->c->items, state, '.');
+  if (state >= g->c->end || item (g, state)->length > 2 || item (g, state)->type == EM_ITEM_SIGN || item (g, state)->type == EM_ITEM_LINE)
+    return i;
+  return state + 1;
+}
+
+/* The number from from to to without the signs that only end it. */
+static guint
+end_of_number (const Governor *g, guint from, guint to)
+{
+  while (to > from + 1 && (em_item_is_sign (g->c->items, to - 1, ')') || em_item_is_sign (g->c->items, to - 1, ',') ||
+                           em_item_is_sign (g->c->items, to - 1, ':') || em_item_is_sign (g->c->items, to - 1, '.') ||
+                           em_item_is_sign (g->c->items, to - 1, '?')))
+    to--;
+  return to;
+}
+
+/* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
+void
+em_code_read (Governor *g, guint i)
+{
+  const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
+  guint from = i + 1, run, to;
+  gboolean has_digit = FALSE;
+  EmLoose *one;
+
+  if (sense == NULL)
+    return;
+  while (from < g->c->end && from <= i + EM_GOVERN_WINDOW &&
+         (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') ||
+          em_item_is_sign (g->c->items, from, '.') ||
+          em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from)))
+    from++;
+  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || (is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) ||
+      is_size_told (g, i, from) || (is_size (g, from) && em_name_is_day (g->c->items, from)))
+    return;
+  /* "Our ref: PO# 4432": the word for it is not yet the number. */
+  run = from;
+  while (run + 1 < g->c->end && run < from + 2 && i + 1 < from &&
+         ((says (g, run, EM_SAYS_REFERENCE) != NULL && (!em_item_is_glued (g->c->items, run + 1) || em_item_is_sign (g->c->items, run + 1, '#'))) ||
+          (run > from && em_item_is_sign (g->c->items, run, '#'))))
+    run++;
+  for (to = run; to < g->c->end && to < run + REFERENCE_WINDOW; to++)
+    {
+      if (to > run && (item (g, to)->flags & EM_TOKEN_GLUED) == 0)
+        break;
+      for (guint32 b = 0; b < item (g, to)->length; b++)
+        has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
+    }
+  to = end_of_number (g, from, to);
+  if (strcmp (sense->value, "drawing") == 0)
+    to = skip_revision (g, to);
+  /* "Mold: 4-cav lid" */
+  for (guint k = from; k < to; k++)
+    has_digit &= !is_counted_place (g, k);
+  if (!has_digit || is_list_name (g, sense, i, from) || is_radius (g, from, to))
+    return;
+  for (guint k = from; k < to; k++)
+    if (is_size (g, k))
+      em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
+  if (!em_governor_take_once (g, sense->value))
+    return;
+  one = em_governor_add (g, sense->value, NULL, is_behind_ref (g, i) ? i : run < to ? run : from, to - 1);
+  one->is_general = TRUE;
+  /* "Ref: WO 77015": the word may be thought a part of it. */
+  if (run > from || is_behind_ref (g, i))
+    em_governor_infer (one, "from-words");
+  /* "mold 12": a short number may say which of several. */
+  if (to == from + 1 && item (g, from)->length <= 2)
+    em_governor_infer (one, "from-words");
+  item (g, i)->is_used = TRUE;
+}
+
+/* "on the 1302 mold": its number stands before it, and is no metal. */
+void
+em_code_read_before (Governor *g, guint i)
+{
+  const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
+  guint number = i - 1;
+  const EmSize *size = i > g->c->first + 1 && is_size (g, number) ? em_item_size (g->c->items, number) : NULL;
+
+  if (sense == NULL || strcmp (sense->value, "tool_number") != 0 || size == NULL || item (g, number)->is_used || !size->is_whole ||
+      size->unit != EM_UNIT_NONE || size->chain != 0 || item (g, number)->length < CODE_DIGITS ||
+      em_phrase_find (item (g, number)->phrase, EM_SAYS_BASE) != NULL ||
+      (says (g, number - 1, EM_SAYS_GLUE) == NULL && says (g, number - 1, EM_SAYS_PREPOSITION) == NULL) || !em_governor_take_once (g, "tool_number"))
+    return;
+  em_item_size (g->c->items, number)->roles |= EM_ROLE_REFERENCE;
+  em_governor_add (g, "tool_number", NULL, number, number)->is_general = TRUE;
+  item (g, i)->is_used = TRUE;
+}

@@ -1,0 +1,106 @@
+/* em-slots: the slots that walls and ribs lie in.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-slots.h"
+
+#include <string.h>
+
+enum
+{
+  HEAD_NOUN = 3,   /* a noun of this weight may begin another repair */
+  CELL_MAX = 8   /* items of a cell of a table */
+};
+
+static gboolean
+is_slot_noun (const EmReader *r, guint i)
+{
+  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+  const char *text = r->items->text + em_item (r->items, i)->start;
+
+  /* "1/8 wide slot wall" */
+  return noun != NULL && (g_strcmp0 (noun->set_value, "box") == 0 ||
+                          (noun->weight[SIDEWALL] > 0 && g_ascii_strncasecmp (text, "slot ", 5) == 0));
+}
+
+/* "wall (slot 2.2 wide and 11 deep): 26 long", "wall of the slot (4 wide, 18 deep): 25 long" */
+static void
+mark_slot_in_brackets (EmReader *r, guint slot)
+{
+  em_item (r->items, slot)->is_used = TRUE;
+  for (guint i = slot + 1; i < r->end && !em_item_is_sign (r->items, i, ')'); i++)
+    if (em_item_is_measure (r->items, i))
+      em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
+}
+
+/* "(block itself 120 x 80 x 40)": how large the part is, told for information in brackets of its own. */
+static void
+mark_part_in_brackets (EmReader *r, guint bracket)
+{
+  guint end = bracket + 1, n = 0;
+
+  if (end >= r->end || em_item_says (r->items, end, EM_SAYS_PLACE) == NULL)
+    return;
+  for (; end < r->end && !em_item_is_sign (r->items, end, ')'); end++)
+    if (em_item_says (r->items, end, EM_SAYS_KIND) != NULL)
+      return;
+    else
+      n += em_item_is_measure (r->items, end) && em_item_size (r->items, end)->chain != 0;
+  for (guint i = bracket; n == 3 && i < end; i++)
+    if (em_item_is_measure (r->items, i))
+      em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
+}
+
+/* A slot, a groove or a pocket. */
+static gboolean
+is_space_noun (const EmReader *r, guint i)
+{
+  const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+  return noun != NULL && noun->value == NULL && noun->weight[RECESS] + noun->weight[GROOVE] > 0 && noun->weight[SIDEWALL] == 0;
+}
+
+/* "| pocket 6 wide, 15 deep" in the column of remarks */
+static void
+mark_slot_in_cell (const EmReader *r, guint noun)
+{
+  for (guint i = noun + 1; i < r->end && i <= noun + CELL_MAX && !em_item_is_sign (r->items, i, '|'); i++)
+    if (em_item_is_measure (r->items, i))
+      em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
+}
+
+/* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
+ * sizes. */
+void
+em_slots_mark (EmReader *r)
+{
+  gboolean has_wall = FALSE;
+
+  for (guint i = r->first; i < r->end; i++)
+    if (em_item_is_sign (r->items, i, '('))
+      mark_part_in_brackets (r, i);
+  for (guint i = r->first; i < r->end && !has_wall; i++)
+    {
+      const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+      has_wall = noun != NULL && (noun->weight[2] >= HEAD_NOUN || noun->weight[4] >= HEAD_NOUN);
+    }
+  for (guint i = r->first + 1; i < r->end && has_wall; i++)
+    if (is_slot_noun (r, i) && (em_item_is_sign (r->items, i - 1, '(') ||
+                                (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '('))))
+      mark_slot_in_brackets (r, i);
+  for (guint i = r->first; i < r->end && has_wall; i++)
+    if (em_item (r->items, i)->is_where && is_space_noun (r, i))
+      mark_slot_in_cell (r, i);
+  for (guint i = r->first + 2; i < r->end && has_wall; i++)
+    {
+      if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)
+        continue;
+      em_item (r->items, i)->is_used = em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0;
+      em_item_size (r->items, i - 2)->roles |= EM_ROLE_SLOT;
+      for (guint k = i + 1; k < r->end && k <= i + 2; k++)
+        if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)
+          em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
+    }
+}
