@@ -115,6 +115,10 @@ find_clearance (const Governor *g, guint thing, guint cue)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE && em_item_size (g->c->items, k)->chain == 0 &&
         (em_item_size (g->c->items, k)->roles & named) == 0 && em_item_is_word (g->c->items, k + 1, "off"))
       return k;
+  /* "a 6 mm hole 4 mm from the end": not the hole's own size before it. */
+  for (guint k = thing + 1; k + 1 < g->c->end && k <= thing + 2; k++)
+    if (is_size (g, k) && em_item_size (g->c->items, k)->chain == 0 && g_ascii_strncasecmp (g->c->items->text + item (g, k + 1)->start, "from", 4) == 0)
+      return k;
   /* "next to 1/2 waterline (.2 away)": what says so itself. */
   for (guint k = thing + 1; k < g->c->end && k <= thing + EM_GOVERN_WINDOW; k++)
     if (is_size (g, k) && (em_item_size (g->c->items, k)->roles & (named | EM_ROLE_CLEARANCE)) == EM_ROLE_CLEARANCE)

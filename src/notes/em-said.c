@@ -14,6 +14,7 @@
 
 enum
 {
+  ALL_MAX = 16, ALL_WINDOW = 3,   /* repairs that "all" means, and items to that word */
   SHORT_SENTENCE = 8,   /* items of a note that may stand for all */
   LITTLE_MAX = 5   /* words before a number */
 };
@@ -191,6 +192,28 @@ is_only_access (const EmReader *r, const EmContent *content, const EmProto *befo
          (r->grammar->protos->len == 1 || em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1);
 }
 
+static gboolean
+says_all (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end && i < first + ALL_WINDOW; i++)
+    if (em_item_says (r->items, i, EM_SAYS_ALL) != NULL || em_item_is_all (r->items, i) ||
+        g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "all ", 4) == 0 /* in words of one phrase */)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Hard to reach." of the repair that is named, or the last; "all easy to get at" of each. */
+static void
+take_access (EmReader *r, EmProto *before, guint first, guint end)
+{
+  const GPtrArray *protos = r->grammar->protos;
+
+  for (guint i = 0; i < protos->len && i < ALL_MAX && says_all (r, first, end); i++)
+    if (g_ptr_array_index (protos, i) != before)
+      em_reader_take_aside (r, g_ptr_array_index (protos, i), first, end, FALSE);
+  em_reader_take_aside (r, says_all (r, first, end) ? before : em_refer_named (r, before, first, end), first, end, FALSE);
+}
+
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
 gboolean
 em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -211,7 +234,7 @@ em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean i
     }
   if (is_only_access (r, content, before, is_repair, first))
     {
-      em_reader_take_aside (r, em_refer_named (r, before, first, end), first, end, FALSE);
+      take_access (r, before, first, end);
       return TRUE;
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))

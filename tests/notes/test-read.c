@@ -1404,6 +1404,8 @@ static const Case cases[] = {
   { "Kante am Durchmesser 32 innen verrundet R0,4", EM_UNITS_METRIC, "1\t1\tdiameter\t32\tmm" },
   { "Loch ⌀8, 12 tief, falsch gebohrt, verschließen", EM_UNITS_METRIC, "!1\t2\tkind\trecess\t" },
   { "Falsch gebohrt: ⌀4,2, 16 tief, verschließen", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
+  { "Slot milled wrong, 30 mm x 8 mm x 5 mm deep. There's a 6 mm hole 4 mm from the end of it.", EM_UNITS_METRIC, "1\t1\tclearance\t4\tmm" },
+  { "nick 3 x 1 x 1 mm\nface low 0.2, 20 x 10\nall easy to get at from the front", EM_UNITS_METRIC, "3\t1\taccess\topen\t" },
 };
 
 START_TEST (test_case)
