@@ -135,11 +135,14 @@ matters (const EmItems *items, const EmItem *item)
          (set != NULL && g_strcmp0 (set->set_field, "ends") == 0);
 }
 
-/* A number that says something alone: a size with its unit or a point, the number of an order. "4" is only what it counts. */
+/* A number that says something alone: a size with its unit or a point, the number of an order, "8 wide". "4" is only what it counts. */
 static gboolean
-is_telling (const EmSize *size)
+is_telling (const EmItems *items, guint i)
 {
-  return size->unit != EM_UNIT_NONE || !size->is_whole || em_fraction_plain (size->value) >= FIRST_CODE;
+  const EmSize *size = em_item_size (items, i);
+
+  return size->unit != EM_UNIT_NONE || !size->is_whole || em_fraction_plain (size->value) >= FIRST_CODE ||
+         (i + 1 < items->items->len && em_item_says (items, i + 1, EM_SAYS_LABEL) != NULL);
 }
 
 /* ---- sizes left over ---- */
@@ -291,7 +294,7 @@ add_word (Finder *f, Stretch *s, guint i)
       const EmItem *last = em_item (f->items, end_of_size (f->items, i) - 1);
 
       s->span.length = last->start + last->length - s->span.start;
-      s->has_matter |= is_telling (em_item_size (f->items, i)) || is_date (f->items, i);
+      s->has_matter |= is_telling (f->items, i) || is_date (f->items, i);
     }
 }
 

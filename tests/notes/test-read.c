@@ -347,6 +347,9 @@ static const Case cases[] = {
   /* Words of letters and calls are no text that could not be used; days, names and states are. */
   { "Could you please send us your best price as soon as possible", EM_UNITS_METRIC, "!1\t0\tunused\tCould you please send us your best price as soon as possible\t" },
   { "NICK 2 X 1 X 1 MM, PIN BENT", EM_UNITS_METRIC, "1\t0\tunused\tBENT\t" },
+  /* A whole number without its unit is told by what it measures. */
+  { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\tpocket is 8 wide\t" },
+  { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\t22 deep\t" },
   /* Stock behind several repairs, or in a sentence of its own, is for all: .005 x 25.4 = 0.127. */
   { "BORE .375 WORN TO .381, .75 DEEP. PIN .375 WORN TO .371, .90 LONG. STOCK .005", EM_UNITS_INCH, "1\t0\tstock\t0.127\tmm" },
   { "Bore 16 mm, worn to 16.06; 24 mm deep; 0.2 mm stock", EM_UNITS_METRIC, "1\t1\tstock\t0.2\tmm" },
