@@ -3,12 +3,10 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-notes.h"
+#include "em-writer.h"
 
-#include "em-fit.h"
 #include "em-merge.h"
 #include "em-notes-set.h"
-#include "em-read-result.h"
 #include "em-resolve.h"
 #include "em-unused.h"
 
@@ -17,29 +15,11 @@
 
 enum { GENERAL_WINDOW = 32 /* notes that govern looked over for the same once more */ };
 
-enum { LISTED_KEPT = 16 /* features of a list that "as item 1" may refer to */ };
-
 enum { WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
 
-typedef struct
-{
-  const char   *text;
-  EmItems      *items;
-  EmGrammar    *grammar;
-  EmReadResult *result;
-  GArray       *fields;      /* EmReadField of one feature */
-  GArray       *as_mm, *as_inch; /* EmReadField: what the answers to inch or mm set */
-  guint         first_guess; /* item of the first size whose unit must be asked */
-  int           guess_feature; /* its feature; 0: several */
-  gboolean      has_decimal_comma;
-  guint         n_three;     /* sizes whose comma may part thousands */
-  EmFit         last_fit;    /* of the feature written last, for "same" */
-  struct { guint64 head; EmFit fit; } listed[LISTED_KEPT]; /* by the number that heads it, for "as item 1" */
-  guint32       last_line;   /* where it ends */
-} Writer;
 
-static EmReadField
-field_at (const Writer *w, int feature, const char *field, guint item)
+EmReadField
+em_writer_field (const EmWriter *w, int feature, const char *field, guint item)
 {
   EmReadField f = { .feature = feature, .field = field, .value = (double) NAN, .low = (double) NAN, .high = (double) NAN };
 
@@ -54,7 +34,7 @@ field_at (const Writer *w, int feature, const char *field, guint item)
 
 /* The size and the label right beside it. */
 static void
-widen (const Writer *w, EmReadField *field, guint item)
+widen (const EmWriter *w, EmReadField *field, guint item)
 {
   guint label = em_item_size (w->items, item)->label_item;
   const EmItem *size = em_item (w->items, item), *word;
@@ -66,10 +46,10 @@ widen (const Writer *w, EmReadField *field, guint item)
   field->length = MAX (size->start + size->length, word->start + word->length) - field->start;
 }
 
-static EmReadField
-fitted_field (const Writer *w, int feature, const EmFitted *fitted)
+EmReadField
+em_writer_fitted (const EmWriter *w, int feature, const EmFitted *fitted)
 {
-  EmReadField field = field_at (w, feature, fitted->field, fitted->words != EM_NO_ITEM ? fitted->words : fitted->item);
+  EmReadField field = em_writer_field (w, feature, fitted->field, fitted->words != EM_NO_ITEM ? fitted->words : fitted->item);
 
   field.value = fitted->value;
   field.low = fitted->low;
@@ -82,235 +62,16 @@ fitted_field (const Writer *w, int feature, const EmFitted *fitted)
   return field;
 }
 
-/* ---- questions ---- */
-
-static EmReadQuestion
-new_question (const Writer *w, int feature, const char *code, const char *field, guint item)
-{
-  EmReadField at = field_at (w, feature, field, item);
-  EmReadQuestion question = { .feature = feature, .code = code, .field = field, .start = at.start, .length = at.length,
-                             .line = at.line };
-
-  return question;
-}
-
-static void
-add_answer (Writer *w, EmReadQuestion *question, const char *answer, const EmReadField *sets, guint n_sets)
-{
-  int k = question->n_answers;
-
-  if (k == EM_ANSWER_MAX)
-    return;
-  question->answer[k] = answer;
-  question->first_set[k] = w->result->sets->len;
-  question->n_sets[k] = n_sets;
-  if (n_sets > 0)
-    g_array_append_vals (w->result->sets, sets, n_sets);
-  question->n_answers++;
-}
-
-static EmReadField
-answer_value (const Writer *w, int feature, const char *field, guint item, double value)
-{
-  EmReadField set = field_at (w, feature, field, item);
-
-  set.value = value;
-  set.reason = "answered";
-  return set;
-}
-
-static EmReadField
-answer_text (const Writer *w, int feature, const char *field, guint item, const char *text)
-{
-  EmReadField set = answer_value (w, feature, field, item, (double) NAN);
-
-  set.text = text;
-  return set;
-}
-
-static double
-size_mm (const Writer *w, guint item)
+double
+em_writer_mm (const EmWriter *w, guint item)
 {
   return em_fraction_in_mm (em_item_size (w->items, item)->value, em_item_size (w->items, item)->unit);
-}
-
-static void
-ask_side (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "side-or-diameter", "build", item);
-  EmReadField side = answer_value (w, feature, "build", item, size_mm (w, item));
-  EmReadField diameter = answer_value (w, feature, "build", item, size_mm (w, item) / 2);
-
-  add_answer (w, &question, "per-side", &side, 1);
-  add_answer (w, &question, "on-diameter", &diameter, 1);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_second_leg (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "second-leg", "leg_b", item);
-  EmReadField leg = answer_value (w, feature, "leg_b", item, size_mm (w, item));
-
-  add_answer (w, &question, "same", &leg, 1);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_which_field (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "which-field", NULL, item);
-  EmReadField length = answer_value (w, feature, "length", item, size_mm (w, item));
-  EmReadField legs[2] = { answer_value (w, feature, "leg_a", item, size_mm (w, item)),
-                          answer_value (w, feature, "leg_b", item, size_mm (w, item)) };
-
-  add_answer (w, &question, "length", &length, 1);
-  add_answer (w, &question, "depth", legs, 2);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_edge_side (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "outer-or-bore", "side", item);
-  EmReadField outer = answer_text (w, feature, "side", item, "outer");
-  EmReadField bore = answer_text (w, feature, "side", item, "bore");
-
-  add_answer (w, &question, "outer", &outer, 1);
-  add_answer (w, &question, "bore", &bore, 1);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_which_face (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "which-face", NULL, item);
-
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_cone (Writer *w, int feature, guint item, const EmFit *fit)
-{
-  static const char *const answers[] = { "included", "per-side-angle" };
-  EmReadQuestion question = new_question (w, feature, "cone-angle", fit->cone[0].field, item);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (answers); i++)
-    if (fit->cone[i].field != NULL)
-      {
-        EmReadField set = answer_value (w, feature, fit->cone[i].field, item, fit->cone[i].value);
-
-        add_answer (w, &question, answers[i], &set, 1);
-      }
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_two_values (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "two-values", NULL, item);
-
-  g_array_append_val (w->result->questions, question);
-}
-
-static const struct { const char *code; void (*ask) (Writer *w, int feature, guint item); } fit_questions[] = {
-  { "side-or-diameter", ask_side },
-  { "second-leg", ask_second_leg },
-  { "which-field", ask_which_field },
-  { "outer-or-bore", ask_edge_side },
-  { "two-values", ask_two_values },
-  { "which-face", ask_which_face },
-};
-
-static void
-ask_count (Writer *w, int feature, guint item)
-{
-  EmReadQuestion question = new_question (w, feature, "count-unknown", "count", item);
-  EmReadField one = answer_value (w, feature, "count", item, 1);
-
-  add_answer (w, &question, "one", &one, 1);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_chamfer (Writer *w, int feature, guint item)
-{
-  const EmSize *size = em_item_size (w->items, item);
-  EmReadQuestion question = new_question (w, feature, "count-or-chamfer", NULL, item);
-  double value = em_fraction_in_mm (size->value, size->unit == EM_UNIT_INCH ? EM_UNIT_INCH : EM_UNIT_MM);
-  EmReadField places = answer_value (w, feature, "count", item, em_fraction_plain (size->value));
-  EmReadField legs[2] = { answer_value (w, feature, "leg_a", item, value), answer_value (w, feature, "leg_b", item, value) };
-
-  add_answer (w, &question, "places", &places, 1);
-  add_answer (w, &question, "chamfer", legs, 2);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_comma (Writer *w, int feature, const EmFitted *fitted)
-{
-  EmReadQuestion question = new_question (w, feature, "decimal-comma", fitted->field, fitted->item);
-  EmReadField point = answer_value (w, feature, fitted->field, fitted->item, fitted->value);
-  EmReadField thousands = answer_value (w, feature, fitted->field, fitted->item, fitted->value * 1000);
-
-  add_answer (w, &question, "decimal", &point, 1);
-  add_answer (w, &question, "thousands", &thousands, 1);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-ask_dual (Writer *w, int feature, const EmFitted *fitted)
-{
-  const EmSize *size = em_item_size (w->items, fitted->item);
-  EmReadQuestion question = new_question (w, feature, "dual-mismatch", fitted->field, fitted->item);
-  EmReadField first = answer_value (w, feature, fitted->field, fitted->item, fitted->value);
-  EmReadField second = answer_value (w, feature, fitted->field, fitted->item,
-                                     em_fraction_in_mm (size->other, size->other_unit) * fitted->factor);
-
-  add_answer (w, &question, "first", &first, 1);
-  add_answer (w, &question, "second", &second, 1);
-  g_array_append_val (w->result->questions, question);
-}
-
-static void
-add_kind_answer (Writer *w, EmReadQuestion *question, const EmProto *proto, int kind, guint item)
-{
-  g_autoptr (GArray) sets = g_array_new (FALSE, FALSE, sizeof (EmReadField));
-  EmReadField set = answer_text (w, question->feature, "kind", item, em_note_kinds[kind]);
-  EmFit fit;
-
-  g_array_append_val (sets, set);
-  em_fit_sizes (w->items, proto, kind, &fit);
-  for (guint i = 0; i < fit.n_fitted; i++)
-    {
-      set = fitted_field (w, question->feature, &fit.fitted[i]);
-      g_array_append_val (sets, set);
-    }
-  add_answer (w, question, em_note_kinds[kind], (EmReadField *) (void *) sets->data, sets->len);
-}
-
-static void
-ask_kind (Writer *w, int feature, const EmProto *proto, int first, int second)
-{
-  static const int usual[] = { 3 /* face */, 2 /* sidewall */, 0 /* edge-nick */, 9 /* recess */, 5 /* bore */, 7 /* pin */ };
-  guint item = proto->noun != EM_NO_ITEM ? proto->noun : proto->first;
-  EmReadQuestion question = new_question (w, feature, "which-kind", "kind", item);
-
-  if (first >= 0)
-    {
-      add_kind_answer (w, &question, proto, first, item);
-      add_kind_answer (w, &question, proto, second, item);
-    }
-  else
-    for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
-      add_kind_answer (w, &question, proto, usual[i], item);
-  g_array_append_val (w->result->questions, question);
 }
 
 /* ---- one feature ---- */
 
 static void
-guess (Writer *w, const EmReadField *field, const EmFitted *fitted)
+guess (EmWriter *w, const EmReadField *field, const EmFitted *fitted)
 {
   const EmSize *size = em_item_size (w->items, fitted->item);
   EmReadField set = *field;
@@ -331,9 +92,9 @@ guess (Writer *w, const EmReadField *field, const EmFitted *fitted)
 }
 
 static void
-add_fitted (Writer *w, int feature, const EmFitted *fitted)
+add_fitted (EmWriter *w, int feature, const EmFitted *fitted)
 {
-  EmReadField field = fitted_field (w, feature, fitted);
+  EmReadField field = em_writer_fitted (w, feature, fitted);
   const EmSize *size;
 
   if (fitted->item == EM_NO_ITEM)
@@ -349,14 +110,14 @@ add_fitted (Writer *w, int feature, const EmFitted *fitted)
   if (size->is_asked)
     guess (w, &field, fitted);
   if (g_strcmp0 (size->reason, "dual-mismatch") == 0)
-    ask_dual (w, feature, fitted);
+    em_writer_ask_dual (w, feature, fitted);
   /* Among decimal commas "12,125" is one, too; one "1,250", with a nought that tells nothing, may still be thousands. */
   if ((size->flags & EM_TOKEN_THREE) != 0 && (!w->has_decimal_comma || (w->n_three == 1 && size->value.n % 10 == 0)))
-    ask_comma (w, feature, fitted);
+    em_writer_ask_comma (w, feature, fitted);
 }
 
 static gboolean
-has_field (const Writer *w, const char *name)
+has_field (const EmWriter *w, const char *name)
 {
   for (guint i = 0; i < w->fields->len; i++)
     if (strcmp (g_array_index (w->fields, EmReadField, i).field, name) == 0)
@@ -365,7 +126,7 @@ has_field (const Writer *w, const char *name)
 }
 
 static EmReadField
-given_field (const Writer *w, int feature, const EmGiven *given)
+given_field (const EmWriter *w, int feature, const EmGiven *given)
 {
   EmReadField field = given->field;
 
@@ -374,7 +135,7 @@ given_field (const Writer *w, int feature, const EmGiven *given)
     {
       const EmSize *size = em_item_size (w->items, given->size_item);
 
-      field.value = size_mm (w, given->size_item);
+      field.value = em_writer_mm (w, given->size_item);
       field.low = em_fraction_in_mm (size->low, size->unit);
       field.high = em_fraction_in_mm (size->high, size->unit);
       if (field.reason == NULL && size->reason != NULL)
@@ -423,9 +184,9 @@ compare_position (gconstpointer a, gconstpointer b)
 }
 
 static void
-add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_close)
+add_kind (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_close)
 {
-  EmReadField field = field_at (w, feature, "kind", proto->noun != EM_NO_ITEM ? proto->noun : proto->first);
+  EmReadField field = em_writer_field (w, feature, "kind", proto->noun != EM_NO_ITEM ? proto->noun : proto->first);
 
   field.text = em_note_kinds[kind];
   field.line = em_item (w->items, proto->first)->line;
@@ -440,7 +201,7 @@ add_kind (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_cl
 
 /* The item that begins at the byte is unused after all. */
 static void
-free_words (const Writer *w, guint32 start)
+free_words (const EmWriter *w, guint32 start)
 {
   guint low = 0, high = w->items->items->len;
 
@@ -458,7 +219,7 @@ free_words (const Writer *w, guint32 start)
 
 /* "weld both ends of slide where edge worn": two of what no end is wrapped of. */
 static void
-count_ends (Writer *w, const EmReadField *given, int kind)
+count_ends (EmWriter *w, const EmReadField *given, int kind)
 {
   EmReadField count = *given;
 
@@ -474,13 +235,13 @@ count_ends (Writer *w, const EmReadField *given, int kind)
 }
 
 static void
-add_given (Writer *w, int feature, const EmProto *proto, int kind)
+add_given (EmWriter *w, int feature, const EmProto *proto, int kind)
 {
   /* "one rib": a number word for one is what is asked for anyway. */
   if (proto->count_item != EM_NO_ITEM && !(proto->count == 1 &&
                                            em_item_says (w->items, proto->count_item, EM_SAYS_NUMBER) != NULL))
     {
-      EmReadField count = field_at (w, feature, "count", proto->count_item);
+      EmReadField count = em_writer_field (w, feature, "count", proto->count_item);
 
       count.value = proto->count;
       if (proto->is_count_loose)
@@ -522,9 +283,9 @@ add_given (Writer *w, int feature, const EmProto *proto, int kind)
 }
 
 static void
-add_missing_field (Writer *w, int feature, const char *name)
+add_missing_field (EmWriter *w, int feature, const char *name)
 {
-  EmReadField field = field_at (w, feature, name, EM_NO_ITEM);
+  EmReadField field = em_writer_field (w, feature, name, EM_NO_ITEM);
 
   field.state = EM_READ_MISSING;
   field.line = g_array_index (w->fields, EmReadField, 0).line;
@@ -532,7 +293,7 @@ add_missing_field (Writer *w, int feature, const char *name)
 }
 
 static const EmReadField *
-written_field (const Writer *w, const char *name)
+written_field (const EmWriter *w, const char *name)
 {
   for (guint i = 0; i < w->fields->len; i++)
     if (strcmp (g_array_index (w->fields, EmReadField, i).field, name) == 0)
@@ -542,7 +303,7 @@ written_field (const Writer *w, const char *name)
 
 /* "ends tapered": how long they are, which only that choice asks for. */
 static gboolean
-is_asked_for_by_choice (const Writer *w, const EmKind *kind, const EmField *field)
+is_asked_for_by_choice (const EmWriter *w, const EmKind *kind, const EmField *field)
 {
   const EmReadField *choice = field->shown_when != NULL && field->is_required ? written_field (w, field->shown_when) : NULL;
   const EmField *options = choice != NULL ? &kind->fields[em_kind_field (kind, field->shown_when)] : NULL;
@@ -554,7 +315,7 @@ is_asked_for_by_choice (const Writer *w, const EmKind *kind, const EmField *fiel
 }
 
 static void
-add_missing (Writer *w, int feature, const EmFit *fit)
+add_missing (EmWriter *w, int feature, const EmFit *fit)
 {
   const EmKind *kind = em_kind_find (em_note_kinds[fit->kind]);
   const char *missing[6];
@@ -569,9 +330,9 @@ add_missing (Writer *w, int feature, const EmFit *fit)
 
 /* The feature that the proposal refers to: the one before, or by its number in the list. */
 static const EmFit *
-fit_referred_to (const Writer *w, const EmProto *proto)
+fit_referred_to (const EmWriter *w, const EmProto *proto)
 {
-  guint at = (guint) (proto->like % LISTED_KEPT);
+  guint at = (guint) (proto->like % EM_LISTED_KEPT);
 
   return proto->like != 0 && w->listed[at].head == proto->like ? &w->listed[at].fit : &w->last_fit;
 }
@@ -612,7 +373,7 @@ lacks_work (const EmFit *fit)
 }
 
 static void
-doubt_all (Writer *w, const char *reason)
+doubt_all (EmWriter *w, const char *reason)
 {
   for (guint i = 0; i < w->fields->len; i++)
     if (g_array_index (w->fields, EmReadField, i).state == EM_READ_READ)
@@ -624,7 +385,7 @@ doubt_all (Writer *w, const char *reason)
 
 /* "(the drawing shows the same pin as ⌀22)": it may be the one before, and what both tell otherwise is sure of neither. */
 static void
-doubt_same (Writer *w, int feature)
+doubt_same (EmWriter *w, int feature)
 {
   guint first, last;
 
@@ -647,7 +408,7 @@ doubt_same (Writer *w, int feature)
 }
 
 static void
-doubt_kind (Writer *w, const char *reason)
+doubt_kind (EmWriter *w, const char *reason)
 {
   EmReadField *kind = &g_array_index (w->fields, EmReadField, 0);
 
@@ -671,7 +432,7 @@ doubt_fields (EmFit *fit)
 
 /* The kind and the fields that its sizes fill. */
 static void
-write_fitted (Writer *w, int feature, const EmProto *proto, int kind, gboolean is_close, EmFit *fit)
+write_fitted (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_close, EmFit *fit)
 {
   add_kind (w, feature, proto, kind, is_close);
   em_fit_sizes (w->items, proto, kind, fit);
@@ -689,7 +450,7 @@ write_fitted (Writer *w, int feature, const EmProto *proto, int kind, gboolean i
 
 /* "EDGE NICKS, .125 LG X .03 DP": several, and how many is not told. */
 static gboolean
-is_uncounted (const Writer *w, const EmProto *proto)
+is_uncounted (const EmWriter *w, const EmProto *proto)
 {
   /* What comes in numbers, by names that stand for one each: not "edges" or "sides". */
   static const struct { int kind; gint8 least; } counted[] = { { EDGE_NICK, 7 }, { WORN_CORNER, 8 }, { BORE, 4 }, { PIN, 5 }, { RECESS, 8 },
@@ -712,24 +473,19 @@ is_uncounted (const Writer *w, const EmProto *proto)
 }
 
 static void
-write_questions (Writer *w, int feature, const EmProto *proto, const EmFit *fit)
+write_questions (EmWriter *w, int feature, const EmProto *proto, const EmFit *fit)
 {
-  for (guint i = 0; i < fit->n_questions; i++)
-    if (strcmp (fit->question[i].code, "cone-angle") == 0)
-      ask_cone (w, feature, fit->question[i].item, fit);
-    else for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
-      if (strcmp (fit->question[i].code, fit_questions[k].code) == 0)
-        fit_questions[k].ask (w, feature, fit->question[i].item);
+  em_writer_ask_fit (w, feature, fit);
   if (proto->chamfer_item != EM_NO_ITEM)
-    ask_chamfer (w, feature, proto->chamfer_item);
+    em_writer_ask_chamfer (w, feature, proto->chamfer_item);
   if (proto->typical_item != EM_NO_ITEM && proto->count_item == EM_NO_ITEM)
-    ask_count (w, feature, proto->typical_item);
+    em_writer_ask_count (w, feature, proto->typical_item);
   else if (is_uncounted (w, proto))
-    ask_count (w, feature, proto->noun);
+    em_writer_ask_count (w, feature, proto->noun);
 }
 
 static void
-write_feature (Writer *w, const EmProto *proto)
+write_feature (EmWriter *w, const EmProto *proto)
 {
   gboolean is_close;
   int feature = ++w->result->n_features, second, kind = em_fit_kind (w->items, proto, &second, &is_close);
@@ -765,12 +521,12 @@ write_feature (Writer *w, const EmProto *proto)
   for (guint i = 0; kind < 0 && i < proto->sizes->len; i++)
     em_item (w->items, g_array_index (proto->sizes, guint, i))->is_used = TRUE;
   if (kind < 0 || second >= 0)
-    ask_kind (w, feature, proto, kind, second);
+    em_writer_ask_kind (w, feature, proto, kind, second);
   w->last_fit = fit;
   if (proto->head != 0)
     {
-      w->listed[proto->head % LISTED_KEPT].head = proto->head;
-      w->listed[proto->head % LISTED_KEPT].fit = fit;
+      w->listed[proto->head % EM_LISTED_KEPT].head = proto->head;
+      w->listed[proto->head % EM_LISTED_KEPT].fit = fit;
     }
   w->last_line = last->line;
 }
@@ -779,7 +535,7 @@ write_feature (Writer *w, const EmProto *proto)
 
 /* "bench it flush … finish to size": the same once more. */
 static gboolean
-is_told_already (const Writer *w, const EmReadField *field)
+is_told_already (const EmWriter *w, const EmReadField *field)
 {
   for (guint i = 0; i < w->fields->len && i < GENERAL_WINDOW; i++)
     {
@@ -808,7 +564,7 @@ doubt_saying (EmReadField *field)
 
 /* "P20 … steel: H13", "customer machines … you finish": what is said first is taken, and neither is plainly read. */
 static void
-doubt_contradictions (Writer *w)
+doubt_contradictions (EmWriter *w)
 {
   static const char *const once[] = { "base", "hardness", "finish", "coating", "stock" };
   enum { OF_METAL = 2 /* the first of them */ };
@@ -832,7 +588,7 @@ doubt_contradictions (Writer *w)
 }
 
 static void
-write_general (Writer *w)
+write_general (EmWriter *w)
 {
   g_array_set_size (w->fields, 0);
   for (guint i = 0; i < w->grammar->general->len; i++)
@@ -849,7 +605,7 @@ write_general (Writer *w)
 }
 
 static void
-write_features (Writer *w)
+write_features (EmWriter *w)
 {
   GPtrArray *protos = w->grammar->protos;
 
@@ -869,22 +625,6 @@ write_features (Writer *w)
     }
 }
 
-static void
-write_unit_question (Writer *w)
-{
-  EmReadQuestion question;
-  guint at = 0;
-
-  if (w->first_guess == EM_NO_ITEM)
-    return;
-  question = new_question (w, w->guess_feature, "inch-or-mm", NULL, w->first_guess);
-  add_answer (w, &question, "mm", (EmReadField *) (void *) w->as_mm->data, w->as_mm->len);
-  add_answer (w, &question, "inch", (EmReadField *) (void *) w->as_inch->data, w->as_inch->len);
-  while (at < w->result->questions->len && g_array_index (w->result->questions, EmReadQuestion, at).feature < question.feature)
-    at++;
-  g_array_insert_val (w->result->questions, at, question);
-}
-
 static gsize
 cut_length (const char *text, gsize length)
 {
@@ -897,7 +637,7 @@ cut_length (const char *text, gsize length)
 }
 
 static void
-count_commas (Writer *w)
+count_commas (EmWriter *w)
 {
   for (guint i = 0; i < w->items->sizes->len; i++)
     {
@@ -912,7 +652,7 @@ EmReadResult *
 em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units)
 {
   gsize read = cut_length (text, length);
-  Writer w = { .text = text, .result = em_read_result_new (), .first_guess = EM_NO_ITEM, .last_fit = { .kind = -1 } };
+  EmWriter w = { .text = text, .result = em_read_result_new (), .first_guess = EM_NO_ITEM, .last_fit = { .kind = -1 } };
 
   w.items = em_items_new (lexicon, text, read);
   w.grammar = em_grammar_read (w.items);
@@ -925,7 +665,7 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
   count_commas (&w);
   write_general (&w);
   write_features (&w);
-  write_unit_question (&w);
+  em_writer_ask_units (&w);
   em_unused_write (w.items, w.result);
   if (read < length)
     {
