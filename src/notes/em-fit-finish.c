@@ -256,7 +256,7 @@ em_fitter_finish_cone (EmFitter *f)
 
   if (!(half_deg > 0 && half_deg < 90) || mouth == NULL || em_fit_find (f->fit, "depth") != NULL ||
       f->fit->n_fitted == EM_FIT_MAX ||
-      g_strcmp0 (em_fitter_given_text (f->proto, "form"), "cone") != 0)
+      g_strcmp0 (em_fit_given_text (f->proto, "form"), "cone") != 0)
     return;
   fitted.item = mouth->item;
   fitted.factor = mouth->factor / 2 / tan (half_deg * G_PI / 180);
@@ -282,7 +282,7 @@ is_told_oval (const EmFitter *f)
 void
 em_fitter_finish_form (EmFitter *f)
 {
-  const char *word = em_fitter_given_text (f->proto, "form");
+  const char *word = em_fit_given_text (f->proto, "form");
   const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth = em_fit_find (f->fit, "depth");
   gboolean has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
   const char *form = NULL;

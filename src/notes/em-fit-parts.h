@@ -31,8 +31,6 @@ typedef struct
 
 double      em_fitter_mm         (const EmFitter *f, guint item);
 gboolean    em_fitter_is_near    (double a, double b);
-/* A text given in words for the field, or NULL. */
-const char *em_fitter_given_text (const EmProto *proto, const char *field);
 /* Gives the size times factor to the field; reason NULL: the size's own. */
 void        em_fitter_put        (EmFitter *f, const char *field, guint item, double factor, const char *reason);
 void        em_fitter_put_text   (EmFitter *f, const char *field, const char *text, const char *reason);

@@ -221,7 +221,7 @@ em_fitter_offer (EmFitter *f, const char *field, guint item, double factor, cons
 }
 
 const char *
-em_fitter_given_text (const EmProto *proto, const char *field)
+em_fit_given_text (const EmProto *proto, const char *field)
 {
   for (guint i = 0; i < proto->given->len; i++)
     if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
@@ -314,7 +314,7 @@ told_roles (const EmFitter *f, guint item)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);
   /* "a dent 3 mm across"; "9 long, 1 wide" is none. */
   if (f->fit->kind == RECESS && roles == EM_ROLE_WIDTH && (f->proto->roles & EM_ROLE_LENGTH) == 0 &&
-      (is_round_form (em_fitter_given_text (f->proto, "form")) || is_filled_hole (f)))
+      (is_round_form (em_fit_given_text (f->proto, "form")) || is_filled_hole (f)))
     roles = EM_ROLE_DIAMETER;
   /* "D=" may be a depth, "⌀" and "dia" never. */
   if (f->fit->kind == GROOVE && (size->label_item == G_MAXUINT32 || em_item (f->items, size->label_item)->sign != 0 ||
@@ -723,7 +723,7 @@ fit_by_kind (EmFitter *f, guint n)
 {
   gboolean is_recess = f->fit->kind == RECESS && f->n_bare > 0;
   /* "pit 0.6, 0.3 deep" */
-  gboolean is_pit = is_recess && f->n_bare == 1 && n == 2 && is_round_form (em_fitter_given_text (f->proto, "form"));
+  gboolean is_pit = is_recess && f->n_bare == 1 && n == 2 && is_round_form (em_fit_given_text (f->proto, "form"));
   /* "Dowel hole 8 mm, fill it 20 mm deep": what is filled was round. */
   gboolean is_hole = is_recess && em_item_size (f->items, f->bare[0])->chain == 0 && is_filled_hole (f) &&
                      em_fit_find (f->fit, "diameter") == NULL && em_fit_find (f->fit, "depth") != NULL &&
@@ -905,7 +905,7 @@ finish (EmFitter *f)
   em_fitter_finish_form (f);
   if (f->fit->kind == WORN_CORNER)
     em_fitter_finish_arc (f);
-  if (f->fit->kind == WORN_CORNER && em_fit_find (f->fit, "diameter") != NULL && em_fitter_given_text (f->proto, "side") == NULL &&
+  if (f->fit->kind == WORN_CORNER && em_fit_find (f->fit, "diameter") != NULL && em_fit_given_text (f->proto, "side") == NULL &&
       !em_fitter_finish_side (f))
     em_fitter_ask (f, "outer-or-bore", em_fit_find (f->fit, "diameter")->item);
 }

@@ -56,4 +56,7 @@ guint       em_fit_missing (const EmFit *fit, const char **out_fields, guint max
 /* A slot or a groove that was cut, by its name; no scratch. */
 gboolean em_fit_is_slot (const EmSense *noun);
 
+/* A text given in words for the field, or NULL. */
+const char *em_fit_given_text (const EmProto *proto, const char *field);
+
 G_END_DECLS

@@ -156,6 +156,27 @@ become (EmProto *proto, EmProto *next)
   next->is_merged = TRUE;
 }
 
+/* The same with all that next says beside what proto says. */
+static void
+become_with_all (EmProto *proto, EmProto *next)
+{
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  take_count (proto, next);
+  become (proto, next);
+}
+
+/* An edge turns out to be a strip or a blade: what was said of the edge stays. */
+static void
+become_of_edge (EmProto *proto, EmProto *next)
+{
+  append_uint (proto->sizes, next->sizes);
+  proto->roles |= next->roles;
+  if (next->count_item != EM_NO_ITEM)
+    take_count (proto, next);
+  become (proto, next);
+}
+
 /* A slot, or a pocket, which may be one. */
 static gboolean
 is_open_space (const EmSense *noun, gboolean pockets_too)
@@ -309,12 +330,7 @@ try_tip (EmItems *items, EmProto *proto, EmProto *next)
   if (!agree (items, &a, &b))
     return FALSE;
   if (is_before)
-    {
-      append_uint (proto->sizes, next->sizes);
-      append_uint (proto->given, next->given);
-      take_count (proto, next);
-      become (proto, next);
-    }
+    become_with_all (proto, next);
   else
     absorb (proto, next);
   proto->roles |= next->roles;
@@ -453,11 +469,8 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
     return FALSE;
   for (guint i = 0; i < proto->sizes->len; i++)
     em_item_size (items, g_array_index (proto->sizes, guint, i))->roles |= EM_ROLE_SLOT;
-  append_uint (proto->sizes, next->sizes);
   g_array_set_size (proto->given, 0);
-  append_uint (proto->given, next->given);
-  take_count (proto, next);
-  become (proto, next);
+  become_with_all (proto, next);
   return TRUE;
 }
 
@@ -496,25 +509,13 @@ try_part (EmItems *items, EmProto *proto, EmProto *next)
   if (!next->may_merge || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->set_value, "cap") == 0 ||
       (other != SIDEWALL && other != FACE) || !is_only_error (items, proto, next) ||
       next->sizes->len == 0 || proto->count_item != EM_NO_ITEM ||
-        em_item (items, proto->first)->line != em_item (items, next->first)->line)
+        line_of (items, proto) != line_of (items, next))
     return FALSE;
   for (guint i = 0; i < proto->sizes->len && proto->sizes->len > 1; i++)
     em_item_size (items, g_array_index (proto->sizes, guint, i))->roles = 0;
-  append_uint (proto->sizes, next->sizes);
   g_array_set_size (proto->given, 0);
-  append_uint (proto->given, next->given);
-  take_count (proto, next);
-  become (proto, next);
+  become_with_all (proto, next);
   return TRUE;
-}
-
-static const char *
-given_of (const EmProto *proto, const char *field)
-{
-  for (guint i = 0; i < proto->given->len; i++)
-    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, field) == 0)
-      return g_array_index (proto->given, EmGiven, i).field.text;
-  return NULL;
 }
 
 /* A bore or pin of which only the diameter is told, and nothing that is to be done. */
@@ -537,7 +538,7 @@ give_side (EmItems *items, EmProto *edge, guint item, int kind)
 
   side.field.state = EM_READ_INFERRED;
   side.field.reason = "from-words";
-  if ((kind == BORE || kind == PIN) && given_of (edge, "side") == NULL)
+  if ((kind == BORE || kind == PIN) && em_fit_given_text (edge, "side") == NULL)
     g_array_append_val (edge->given, side);
 }
 
@@ -546,7 +547,7 @@ static gboolean
 try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
-  gboolean is_round = given_of (proto, "side") != NULL ||
+  gboolean is_round = em_fit_given_text (proto, "side") != NULL ||
                       (proto->sizes->len == 1 && radius_mm (items, proto) > 0 && next->count_item == EM_NO_ITEM);
 
   if (!next->may_merge || kind != WORN_CORNER || other < 0 || other == FACE || !is_only_named (items, next, other) || !is_round ||
@@ -564,7 +565,7 @@ try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
   int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || other != WORN_CORNER || !is_only_named (items, proto, kind) || (next->roles & EM_ROLE_DIAMETER) != 0 ||
-      em_item (items, proto->first)->line != em_item (items, next->first)->line)
+      line_of (items, proto) != line_of (items, next))
     return FALSE;
   append_uint (proto->sizes, next->sizes);
   append_uint (proto->given, next->given);
@@ -627,13 +628,10 @@ try_damage (EmItems *items, EmProto *proto, EmProto *next)
       !next->has_build ||
       next->noun == EM_NO_ITEM || em_item_says (items, next->noun, EM_SAYS_KIND)->value != NULL ||
       proto->count_item != EM_NO_ITEM ||
-      em_item (items, proto->first)->line != em_item (items, next->first)->line)
+      line_of (items, proto) != line_of (items, next))
     return FALSE;
-  append_uint (proto->sizes, next->sizes);
   g_array_set_size (proto->given, 0);
-  append_uint (proto->given, next->given);
-  take_count (proto, next);
-  become (proto, next);
+  become_with_all (proto, next);
   return TRUE;
 }
 
@@ -689,10 +687,7 @@ try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next)
       (next->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE)) != 0 || (next->roles & EM_ROLE_THICKNESS) == 0 ||
       proto->count_item != EM_NO_ITEM || line_of (items, proto) != line_of (items, next))
     return FALSE;
-  append_uint (proto->sizes, next->sizes);
-  append_uint (proto->given, next->given);
-  take_count (proto, next);
-  become (proto, next);
+  become_with_all (proto, next);
   return TRUE;
 }
 
@@ -757,11 +752,7 @@ try_strip (EmItems *items, EmProto *proto, EmProto *next)
       (proto->roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_DEPTH)) != 0 || (proto->roles & EM_ROLE_LENGTH) == 0 ||
       (proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
     return FALSE;
-  append_uint (proto->sizes, next->sizes);
-  proto->roles |= next->roles;
-  if (next->count_item != EM_NO_ITEM)
-    take_count (proto, next);
-  become (proto, next);
+  become_of_edge (proto, next);
   return TRUE;
 }
 
@@ -789,11 +780,7 @@ try_blade (EmItems *items, EmProto *proto, EmProto *next)
       (proto->roles & ~(guint32) EM_ROLE_WORN) != EM_ROLE_LENGTH || next->sizes->len != 2 ||
       (next->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH)) == 0 || (next->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 || (next->roles & EM_ROLE_LENGTH) != 0)
     return FALSE;
-  append_uint (proto->sizes, next->sizes);
-  proto->roles |= next->roles;
-  if (next->count_item != EM_NO_ITEM)
-    take_count (proto, next);
-  become (proto, next);
+  become_of_edge (proto, next);
   return TRUE;
 }
 
