@@ -19,6 +19,20 @@ static const double em_build_max_mm = 2.5;
 /* A worn diameter is nearer to the finished one than this (common practice, no source). */
 static const double em_twin_low = 0.85;
 
+enum { EM_FIT_ROW_MAX = 8 };
+
+/* A field takes the first size whose label is among roles. position: its place in an unlabelled row, from 1; 0: none. */
+typedef struct
+{
+  const char *field;
+  guint32     roles;
+  int         position;
+  gboolean    is_required;
+  const char *reason;      /* why the label is only likely to mean the field, or NULL */
+} EmFitRow;
+
+extern const EmFitRow em_fit_rows[EM_N_NOTE_KINDS][EM_FIT_ROW_MAX];
+
 typedef struct
 {
   const EmItems *items;
@@ -46,6 +60,13 @@ gboolean    em_fitter_slot       (EmFitter *f, guint item);
 gboolean    em_fitter_labelled   (EmFitter *f, guint item);
 /* A size of what was that another tells better. */
 gboolean    em_fitter_is_outdone (const EmFitter *f, guint item);
+/* More than the field is asked for in micro welding. */
+gboolean    em_fitter_is_unusual     (int kind, const char *field, double value_mm);
+gboolean    em_fitter_is_round_form  (const char *form);
+/* "that hole is 9/16 across and 3/4 deep, weld it shut": round as the bore it was. */
+gboolean    em_fitter_is_filled_hole (const EmFitter *f);
+/* Gives the sizes that tell nothing to the fields that are left. */
+void        em_fitter_bare           (EmFitter *f);
 /* Bores, pins and seats: two diameters are told apart by wear, which closes a pin and opens a bore. */
 void        em_fitter_round      (EmFitter *f);
 
