@@ -59,6 +59,8 @@ gboolean em_item_is_of_face (const EmItems *items, guint index);
 void em_clause_mark_dual   (const EmClause *clause);
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
+/* A number or word that only names something: read, and nothing is made of it. */
+void em_clause_use_name    (const EmClause *clause, guint i);
 
 /* Between the sizes of a row, as Spanish "3 por 1 por 1" has it: there the word names no size. */
 static inline gboolean

@@ -1,0 +1,691 @@
+/* em-clause-counts: which numbers of a sentence count, and which only name something.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-clause.h"
+
+#include "em-list.h"
+#include "em-name.h"
+
+#include <string.h>
+
+enum
+{
+  EACH_MAX = 48,         /* of one repair, counted by "each" */
+  ENGLISH = 1,           /* bit of the first lexicon */
+  SAME_ALONE = 4,        /* bytes of "same", "dto." without what it is as */
+  COUNT_MAX = 999,
+  CODE_DIGITS = 3,       /* of a number that a tool has */
+  NOUN_WINDOW = 4, ROW_WINDOW = 16
+};
+
+/* "holes 6 x ⌀3": so many of what was named as several right before it. */
+static gboolean
+is_times_after_noun (const EmClause *c, guint i)
+{
+  const EmItem *noun = i > c->first ? em_item (c->items, i - 1) : NULL;
+  const EmSense *label = i + 2 < c->end ? em_clause_label_at (c, i + 2, EM_LABEL_BEFORE) : NULL;
+  char last;
+
+  if (noun == NULL || !em_clause_says (c, i - 1, EM_SAYS_KIND) || label == NULL ||
+      (label->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == 0)
+    return FALSE;
+  last = g_ascii_tolower (c->items->text[noun->start + noun->length - 1]);
+  return last == 's' || last == 'n';
+}
+
+/* "R0.25, 2 x 75 mm long": where a radius is given, a row needs no second size. */
+static gboolean
+is_times_edge (const EmClause *c, guint i)
+{
+  const EmSense *label = i + 3 < c->end ? em_item_says (c->items, i + 3, EM_SAYS_LABEL) : NULL;
+
+  if (em_item_size (c->items, i + 2)->unit == EM_UNIT_NONE || label == NULL || (label->roles & EM_ROLE_LENGTH) == 0)
+    return FALSE;
+  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
+    {
+      label = em_item_says (c->items, k, EM_SAYS_LABEL);
+      if (label != NULL && (label->roles & EM_ROLE_RADIUS) != 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "4X ⌀.25", "4X .25": X glued to the number and a blank after it is a number of places (ASME Y14.5). "4 x R.03" at the
+ * head of a part is one too; "4 x 5" is a row of sizes. */
+static gboolean
+is_times_count (const EmClause *c, guint i)
+{
+  const EmItems *items = c->items;
+  guint x = i + 1, next = i + 2;
+  gboolean is_tight, is_head;
+
+  if (!em_clause_says (c, x, EM_SAYS_TIMES) || (i > c->first && em_clause_says (c, i - 1, EM_SAYS_TIMES)))
+    return FALSE;
+  if (em_item (items, x)->length > 2)
+    return FALSE;
+  if (is_times_after_noun (c, i))
+    return TRUE;
+  is_tight = em_item_is_glued (items, x);
+  is_head = i == c->first || em_item_is_soft_break (items, i - 1) || em_item_is_sign (items, i - 1, ':') ||
+            (em_item_is_sign (items, i - 1, '(') && next < c->end && !em_clause_is_size (c, next)) || em_clause_says (c, i - 1, EM_SAYS_VERB);
+  if (next >= c->end)
+    return is_tight;
+  /* "edge 4 x damaged", "2 x ditto" */
+  if (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_SAME))
+    return TRUE;
+  if (em_clause_is_size (c, next))
+    return (is_tight && !em_item_is_glued (items, next) && em_item_size (items, next)->unit != EM_UNIT_DEGREE) ||
+           (is_head && is_times_edge (c, i));
+  return is_tight || is_head;
+}
+
+/* "2 small nicks", "4 no. nicks": a little word that joins nothing. */
+static gboolean
+is_filler (const EmClause *c, guint i)
+{
+  const EmSense *glue = em_item_says (c->items, i, EM_SAYS_GLUE);
+
+  if (em_clause_says (c, i, EM_SAYS_NOISE))
+    return TRUE;
+  return (glue != NULL && (glue->value == NULL || g_strcmp0 (glue->value, "number") == 0) &&
+          !em_clause_says (c, i, EM_SAYS_PREPOSITION)) || em_item_is_sign (c->items, i, '.');
+}
+
+/* "6 #10-32 holes": neither counts nor measures. */
+static gboolean
+is_thread_name (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  /* "M8" */
+  if (i > c->first && item->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1 &&
+      g_ascii_toupper (c->items->text[em_item (c->items, i - 1)->start]) == 'M')
+    return TRUE;
+  if (item->length == 1 && g_ascii_toupper (c->items->text[item->start]) == 'M' && i + 1 < c->end &&
+      em_item (c->items, i + 1)->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i + 1))
+    return TRUE;
+  return em_item_is_sign (c->items, i, '#') ||
+         (em_item (c->items, i)->type == EM_ITEM_SIZE && (em_item_size (c->items, i)->roles & EM_ROLE_REFERENCE) != 0);
+}
+
+/* "CAV 6 EDGE", against "CAV 6 NICKS": which cavity, when one thing follows. */
+static gboolean
+is_number_of_place (const EmClause *c, guint i)
+{
+  static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte", "zona", "zone", "dim", "dim.", "char", "char.",
+                                          "characteristic", "dimension", "balloon", "maß", "merkmal", "cota", "cote" };
+  const EmItem *next = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
+
+  /* "zone 25 mm", "zone 25 long" */
+  if (em_item_size (c->items, i)->unit != EM_UNIT_NONE || (next != NULL && em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL))
+    return FALSE;
+  /* "corredera 1: cara gastada" */
+  if (i > c->first && next != NULL && em_item (c->items, i)->length <= 2 && em_item_is_sign (c->items, i + 1, ':') && em_clause_says (c, i - 1, EM_SAYS_PLACE))
+    return TRUE;
+  return i > c->first && em_item_is_any_word_of (c->items, i - 1, numbered, G_N_ELEMENTS (numbered)) && !em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
+         (next == NULL || g_ascii_tolower (c->items->text[next->start + next->length - 1]) != 's');
+}
+
+/* The item is that word or ends in it. */
+static gboolean
+ends_in_word (const EmClause *c, guint i, const char *word)
+{
+  const EmItem *item = em_item (c->items, i);
+  gsize length = strlen (word);
+  const char *end = c->items->text + item->start + item->length;
+
+  return item->length >= length && g_ascii_strncasecmp (end - length, word, length) == 0 &&
+         (item->length == length || end[-(gssize) length - 1] == ' ');
+}
+
+/* "between the 2 pockets": where it is. */
+static gboolean
+counts_neighbours (const EmClause *c, guint i)
+{
+  static const char *const between[] = { "between", "between the", "entre", "entre les", "entre los", "entre las", "zwischen", "zwischen den" };
+
+  return i > c->first && (em_item_is_any_word_of (c->items, i - 1, between, G_N_ELEMENTS (between)) ||
+                          (i > c->first + 1 && em_item_is_any_word_of (c->items, i - 2, between, G_N_ELEMENTS (between)) &&
+                           em_clause_says (c, i - 1, EM_SAYS_GLUE))) &&
+         (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE));
+}
+
+/* "on the 4 cores", "sur les 4 noyaux", but not "between the 2 pockets" */
+static gboolean
+is_of_the_parts (const EmClause *c, guint i)
+{
+  static const char *const the[] = { "the", "les", "des", "los", "las", "die", "den", "der" };
+  gboolean is_the = FALSE;
+
+  if (i == c->first || em_clause_says (c, i + 1, EM_SAYS_LABEL) ||
+      !(em_clause_says (c, i + 1, EM_SAYS_PLACE) || em_clause_says (c, i + 1, EM_SAYS_KIND)))
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (the); k++)
+    is_the |= ends_in_word (c, i - 1, the[k]);
+  return is_the && !counts_neighbours (c, i);
+}
+
+/* A noun stands behind the number at i, and before it nothing but words of a thing. */
+static gboolean
+leads_to_noun (const EmClause *c, guint i)
+{
+  for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
+    {
+      const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
+
+      /* "12 ID" is the bore's size. */
+      if (k == i + 1 && em_clause_says (c, k, EM_SAYS_KIND) && em_clause_label_at (c, k, EM_LABEL_AFTER) != NULL)
+        return FALSE;
+      if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
+        return TRUE;
+      if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||
+          (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
+        continue;
+      if (em_item (c->items, k)->type != EM_ITEM_UNKNOWN && !is_filler (c, k) && !is_thread_name (c, k))
+        return FALSE;
+    }
+  return FALSE;
+}
+
+/* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
+static gboolean
+is_before_noun (const EmClause *c, guint i)
+{
+  guint prior = em_clause_before (c, i);
+  const EmSense *before = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_LABEL) : NULL;
+
+  if (is_number_of_place (c, i))
+    return FALSE;
+  /* "MOULD 663 CORE" */
+  if (i > c->first && em_item (c->items, i)->length >= CODE_DIGITS && em_clause_says (c, i - 1, EM_SAYS_REFERENCE))
+    return FALSE;
+  /* "DET 12 CORE BLADE" */
+  if (prior != c->end && prior + 1 == i && em_item_says (c->items, prior, EM_SAYS_GLUE) != NULL &&
+      g_strcmp0 (em_item_says (c->items, prior, EM_SAYS_GLUE)->value, "item") == 0)
+    return FALSE;
+  /* "EJ SIDE: 3 PIN HOLES" */
+  if (before != NULL && (before->roles & em_dimension_roles) == 0 && em_item_is_sign (c->items, i - 1, ':') &&
+      em_clause_says (c, i + 1, EM_SAYS_KIND))
+    return TRUE;
+  /* "There are 16 cores.", "tenemos 4 punzones de D2" */
+  if (prior != c->end && prior + 1 == i && !em_clause_is_size (c, prior) && !em_clause_says (c, prior, EM_SAYS_TIMES) &&
+      !em_clause_says (c, prior, EM_SAYS_PREPOSITION) && em_item (c->items, prior)->type == EM_ITEM_PHRASE &&
+      (before == NULL || (before->roles & (em_dimension_roles | EM_ROLE_BUILD | EM_ROLE_FINISHED)) == 0) &&
+      (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE)) &&
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_clause_says (c, i + 2, EM_SAYS_PREPOSITION)))
+    return TRUE;
+  if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
+      !(em_item_is_sign (c->items, i - 1, ':') && em_clause_says (c, i + 1, EM_SAYS_KIND)) /* "2 mm away: 3 pits" */ &&
+      (em_clause_says (c, prior, EM_SAYS_TIMES) || em_clause_is_size (c, prior) ||
+       (em_clause_says (c, prior, EM_SAYS_LABEL) && !em_clause_says (c, prior, EM_SAYS_GLUE) &&
+        !em_clause_says (c, prior, EM_SAYS_VERB))))
+    return FALSE;
+  /* ", 4 cores." */
+  if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
+       em_item_is_sign (c->items, i - 1, '(')) &&
+      em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')') ||
+       em_clause_says (c, i + 2, EM_SAYS_SAME) || em_item_is_all (c->items, i + 2) ||
+       (em_clause_says (c, i + 2, EM_SAYS_GLUE) && em_clause_says (c, i + 3, EM_SAYS_SAME)) /* "8 cores the same" */))
+    return TRUE;
+  /* "on all 16 impressions" */
+  if (i > c->first && (em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1)) &&
+      em_clause_says (c, i + 1, EM_SAYS_PLACE))
+    return TRUE;
+  /* "sur les 4 noyaux", "an den 4 Kernen" */
+  if (is_of_the_parts (c, i))
+    return TRUE;
+  return leads_to_noun (c, i);
+}
+
+/* "(x 4 cavities)" */
+static gboolean
+is_times_in_brackets (const EmClause *c, guint i)
+{
+  return i >= c->first + 2 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_item_is_sign (c->items, i - 2, '(') &&
+         (em_clause_says (c, i + 1, EM_SAYS_PLACE) || em_clause_says (c, i + 1, EM_SAYS_KIND));
+}
+
+/* "NECK RINGS x 6": all of the sentence. */
+static gboolean
+ends_title (const EmClause *c, guint i)
+{
+  return i > c->first + 1 && i + 1 == c->end && em_clause_says (c, i - 1, EM_SAYS_TIMES) &&
+         (em_clause_says (c, i - 2, EM_SAYS_KIND) || em_clause_says (c, i - 2, EM_SAYS_PLACE));
+}
+
+/* "(x5)", "x5" at the head of a part, "pins x5". */
+static gboolean
+is_times_before (const EmClause *c, guint i)
+{
+  return i > c->first && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_item_is_glued (c->items, i) &&
+         (i - 1 == c->first || em_item_is_sign (c->items, i - 2, '(') || em_item_is_soft_break (c->items, i - 2) ||
+          (em_clause_says (c, i - 2, EM_SAYS_KIND) && !em_item_is_glued (c->items, i - 1)) ||
+          (!em_clause_is_size (c, i - 2) && !em_item_is_glued (c->items, i - 1) &&
+           (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
+}
+
+/* "Stück: 2", "ITEM 2 QTY 1 EA": the number follows the word, so the one before it is no count. */
+static gboolean
+is_before_its_number (const EmClause *c, guint i)
+{
+  if (em_clause_says (c, i, EM_SAYS_QUANTITY) && em_list_is_bare_whole (c->items, i + 1) &&
+      (em_clause_says (c, i + 2, EM_SAYS_PLACES) || (i + 2 < c->end && (em_item_is_sign (c->items, i + 2, '-') || em_item_is_sign (c->items, i + 2, ':')))))
+    return TRUE;
+  return em_clause_says (c, i, EM_SAYS_QUANTITY) && i + 2 < c->end &&
+         (em_item_is_sign (c->items, i + 1, ':') || em_item_is_sign (c->items, i + 1, '=')) && em_clause_is_size (c, i + 2);
+}
+
+/* "5 x 2 x 2 each": each of them measures so. */
+static gboolean
+is_row_each (const EmClause *c, guint i, guint next)
+{
+  return i > c->first + 1 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_clause_is_size (c, i - 2) &&
+         g_ascii_strncasecmp (c->items->text + em_item (c->items, next)->start, "ea", 2) == 0;
+}
+
+static gboolean
+has_count_before (const EmClause *c, guint i)
+{
+  for (guint k = i; k-- > c->first && k + ROW_WINDOW > i;)
+    if (em_clause_is_size (c, k) && (em_item_size (c->items, k)->roles & EM_ROLE_COUNT) != 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "4 corners on the A side and 4 on the B side", "6 holes each in 2 plates = 12": behind a count. */
+static gboolean
+is_more_of_it (const EmClause *c, guint i)
+{
+  gboolean is_part = i > c->first && em_item_is_soft_break (c->items, i - 1) && em_clause_says (c, i + 1, EM_SAYS_PREPOSITION);
+  gboolean is_in = i > c->first && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) && em_clause_says (c, i + 1, EM_SAYS_PLACE);
+  gboolean is_total = i > c->first && em_item_is_sign (c->items, i - 1, '=') &&
+                      (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1));
+
+  gboolean is_are = i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 1 < c->end &&
+                    em_item_is_word (c->items, i + 1, "are");
+
+  return (is_part || is_in || is_total || is_are) && has_count_before (c, i);
+}
+
+/* "and 2 more of 2 x 1 x 1" */
+static gboolean
+is_so_many_more (const EmClause *c, guint i)
+{
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 1 < c->end && em_item_is_word (c->items, i + 1, "more");
+}
+
+/* ", 1 side, 95 mm": one of them. */
+static gboolean
+is_one_side (const EmClause *c, guint i)
+{
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && em_item_size (c->items, i)->value.n == 1 && i + 1 < c->end &&
+         em_item_is_word (c->items, i + 1, "side") && (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2));
+}
+
+/* "12-off core tips" */
+static gboolean
+is_dashed_off (const EmClause *c, guint i)
+{
+  return i + 2 < c->end && em_item_is_sign (c->items, i + 1, '-') && em_item_is_glued (c->items, i + 1) &&
+         em_item_is_glued (c->items, i + 2) && em_clause_says (c, i + 2, EM_SAYS_PLACES);
+}
+
+/* "(4 per plate)" */
+static gboolean
+is_per_part (const EmClause *c, guint i)
+{
+  return i + 2 < c->end && em_item_is_per (c->items, i + 1) &&
+         em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) &&
+         (i == c->first || em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
+}
+
+/* "3 per cavity x 8 cav": how many parts, behind the part that each has so many. */
+static gboolean
+is_times_parts (const EmClause *c, guint i)
+{
+  return i >= c->first + 3 && em_clause_says (c, i - 1, EM_SAYS_TIMES) && em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
+         (em_clause_says (c, i - 2, EM_SAYS_PLACE) || em_clause_says (c, i - 2, EM_SAYS_KIND)) &&
+         (em_item_is_per (c->items, i - 3) || em_list_is_bare_whole (c->items, i - 3) /* "4 corners x 2 inserts" */);
+}
+
+/* ", 2 of." for "2 off" */
+static gboolean
+is_misspelt_off (const EmClause *c, guint i)
+{
+  /* "dents (2 of)" */
+  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_word (c->items, i + 1, "of") && em_item_is_sign (c->items, i + 2, ')'))
+    return TRUE;
+  return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item_is_word (c->items, i + 1, "of");
+}
+
+/* "4 no. M6 tapped holes", "2 no. 8mm dia dowel holes": so many, as British lists have it. */
+static gboolean
+is_so_many_no (const EmClause *c, guint i)
+{
+  static const char *const words[] = { "no", "no.", "nos", "nos." };
+  guint next = i + 1;
+
+  if (next >= c->end || !em_item_is_any_word_of (c->items, next, words, G_N_ELEMENTS (words)) || em_item_is_glued (c->items, next) ||
+      em_clause_says (c, i - 1, EM_SAYS_PLACE) || em_clause_says (c, i - 1, EM_SAYS_KIND) || em_clause_says (c, i - 1, EM_SAYS_REFERENCE) ||
+      em_clause_says (c, i - 1, EM_SAYS_TIMES) || em_clause_is_size (c, i - 1))
+    return FALSE;
+  next += 1 + (next + 1 < c->end && em_item_is_sign (c->items, next + 1, '.') && em_item_is_glued (c->items, next + 1));
+  return em_clause_says (c, next, EM_SAYS_KIND) || em_clause_says (c, next, EM_SAYS_THING) || em_clause_is_size (c, next) || em_clause_says (c, next, EM_SAYS_PLACE);
+}
+
+/* "length 150 each", "R0.2, 150 each": so long is each, with a label before the number, or when nobody counts as many. */
+static gboolean
+is_measured_each (const EmClause *c, guint i, guint prior, guint next)
+{
+  const EmItem *each = next < c->end ? em_item (c->items, next) : NULL;
+  const EmSense *label = prior != c->end ? em_item_says (c->items, prior, EM_SAYS_LABEL) : NULL;
+
+  if (each == NULL || each->length < 2 || each->length > 4 || g_ascii_strncasecmp (c->items->text + each->start, "each", 2) != 0)
+    return FALSE;
+  return em_item_size (c->items, i)->value.n > EACH_MAX ||
+         (label != NULL && (label->roles & (em_length_roles | EM_ROLE_RADIUS)) != 0 && !em_clause_says (c, prior, EM_SAYS_QUANTITY));
+}
+
+static gboolean
+is_count (const EmClause *c, guint i)
+{
+  const EmItems *items = c->items;
+  guint prior = em_clause_before (c, i);
+  gboolean is_bracketed = i > c->first && i + 1 < c->end && em_item_is_sign (items, i - 1, '(') &&
+                          em_item_is_sign (items, i + 1, ')');
+  guint next = is_bracketed ? i + 2 : i + 1;
+  const EmSense *label = i > c->first && em_item_is_glued (items, i) ? em_item_says (items, i - 1, EM_SAYS_LABEL) : NULL;
+
+  /* "Ø6 mal taladrado" */
+  if (label != NULL && (label->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) != 0)
+    return FALSE;
+
+  if (is_measured_each (c, i, prior, next) || (is_bracketed && em_clause_is_after_name (c, i)))
+    return FALSE;
+  /* "der 8er Stift" */
+  if (next < c->end && em_item_is_word (items, next, "er") && em_item_is_glued (items, next))
+    return FALSE;
+  if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) ||
+      (next < c->end && em_item_is_sign (c->items, next, '@')))
+    return TRUE;
+  if (prior != c->end && (em_clause_says (c, prior, EM_SAYS_QUANTITY) ||
+                          (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
+                            (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
+    return TRUE;
+  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
+      is_dashed_off (c, i) || is_one_side (c, i))
+    return TRUE;
+  /* "(6 x)" */
+  if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
+      em_item_is_sign (c->items, i + 2, ')'))
+    return TRUE;
+  /* "No. of bores: 4" */
+  if (prior != c->end && prior > c->first && prior + 1 < i &&
+      (em_clause_says (c, prior, EM_SAYS_KIND) || em_clause_says (c, prior, EM_SAYS_PLACE)) &&
+        em_clause_says (c, prior - 1, EM_SAYS_QUANTITY))
+    return TRUE;
+  if (em_clause_says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !em_clause_says (c, prior, EM_SAYS_LABEL)) &&
+      i == c->first)
+    return TRUE;
+  return is_times_count (c, i) || is_before_noun (c, i);
+}
+
+/* "(12.5)" is a reference size: for information only, never used (ASME Y14.5). */
+static gboolean
+is_reference (const EmClause *c, guint i)
+{
+  static const char *const at[] = { "at", "bei" };
+
+  /* "on its full length (85)" */
+  if (em_clause_is_after_name (c, i))
+    return FALSE;
+  /* "second nick at 820: 1.5 long": where it is. */
+  if (i > c->first && em_item_is_any_word_of (c->items, i - 1, at, G_N_ELEMENTS (at)) && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ':'))
+    return TRUE;
+  /* "over a quarter (90°)": no angle is told for information only. */
+  if (em_item_size (c->items, i)->unit == EM_UNIT_DEGREE)
+    return FALSE;
+  /* "texture right beside (1.5 mm)" */
+  if (i > c->first + 1 && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
+      (em_clause_says (c, i - 2, EM_SAYS_NEAR) || em_clause_says (c, i - 2, EM_SAYS_THING)))
+    return FALSE;
+  /* "0.500 (+.0005)" */
+  if (i > c->first + 1 && i + 1 < c->end && em_item_is_sign (c->items, i - 2, '(') && em_item_is_sign (c->items, i + 1, ')') &&
+      (em_item_is_sign (c->items, i - 1, '+') || em_item_is_sign (c->items, i - 1, '-')))
+    return TRUE;
+  return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
+         !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !em_unit_is_area (em_item_size (c->items, i)->unit);
+}
+
+/* "2 of the 4 lifters": the number of all after the number of those meant. Marks both. */
+static gboolean
+mark_share (const EmClause *c, guint i)
+{
+  guint all = i + 2;
+  const EmSize *part, *whole;
+
+  if (i + 3 >= c->end || !em_clause_is_size (c, i) || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION))
+    return FALSE;
+  all += em_clause_says (c, all, EM_SAYS_GLUE);
+  if (!em_clause_is_size (c, all) || !(em_clause_says (c, all + 1, EM_SAYS_PLACE) || em_clause_says (c, all + 1, EM_SAYS_KIND)))
+    return FALSE;
+  part = em_item_size (c->items, i);
+  whole = em_item_size (c->items, all);
+  if (!part->is_whole || !whole->is_whole || part->value.n >= whole->value.n || part->unit != EM_UNIT_NONE ||
+      whole->unit != EM_UNIT_NONE)
+    return FALSE;
+  em_item_size (c->items, i)->roles |= EM_ROLE_COUNT;
+  em_clause_use_name (c, all);
+  return TRUE;
+}
+
+static gboolean
+is_bare_whole (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item_size (c->items, i);
+
+  return size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0;
+}
+
+/* "Cav 1 thru 4:": the numbers of the parts. */
+static gboolean
+ends_range_of_parts (const EmClause *c, guint i)
+{
+  const EmItem *part = i >= c->first + 3 ? em_item (c->items, i - 3) : NULL;
+
+  if (part == NULL || !em_clause_says (c, i - 3, EM_SAYS_PLACE) || em_clause_says (c, i - 3, EM_SAYS_KIND) ||
+      !em_clause_is_size (c, i - 2) || !(em_clause_says (c, i - 1, EM_SAYS_TO) || em_item_is_sign (c->items, i - 1, '-') ||
+        g_ascii_strncasecmp (c->items->text + em_item (c->items, i - 1)->start, "thr", 3) == 0 /* "thru" */))
+    return FALSE;
+  return is_bare_whole (c, i - 2) && is_bare_whole (c, i) && (i + 1 == c->end ||
+                                                              (em_item (c->items, i + 1)->type != EM_ITEM_SIZE &&
+                                                               !em_clause_says (c, i + 1, EM_SAYS_TIMES))) &&
+         em_item_size (c->items, i)->value.n > em_item_size (c->items, i - 2)->value.n;
+}
+
+/* "ribs 3-6 on the core": which of them, behind the name of several; what measures has its name or a unit. */
+static gboolean
+is_range_of_things (const EmClause *c, guint i)
+{
+  enum { MOST_THINGS = 40 };
+  const EmSize *size = em_item_size (c->items, i);
+  const EmItem *noun = i > c->first ? em_item (c->items, i - 1) : NULL;
+  const EmSense *kind = noun != NULL ? em_item_says (c->items, i - 1, EM_SAYS_KIND) : NULL;
+
+  if (size->low.d != 1 || size->high.d != 1 || size->low.n >= size->high.n || size->high.n > MOST_THINGS || size->unit != EM_UNIT_NONE || size->chain != 0 || kind == NULL ||
+      kind->value != NULL || g_ascii_tolower (c->items->text[noun->start + noun->length - 1]) != 's')
+    return FALSE;
+  return i + 1 >= c->end || em_item_is_sign (c->items, i + 1, ':') || em_item_is_soft_break (c->items, i + 1) || em_clause_says (c, i + 1, EM_SAYS_PREPOSITION) ||
+         em_clause_says (c, i + 1, EM_SAYS_GLUE) || em_clause_says (c, i + 1, EM_SAYS_SET);
+}
+
+/* "the core for the 38 mm cap": how large what is moulded is. */
+static gboolean
+is_of_product (const EmClause *c, guint i)
+{
+  static const char *const products[] = { "cap", "caps", "closure", "closures", "bottle", "bottles", "jar", "jars", "pipe", "tube", "lid", "lids", "hose",
+                                          "profile", "preform", "preforms" };
+
+  return i > c->first && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
+         em_item_is_any_word_of (c->items, i + 1, products, G_N_ELEMENTS (products));
+}
+
+static gboolean
+is_wire (const EmClause *c, guint i)
+{
+  return em_clause_says (c, i, EM_SAYS_NOISE) && g_strcmp0 (em_item_says (c->items, i, EM_SAYS_NOISE)->value, "wire") == 0;
+}
+
+/* ".015 wire", "0,3er Draht", "alambre de 0.3 mm": how thick what is welded with is. */
+static gboolean
+is_of_wire (const EmClause *c, guint i)
+{
+  guint next = i + 1 + (i + 1 < c->end && em_item_is_glued (c->items, i + 1) && em_item (c->items, i + 1)->type != EM_ITEM_SIZE);
+  guint before = em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, i - 1, EM_SAYS_TO) ? i - 2 : i - 1;
+
+  return is_wire (c, i + 1) || is_wire (c, next) || is_wire (c, before);
+}
+
+static gboolean
+is_part_letter (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return item->length == 1 && item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && g_ascii_isupper (c->items->text[item->start]) &&
+         (item->flags & EM_TOKEN_GLUED) == 0 && (i + 1 >= c->end || !em_item_is_glued (c->items, i + 1));
+}
+
+/* "cavs 1,3,5 -", "cav 2,4:": commas between the numbers of parts, and no decimals. */
+static gboolean
+is_comma_list (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item (c->items, i)->type == EM_ITEM_SIZE ? em_item_size (c->items, i) : NULL;
+  const EmSense *place = i > c->first ? em_item_says (c->items, i - 1, EM_SAYS_PLACE) : NULL;
+
+  if (size == NULL || place == NULL || (size->flags & EM_TOKEN_COMMA) == 0 || size->n_decimals != 1 || size->unit != EM_UNIT_NONE ||
+      size->value.n == 0 || (size->flags & EM_TOKEN_LEADING_ZERO) != 0 || (c->items->text[em_item (c->items, i)->start] == '0'))
+    return FALSE;
+  /* "insert 28,0 H7": such numbers rise, and none is nought. */
+  if (size->has_fit || size->value.d != 10 || size->value.n / 10 >= size->value.n % 10)
+    return FALSE;
+  /* Where commas are decimal marks only a third number tells. */
+  if ((em_item (c->items, i - 1)->phrase->languages & ENGLISH) == 0 &&
+      !(i + 2 < c->end && em_item_is_sign (c->items, i + 1, ',') && em_item_is_glued (c->items, i + 1) && em_item_is_glued (c->items, i + 2)))
+    return FALSE;
+  return i + 1 == c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ':');
+}
+
+/* Marks the numbers of such a list as names. */
+static void
+use_comma_list (const EmClause *c, guint i)
+{
+  em_item_size (c->items, i)->flags &= ~(guint) (EM_TOKEN_COMMA | EM_TOKEN_DECIMAL);
+  em_clause_use_name (c, i);
+  while (i + 2 < c->end && em_item_is_sign (c->items, i + 1, ',') && em_item_is_glued (c->items, i + 1) &&
+         em_item (c->items, i + 2)->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i + 2) && em_item_size (c->items, i + 2)->unit == EM_UNIT_NONE)
+    {
+      i += 2;
+      em_item_size (c->items, i)->flags &= ~(guint) (EM_TOKEN_COMMA | EM_TOKEN_DECIMAL);
+      em_clause_use_name (c, i);
+    }
+}
+
+/* "same as item 2", "wie Pos. 3, aber …": the number of another repair. */
+static gboolean
+is_referred_to (const EmClause *c, guint i)
+{
+  static const char *const but[] = { "but", "aber", "jedoch", "nur", "mais", "pero", "except", "only", "however" };
+  guint same = i - 1;
+
+  if (i < c->first + 1 || em_item (c->items, i)->length > 2 || !is_bare_whole (c, i))
+    return FALSE;
+  while (same > c->first && (em_item_is_sign (c->items, same, '.') || em_item_is_sign (c->items, same, '#')))
+    same--;
+  /* "same as note 2" */
+  if (same > c->first && em_item_says (c->items, same, EM_SAYS_GLUE) != NULL &&
+      g_strcmp0 (em_item_says (c->items, same, EM_SAYS_GLUE)->value, "item") == 0 && !em_clause_says (c, same, EM_SAYS_SAME))
+    same--;
+  if (!em_clause_says (c, same, EM_SAYS_SAME) || em_item (c->items, same)->length <= SAME_ALONE)
+    return FALSE;
+  return i + 1 == c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ')') ||
+         em_item_is_sign (c->items, i + 1, '.') || em_clause_says (c, i + 1, EM_SAYS_PREPOSITION) || em_item_is_any_word_of (c->items, i + 1, but, G_N_ELEMENTS (but));
+}
+
+/* What names the item at i, with the letter glued to its number. */
+static void
+mark_name (const EmClause *c, guint i)
+{
+  /* "faces C & D 10 x 10" */
+  if (i > c->first + 1 && is_part_letter (c, i) && em_item_is_soft_break (c->items, i - 1) && is_part_letter (c, i - 2))
+    em_item (c->items, i)->is_used = em_item (c->items, i - 2)->is_used = TRUE;
+  if (em_name_is (c, i))
+    {
+      /* "4R:" */
+      if (i + 2 < c->end && em_item_is_glued (c->items, i + 1) && em_item (c->items, i + 1)->length == 1 &&
+          em_item_is_sign (c->items, i + 2, ':'))
+        em_item (c->items, i + 1)->is_used = TRUE;
+      /* "R4:" */
+      if (i > c->first && em_item_is_glued (c->items, i) && em_item (c->items, i - 1)->length == 1)
+        em_item (c->items, i - 1)->is_used = TRUE;
+      em_clause_use_name (c, i);
+    }
+  /* "A=1.2" */
+  if (em_item (c->items, i)->length == 1 && em_item (c->items, i)->type == EM_ITEM_UNKNOWN &&
+      em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '='))
+    em_item (c->items, i)->is_used = TRUE;
+}
+
+void
+em_clause_mark_counts (const EmClause *c)
+{
+  for (guint i = c->first; i < c->end; i++)
+    {
+      EmSize *size;
+
+      if (is_comma_list (c, i))
+        use_comma_list (c, i);
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && counts_neighbours (c, i))
+        em_clause_use_name (c, i);
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
+        {
+          em_clause_use_name (c, i);
+          em_item_size (c->items, i)->flags &= ~(guint) EM_TOKEN_LEADING_DOT;
+        }
+      mark_name (c, i);
+      if (em_item (c->items, i)->type != EM_ITEM_SIZE || em_item (c->items, i)->is_used || mark_share (c, i))
+        continue;
+      if (em_name_is_ordinal (c, i))
+        {
+          em_clause_use_name (c, i);
+          em_item (c->items, i + 1)->is_used = TRUE;
+          continue;
+        }
+      if (em_name_is_clock (c, i))
+        em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
+      if (ends_range_of_parts (c, i))
+        {
+          em_clause_use_name (c, i);
+          em_clause_use_name (c, i - 2);
+        }
+      size = em_item_size (c->items, i);
+      if (size->roles == 0 && is_range_of_things (c, i))
+        {
+          em_clause_use_name (c, i);
+          continue;
+        }
+      if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
+        continue;
+      if (size->is_whole && is_number_of_place (c, i))
+        em_clause_use_name (c, i);
+      if (em_name_is_code (c, i) && em_item_is_glued (c->items, i))
+        size->roles |= EM_ROLE_REFERENCE;
+      else if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&
+          is_count (c, i))
+        size->roles |= EM_ROLE_COUNT;
+      else if (is_reference (c, i) || em_name_is_code (c, i) || is_of_wire (c, i) || is_of_product (c, i))
+        size->roles |= EM_ROLE_REFERENCE;
+    }
+}
