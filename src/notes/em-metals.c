@@ -40,6 +40,7 @@ typedef struct
   guint          n_names;
   guint          n_behind;     /* of them, those behind the metal: other names where those before it fit nothing */
   guint64        head;         /* "(item 1)"; 0: none */
+  gboolean       is_named;     /* words beside it tell of which part it is */
   gboolean       is_rest;
   guint          hardness;     /* its item, or EM_NO_ITEM */
   guint          n_given;      /* repairs that got it */
@@ -371,7 +372,14 @@ fit_of_part (const EmItems *items, const Part *part, const char *text)
   return best;
 }
 
-/* The metal of a repair: that whose number it bears, or whose name fits best; NULL: none. */
+/* "Core insert (H13, 48 HRC): edge R0.4": the metal stands in the words of the repair itself. */
+static gboolean
+is_told_within (const EmProto *proto, const Part *part)
+{
+  return part->metal->item >= proto->first && part->metal->item <= proto->last;
+}
+
+/* The metal of a repair: that which it tells itself, whose number it bears, or whose name fits best; NULL: none. */
 static Part *
 part_of (const EmItems *items, Part *parts, guint n_parts, const EmProto *proto, const char *text)
 {
@@ -379,8 +387,11 @@ part_of (const EmItems *items, Part *parts, guint n_parts, const EmProto *proto,
   guint fit = 0;
 
   for (guint k = 0; k < n_parts; k++)
+    if (is_told_within (proto, &parts[k]))
+      return &parts[k];
+  for (guint k = 0; k < n_parts; k++)
     {
-      guint this_fit = parts[k].is_rest ? 0 : fit_of_part (items, &parts[k], text);
+      guint this_fit = parts[k].is_rest || !parts[k].is_named ? 0 : fit_of_part (items, &parts[k], text);
 
       if (parts[k].head != 0 && parts[k].head == proto->head)
         return &parts[k];
@@ -483,8 +494,8 @@ em_metals_hand_out (EmGrammar *grammar)
       Part part = { .metal = &g_array_index (grammar->metals, EmMetal, i) };
 
       part.hardness = find_hardness (grammar->items, part.metal->item);
-      if (find_names (grammar->items, &part))
-        parts[n_parts++] = part;
+      part.is_named = find_names (grammar->items, &part);
+      parts[n_parts++] = part;
     }
   if (give_to_named (grammar, parts, n_parts) == 0)
     return;

@@ -347,6 +347,10 @@ static const Case cases[] = {
   /* Words of letters and calls are no text that could not be used; days, names and states are. */
   { "Could you please send us your best price as soon as possible", EM_UNITS_METRIC, "!1\t0\tunused\tCould you please send us your best price as soon as possible\t" },
   { "NICK 2 X 1 X 1 MM, PIN BENT", EM_UNITS_METRIC, "1\t0\tunused\tBENT\t" },
+  /* The metal in a repair's own words is its metal, whatever part another line names. */
+  { "1) Core insert (H13, 48-50 HRC): edge rounded to R0.4, 62 long\n2) Bore dia 20 worn to 20.15, 30 deep, P20 insert", EM_UNITS_METRIC, "1\t1\tbase\th13\t" },
+  { "1) Core insert (H13, 48-50 HRC): edge rounded to R0.4, 62 long\n2) Bore dia 20 worn to 20.15, 30 deep, P20 insert", EM_UNITS_METRIC, "2\t2\tbase\tp20\t" },
+  { "1) Core insert (H13, 48-50 HRC): edge rounded to R0.4, 62 long\n2) Bore dia 20 worn to 20.15, 30 deep, P20 insert", EM_UNITS_METRIC, "!2\t1\tbase\tp20\t" },
   /* A whole number without its unit is told by what it measures. */
   { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\tpocket is 8 wide\t" },
   { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\t22 deep\t" },
