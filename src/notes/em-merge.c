@@ -422,11 +422,12 @@ is_narrow (const EmProto *proto, const EmProto *next, int kind)
          (next->roles & EM_ROLE_DEPTH) != 0 && (next->roles & EM_ROLE_SLOT) == 0 && !next->has_fill && !next->has_damage && proto->sizes->len > 0;
 }
 
-/* "both flanks!" in the line below the slot: how many walls. */
+/* "both flanks!" in the line below the slot, "slot 8 wide, 22 deep. 4 off": how many walls. */
 static gboolean
-is_counted_below (const EmItems *items, const EmProto *proto, const EmProto *next)
+is_counted_apart (const EmItems *items, const EmProto *proto, const EmProto *next)
 {
-  return proto->count_item == EM_NO_ITEM && em_item (items, next->count_item)->line > line_of (items, next);
+  return proto->count_item == EM_NO_ITEM && (em_item (items, next->count_item)->line > line_of (items, next) ||
+                                             (next->count_item > next->first && em_item_is_sign (items, next->count_item - 1, '.')));
 }
 
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
@@ -439,7 +440,7 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
   if (!next->may_merge || next->has_verb ||
       (!is_open_space (noun, kind == SIDEWALL || kind == RIB || is_narrow (proto, next, kind)) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
       next->sizes->len == 0 ||
-      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || (next->count_item != EM_NO_ITEM && !is_counted_below (items, proto, next)))
+      next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || (next->count_item != EM_NO_ITEM && !is_counted_apart (items, proto, next)))
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
     {

@@ -351,6 +351,9 @@ static const Case cases[] = {
   { "1) Core insert (H13, 48-50 HRC): edge rounded to R0.4, 62 long\n2) Bore dia 20 worn to 20.15, 30 deep, P20 insert", EM_UNITS_METRIC, "1\t1\tbase\th13\t" },
   { "1) Core insert (H13, 48-50 HRC): edge rounded to R0.4, 62 long\n2) Bore dia 20 worn to 20.15, 30 deep, P20 insert", EM_UNITS_METRIC, "2\t2\tbase\tp20\t" },
   { "1) Core insert (H13, 48-50 HRC): edge rounded to R0.4, 62 long\n2) Bore dia 20 worn to 20.15, 30 deep, P20 insert", EM_UNITS_METRIC, "!2\t1\tbase\tp20\t" },
+  /* A count behind all of a slot's sizes is of the wall in it. */
+  { "Flank of the slot wants 0.25 on, 30 long 14 high; slot 8 wide, 22 deep. 4 off.", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Flank of the slot wants 0.25 on, 30 long 14 high; slot 8 wide, 22 deep. 4 off.", EM_UNITS_METRIC, "1\t1\tslot_depth\t22\tmm" },
   /* A whole number without its unit is told by what it measures. */
   { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\tpocket is 8 wide\t" },
   { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\t22 deep\t" },
