@@ -92,7 +92,6 @@ ask_units (const EmFitter *f, const EmSize *unusual_size)
     }
 }
 
-/* "R0.4 OR R0.6": none of them is taken. */
 /* A question, and the reason of a field that is left open till it is answered; none of these stays. */
 static const char two_values[] = "two-values";
 
@@ -107,6 +106,7 @@ drop_open (EmFit *fit)
   fit->n_fitted = n;
 }
 
+/* "R0.4 OR R0.6": none of them is taken. */
 static void
 ask_either (EmFitter *f, guint item)
 {

@@ -50,6 +50,16 @@ line_of (const EmItems *items, const EmProto *proto)
   return em_item (items, proto->first)->line;
 }
 
+static int
+kind_of (const EmItems *items, const EmProto *proto)
+{
+  int second;
+
+  return em_fit_kind (items, proto, &second, NULL);
+}
+
+/* ---- one repair told in parts: each try has the likeliest kinds of both proposals ---- */
+
 /* Sizes of its own, or of the slot it lies in where the next is no fragment. */
 static gboolean
 has_own_sizes (const EmItems *items, const EmProto *proto, const EmProto *next)
@@ -63,9 +73,8 @@ has_own_sizes (const EmItems *items, const EmProto *proto, const EmProto *next)
 /* "BUILD UP CORE PIN .010" and on the next line "PIN .312 DIA X .875 LG": one repair told in two parts, when the parts
  * are of one kind, neither is whole and no field is told twice. */
 static gboolean
-try_merge (EmItems *items, EmProto *proto, EmProto *next)
+try_merge (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   gboolean is_wall_of_step; /* "step worn, 300 long, build up wall 2 high" */
   EmFit a, b;
 
@@ -104,10 +113,8 @@ try_merge (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "edge rolled R.010, .5 long, restore edge": the same thing once more, and only what is to be done with it. */
 static gboolean
-try_deed (EmItems *items, EmProto *proto, EmProto *next)
+try_deed (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
-
   if (kind < 0 || kind != other || next->sizes->len > 0 || proto->sizes->len == 0 || !next->has_verb || next->has_damage ||
       next->count_item != EM_NO_ITEM || em_item (items, proto->last)->line != em_item (items, next->first)->line)
     return FALSE;
@@ -117,10 +124,9 @@ try_deed (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "worn, build up 0.4 evenly" in the line below a seat or a face that nothing was to be added to yet. */
 static gboolean
-try_nameless (EmItems *items, EmProto *proto, EmProto *next)
+try_nameless (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
   const guint32 added = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD | EM_ROLE_WORN;
-  int second, kind = em_fit_kind (items, proto, &second, NULL);
   const EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
   EmFit fit;
 
@@ -128,7 +134,7 @@ try_nameless (EmItems *items, EmProto *proto, EmProto *next)
       kind == BORE || kind == PIN || size->chain != 0 || (!next->has_build && (size->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) == 0) ||
       (size->roles & ~added) != 0 ||
       (proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WELD)) != 0 || next->count_item != EM_NO_ITEM ||
-      proto->sizes->len == 0 || proto->sizes->len > MERGE_SIZES_MAX || em_fit_kind (items, next, &second, NULL) >= 0)
+      proto->sizes->len == 0 || proto->sizes->len > MERGE_SIZES_MAX || other >= 0)
     return FALSE;
   em_fit_sizes (items, proto, kind, &fit);
   if (fit.is_complete)
@@ -222,9 +228,8 @@ is_more_of_corner (const EmItems *items, const EmProto *next, double worn_mm)
 
 /* "edge peened to .020 R, 1.06 long, solid corner is 78°. Bring back to .002 R", "…, inside edge": more of the edge told before. */
 static gboolean
-try_corner (EmItems *items, EmProto *proto, EmProto *next)
+try_corner (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   double worn_mm = radius_mm (items, proto);
 
   if (!next->may_merge || kind != WORN_CORNER || other != WORN_CORNER || next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM ||
@@ -248,9 +253,8 @@ try_corner (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "DAM 40 x 3 x 1", and in the next line "- DAM SIDES WITH 10° DRAFT": the same thing, of which only an angle is told. */
 static gboolean
-try_angle (EmItems *items, EmProto *proto, EmProto *next)
+try_angle (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   guint32 line = em_item (items, proto->last)->line;
   const EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
 
@@ -276,10 +280,9 @@ is_tip (const EmItems *items, const EmProto *proto, int kind)
 
 /* "Rib 48 long, 0.4 missing on top. Flanks only the top 2 mm": how far down its sides a rib is coated. "Coat tip": its crest. */
 static gboolean
-try_flanks (EmItems *items, EmProto *proto, EmProto *next)
+try_flanks (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
   const guint32 told = EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_DRAFT;
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   EmSize *size = next->sizes->len == 1 ? em_item_size (items, g_array_index (next->sizes, guint, 0)) : NULL;
 
   if (!next->may_merge || kind != RIB || !(other == SIDEWALL || is_tip (items, next, other)) ||
@@ -313,10 +316,9 @@ agree (EmItems *items, const EmFit *a, const EmFit *b)
 
 /* "Blade 1 thick, tip short 0.6" and "build up tip 0.6 and 1.5 down each side", "add 0.5 on tip. Blade 1.5 thick x 8": the tip is the blade's. */
 static gboolean
-try_tip (EmItems *items, EmProto *proto, EmProto *next)
+try_tip (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
   const guint32 told = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_DEPTH | EM_ROLE_PER_SIDE | EM_ROLE_WELD;
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   gboolean is_before = other == RIB && is_tip (items, proto, kind);
   const EmProto *tip = is_before ? proto : next;
   EmFit a, b;
@@ -397,10 +399,8 @@ is_in_slot (EmItems *items, const EmProto *next)
 
 /* "LAND SITS IN SLOT .300 WIDE": of the land told before only where it lies. */
 static gboolean
-try_told_slot (EmItems *items, EmProto *proto, EmProto *next)
+try_told_slot (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
-
   if (kind < 0 || kind != other || next->has_verb || next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM || next->sizes->len == 0 ||
       next->sizes->len > 2 || (proto->roles & EM_ROLE_SLOT) != 0 || em_item (items, next->first)->line > em_item (items, proto->last)->line + 1)
     return FALSE;
@@ -432,10 +432,9 @@ is_counted_apart (const EmItems *items, const EmProto *proto, const EmProto *nex
 
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 static gboolean
-try_slot (EmItems *items, EmProto *proto, EmProto *next)
+try_slot (EmItems *items, EmProto *proto, EmProto *next, int kind, G_GNUC_UNUSED int other)
 {
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
-  int second, kind = em_fit_kind (items, proto, &second, NULL);
 
   if (!next->may_merge || next->has_verb ||
       (!is_open_space (noun, kind == SIDEWALL || kind == RIB || is_narrow (proto, next, kind)) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
@@ -459,10 +458,9 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "Deep slot, 5 wide, 19 deep - left wall scored. Add 0.25 over 33 x 15": a slot that nothing is to be done to is where the wall lies. */
 static gboolean
-try_slot_before (EmItems *items, EmProto *proto, EmProto *next)
+try_slot_before (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, int other)
 {
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
-  int second, other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || proto->has_verb || (!is_open_space (noun, TRUE) && !is_groove_of_wall (noun, proto, other)) || other != SIDEWALL ||
       proto->sizes->len == 0 ||
@@ -502,10 +500,9 @@ is_only_error (EmItems *items, const EmProto *proto, const EmProto *next)
 
 /* "We cut a pocket too deep. Floor needs .060 back, 2.5 x 1.25": a pocket or slot without sizes is where the floor or the wall lies. */
 static gboolean
-try_part (EmItems *items, EmProto *proto, EmProto *next)
+try_part (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, int other)
 {
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
-  int second, other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->set_value, "cap") == 0 ||
       (other != SIDEWALL && other != FACE) || !is_only_error (items, proto, next) ||
@@ -545,9 +542,8 @@ give_side (EmItems *items, EmProto *edge, guint item, int kind)
 
 /* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. "Edge of the pin rolled to R0.2, pin is ⌀11": so is the pin. */
 static gboolean
-try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
+try_bore_edge (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   gboolean is_round = em_fit_given_text (proto, "side") != NULL ||
                       (proto->sizes->len == 1 && radius_mm (items, proto) > 0 && next->count_item == EM_NO_ITEM);
 
@@ -561,10 +557,8 @@ try_bore_edge (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "BORE MOUTH ⌀28, EDGE WORN R0.8", "collar ⌀70, corner R1": the edge runs round the bore, pin or collar that was named before it. */
 static gboolean
-try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
+try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
-
   if (!next->may_merge || other != WORN_CORNER || !is_only_named (items, proto, kind) || (next->roles & EM_ROLE_DIAMETER) != 0 ||
       line_of (items, proto) != line_of (items, next))
     return FALSE;
@@ -581,7 +575,7 @@ try_edge_of_bore (EmItems *items, EmProto *proto, EmProto *next)
 gboolean
 em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
+  int kind = kind_of (items, proto), other = kind_of (items, next);
   EmFit fit;
 
   if (!next->may_merge || kind < 0 || kind == FACE || other < 0 || !is_only_named (items, proto, kind) || next->noun == EM_NO_ITEM ||
@@ -600,8 +594,7 @@ em_merge_is_place_of (EmItems *items, const EmProto *proto, const EmProto *next)
 gboolean
 em_merge_is_only_told (EmItems *items, const EmProto *proto)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL);
-
+  int kind = kind_of (items, proto);
   const guint32 plan = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT;
 
   if ((kind != PIN && kind != BORE && kind != FACE) || proto->noun == EM_NO_ITEM || proto->has_verb || proto->has_worn || proto->has_damage || proto->has_fill ||
@@ -621,7 +614,7 @@ em_merge_is_only_told (EmItems *items, const EmProto *proto)
 
 /* "The stop is mushroomed; build the face up 0.5, dia 25": a damage without sizes is why the next is built up. */
 static gboolean
-try_damage (EmItems *items, EmProto *proto, EmProto *next)
+try_damage (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, G_GNUC_UNUSED int other)
 {
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
 
@@ -638,10 +631,8 @@ try_damage (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "Pillar ⌀32 has scores, 0.15 deep over 90, add 0.3 per side": what is added goes round the pillar, however deep it is scored. */
 static gboolean
-try_scored_round (EmItems *items, EmProto *proto, EmProto *next)
+try_scored_round (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
-
   if (!next->may_merge || (kind != PIN && kind != BORE) || (other != GROOVE && other != RECESS) || !is_only_named (items, proto, kind) ||
       (next->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0 || (next->roles & EM_ROLE_DIAMETER) != 0 ||
       line_of (items, proto) != line_of (items, next) || next->sizes->len > MERGE_SIZES_MAX)
@@ -660,10 +651,9 @@ try_scored_round (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "axe Ø20, portée usée sur 30 mm, à recharger 0,2 au diamètre": what has neither a width nor a diameter is where the shaft is worn. */
 static gboolean
-try_bearing_of_shaft (EmItems *items, EmProto *proto, EmProto *next)
+try_bearing_of_shaft (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
   const guint32 told = EM_ROLE_LENGTH | EM_ROLE_WORN | EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE;
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || kind != PIN || other != FACE || !is_only_named (items, proto, kind) || next->sizes->len == 0 || next->sizes->len > 2 ||
       (next->roles & ~told) != 0 || (next->roles & (EM_ROLE_LENGTH | EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE)) == 0 ||
@@ -678,9 +668,8 @@ try_bearing_of_shaft (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "Land worn back 0.35, blade 1.2 thick x 86 long": what the rib beside it lacks is what its land has lost. */
 static gboolean
-try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next)
+try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
   const EmSize *size = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0)) : NULL;
 
   if (!next->may_merge || kind != FACE || other != RIB || size == NULL || (size->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) == 0 ||
@@ -694,10 +683,9 @@ try_land_of_rib (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "side wall worn, 0.2 to weld, surface 30 x 14": how large the wall is. */
 static gboolean
-try_plan (EmItems *items, EmProto *proto, EmProto *next)
+try_plan (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
   const guint32 added = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_THICKNESS | EM_ROLE_PER_SIDE | EM_ROLE_WELD;
-  int second, kind = em_fit_kind (items, proto, &second, NULL), other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || (kind != SIDEWALL && kind != SEAT) || other != FACE || proto->sizes->len != 1 || next->sizes->len != 2 || next->roles != 0 ||
       (proto->roles & ~added) != 0 || next->has_verb ||
@@ -715,16 +703,15 @@ try_plan (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "Flanks of groove: add 0.1, groove 4 wide, 8 deep, 30 long": as long as the wall, and the rest the groove's. */
 static gboolean
-try_groove_of_wall (EmItems *items, EmProto *proto, EmProto *next)
+try_groove_of_wall (EmItems *items, EmProto *proto, EmProto *next, int kind, G_GNUC_UNUSED int other)
 {
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
   const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH | EM_ROLE_LENGTH | EM_ROLE_WORN;
-  int second;
 
   if (!next->may_merge || noun == NULL || !em_fit_is_slot (noun) || next->has_verb || next->has_damage || next->has_worn ||
       next->sizes->len != 3 || (next->roles & ~told) != 0 || (next->roles & EM_ROLE_LENGTH) == 0 ||
       (next->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) == 0 || (next->roles & EM_ROLE_DEPTH) == 0 || (proto->roles & EM_ROLE_LENGTH) != 0 ||
-      proto->sizes->len != 1 || next->count_item != EM_NO_ITEM || em_fit_kind (items, proto, &second, NULL) != SIDEWALL ||
+      proto->sizes->len != 1 || next->count_item != EM_NO_ITEM || kind != SIDEWALL ||
       line_of (items, proto) != line_of (items, next))
     return FALSE;
   for (guint i = 0; i < next->sizes->len; i++)
@@ -743,10 +730,9 @@ try_groove_of_wall (EmItems *items, EmProto *proto, EmProto *next)
 
 /* "pinch-off worn, 180 long, add 0.5, land is 1 wide": how wide the edge is makes a strip of it. */
 static gboolean
-try_strip (EmItems *items, EmProto *proto, EmProto *next)
+try_strip (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, int other)
 {
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
-  int second, other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || noun == NULL || noun->weight[WORN_CORNER] == 0 || noun->weight[EDGE_NICK] == 0 || other != FACE ||
       next->sizes->len != 1 || next->roles != EM_ROLE_WIDTH || proto->sizes->len != 2 || next->has_verb ||
@@ -766,16 +752,15 @@ take_own_slots (EmItems *items, const GPtrArray *protos)
       EmProto *before = g_ptr_array_index (protos, i - 1), *slot = g_ptr_array_index (protos, i), *wall = g_ptr_array_index (protos, i + 1);
 
       if (line_of (items, slot) == line_of (items, wall) && line_of (items, before) != line_of (items, slot))
-        try_slot_before (items, slot, wall);
+        try_slot_before (items, slot, wall, kind_of (items, slot), kind_of (items, wall));
     }
 }
 
 /* "pinch-off worn, 95 long, blade 1.2 wide, build up 0.8": how thick the edge is makes a blade of it. */
 static gboolean
-try_blade (EmItems *items, EmProto *proto, EmProto *next)
+try_blade (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, int other)
 {
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
-  int second, other = em_fit_kind (items, next, &second, NULL);
 
   if (!next->may_merge || noun == NULL || noun->weight[WORN_CORNER] + noun->weight[EDGE_NICK] == 0 || other != RIB || proto->sizes->len != 1 ||
       (proto->roles & ~(guint32) EM_ROLE_WORN) != EM_ROLE_LENGTH || next->sizes->len != 2 ||
@@ -793,16 +778,15 @@ em_merge_slots (EmItems *items, const GPtrArray *protos)
   for (guint i = 2; i < protos->len; i++)
     {
       EmProto *slot = g_ptr_array_index (protos, i);
-      int second;
 
       for (guint back = 2; back <= MIN (i, SLOT_BACK) && !slot->is_merged; back++)
         {
           EmProto *wall = g_ptr_array_index (protos, i - back);
 
-          if (em_fit_kind (items, g_ptr_array_index (protos, i - 1), &second, NULL) == SIDEWALL)
+          if (kind_of (items, g_ptr_array_index (protos, i - 1)) == SIDEWALL)
             break;
-          if (em_fit_kind (items, wall, &second, NULL) == SIDEWALL)
-            try_slot (items, wall, slot);
+          if (kind_of (items, wall) == SIDEWALL)
+            try_slot (items, wall, slot, SIDEWALL, -1);
         }
     }
 }
@@ -810,13 +794,19 @@ em_merge_slots (EmItems *items, const GPtrArray *protos)
 gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
-  static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *) = {
+  static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *, int kind, int other) = {
     try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_bearing_of_shaft, try_plan, try_groove_of_wall, try_slot, try_slot_before,
     try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_blade, try_damage,
   };
 
-  for (gsize i = 0; !next->is_merged && i < G_N_ELEMENTS (tries); i++)
-    if (tries[i] (items, proto, next))
+  int kind, other;
+
+  if (next->is_merged)
+    return FALSE;
+  kind = kind_of (items, proto);
+  other = kind_of (items, next);
+  for (gsize i = 0; i < G_N_ELEMENTS (tries); i++)
+    if (tries[i] (items, proto, next, kind, other))
       return TRUE;
   return FALSE;
 }
