@@ -286,21 +286,30 @@ remove_gone (Applier *a)
     }
 }
 
-/* Metals are told of parts alone: the quote has one, the first; each repair says its own in its remark. */
+/* The quote takes over what is told of one part. */
+static void
+adopt (Applier *a, const EmReadField *field)
+{
+  if (!em_earlier_is_corrected (a->earlier, 0, field->field) &&
+      (em_earlier_had_field (a->earlier, 0, field->field) || em_quote_lacks_general (a->quote, field->field)))
+    em_quote_set_general (a->quote, field);
+  add_mark (a->quote, field->start, field->length, 0, EM_MARK_GENERAL, field->field, "from-words");
+}
+
+/* Metals are told of parts alone: the quote has one, the first, and its hardness; each repair says its own in its remark. */
 static void
 adopt_metal (Applier *a)
 {
-  for (guint i = 0; find_field (a->result, 0, "base") == NULL && i < a->result->fields->len; i++)
-    {
-      const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
+  int part = 0;
 
-      if (field->feature == 0 || strcmp (field->field, "base") != 0)
-        continue;
-      if (!em_earlier_is_corrected (a->earlier, 0, "base") && (em_earlier_had_field (a->earlier, 0, "base") || em_quote_lacks_general (a->quote, "base")))
-        em_quote_set_general (a->quote, field);
-      add_mark (a->quote, field->start, field->length, 0, EM_MARK_GENERAL, "base", "from-words");
-      return;
-    }
+  for (guint i = 0; part == 0 && find_field (a->result, 0, "base") == NULL && i < a->result->fields->len; i++)
+    if (strcmp (g_array_index (a->result->fields, EmReadField, i).field, "base") == 0)
+      part = g_array_index (a->result->fields, EmReadField, i).feature;
+  if (part == 0)
+    return;
+  adopt (a, find_field (a->result, part, "base"));
+  if (find_field (a->result, 0, "hardness") == NULL && find_field (a->result, part, "hardness") != NULL)
+    adopt (a, find_field (a->result, part, "hardness"));
 }
 
 static void

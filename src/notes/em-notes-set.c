@@ -73,6 +73,19 @@ set_kind_value (EmFeature *feature, int index, const EmReadField *field, EmOrigi
   feature->origin[index] = (uint8_t) origin;
 }
 
+/* Behind the metal that the remark tells, once; a remark of the office's own stays as it is. */
+static void
+add_hardness (EmFeature *feature, double hrc)
+{
+  const char *said = feature->text[EM_FEATURE_REMARK];
+  g_autofree char *metal = g_strdup_printf (_("Metal of this part: %s"), ""), *remark = NULL;
+
+  if (said == NULL || !g_str_has_prefix (said, metal) || strchr (said, ',') != NULL)
+    return;
+  remark = g_strdup_printf ("%s, %.0f HRC", said, hrc);
+  em_feature_set_text (feature, EM_FEATURE_REMARK, remark);
+}
+
 static void
 set_shared (EmFeature *feature, const EmReadField *field)
 {
@@ -108,6 +121,8 @@ set_shared (EmFeature *feature, const EmReadField *field)
 
       em_feature_set_text (feature, EM_FEATURE_REMARK, remark);
     }
+  else if (is (field, "hardness"))
+    add_hardness (feature, field->value);
 }
 
 void

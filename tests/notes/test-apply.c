@@ -99,7 +99,8 @@ START_TEST (test_metals_of_parts)
       reapply (&quote, text);
       ck_assert_int_eq (quote.n_features, 2);
       ck_assert_str_eq (quote.text[EM_QUOTE_BASE], "h13");
-      ck_assert_str_eq (quote.feature[0].text[EM_FEATURE_REMARK], "Metal of this part: H13");
+      ck_assert_str_eq (quote.feature[0].text[EM_FEATURE_REMARK], "Metal of this part: H13, 50 HRC");
+      ck_assert_double_eq (quote.hardness_hrc, 50);
       ck_assert_str_eq (quote.feature[1].text[EM_FEATURE_REMARK], "Metal of this part: P20");
     }
   em_quote_clear (&quote);
