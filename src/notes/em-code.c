@@ -249,3 +249,42 @@ em_code_read_before (Governor *g, guint i)
   em_governor_add (g, "tool_number", NULL, number, number)->is_general = TRUE;
   item (g, i)->is_used = TRUE;
 }
+
+/* The general field that stands already; NULL: none. */
+static EmReadField *
+find_general (const Governor *g, const char *field)
+{
+  for (guint k = 0; k < g->grammar->general->len; k++)
+    if (strcmp (g_array_index (g->grammar->general, EmGiven, k).field.field, field) == 0)
+      return &g_array_index (g->grammar->general, EmGiven, k).field;
+  return NULL;
+}
+
+/* "EX-77" in a table's column of tools: that of all rows. Where another row has another, it stays visible as unused, and neither is sure. */
+void
+em_code_read_cell (Governor *g, guint i)
+{
+  const char *field = item (g, i)->code, *text = g->c->items->text;
+  guint end = MIN (item (g, i)->code_end, g->c->end);
+  guint32 from = item (g, i)->start;
+  EmReadField *before;
+
+  if (field == NULL || end <= i)
+    return;
+  if (em_governor_take_once (g, field))
+    {
+      em_governor_add (g, field, NULL, i, end - 1)->is_general = TRUE;
+      return;
+    }
+  before = find_general (g, field);
+  if (before != NULL && before->length == item (g, end - 1)->start + item (g, end - 1)->length - from &&
+      strncmp (text + before->start, text + from, before->length) == 0)
+    return;
+  for (guint k = i; k < end; k++)
+    item (g, k)->is_used = FALSE;
+  if (before != NULL && before->state == EM_READ_READ)
+    {
+      before->state = EM_READ_INFERRED;
+      before->reason = "said-twice";
+    }
+}

@@ -362,6 +362,11 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
       (f->proto->roles & EM_ROLE_WIDTH) != 0 && (f->proto->roles & (EM_ROLE_LENGTH | EM_ROLE_DIAMETER | EM_ROLE_AREA)) == 0 &&
       (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     return "length";
+  /* "land | 48 | 6 | 0.2" under "length | height | add" */
+  if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len == 3 &&
+      (f->proto->roles & EM_ROLE_LENGTH) != 0 && (f->proto->roles & (EM_ROLE_WIDTH | EM_ROLE_DIAMETER | EM_ROLE_AREA)) == 0 &&
+      (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    return "width";
   /* "land has to end up 5.2 high": how high it is, not how much is added. */
   if (f->fit->kind == FACE && roles == EM_ROLE_HEIGHT && em_fitter_mm (f, item) > em_build_max_mm && f->proto->sizes->len > 2)
     return "";

@@ -60,6 +60,8 @@ gboolean em_governor_take_once (Governor *g, const char *field);
 /* "PO 45871", "DWG A-2201": a number behind what kind of number it is, and "4471 mold" before it. */
 void em_code_read        (Governor *g, guint i);
 void em_code_read_before (Governor *g, guint i);
+/* The number of a tool or a drawing in a table's column of them. */
+void em_code_read_cell   (Governor *g, guint i);
 /* "DO NOT WELD THREADS": what must stay free of weld. */
 void em_refuse_read (Governor *g, guint i);
 /* "3 mm from the texture": what lies near a repair, and how near. */

@@ -781,6 +781,7 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
   for (guint i = clause->first; i < clause->end; i++)
     {
       read_units (&g, i);
+      em_code_read_cell (&g, i);
       em_code_read (&g, i);
       em_code_read_before (&g, i);
       read_base (&g, i);

@@ -722,6 +722,8 @@ is_sound_row (const EmReader *r, guint first, guint end)
 {
   if (!em_item (r->items, first)->is_row)
     return FALSE;
+  if (em_item (r->items, first)->is_idle)
+    return TRUE;
   for (guint i = first; i < end; i++)
     if (is_sound (r, first, i, end))
       return TRUE;

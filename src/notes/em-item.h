@@ -53,9 +53,12 @@ typedef struct
   gboolean        is_used;
   gboolean        is_talk;   /* unknown to the grammar, but not worth showing as unused */
   gboolean        is_row;    /* begins a row of a table */
+  gboolean        is_idle;   /* and that row says that nothing is to be done */
   gboolean        is_heading;/* stands in a table's line of headings */
   gboolean        is_where;  /* stands in a table's column of places */
   gboolean        is_number_of; /* alone in a table's column of counts */
+  const char     *code;      /* the field that the code from here to code_end is of, in a table's column of codes; NULL: none */
+  guint           code_end;
   gunichar        sign;
   const EmPhrase *phrase;    /* may also be set beside a size: "420" */
   guint32         size;      /* index into sizes; only for EM_ITEM_SIZE */

@@ -302,7 +302,7 @@ gboolean
 em_reader_is_noun (const EmReader *r, guint i)
 {
   if (em_item_says (r->items, i, EM_SAYS_KIND) == NULL || is_done_to_it (r, i) || is_done_by (r, i) || em_item_is_of_face (r->items, i) ||
-      is_removed (r, i))
+      is_removed (r, i) || (em_item (r->items, i)->is_heading && em_item (r->items, i)->is_talk))
     return FALSE;
   /* "flanks 10°": the draft of what was told before. */
   if (i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&
@@ -694,6 +694,15 @@ fill_slot (const EmReader *r, const EmProto *proto)
     em_item_size (r->items, g_array_index (proto->sizes, guint, i))->roles &= ~(guint32) EM_ROLE_SLOT;
 }
 
+/* "feed slot wall | 2.75 | .50": what a table's heading names is no slot's. */
+static gboolean
+is_in_column (const EmReader *r, guint i)
+{
+  guint32 label = em_item_size (r->items, i)->label_item;
+
+  return label != G_MAXUINT32 && em_item (r->items, label)->is_heading;
+}
+
 /* Adds the items from first to end; nouns that name things near were used before. */
 void
 em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
@@ -713,7 +722,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
       if (item->type == EM_ITEM_SIZE)
         {
           /* "cracked corners in pocket 8 long": no length is a slot's. */
-          if ((em_item_size (r->items, i)->roles & EM_ROLE_LENGTH) != 0 && em_item_size (r->items, i)->chain == 0)
+          if (((em_item_size (r->items, i)->roles & EM_ROLE_LENGTH) != 0 && em_item_size (r->items, i)->chain == 0) || is_in_column (r, i))
             in_slot = EM_NO_ITEM;
           if (in_slot != EM_NO_ITEM && (em_item_size (r->items, i)->roles & never_slot) == 0)
             em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;

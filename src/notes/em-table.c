@@ -11,7 +11,11 @@
 
 enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */, CODE_DIGITS = 3 };
 
-typedef enum { COLUMN_OTHER, COLUMN_SIZE, COLUMN_COUNT, COLUMN_NUMBER, COLUMN_PART /* which one: "CAV" */ } ColumnType;
+typedef enum
+{
+  COLUMN_OTHER, COLUMN_SIZE, COLUMN_COUNT, COLUMN_NUMBER,
+  COLUMN_PART /* which one: "CAV" */
+} ColumnType;
 
 typedef struct
 {
@@ -19,6 +23,7 @@ typedef struct
   ColumnType type;
   guint32    roles;
   guint      label;        /* the item that names the sizes below */
+  const char *code;        /* the field that a code below is of, "tool_number" */
 } Cell;
 
 typedef struct
@@ -123,20 +128,46 @@ split_by_tabs (const EmItems *items, guint first, guint end, Line *line)
     add_cell (line, start, end);
 }
 
+/* Where in its line the item stands, in bytes. */
+static guint32
+column_of (const EmItems *items, guint i)
+{
+  guint32 at = em_item (items, i)->start;
+  guint32 from = at;
+
+  while (from > 0 && items->text[from - 1] != '\n')
+    from--;
+  return at - from;
+}
+
+/* "2.000 [50.8] .375 [9.5]": one blank is enough before what begins right below a heading; headings NULL: none. */
+static gboolean
+begins_column (const EmItems *items, guint i, const Line *headings)
+{
+  guint32 at = em_item (items, i)->start;
+
+  if (headings == NULL || headings->bar != 0 || at == 0 || items->text[at - 1] != ' ' || em_item (items, i)->type != EM_ITEM_SIZE)
+    return FALSE;
+  for (guint c = 0; c < headings->n; c++)
+    if (headings->cell[c].type == COLUMN_SIZE && column_of (items, headings->cell[c].first) == column_of (items, i))
+      return TRUE;
+  return FALSE;
+}
+
 static void
-split_by_gaps (const EmItems *items, guint first, guint end, Line *line)
+split_by_gaps (const EmItems *items, guint first, guint end, const Line *headings, Line *line)
 {
   for (guint i = first, start = first; i < end; i++)
-    if (i + 1 == end || is_wide_gap (items, i))
+    if (i + 1 == end || is_wide_gap (items, i) || begins_column (items, i + 1, headings))
       {
         add_cell (line, start, i + 1);
         start = i + 1;
       }
 }
 
-/* The cells of the line from first to end, parted by bar; n 0 when there are more than a table has. */
+/* The cells of the line from first to end, parted by bar; n 0 when there are more than a table has. headings: those above it, or NULL. */
 static void
-split_line (const EmItems *items, guint first, guint end, gunichar bar, Line *line)
+split_line (const EmItems *items, guint first, guint end, gunichar bar, const Line *headings, Line *line)
 {
   memset (line, 0, sizeof *line);
   line->bar = bar;
@@ -145,7 +176,7 @@ split_line (const EmItems *items, guint first, guint end, gunichar bar, Line *li
   else if (bar != 0)
     split_by_bars (items, first, end, line);
   else
-    split_by_gaps (items, first, end, line);
+    split_by_gaps (items, first, end, headings, line);
   if (line->n > COLUMN_MAX)
     line->n = 0;
 }
@@ -165,22 +196,20 @@ split_headings (const EmItems *items, guint first, guint end, Line *line)
 {
   gunichar bar = bar_of (items, first, end);
 
-  split_line (items, first, end, bar != 0 ? bar : '\t', line);
+  split_line (items, first, end, bar != 0 ? bar : '\t', NULL, line);
   /* Several tabs only set the words apart. */
   if (bar == 0 && (line->n < COLUMN_MIN || has_empty_cell (line)))
-    split_line (items, first, end, 0, line);
+    split_line (items, first, end, 0, NULL, line);
 }
 
-/* Where in its line the item stands, in bytes. */
-static guint32
-column_of (const EmItems *items, guint i)
+/* A cell is below the heading that begins where it does, or a part of which stands above it. */
+static gboolean
+is_below (const EmItems *items, const Cell *cell, const Cell *heading)
 {
-  guint32 at = em_item (items, i)->start;
-  guint32 from = at;
+  guint32 at = column_of (items, cell->first), head = column_of (items, heading->first);
+  guint32 end = column_of (items, heading->end - 1) + em_item (items, heading->end - 1)->length;
 
-  while (from > 0 && items->text[from - 1] != '\n')
-    from--;
-  return at - from;
+  return at == head || (at < end && at + em_item (items, cell->end - 1)->start + em_item (items, cell->end - 1)->length > head + em_item (items, cell->first)->start);
 }
 
 /* Set in columns by blanks, with some cells left empty: every cell begins right below a heading. */
@@ -193,13 +222,13 @@ align_row (const EmItems *items, const Line *headings, Line *row)
     return;
   for (guint c = 0, k = 0; c < headings->n; c++)
     {
-      gboolean is_below = k < row->n && column_of (items, row->cell[k].first) == column_of (items, headings->cell[c].first);
+      gboolean has_cell = k < row->n && is_below (items, &row->cell[k], &headings->cell[c]);
 
-      if (is_below)
+      if (has_cell)
         add_cell (&aligned, row->cell[k].first, row->cell[k].end);
       else
         add_cell (&aligned, 0, 0);
-      k += is_below;
+      k += has_cell;
       if (c + 1 == headings->n && k == row->n)
         *row = aligned;
     }
@@ -243,9 +272,27 @@ is_build_word (const EmItems *items, guint i)
   return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
 }
 
+/* "TOOL NO", "Werkzeug", "Dwg": what stands below are numbers of tools or drawings. */
+static const char *
+code_of (const EmItems *items, const Cell *cell)
+{
+  for (guint i = cell->first; i < cell->end; i++)
+    {
+      const EmSense *code = em_item_says (items, i, EM_SAYS_REFERENCE);
+
+      /* "REF" and "POS" number the lines. */
+      if (code != NULL && em_item_says (items, i, EM_SAYS_LABEL) == NULL)
+        return code->value;
+    }
+  return NULL;
+}
+
 static void
 name_column (const EmItems *items, Cell *cell)
 {
+  static const guint32 side = EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
+
+  cell->code = code_of (items, cell);
   for (guint i = cell->first; i < cell->end && i < cell->first + CELL_ITEMS_MAX; i++)
     {
       const EmSense *glue = em_item_says (items, i, EM_SAYS_GLUE);
@@ -260,18 +307,14 @@ name_column (const EmItems *items, Cell *cell)
       /* "Stk" */
       else if (em_item_says (items, i, EM_SAYS_PLACES) != NULL && cell->end == cell->first + 1 && cell->type == COLUMN_OTHER)
         cell->type = COLUMN_COUNT;
-      else if (roles != 0)
+      else if (roles != 0 || (is_build_word (items, i) && cell->type == COLUMN_OTHER))
         {
           cell->type = COLUMN_SIZE;
-          cell->roles |= roles;
+          cell->roles |= roles != 0 ? roles : EM_ROLE_BUILD;
           cell->label = i;
         }
-      else if (is_build_word (items, i) && cell->type == COLUMN_OTHER)
-        {
-          cell->type = COLUMN_SIZE;
-          cell->roles |= EM_ROLE_BUILD;
-          cell->label = i;
-        }
+      /* "Add per side" */
+      cell->roles |= em_item_says (items, i, EM_SAYS_LABEL) != NULL ? em_item_says (items, i, EM_SAYS_LABEL)->roles & side : 0;
     }
 }
 
@@ -290,12 +333,15 @@ name_counts (const EmItems *items, Line *line)
       }
 }
 
-/* "Tool 2219 part": a number that names, beside words. */
+/* "Tool 2219 part", "Dimension 1": a number that names, beside words. */
 static gboolean
 is_name_number (const EmItems *items, const Cell *cell, guint i)
 {
+  static const char *const words[] = { "dim", "dimension", "size", "value", "measure", "maß", "abmessung", "wert", "medida", "cota", "cote", "dimensión", "mesure" };
   const EmSize *size = em_item_size (items, i);
 
+  if (i > cell->first && size->is_whole && em_item_is_any_word_of (items, i - 1, words, G_N_ELEMENTS (words)))
+    return TRUE;
   return cell->end > cell->first + 1 && size->is_whole && size->unit == EM_UNIT_NONE && em_item (items, i)->length >= CODE_DIGITS;
 }
 
@@ -356,7 +402,7 @@ name_small_letter (const EmItems *items, Line *line)
 static gboolean
 is_line_word (const EmItems *items, guint i)
 {
-  static const char *const words[] = { "line", "row", "zeile", "lfd", "línea", "ligne" };
+  static const char *const words[] = { "line", "row", "id", "mark", "pt", "zeile", "lfd", "línea", "ligne" };
 
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
 }
@@ -370,6 +416,18 @@ is_where_word (const EmItems *items, guint i)
                                        "remarque", "remarques" };
 
   return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
+}
+
+/* "none" below "ACTION": nothing is to be done in that row. */
+static gboolean
+is_idle_cell (const EmItems *items, const Cell *heading, const Cell *cell)
+{
+  static const char *const actions[] = { "action", "actions", "work", "repair", "measure", "to do", "todo", "weld", "maßnahme", "arbeit", "reparatur", "acción", "trabajo", "reparación",
+                                         "mesure", "travail", "réparation" };
+  static const char *const none[] = { "none", "nil", "no", "nothing", "no action", "keine", "nein", "nichts", "entfällt", "ninguna", "ninguno", "nada", "aucune", "aucun", "rien", "néant", "non" };
+
+  return cell->end == cell->first + 1 && em_item_is_any_word_of (items, heading->first, actions, G_N_ELEMENTS (actions)) &&
+         em_item_is_any_word_of (items, cell->first, none, G_N_ELEMENTS (none));
 }
 
 /* "QTY  DESCRIPTION": how many, and what. */
@@ -419,9 +477,12 @@ read_headings (const EmItems *items, Line *line)
     if (line->cell[c].type == COLUMN_OTHER && line->cell[c].end == line->cell[c].first + 1 &&
         em_item_says (items, line->cell[c].first, EM_SAYS_PLACE) != NULL)
       line->cell[c].type = COLUMN_PART;
-  /* "LINE  DAMAGE  SIZE" */
-  if (line->cell[0].type == COLUMN_OTHER && line->cell[0].end == line->cell[0].first + 1 && is_line_word (items, line->cell[0].first))
-    line->cell[0].type = COLUMN_NUMBER;
+  /* "LINE  DAMAGE  SIZE", "ID  COMPONENT  FAULT" */
+  if ((line->cell[0].type == COLUMN_OTHER || em_item_is_word (items, line->cell[0].first, "id")) && line->cell[0].end == line->cell[0].first + 1 && is_line_word (items, line->cell[0].first))
+    {
+      line->cell[0].type = COLUMN_NUMBER;
+      em_item (items, line->cell[0].first)->is_talk = TRUE; /* "ID": no inner diameter */
+    }
   return (n_told >= 1 && (n_named >= 2 || has_count)) || (line->cell[0].type == COLUMN_NUMBER && line->n >= COLUMN_MIN);
 }
 
@@ -463,6 +524,34 @@ use_part_number (const EmItems *items, const Cell *cell)
   em_item (items, last)->is_used = TRUE;
 }
 
+/* "EX-77" below "TOOL NO": letters or signs and digits, or a number longer than a line's. FALSE: no code. */
+static gboolean
+set_code (const EmItems *items, const Cell *heading, const Cell *cell)
+{
+  const EmItem *first = em_item (items, cell->first), *last = em_item (items, cell->end - 1);
+  gboolean has_digit = FALSE, has_other = FALSE;
+
+  for (guint i = cell->first + 1; i < cell->end; i++)
+    if (!em_item_is_glued (items, i))
+      return FALSE;
+  for (guint32 b = first->start; b < last->start + last->length; b++)
+    {
+      has_digit |= g_ascii_isdigit (items->text[b]);
+      has_other |= !g_ascii_isdigit (items->text[b]) && items->text[b] != '.' && items->text[b] != ',';
+    }
+  if (!has_digit || !(has_other || last->start + last->length >= first->start + CODE_DIGITS))
+    return FALSE;
+  em_item (items, cell->first)->code = heading->code;
+  em_item (items, cell->first)->code_end = cell->end;
+  for (guint i = cell->first; i < cell->end; i++)
+    {
+      em_item (items, i)->is_used = TRUE;
+      if (em_item (items, i)->type == EM_ITEM_SIZE)
+        em_item_size (items, i)->roles |= EM_ROLE_REFERENCE;
+    }
+  return TRUE;
+}
+
 static void
 read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean is_first, guint row)
 {
@@ -477,6 +566,8 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
   gboolean is_row_number = size != NULL && size->is_whole && (size->value.n == row || size->value.n == TEN * row) &&
                            heading->type != COLUMN_COUNT;
 
+  if (heading->code != NULL && heading->type != COLUMN_SIZE && heading->type != COLUMN_COUNT && set_code (items, heading, cell))
+    return;
   /* "Location" may head places as well as their number. */
   if (heading->type != COLUMN_SIZE)
     use_part_number (items, cell);
@@ -522,6 +613,8 @@ read_row (const EmItems *items, const Line *headings, const Line *row, guint num
   for (guint c = 1; c < MIN (row->n, headings->n); c++)
     for (guint i = row->cell[c].first; is_where_word (items, headings->cell[c].first) && i < row->cell[c].end; i++)
       em_item (items, i)->is_where = TRUE;
+  for (guint c = 1; c < MIN (row->n, headings->n); c++)
+    em_item (items, row->cell[0].first)->is_idle |= row->cell[c].first < row->cell[c].end && is_idle_cell (items, &headings->cell[c], &row->cell[c]);
   em_item (items, row->cell[0].first)->is_row = TRUE;
 }
 
@@ -535,7 +628,7 @@ em_table_read (EmItems *items)
     {
       if (i < n && em_item (items, i)->type != EM_ITEM_LINE)
         continue;
-      split_line (items, first, i, headings.bar, &line);
+      split_line (items, first, i, headings.bar, headings.n > 0 ? &headings : NULL, &line);
       align_row (items, &headings, &line);
       if (is_row_of (&headings, &line))
         {

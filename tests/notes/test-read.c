@@ -1416,6 +1416,15 @@ static const Case cases[] = {
   { "Falsch gebohrt: ⌀4,2, 16 tief, verschließen", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
   { "Slot milled wrong, 30 mm x 8 mm x 5 mm deep. There's a 6 mm hole 4 mm from the end of it.", EM_UNITS_METRIC, "1\t1\tclearance\t4\tmm" },
   { "nick 3 x 1 x 1 mm\nface low 0.2, 20 x 10\nall easy to get at from the front", EM_UNITS_METRIC, "3\t1\taccess\topen\t" },
+  { "Tool No;Fault;L;W;H\nT9;dam, ends square;55;3;0.8\nT9;dam, ends square;40;2;1.5", EM_UNITS_METRIC, "2\t0\ttool_number\tT9\t" },
+  { "Tool No;Fault;L;W;H\nT9;dam, ends square;55;3;0.8\nT9;dam, ends square;40;2;1.5", EM_UNITS_METRIC, "3\t2\twidth\t2\tmm" },
+  { "Die\tFault\tLength\tWidth\tAdd\nD-30\tland low\t48\t6\t0.2\nD-31\tland low\t40\t5\t0.2", EM_UNITS_METRIC, "2\t0\ttool_number\tD-30\t" },
+  { "ID|Component|Fault|Dimension 1|Dimension 2\n881|die plate|land washed|length 18 x 4|0.08 to add", EM_UNITS_METRIC, "!1\t1\tkind\tbore\t" },
+  { "MARK  DAMAGE          L            W           D\nA     STEP FACE LOW   2.000 [50.8] .375 [9.5]  .005 [0.13]", EM_UNITS_INCH, "2\t1\tthickness\t0.127\tmm" },
+  { "REF  DAMAGE           L     A     B     QTY\n03   scratch, core    .600  .004 deep   1", EM_UNITS_INCH, "!2\t1\tgap\t25.4\tmm" },
+  { "Part\tDamage\tLength\tHeight\tAdd\nland top\tface low\t48\t6\t0.2", EM_UNITS_METRIC, "2\t1\twidth\t6\tmm" },
+  { "Part;Dim;Nominal;Measured;Add per side;Length\nBushing;bore dia;40;;0,15;65", EM_UNITS_METRIC, "2\t1\tbuild\t0.15\tmm" },
+  { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
 };
 
 START_TEST (test_case)
