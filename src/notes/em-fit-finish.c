@@ -69,6 +69,51 @@ is_worn_too (const EmFitter *f, guint first, guint second)
          em_item_says (f->items, before, EM_SAYS_LABEL) == NULL;
 }
 
+/* No edge is left with more than this share of the radius that it is worn to (common practice, no source). */
+static const double MOST_LEFT = 0.7;
+
+/* "R0.6 over 120 mm, has to have R0.1": the smaller, in a part of its own behind the other, is what is wanted. "R0.6 at one end and R0.2
+ * at the other" is not. */
+static gboolean
+is_left_too (const EmFitter *f, guint first, guint second)
+{
+  gboolean is_apart = FALSE;
+  guint next = second + 1, label = em_item_size (f->items, second)->label_item;
+
+  if ((em_item_size (f->items, first)->roles & EM_ROLE_FINISHED) != 0 || em_fitter_mm (f, second) > MOST_LEFT * em_fitter_mm (f, first))
+    return FALSE;
+  next = MAX (next, label + 1);
+  for (guint i = first + 1; i < second && i < first + SIDE_WINDOW; i++)
+    {
+      is_apart |= em_item (f->items, i)->type == EM_ITEM_SIGN || em_item (f->items, i)->type == EM_ITEM_LINE;
+      if (em_item_says (f->items, i, EM_SAYS_ONE_OF) != NULL || (em_item_is_soft_break (f->items, i) && em_item (f->items, i)->type != EM_ITEM_SIGN))
+        return FALSE;
+    }
+  return is_apart && (next >= f->items->items->len || em_item_says (f->items, next, EM_SAYS_PREPOSITION) == NULL);
+}
+
+/* "rounded about 0.25 (should be 0.05)": what is left of the other radius, told without an R, and no size of another kind. */
+gboolean
+em_fitter_is_left (const EmFitter *f, guint item)
+{
+  const EmSize *size = em_item_size (f->items, item);
+
+  if (f->fit->kind != WORN_CORNER || (size->roles & EM_ROLE_FINISHED) == 0 || (size->roles & em_dimension_roles) != 0 ||
+      size->unit == EM_UNIT_DEGREE || size->chain != 0)
+    return FALSE;
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+      const EmSize *its = em_item_size (f->items, other);
+      gboolean is_bare = (its->roles & (em_dimension_roles | EM_ROLE_FINISHED)) == 0;
+
+      if (other != item && its->unit != EM_UNIT_DEGREE && em_fitter_mm (f, other) <= LARGEST_MM &&
+          em_fitter_mm (f, item) < em_fitter_mm (f, other) && (is_bare || (its->roles & EM_ROLE_RADIUS) != 0))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* Taken for the length by its place. */
 static gboolean
 is_length_of (const EmFitter *f, guint item)
@@ -99,14 +144,16 @@ em_fitter_finish_corner (EmFitter *f)
           em_fitter_is_near (em_fitter_mm (f, item), radius->value) || em_fit_find (f->fit, "radius_to") != NULL)
         continue;
       /* "worn R0.2 at one end and R0.5 at the other": both are what it is now. */
-      if (is_worn_too (f, radius->item, item))
+      if (is_worn_too (f, radius->item, item) && is_left_too (f, radius->item, item))
+        em_fitter_put (f, "radius_to", item, 1, "from-words");
+      else if (is_worn_too (f, radius->item, item))
         {
           em_item (f->items, item)->is_used = TRUE;
           em_fitter_ask (f, "two-values", radius->item);
           em_fitter_drop (f, "radius");
           return;
         }
-      if (em_fitter_mm (f, item) < radius->value)
+      else if (em_fitter_mm (f, item) < radius->value)
         em_fitter_put (f, "radius_to", item, 1, NULL);
       else
         {

@@ -277,12 +277,12 @@ is_unworn_hole (const EmProto *proto, guint32 roles)
          (roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0;
 }
 
-/* A diameter, and a larger size that it has now, up to half as much again. */
+/* A diameter, and a larger size that it has now, or a smaller one that it shall have, up to half as much again. */
 static gboolean
 is_grown_round (const EmItems *items, const EmProto *proto)
 {
   const double most = 1.5;
-  double now = 0, new = 0;
+  double now = 0, new = 0, bare = 0;
 
   for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
     {
@@ -292,9 +292,13 @@ is_grown_round (const EmItems *items, const EmProto *proto)
         return FALSE;
       if ((size->roles & EM_ROLE_WORN) != 0)
         now = em_fraction_in_mm (size->value, size->unit);
-      else if ((size->roles & EM_ROLE_DIAMETER) != 0)
+      else if ((size->roles & EM_ROLE_FINISHED) != 0)
         new = em_fraction_in_mm (size->value, size->unit);
+      else if ((size->roles & EM_ROLE_DIAMETER) != 0)
+        bare = em_fraction_in_mm (size->value, size->unit);
     }
+  now = now > 0 ? now : bare;
+  new = new > 0 ? new : bare;
   return new > 0 && now > new && now < most * new;
 }
 
@@ -305,9 +309,10 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
   int by_wear;
 
   /* "gate is washed, 1.0 dia, now 1.4": what is round and has grown is a bore, when nothing else of it is told. */
-  if (weight[PIN] + weight[BORE] == 0 && weight[WORN_CORNER] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && (roles & EM_ROLE_WORN) != 0 && proto->sizes->len <= 3 &&
+  if (weight[PIN] + weight[BORE] == 0 && (weight[WORN_CORNER] > 0 || proto->noun == EM_NO_ITEM) && (roles & EM_ROLE_DIAMETER) != 0 &&
+      (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && proto->sizes->len <= 3 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 && is_grown_round (items, proto))
-    weight[BORE] = MAX (weight[WORN_CORNER], MAX (weight[FACE], weight[RECESS])) + EVIDENCE;
+    weight[BORE] = MAX (weight[WORN_CORNER], MAX (weight[FACE], MAX (weight[RECESS], weight[EDGE_NICK]))) + EVIDENCE;
   by_wear = weight[PIN] > 0 || weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
   /* "PLUG ⌀18 WORN TO ⌀17.6": what is filled has no wear. */
   if (proto->has_fill && proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && told_by_wear (items, proto) == PIN)

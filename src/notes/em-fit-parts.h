@@ -82,6 +82,8 @@ void        em_fitter_mark_slot      (EmFitter *f);
 /* What follows from the sizes that were found. */
 void        em_fitter_finish_nick    (EmFitter *f);
 void        em_fitter_finish_corner  (EmFitter *f);
+/* "(should be 0.05)" beside a larger radius. */
+gboolean    em_fitter_is_left        (const EmFitter *f, guint item);
 gboolean    em_fitter_finish_side    (EmFitter *f);
 void        em_fitter_finish_seat    (EmFitter *f);
 void        em_fitter_finish_cone    (EmFitter *f);

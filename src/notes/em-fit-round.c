@@ -174,21 +174,31 @@ is_far_from_diameter (const EmFitter *f, guint item)
   return FALSE;
 }
 
-/* "OD turned 0.3 undersize": a shop measures across (common practice, no source). */
-static gboolean
-is_off_size (const EmFitter *f, guint item)
+/* "OD turned 0.3 undersize": a shop measures across (common practice, no source). NULL: no such word; else why it is so much on the
+ * diameter, which "0.05 too thin" only makes likely. */
+static const char *
+off_size (const EmFitter *f, guint item)
 {
   static const char *const words[] = { "undersize", "oversize", "undersized", "oversized", "under size", "over size", "Untermaß", "Übermaß" };
-  static const char *const cut[] = { "turned", "ground", "bored", "reamed", "honed", "machined", "milled" };
-  static const char *const too[] = { "too small", "too big", "too large", "too thin" };
+  static const char *const likely[] = { "undersize by", "oversize by", "undersized by", "oversized by", "under by", "over by", "too small", "too big", "too large",
+                                        "too thin", "too small by", "too big by", "too large by", "too thin by", "big by", "small by", "under", "over", "below size", "small", "thin", "big",
+                                        "out of size", "off size", "Untermaß von", "zu klein", "zu groß", "zu dünn", "zu weit", "zu klein um", "zu groß um", "zu dünn um", "dünner", "kleiner",
+                                        "größer", "unter Maß", "trop petit de", "trop petite de", "trop grand", "trop petit", "trop mince", "sous cote",
+                                        "más grande", "más pequeño", "más delgado", "demasiado grande", "demasiado pequeño", "demasiado delgado", "por debajo de medida", "bajo medida" };
   guint label = em_item_size (f->items, item)->label_item;
 
-  /* "turned 0.3 too small" */
-  gboolean is_cut = item > 0 && label != G_MAXUINT32 && em_item_is_any_word_of (f->items, label, too, G_N_ELEMENTS (too)) &&
-                    em_item_is_any_word_of (f->items, item - 1, cut, G_N_ELEMENTS (cut));
-
-  return label != G_MAXUINT32 && label > item && (is_cut || em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words))) &&
-         (em_item_size (f->items, item)->roles & EM_ROLE_PER_SIDE) == 0 && em_fitter_mm (f, item) <= em_build_max_mm;
+  if ((em_item_size (f->items, item)->roles & EM_ROLE_PER_SIDE) != 0 || em_fitter_mm (f, item) > em_build_max_mm)
+    return NULL;
+  /* "worn 0.04 under size" */
+  if (label == G_MAXUINT32 || label < item)
+    label = item + 1 < f->items->items->len && em_item_says (f->items, item + 1, EM_SAYS_LABEL) != NULL &&
+            (em_item_says (f->items, item + 1, EM_SAYS_LABEL)->roles & EM_ROLE_BUILD) != 0 ? item + 1 : label;
+  if (label == G_MAXUINT32)
+    return NULL;
+  if (label > item && em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words)))
+    return "on-diameter";
+  return em_item_is_any_word_of (f->items, label, words, G_N_ELEMENTS (words)) || em_item_is_any_word_of (f->items, label, likely, G_N_ELEMENTS (likely))
+         ? "from-words" : NULL;
 }
 
 /* TRUE when the size is a build-up on a bore or pin, whose side may have to be asked. */
@@ -203,10 +213,10 @@ fit_build (EmFitter *f, guint item)
   if ((roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && (roles & EM_ROLE_ON_DIAMETER) != 0 && !is_wear (f, item) &&
       !is_far_from_diameter (f, item))
     return FALSE;
-  if ((roles & EM_ROLE_ON_DIAMETER) != 0 || is_off_size (f, item))
-    return em_fitter_offer (f, "build", item, 0.5, "on-diameter");
-  /* "1.000 OD worn .004 dia" */
-  if ((roles & EM_ROLE_DIAMETER) != 0 && is_wear (f, item) && em_fitter_mm (f, item) <= em_build_max_mm)
+  if ((roles & EM_ROLE_ON_DIAMETER) != 0 || off_size (f, item) != NULL)
+    return em_fitter_offer (f, "build", item, 0.5, off_size (f, item) != NULL ? off_size (f, item) : "on-diameter");
+  /* "1.000 OD worn .004 dia", "20 H7 is 0.08 too large in diameter" */
+  if ((roles & EM_ROLE_DIAMETER) != 0 && (is_wear (f, item) || (roles & EM_ROLE_BUILD) != 0) && !has_twin (f, item) && f->proto->sizes->len > 1 && em_fitter_mm (f, item) <= em_build_max_mm)
     return em_fitter_offer (f, "build", item, 0.5, "from-words");
   /* "⌀6, head side worn to 5.9": not how much, but to what. */
   if ((roles & EM_ROLE_PER_SIDE) != 0 && (roles & EM_ROLE_WORN) != 0 && em_fitter_mm (f, item) > em_build_max_mm &&

@@ -562,7 +562,7 @@ fit_told (EmFitter *f, const guint twins[2])
 
       if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || em_fitter_labelled (f, item))
         continue;
-      if ((f->fit->kind == GROOVE && is_row_of_area (f->items, item)) || is_position (f, item))
+      if ((f->fit->kind == GROOVE && is_row_of_area (f->items, item)) || is_position (f, item) || em_fitter_is_left (f, item))
         continue;
       /* "face 1.00 x .40: build to .885": how high it shall be stands in no row. */
       if (is_flat && size->chain == 0 && f->proto->sizes->len > 1 &&

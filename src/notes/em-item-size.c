@@ -219,7 +219,8 @@ is_preposition (const EmItemBuilder *b, guint at, guint n, const EmPhrase *phras
   if (leads_to_mm (b, at + n))
     return TRUE;
   next = em_builder_match (b, at + n, &n_next);
-  return em_phrase_find (next, EM_SAYS_KIND) != NULL || em_phrase_find (next, EM_SAYS_PLACE) != NULL ||
+  /* "both in M2": of which metal. */
+  return em_phrase_find (next, EM_SAYS_KIND) != NULL || em_phrase_find (next, EM_SAYS_PLACE) != NULL || em_phrase_find (next, EM_SAYS_BASE) != NULL ||
          (em_phrase_find (next, EM_SAYS_GLUE) != NULL && em_phrase_find (next, EM_SAYS_LABEL) == NULL /* "1/4 in small" */);
 }
 

@@ -233,6 +233,21 @@ tells_round (const Follower *f)
   return (f->sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
 }
 
+/* "⌀20 im Durchmesser um 0,08 zu groß": the diameter has its sign, and so much is meant. */
+static gboolean
+is_of_size_behind (const Follower *f)
+{
+  return (f->sense->roles & EM_ROLE_ON_DIAMETER) != 0 && (f->size->roles & EM_ROLE_DIAMETER) != 0 && f->next != f->c->end;
+}
+
+/* "usé à Ø16,12 sur prof. 25", "auf Länge 30": the little word leads to the size behind the label. */
+static gboolean
+is_led_to (const Follower *f)
+{
+  return f->i == f->open + 2 && em_clause_says (f->c, f->i - 1, EM_SAYS_PREPOSITION) && (f->sense->roles & em_length_roles) != 0 &&
+         em_labels_leads_to_own (f->c, f->i, FALSE);
+}
+
 /* The first rule that fits tells. */
 /* "15x15 / 0,1      Narbung daneben": another column. */
 static gboolean
@@ -252,8 +267,8 @@ em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
     { is_in_other_column, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { stands_after, TRUE },
-    { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { tells_round, TRUE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
+    { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },
   };
   Follower f = { c, sense, NULL, i, open, 0 };
 

@@ -41,6 +41,9 @@ give (Labels *l, guint i, guint32 roles, guint label)
   if (size->is_whole && size->value.n >= ALLOY_NUMBER && em_phrase_find (em_item (l->c->items, i)->phrase, EM_SAYS_BASE) != NULL)
     return;
   size->roles |= roles;
+  /* "leave .005 R", "keep R0.05": what radius is left, neither stock nor clearance. */
+  if ((size->roles & EM_ROLE_RADIUS) != 0 && (size->roles & (EM_ROLE_STOCK | EM_ROLE_CLEARANCE)) != 0)
+    size->roles = (size->roles & ~(guint32) (EM_ROLE_STOCK | EM_ROLE_CLEARANCE)) | EM_ROLE_FINISHED;
   if (label != G_MAXUINT)
     {
       size->label_item = size->label_item == G_MAXUINT32 ? label : size->label_item;
@@ -325,9 +328,6 @@ waiting_roles (const Labels *l, guint i)
   /* "STEP HT .150": heat treated to no such figure. */
   if ((roles & EM_ROLE_HARDNESS) != 0 && em_fraction_plain (size->value) < LEAST_HARDNESS && l->pending_item != G_MAXUINT)
     roles = (roles & ~(guint32) EM_ROLE_HARDNESS) | (has_label (l->c, l->pending_item, EM_ROLE_HEIGHT) ? EM_ROLE_HEIGHT : 0);
-  /* "leave R.005": what radius is left, no stock. */
-  if ((roles & EM_ROLE_STOCK) != 0 && (roles & EM_ROLE_RADIUS) != 0)
-    roles = (roles & ~(guint32) EM_ROLE_STOCK) | EM_ROLE_FINISHED;
   return roles;
 }
 

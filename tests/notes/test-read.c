@@ -1425,6 +1425,21 @@ static const Case cases[] = {
   { "Part\tDamage\tLength\tHeight\tAdd\nland top\tface low\t48\t6\t0.2", EM_UNITS_METRIC, "2\t1\twidth\t6\tmm" },
   { "Part;Dim;Nominal;Measured;Add per side;Length\nBushing;bore dia;40;;0,15;65", EM_UNITS_METRIC, "2\t1\tbuild\t0.15\tmm" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
+  /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
+  { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
+  { "Edge worn R0.6 at one end and R0.2 at the other, 20 long", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "Edge worn R0.25, 20 long. Keep R0.05.", EM_UNITS_METRIC, "1\t1\tradius_to\t0.05\tmm" },
+  { "CORNER WORN .031 R X 1.25 LG, LEAVE .005 R", EM_UNITS_INCH, "!1\t1\tstock\t0.127\tmm" },
+  { "The ring edge, 32.6 diameter at the outside edge, is rounded about 0.25 (should be 0.05)", EM_UNITS_METRIC, "1\t1\tradius\t0.25\tmm" },
+  { "Le bord intérieur du trou ø40 est mangé, R1 sur 180°, le remettre à 0,3", EM_UNITS_METRIC, "!1\t1\tangle\t180\tdeg" },
+  { "PINS Ø2.5 WORN 0.04 UNDER SIZE, 10 LONG", EM_UNITS_METRIC, "1\t1\tbuild\t0.02\tmm" },
+  { "Stift ⌀8 um 0,05 zu dünn, 20 lang", EM_UNITS_METRIC, "1\t1\tbuild\t0.025\tmm" },
+  { "Bohrung ⌀20 im Durchmesser um 0,08 zu groß, 30 tief", EM_UNITS_METRIC, "1\t1\tdiameter\t20\tmm" },
+  { "HOLE .312 DIA OVERSIZE BY .004, DEPTH .80", EM_UNITS_INCH, "1\t1\tbuild\t0.0508\tmm" },
+  { "Gate insert: gate ⌀0.8 eroded to 1.05, 1.5 deep", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "Angusspunkt ausgewaschen ⌀1,4 soll ⌀1,0, Tiefe 2", EM_UNITS_METRIC, "1\t1\tworn\t1.4\tmm" },
+  { "ALESAGE Ø16 H7 USE A Ø16,12 SUR PROF. 25", EM_UNITS_METRIC, "1\t1\tlength\t25\tmm" },
+  { "Pin dia 3, 6 long, lost 0.04 on dia.\nBoth in M2, 60 HRC", EM_UNITS_METRIC, "1\t1\tdiameter\t3\tmm" },
 };
 
 START_TEST (test_case)
