@@ -178,6 +178,9 @@ leads_to_noun (const EmClause *c, guint i)
       /* "12 ID" is the bore's size. */
       if (k == i + 1 && em_clause_says (c, k, EM_SAYS_KIND) && em_clause_label_at (c, k, EM_LABEL_AFTER) != NULL)
         return FALSE;
+      /* "60 down the hole" */
+      if (k == i + 1 && label != NULL && (label->roles & EM_ROLE_DEPTH) != 0 && em_clause_says (c, k, EM_SAYS_GLUE))
+        return FALSE;
       if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
         return TRUE;
       if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||

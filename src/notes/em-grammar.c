@@ -21,6 +21,7 @@
 #include "em-refer.h"
 #include "em-sentence.h"
 #include "em-table.h"
+#include "em-where.h"
 
 #include <string.h>
 
@@ -99,7 +100,7 @@ static gboolean
 begins_in_slot (const EmReader *r, guint first)
 {
   for (guint i = first; i < r->end && i < first + STATE_WORDS; i++)
-    if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL)
+    if (em_slots_is_in (r->items, i))
       return TRUE;
   return FALSE;
 }
@@ -425,6 +426,7 @@ take_place_line (EmReader *r, const EmContent *content, EmProto *before, guint f
     return FALSE;
   for (guint i = first; i < end; i++)
     em_item (r->items, i)->is_used |= em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL || i == first;
+  em_reader_take_aside (r, before, first, end, FALSE);
   before->last = end - 1;
   return TRUE;
 }
@@ -566,7 +568,7 @@ read_sentence (EmReader *r)
   em_govern_read (r->grammar, &clause, loose);
   r->has_loose = has_other_than (loose, numbers);
   em_parts_note (r);
-  is_told = is_line_start && em_parts_count_all (r);
+  is_told = (is_line_start && em_parts_count_all (r)) || em_where_take (r);
   start = is_told ? r->end : r->first;
   for (guint first = start; first < r->end;)
     {

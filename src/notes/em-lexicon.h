@@ -42,7 +42,7 @@ typedef enum
   EM_SAYS_SOUND,      /* "no repair needed" */
   EM_SAYS_NEAR,       /* "adjacent" */
   EM_SAYS_THING,      /* what can be near: hole, texture, polish, thread */
-  EM_SAYS_SLOT,       /* "in slot": the sizes after it are the slot's */
+  EM_SAYS_SLOT,       /* "in slot": the sizes after it are the slot's; value "name": only its name */
   EM_SAYS_ACCESS,
   EM_SAYS_APPROXIMATE,
   EM_SAYS_MINIMUM,

@@ -6,6 +6,7 @@
 #include "em-merge.h"
 
 #include "em-fit.h"
+#include "em-slots.h"
 
 #include <string.h>
 
@@ -386,7 +387,7 @@ is_in_slot (EmItems *items, const EmProto *next)
   gboolean has_slot = FALSE;
 
   for (guint i = next->first; i <= next->last && i < next->first + SLOT_WINDOW; i++)
-    has_slot |= em_item_says (items, i, EM_SAYS_SLOT) != NULL;
+    has_slot |= em_slots_is_in (items, i);
   for (guint i = 0; i < next->sizes->len; i++)
     {
       const EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));

@@ -6,6 +6,7 @@
 #include "em-proto.h"
 
 #include "em-counts.h"
+#include "em-slots.h"
 
 #include <math.h>
 #include <string.h>
@@ -563,8 +564,9 @@ static void
 use_connectives (const EmReader *r, guint i)
 {
   EmItem *item = em_item (r->items, i);
-  static const EmSays used[] = { EM_SAYS_TO, EM_SAYS_UNIT, EM_SAYS_SLOT, EM_SAYS_PLACES, EM_SAYS_MATERIAL };
+  static const EmSays used[] = { EM_SAYS_TO, EM_SAYS_UNIT, EM_SAYS_PLACES, EM_SAYS_MATERIAL };
 
+  item->is_used |= em_slots_is_in (r->items, i);
   for (gsize k = 0; k < G_N_ELEMENTS (used); k++)
     item->is_used |= em_item_says (r->items, i, used[k]) != NULL;
 }
@@ -733,7 +735,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
         in_slot = EM_NO_ITEM;
       if (item->type != EM_ITEM_PHRASE)
         continue;
-      if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL)
+      if (em_slots_is_in (r->items, i))
         in_slot = i;
       if (em_reader_is_noun (r, i))
         add_noun (r, proto, i);

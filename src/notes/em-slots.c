@@ -13,6 +13,14 @@ enum
   CELL_MAX = 8   /* items of a cell of a table */
 };
 
+gboolean
+em_slots_is_in (const EmItems *items, guint i)
+{
+  const EmSense *slot = em_item_says (items, i, EM_SAYS_SLOT);
+
+  return slot != NULL && slot->value == NULL;
+}
+
 static gboolean
 is_slot_noun (const EmReader *r, guint i)
 {

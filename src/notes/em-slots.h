@@ -12,4 +12,7 @@ G_BEGIN_DECLS
 /* Marks the sizes of the sentence that are a slot's. */
 void em_slots_mark (EmReader *r);
 
+/* "in a slot", and not the name of one alone. */
+gboolean em_slots_is_in (const EmItems *items, guint i);
+
 G_END_DECLS

@@ -355,8 +355,8 @@ static const Case cases[] = {
   { "Flank of the slot wants 0.25 on, 30 long 14 high; slot 8 wide, 22 deep. 4 off.", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "Flank of the slot wants 0.25 on, 30 long 14 high; slot 8 wide, 22 deep. 4 off.", EM_UNITS_METRIC, "1\t1\tslot_depth\t22\tmm" },
   /* A whole number without its unit is told by what it measures. */
-  { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\tpocket is 8 wide\t" },
-  { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t0\tunused\t22 deep\t" },
+  { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t1\tslot_width\t8\tmm" },
+  { "- flank of the pocket wants 0.25 on, 30 long\n- pocket is 8 wide and 22 deep", EM_UNITS_METRIC, "2\t1\tslot_depth\t22\tmm" },
   /* Stock behind several repairs, or in a sentence of its own, is for all: .005 x 25.4 = 0.127. */
   { "BORE .375 WORN TO .381, .75 DEEP. PIN .375 WORN TO .371, .90 LONG. STOCK .005", EM_UNITS_INCH, "1\t0\tstock\t0.127\tmm" },
   { "Bore 16 mm, worn to 16.06; 24 mm deep; 0.2 mm stock", EM_UNITS_METRIC, "1\t1\tstock\t0.2\tmm" },
@@ -1440,6 +1440,19 @@ static const Case cases[] = {
   { "Angusspunkt ausgewaschen ⌀1,4 soll ⌀1,0, Tiefe 2", EM_UNITS_METRIC, "1\t1\tworn\t1.4\tmm" },
   { "ALESAGE Ø16 H7 USE A Ø16,12 SUR PROF. 25", EM_UNITS_METRIC, "1\t1\tlength\t25\tmm" },
   { "Pin dia 3, 6 long, lost 0.04 on dia.\nBoth in M2, 60 HRC", EM_UNITS_METRIC, "1\t1\tdiameter\t3\tmm" },
+  { "Three blades snapped short: 0.6 thick x 9 long, tops need 0.7 mm of metal.\nThey sit in a pocket 14 deep and 5 wide so it's hard to get in.", EM_UNITS_METRIC, "2\t1\tslot_width\t5\tmm" },
+  { "3. Flanc de la fente trop mince : recharger 0,15 sur 60 x 8 mm.\nLa fente fait 1,6 mm de large et 8 mm de profondeur.", EM_UNITS_METRIC, "1\t1\theight\t8\tmm" },
+  { "3. Flanc de la fente trop mince : recharger 0,15 sur 60 x 8 mm.\nL'accès est difficile au point 3.", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
+  { "Flanke im Kanal, 40 x 6 mm, es fehlen 0,2\n\nWerkstoff 1.2316, Kanal 4,5 breit, 6 tief.", EM_UNITS_METRIC, "3\t1\tslot_depth\t6\tmm" },
+  { "SLOT FLANK WORN, ADD 0.2 MM\nSLOT 8 W X 15 DP X 48 LG", EM_UNITS_METRIC, "2\t1\tlength\t48\tmm" },
+  { "ADD DAM ACROSS CHANNEL, .75 LG X .10 WIDE X .08 HIGH\nCHANNEL .75 WIDE X .25 DP", EM_UNITS_INCH, "2\t1\tslot_width\t19.05\tmm" },
+  { "- rib pocket flank 45 long, 11 high, weld on 0.25\n- slot there is only 2.4 wide and 11 deep, so bad access", EM_UNITS_METRIC, "2\t1\tslot_width\t2.4\tmm" },
+  { "BUILD UP RIB TIP .020, RIB .040 THK X 1.25 LG\nRIB SITS .375 DOWN IN A .25 WIDE SLOT", EM_UNITS_INCH, "2\t1\tslot_depth\t9.525\tmm" },
+  { "1) wall of feed slot worn 0.2 mm, 45 x 8\n2) nick 3 x 1 x 1 on land\nThe feed slot is 2.5 wide and 8 deep.", EM_UNITS_METRIC, "3\t1\tslot_width\t2.5\tmm" },
+  { "Wall worn 0.2, 45 x 8 mm\nSlot 12 long, 3 wide, 2 deep to be filled", EM_UNITS_METRIC, "2\t2\tkind\trecess\t" },
+  { "WALL OF SLIT WORN, ADD 0.1 MM, 50 LG X 20 HIGH\nWEIR 30 X 3 X 1.5 HIGH\nACCESS TO SLIT RESTRICTED", EM_UNITS_METRIC, "3\t1\taccess\trestricted\t" },
+  { "WELD VALVE SEAT CONE 90° INCL\nMOUTH DIA 24, 5 DEEP\nTHK 0.5 EVEN\nRESTRICTED, SEAT IS 60 DOWN THE HOLE", EM_UNITS_METRIC, "4\t1\taccess\trestricted\t" },
+  { "dent, round, 4 mm dia, 0.8 mm deep\nLocation: accessible from split line", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
 };
 
 START_TEST (test_case)
