@@ -7,12 +7,14 @@
 
 #include "em-name.h"
 #include "em-notes-set.h"
+#include "em-remark.h"
 
 #include <string.h>
 
 enum { FIRST_CODE = 100 /* a whole number from here is more than a count */, MONTHS = 12, DAYS = 31, QUESTION_WORDS = 3, QUESTION_WINDOW = 30 /* items of a question */ };
 
-/* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped". */
+/* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped"; "strip": that a coating
+ * must come off, which is an order to the shop even where it tells the coating. */
 static gboolean
 has_noise (const EmPhrase *phrase, const char *value)
 {
@@ -60,7 +62,7 @@ is_content (const EmItem *item)
     return FALSE;
   if (is_name_like_talk (item))
     return TRUE;
-  if (item->is_talk)
+  if (item->is_talk || item->is_heading)
     return FALSE;
   /* "PER SKETCH", without its number */
   if (item->type == EM_ITEM_PHRASE && has_noise (item->phrase, "matter") && em_phrase_find (item->phrase, EM_SAYS_REFERENCE) != NULL)
@@ -132,6 +134,7 @@ matters (const EmItems *items, const EmItem *item)
       return TRUE;
   set = em_phrase_find (item->phrase, EM_SAYS_SET);
   return has_noise (item->phrase, "matter") || has_noise (item->phrase, "removed") || has_noise (item->phrase, "time") ||
+         has_noise (item->phrase, "strip") ||
          (set != NULL && g_strcmp0 (set->set_field, "ends") == 0);
 }
 
@@ -192,7 +195,7 @@ typedef struct
 {
   EmReadSpan span;
   guint      first, n_content, n_numbers, n_unknown;
-  gboolean   is_open, has_matter;
+  gboolean   is_open, has_matter, is_whole /* holds a remark of some words */;
 } Stretch;
 
 /* A line of words that no lexicon has: nothing tells that it is only talk. */
@@ -212,7 +215,7 @@ close_stretch (Finder *f, Stretch *s, guint end)
   if (!s->is_open)
     return;
   s->is_open = FALSE;
-  if (is_lone_word (f->items, s->first, end))
+  if (!s->is_whole && is_lone_word (f->items, s->first, end))
     return;
   feature = feature_round (f, &s->span);
   is_size = feature > 0 && s->n_numbers == s->n_content;
@@ -283,7 +286,7 @@ add_word (Finder *f, Stretch *s, guint i)
   s->n_numbers += item->type == EM_ITEM_SIZE && (em_item_size (f->items, i)->roles & EM_ROLE_REFERENCE) == 0;
   s->n_unknown += item->type == EM_ITEM_UNKNOWN;
   if (item->type != EM_ITEM_SIZE)
-    s->has_matter |= matters (f->items, item);
+    s->has_matter |= matters (f->items, item) || em_remark_is_verdict (f->items, i);
   else if (em_name_is_day (f->items, i))
     {
       s->span.length = em_item (f->items, i + 1)->start + em_item (f->items, i + 1)->length - s->span.start;
@@ -361,7 +364,7 @@ question_end (const EmItems *items, guint first)
   return 0;
 }
 
-/* "Could it be ready by Thursday?": an office answers it, whatever its words are. */
+/* "Could it be ready by Thursday?": an office answers it, whatever its words are. The item behind it; 0: there is none. */
 static guint
 write_question (Finder *f, Stretch *s, guint first)
 {
@@ -380,6 +383,23 @@ write_question (Finder *f, Stretch *s, guint first)
   return end;
 }
 
+/* "The vents are all right, leave them": a remark is listed with all its words, and with what else is said beside it. The item
+ * behind it; 0: there is none. */
+static guint
+add_remark (Finder *f, Stretch *s, guint first)
+{
+  guint end = em_remark_end (f->items, first);
+
+  if (end == 0)
+    return 0;
+  if (!s->is_open)
+    *s = (Stretch) { .span = { .line = em_item (f->items, first)->line, .start = em_item (f->items, first)->start }, .first = first, .is_open = TRUE };
+  s->span.length = em_item (f->items, end - 1)->start + em_item (f->items, end - 1)->length - s->span.start;
+  s->n_content++;
+  s->has_matter = s->is_whole = TRUE;
+  return end;
+}
+
 void
 em_unused_write (EmItems *items, EmReadResult *result)
 {
@@ -387,11 +407,11 @@ em_unused_write (EmItems *items, EmReadResult *result)
   Stretch s = { 0 };
 
   for (guint i = 0, end; i < items->items->len; i++)
-    if ((end = write_question (&f, &s, i)) != 0)
-      i = end;
+    if ((end = write_question (&f, &s, i)) != 0 || (end = add_remark (&f, &s, i)) != 0)
+      i = end - 1;
     else if (is_name_behind (items, &s, i))
       s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
-    else if (em_item (items, i)->type == EM_ITEM_LINE || em_item (items, i)->is_used)
+    else if (em_item (items, i)->type == EM_ITEM_LINE || (em_item (items, i)->is_used && !em_remark_has_noise (items, i, "strip")))
       close_stretch (&f, &s, i);
     else if (is_content (em_item (items, i)))
       add_word (&f, &s, i);

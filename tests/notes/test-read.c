@@ -381,7 +381,7 @@ static const Case cases[] = {
   { "BUILD UP LAND .090 WD X 6.0 LG TO FINISHED HT .250", EM_UNITS_INCH, "!1\t0\thardness\t0.25\tHRC" },
   { "GATE EDGE WORN R.006 X .35 LG, (2) PLCS. GATE POST .125 DIA WORN TO .121 X .25 LG", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
   /* How damage came and what lies about is passed over; who, when, in what state and what to mind is not. */
-  { "Nick 2 x 1 x 1 mm\nthe blade fell on it", EM_UNITS_METRIC, "!2\t0\tunused\tblade fell on it\t" },
+  { "Nick 2 x 1 x 1 mm\nthe blade is here with us", EM_UNITS_METRIC, "!2\t0\tunused\tblade is here with us\t" },
   { "Nick 2 x 1 x 1 mm. Needed by Thursday", EM_UNITS_METRIC, "1\t0\tunused\tNeeded by Thursday\t" },
   { "Nick 2 x 1 x 1 mm. Preheat required", EM_UNITS_METRIC, "1\t0\tunused\tPreheat required\t" },
   { "Nick 5 x 1 x 1 mm and 7.5 mm", EM_UNITS_METRIC, "1\t0\tunused\t7.5 mm\t" },
@@ -1453,6 +1453,18 @@ static const Case cases[] = {
   { "WALL OF SLIT WORN, ADD 0.1 MM, 50 LG X 20 HIGH\nWEIR 30 X 3 X 1.5 HIGH\nACCESS TO SLIT RESTRICTED", EM_UNITS_METRIC, "3\t1\taccess\trestricted\t" },
   { "WELD VALVE SEAT CONE 90° INCL\nMOUTH DIA 24, 5 DEEP\nTHK 0.5 EVEN\nRESTRICTED, SEAT IS 60 DOWN THE HOLE", EM_UNITS_METRIC, "4\t1\taccess\trestricted\t" },
   { "dent, round, 4 mm dia, 0.8 mm deep\nLocation: accessible from split line", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
+  { "Nick 2 x 1 x 1 mm\nthe blade fell on it", EM_UNITS_METRIC, "2\t0\tunused\tthe blade fell on it\t" },
+  { "one of the lads dropped a spanner on the die. Nick 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\tunused\tone of the lads dropped a spanner on the die\t" },
+  { "Kerbe 2 x 1 x 1 mm\nder Kern ist uns runtergefallen", EM_UNITS_METRIC, "2\t0\tunused\tder Kern ist uns runtergefallen\t" },
+  { "NICK 2 X 1 X 1 MM\nOTHER SIDE WALL GOOD", EM_UNITS_METRIC, "2\t0\tunused\tOTHER SIDE WALL GOOD\t" },
+  { "rayure 12 mm de long, 0,2 mm de profondeur\nLes colonnes sont correctes.", EM_UNITS_METRIC, "2\t0\tunused\tLes colonnes sont correctes\t" },
+  { "NICK 2 X 1 X 1 MM\nNO OTHER WORK", EM_UNITS_METRIC, "2\t0\tunused\tNO OTHER WORK\t" },
+  { "nervio de 0,7 mm de espesor y 11 mm de largo, sin punta, aportar 0,6 mm", EM_UNITS_METRIC, "!1\t0\tunused\tsin punta\t" },
+  { "NICK 2 X 1 X 1 MM\nSTRIP CHROME FIRST", EM_UNITS_METRIC, "2\t0\tunused\tSTRIP CHROME FIRST\t" },
+  { "NICK 2 X 1 X 1 MM\nSTRIP CHROME FIRST", EM_UNITS_METRIC, "2\t0\tcoating\tchrome\t" },
+  { "ITEM  DESCRIPTION  SIZE (MM)\n1  CHIP ON EDGE  2 X 1 X 1", EM_UNITS_METRIC, "!1\t0\tunused\tDESCRIPTION\t" },
+  { "Nick 2 x 1 x 1 mm. 1.2311 hardened, 30 HRC", EM_UNITS_METRIC, "!1\t0\tunused\thardened\t" },
+  { "Golpe de 6 mm de largo, 0,8 y 0,5 mm.\nSe golpeó al desmontar la corredera.", EM_UNITS_METRIC, "2\t0\tunused\tgolpeó al desmontar\t" },
 };
 
 START_TEST (test_case)
@@ -1649,7 +1661,7 @@ END_TEST
 /* Talk is not listed, but where it stands is still told, so that it can be shown as not used. */
 START_TEST (test_talk_stays_among_the_unused)
 {
-  const char *text = "Nick 2 x 1 x 1 mm\nthe blade fell on it";
+  const char *text = "Nick 2 x 1 x 1 mm\nthe blade wobbled somewhat";
   g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
   gboolean is_met = FALSE;
 

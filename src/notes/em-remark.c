@@ -1,0 +1,94 @@
+/* em-remark: sentences and parts of them that tell an office something though no field has a use for them.
+ *
+ * What counts is the whole part: "one of the lads dropped a spanner" has no word that would matter alone.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-remark.h"
+
+#include "em-clause.h"
+
+enum { PART_WINDOW = 30 /* items of a part */,
+       EVENT_WORDS = 3 /* who, what became of it, of what */,
+       VERDICT_WORDS = 2 /* what, and that it is good */,
+       NONE_WORDS = 2,
+       NONE_WORDS_BEHIND = 3 /* behind a comma */ };
+
+gboolean
+em_remark_has_noise (const EmItems *items, guint i, const char *value)
+{
+  const EmItem *item = em_item (items, i);
+
+  for (guint k = 0; item->type == EM_ITEM_PHRASE && k < item->phrase->n_senses; k++)
+    if (item->phrase->sense[k]->says == EM_SAYS_NOISE && g_strcmp0 (item->phrase->sense[k]->value, value) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The part of a sentence ends before it: at a mark, at a new line. */
+static gboolean
+is_break (const EmItems *items, guint i)
+{
+  static const char marks[] = ".?!;:,|()*";
+  const EmItem *item = em_item (items, i);
+
+  if (item->type != EM_ITEM_SIGN)
+    return item->type == EM_ITEM_LINE;
+  for (gsize k = 0; marks[k] != '\0'; k++)
+    if (item->sign == (gunichar) marks[k])
+      return TRUE;
+  return em_item_is_soft_break (items, i);
+}
+
+static gboolean
+begins_sentence (const EmItems *items, guint i)
+{
+  return i == 0 || em_item (items, i - 1)->type == EM_ITEM_LINE || em_item_is_sign (items, i - 1, '.') || em_item_is_sign (items, i - 1, '-') ||
+         em_item_is_sign (items, i - 1, '*') || em_item_is_sign (items, i - 1, 0x2022);
+}
+
+/* "NO OTHER WORK", "please no filler with beryllium", "aucun autre travail". */
+static gboolean
+is_none (const EmItems *items, guint first, guint end)
+{
+  static const char *const words[] = { "no", "without", "kein", "keine", "keinen", "ohne", "sin", "ningún", "ninguna", "aucun", "aucune", "sans" };
+  static const char *const asked[] = { "please", "pls", "bitte", "but", "and", "aber", "pero", "mais" };
+
+  while (first < end && em_item_is_any_word_of (items, first, asked, G_N_ELEMENTS (asked)))
+    first++;
+  return first < end && em_item_is_any_word_of (items, first, words, G_N_ELEMENTS (words));
+}
+
+gboolean
+em_remark_is_verdict (const EmItems *items, guint i)
+{
+  if (!em_remark_has_noise (items, i, "good"))
+    return FALSE;
+  if (i + 1 < items->items->len && !is_break (items, i + 1))
+    return FALSE;
+  return i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE && !em_item_is_sign (items, i - 1, '.');
+}
+
+guint
+em_remark_end (const EmItems *items, guint first)
+{
+  gboolean has_event = FALSE;
+  guint end = first, n_words = 0;
+
+  if (is_break (items, first) || (first > 0 && !is_break (items, first - 1)))
+    return 0;
+  for (; end < items->items->len && end < first + PART_WINDOW && !is_break (items, end); end++)
+    {
+      const EmItem *item = em_item (items, end);
+
+      if (item->is_used || em_item_says (items, end, EM_SAYS_REFUSE) != NULL)
+        return 0;
+      n_words += item->type == EM_ITEM_PHRASE || item->type == EM_ITEM_UNKNOWN;
+      has_event |= em_remark_has_noise (items, end, "event");
+    }
+  if ((has_event && n_words >= EVENT_WORDS) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
+    return end;
+  /* ", sin punta": what is wrong with the thing told before. */
+  return n_words >= (begins_sentence (items, first) ? NONE_WORDS : NONE_WORDS_BEHIND) && is_none (items, first, end) ? end : 0;
+}

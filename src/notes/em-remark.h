@@ -1,0 +1,22 @@
+/* em-remark: sentences and parts of them that tell an office something though no field has a use for them.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#pragma once
+
+#include "em-item.h"
+
+G_BEGIN_DECLS
+
+/* The end of the part of a sentence that begins at first where it tells what happened, what is good or what is not wanted, and no field has
+ * used a word of it; 0: none begins there. */
+guint em_remark_end (const EmItems *items, guint first);
+
+/* "OTHER WALL GOOD": the word at i ends what it says is all right. */
+gboolean em_remark_is_verdict (const EmItems *items, guint i);
+
+/* Some sense of the item is an ordinary word of that value. */
+gboolean em_remark_has_noise (const EmItems *items, guint i, const char *value);
+
+G_END_DECLS
