@@ -15,6 +15,7 @@
 #include "em-list.h"
 #include "em-metals.h"
 #include "em-name.h"
+#include "em-numbered.h"
 #include "em-rows.h"
 #include "em-parts.h"
 #include "em-proto.h"
@@ -810,6 +811,7 @@ em_grammar_read (EmItems *items)
 
   em_name_read_signatures (items);
   em_table_read (items);
+  em_numbered_read (items);
   grammar->items = items;
   grammar->protos = g_ptr_array_new_with_free_func (em_proto_free);
   grammar->general = g_array_new (FALSE, FALSE, sizeof (EmGiven));

@@ -1424,6 +1424,10 @@ static const Case cases[] = {
   { "REF  DAMAGE           L     A     B     QTY\n03   scratch, core    .600  .004 deep   1", EM_UNITS_INCH, "!2\t1\tgap\t25.4\tmm" },
   { "Part\tDamage\tLength\tHeight\tAdd\nland top\tface low\t48\t6\t0.2", EM_UNITS_METRIC, "2\t1\twidth\t6\tmm" },
   { "Part;Dim;Nominal;Measured;Add per side;Length\nBushing;bore dia;40;;0,15;65", EM_UNITS_METRIC, "2\t1\tbuild\t0.15\tmm" },
+  { "Kav. 1  Kratzer 15 lang, 0,05 tief\nKav. 3  Kratzer 12 lang, 0,05 tief", EM_UNITS_METRIC, "!2\t2\tcount\t3\t" },
+  { "EDGE 1  .010R  .75 LG\nEDGE 2  .010R  1.12 LG\nEDGE 4  NICK .05 X .02 X .01", EM_UNITS_INCH, "!3\t3\tcount\t4\t" },
+  { "Pin 2 bent, dia 4 worn to 3.9, 10 long\nPin 3 dia 4 worn to 3.8, 10 long", EM_UNITS_METRIC, "2\t2\tdiameter\t4\tmm" },
+  { "RIB 2 THK, 20 LG, ADD 0.4\nRIB 3 THK, 20 LG, ADD 0.4", EM_UNITS_METRIC, "2\t2\tthickness\t3\tmm" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
