@@ -10,7 +10,8 @@
 
 #include <string.h>
 
-enum { LONG_NUMBER = 1000 /* longer than a size */, CODE_DIGITS = 3 /* of a number that may be a code */, REFERENCE_WINDOW = 12 /* items of a code */ };
+enum { LONG_NUMBER = 1000 /* longer than a size */, CODE_DIGITS = 3 /* of a number that may be a code */, REFERENCE_WINDOW = 12 /* items of a code */,
+       APART_WINDOW = 7 /* items from "order" to "no." */ };
 
 /* Something follows without a blank: "A-77" is one number though "a" is a little word. */
 static gboolean
@@ -73,7 +74,10 @@ is_other (const Governor *g, guint i)
 {
   const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  if (em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL || says (g, i, EM_SAYS_NOISE) != NULL || is_fold (g, i))
+  /* "DRAWING 304-118" is no metal's. */
+  gboolean is_longer = i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, '-') && is_glued_on (g, i) && is_glued_on (g, i + 1) && is_size (g, i + 2);
+
+  if ((em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL && !is_longer) || says (g, i, EM_SAYS_NOISE) != NULL || is_fold (g, i))
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||
@@ -176,46 +180,131 @@ end_of_number (const Governor *g, guint from, guint to)
   return to;
 }
 
+/* The end of the run of glued items that begins at item run. */
+static guint
+end_of_run (const Governor *g, guint run)
+{
+  guint to = run + 1;
+
+  while (to < g->c->end && to < run + REFERENCE_WINDOW && (item (g, to)->flags & EM_TOKEN_GLUED) != 0)
+    to++;
+  return to;
+}
+
+static gboolean
+has_digit (const Governor *g, guint from, guint to)
+{
+  for (guint k = from; k < to; k++)
+    for (guint32 b = 0; b < item (g, k)->length; b++)
+      if (g_ascii_isdigit (g->c->items->text[item (g, k)->start + b]))
+        return TRUE;
+  return FALSE;
+}
+
+/* "2051 and 2052": the second number, too. */
+static guint
+skip_and_number (const Governor *g, guint to)
+{
+  const EmSense *and = to + 1 < g->c->end ? says (g, to, EM_SAYS_GLUE) : NULL;
+
+  return and != NULL && g_strcmp0 (and->value, "and") == 0 && is_size (g, to + 1) && em_item_size (g->c->items, to + 1)->is_whole &&
+         em_item_size (g->c->items, to + 1)->value.n >= LONG_NUMBER ? to + 2 : to;
+}
+
+/* Behind "Bestellung folgt, Nr." at item i, "same tool (no." or "hilera de perfil nº": where the number begins; i: there is none. */
+static guint
+number_apart (const Governor *g, guint i)
+{
+  guint from;
+
+  for (guint k = i + 1; k < g->c->end && k <= i + APART_WINDOW && !is_size (g, k) && says (g, k, EM_SAYS_REFERENCE) == NULL; k++)
+    {
+      /* "numbers 2051 and 2052" */
+      if (!is_number_word (g, k) && !em_item_is_word (g->c->items, k, "numbers") && !em_item_is_word (g->c->items, k, "nummern"))
+        continue;
+      from = k + 1;
+      while (from < g->c->end && (em_item_is_sign (g->c->items, from, '.') || em_item_is_sign (g->c->items, from, ':')))
+        from++;
+      if (from < g->c->end && item (g, from)->type != EM_ITEM_SIGN && !is_other (g, from))
+        return from;
+    }
+  return i;
+}
+
+/* Where the number of what item i names begins; *out_is_apart: words stand between. i: there is none. */
+static guint
+start_of_number (const Governor *g, guint i, gboolean *out_is_apart)
+{
+  guint from = i + 1;
+
+  *out_is_apart = FALSE;
+  while (from < g->c->end && from <= i + EM_GOVERN_WINDOW &&
+         (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') ||
+          em_item_is_sign (g->c->items, from, '.') ||
+          em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from) ||
+          (em_governor_is_is (g, from - 1) && says (g, from, EM_SAYS_GLUE) != NULL) /* "el pedido es el 21-0344" */))
+    from++;
+  if (from < g->c->end && item (g, from)->type != EM_ITEM_SIGN && !(is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) &&
+      !is_size_told (g, i, from) && !(is_size (g, from) && em_name_is_day (g->c->items, from)) && has_digit (g, from, end_of_run (g, from)))
+    return from;
+  *out_is_apart = TRUE;
+  return number_apart (g, i);
+}
+
+/* "Our ref: PO# 4432": the word for it is not yet the number. */
+static guint
+skip_word_for_it (const Governor *g, guint i, guint from)
+{
+  guint run = from;
+
+  while (run + 1 < g->c->end && run < from + 2 && i + 1 < from &&
+         ((says (g, run, EM_SAYS_REFERENCE) != NULL && (!em_item_is_glued (g->c->items, run + 1) || em_item_is_sign (g->c->items, run + 1, '#'))) ||
+          (run > from && em_item_is_sign (g->c->items, run, '#'))))
+    run++;
+  return run;
+}
+
+/* ", sheet 2" behind a drawing's number belongs to it or not: used up, and a doubt. */
+static gboolean
+use_sheet (const Governor *g, guint to)
+{
+  static const char *const words[] = { "sheet", "sht", "sh", "page", "blatt", "bl", "hoja", "feuille", "folio" };
+  guint at = to + (to < g->c->end && em_item_is_sign (g->c->items, to, ',')), number;
+
+  if (at >= g->c->end || !em_item_is_any_word_of (g->c->items, at, words, G_N_ELEMENTS (words)))
+    return FALSE;
+  number = at + 1 + (at + 1 < g->c->end && em_item_is_sign (g->c->items, at + 1, '.'));
+  if (!is_size (g, number) || !em_item_size (g->c->items, number)->is_whole)
+    return FALSE;
+  em_item_size (g->c->items, number)->roles |= EM_ROLE_REFERENCE;
+  for (guint k = to; k <= number; k++)
+    item (g, k)->is_used = TRUE;
+  return TRUE;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 void
 em_code_read (Governor *g, guint i)
 {
   const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
-  guint from = i + 1, run, to;
-  gboolean has_digit = FALSE;
+  gboolean is_apart, is_doubted;
+  guint from, run, to;
   EmLoose *one;
 
-  if (sense == NULL)
+  if (sense == NULL || (from = start_of_number (g, i, &is_apart)) == i)
     return;
-  while (from < g->c->end && from <= i + EM_GOVERN_WINDOW &&
-         (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') ||
-          em_item_is_sign (g->c->items, from, '.') ||
-          em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from)))
-    from++;
-  if (from >= g->c->end || item (g, from)->type == EM_ITEM_SIGN || (is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) ||
-      is_size_told (g, i, from) || (is_size (g, from) && em_name_is_day (g->c->items, from)))
-    return;
-  /* "Our ref: PO# 4432": the word for it is not yet the number. */
-  run = from;
-  while (run + 1 < g->c->end && run < from + 2 && i + 1 < from &&
-         ((says (g, run, EM_SAYS_REFERENCE) != NULL && (!em_item_is_glued (g->c->items, run + 1) || em_item_is_sign (g->c->items, run + 1, '#'))) ||
-          (run > from && em_item_is_sign (g->c->items, run, '#'))))
-    run++;
-  for (to = run; to < g->c->end && to < run + REFERENCE_WINDOW; to++)
-    {
-      if (to > run && (item (g, to)->flags & EM_TOKEN_GLUED) == 0)
-        break;
-      for (guint32 b = 0; b < item (g, to)->length; b++)
-        has_digit |= g_ascii_isdigit (g->c->items->text[item (g, to)->start + b]);
-    }
-  to = end_of_number (g, from, to);
+  run = skip_word_for_it (g, i, from);
+  to = end_of_number (g, from, end_of_run (g, run));
   if (strcmp (sense->value, "drawing") == 0)
     to = skip_revision (g, to);
   /* "Mold: 4-cav lid" */
   for (guint k = from; k < to; k++)
-    has_digit &= !is_counted_place (g, k);
-  if (!has_digit || is_list_name (g, sense, i, from) || is_radius (g, from, to))
+    if (is_counted_place (g, k))
+      return;
+  if (!has_digit (g, from, to) || is_list_name (g, sense, i, from) || is_radius (g, from, to))
     return;
+  is_doubted = is_apart || (strcmp (sense->value, "drawing") == 0 && use_sheet (g, to));
+  to = is_apart ? skip_and_number (g, to) : to;
   for (guint k = from; k < to; k++)
     if (is_size (g, k))
       em_item_size (g->c->items, k)->roles |= EM_ROLE_REFERENCE;
@@ -223,12 +312,11 @@ em_code_read (Governor *g, guint i)
     return;
   one = em_governor_add (g, sense->value, NULL, is_behind_ref (g, i) ? i : run < to ? run : from, to - 1);
   one->is_general = TRUE;
-  /* "Ref: WO 77015": the word may be thought a part of it. */
-  if (run > from || is_behind_ref (g, i))
+  /* "Ref: WO 77015": the word may be thought a part of it; "mold 12": a short number may say which of several. */
+  if (is_doubted || run > from || is_behind_ref (g, i) || (to == from + 1 && item (g, from)->length <= 2))
     em_governor_infer (one, "from-words");
-  /* "mold 12": a short number may say which of several. */
-  if (to == from + 1 && item (g, from)->length <= 2)
-    em_governor_infer (one, "from-words");
+  for (guint k = is_apart ? i : from; k < from; k++)
+    item (g, k)->is_used |= k == i || is_number_word (g, k);
   item (g, i)->is_used = TRUE;
 }
 

@@ -46,8 +46,11 @@ em_governor_is_none (const Governor *g, guint i)
 gboolean
 em_governor_is_is (const Governor *g, guint i)
 {
+  static const char *const words[] = { "es", "est", "lautet" };
   const EmSense *label = says (g, i, EM_SAYS_LABEL);
 
+  if (i < g->c->end && em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words)))
+    return TRUE;
   return label != NULL && label->roles == EM_ROLE_WORN && item (g, i)->length <= 3 &&
          g_ascii_tolower (g->c->items->text[item (g, i)->start]) != 'h' /* "has" */;
 }

@@ -139,10 +139,26 @@ is_within_word (const Stop *s)
   return (s->next->flags & EM_TOKEN_GLUED) != 0 && s->next->type != EM_ITEM_LINE;
 }
 
-/* "Pos. 2", "Nr. 7" */
+/* "Nr. B-2093": a letter or two, and a number glued to them. */
+static gboolean
+is_code (const Stop *s)
+{
+  enum { LETTERS = 3 };
+  const EmItems *items = s->r->items;
+  guint number = s->i + 2;
+
+  if (s->next->length > LETTERS || !has_item (s, 2) || !g_ascii_isalpha (items->text[s->next->start]))
+    return FALSE;
+  number += em_item_is_sign (items, number, '-') && em_item_is_glued (items, number);
+  return number < items->items->len && em_item_is_glued (items, number) && em_item (items, number)->type == EM_ITEM_SIZE;
+}
+
+/* "Pos. 2", "Nr. 7", "Nr. B-2093" */
 static gboolean
 is_before_number (const Stop *s)
 {
+  if (is_number_word (s->r, s->i - 1) && s->next->type != EM_ITEM_LINE && is_code (s))
+    return TRUE;
   return s->next->type == EM_ITEM_SIZE && (em_list_is_item_word (s->r, s->i - 1) || is_number_word (s->r, s->i - 1));
 }
 
