@@ -506,7 +506,8 @@ em_list_skip_head (EmReader *r, guint i, guint end)
     {
       r->is_dash = TRUE;
       em_item (r->items, named)->is_used = r->is_bullet = TRUE;
-      return named + 1;
+      /* "• 1 - core", "- 2) bore" */
+      return named + 1 < end ? skip_marked (r, named + 1, end, FALSE) : named + 1;
     }
   after = skip_hash (r, named, end);
   if (after == named)

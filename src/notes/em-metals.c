@@ -13,6 +13,7 @@
 enum
 {
   METALS_MAX = 6, REPAIRS_MAX = 64,
+  HEADS_MAX = 6,        /* "items 1, 2 and 4" */
   NAMES_MAX = 4,        /* "pins, bushes and bars" */
   NAME_WINDOW = 5,      /* items from a metal back to its part's name */
   NAME_ITEMS_MAX = 3,   /* items of a name */
@@ -39,7 +40,9 @@ typedef struct
   Name           name[NAMES_MAX];
   guint          n_names;
   guint          n_behind;     /* of them, those behind the metal: other names where those before it fit nothing */
-  guint64        head;         /* "(item 1)"; 0: none */
+  guint64        head[HEADS_MAX]; /* "(item 1)", "2 and 3 are" */
+  guint          n_heads;
+  guint          first_head;   /* the item that those before the metal begin with, their word; or EM_NO_ITEM */
   gboolean       is_named;     /* words beside it tell of which part it is */
   gboolean       is_rest;
   guint          hardness;     /* its item, or EM_NO_ITEM */
@@ -72,7 +75,10 @@ static gboolean
 is_between (const EmItems *items, guint i)
 {
   static const EmSays little[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_MATERIAL, EM_SAYS_ALL };
+  static const char *const is[] = { "is", "are", "ist", "sind", "es", "son", "est", "sont", "be", "made of", "in" };
 
+  if (em_item_is_any_word_of (items, i, is, G_N_ELEMENTS (is)))
+    return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (little); k++)
     if (em_item_says (items, i, little[k]) != NULL)
       return TRUE;
@@ -149,6 +155,44 @@ find_name_behind (const EmItems *items, Part *part)
   add_name (items, part, first, last);
 }
 
+static void
+add_head (Part *part, guint64 head)
+{
+  if (part->n_heads < HEADS_MAX)
+    part->head[part->n_heads++] = head;
+}
+
+static gboolean
+has_head (const Part *part, guint64 head)
+{
+  for (guint i = 0; i < part->n_heads; i++)
+    if (part->head[i] == head)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Pos. 2", "items 1, 2 and 4", or "2 and 3" where the line begins with them: the numbers that end before item end. FALSE: none. */
+static gboolean
+find_heads_before (const EmItems *items, Part *part, guint end)
+{
+  guint first = end, word;
+  const EmSense *glue;
+
+  while (first > 0 && (em_list_is_bare_whole (items, first - 1) || (first < end && (is_and (items, first - 1) || em_item_is_sign (items, first - 1, ',')))))
+    first--;
+  if (first == end || !em_list_is_bare_whole (items, first) || !em_list_is_bare_whole (items, end - 1))
+    return FALSE;
+  word = first > 0 ? first - 1 - (first > 1 && em_item_is_sign (items, first - 1, '.')) : 0;
+  glue = first > 0 ? em_item_says (items, word, EM_SAYS_GLUE) : NULL;
+  if (first > 0 && em_item (items, first - 1)->type != EM_ITEM_LINE && (glue == NULL || g_strcmp0 (glue->value, "item") != 0))
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_list_is_bare_whole (items, i))
+      add_head (part, em_item_size (items, i)->value.n);
+  part->first_head = glue != NULL && g_strcmp0 (glue->value, "item") == 0 ? word : first;
+  return TRUE;
+}
+
 /* "1.2343 in the handle", "1.2083 (item 1)" */
 static void
 find_place_behind (const EmItems *items, Part *part)
@@ -157,10 +201,10 @@ find_place_behind (const EmItems *items, Part *part)
     {
       const EmSense *glue = em_item_says (items, i, EM_SAYS_GLUE);
 
-      if (em_item (items, i)->type == EM_ITEM_LINE || em_phrase_find (em_item (items, i)->phrase, EM_SAYS_BASE) != NULL)
+      if (em_item (items, i)->type == EM_ITEM_LINE || em_item_is_sign (items, i, '.') || em_phrase_find (em_item (items, i)->phrase, EM_SAYS_BASE) != NULL)
         return;
       if (glue != NULL && g_strcmp0 (glue->value, "item") == 0 && em_list_is_bare_whole (items, i + 1))
-        part->head = em_item_size (items, i + 1)->value.n;
+        add_head (part, em_item_size (items, i + 1)->value.n);
       if (em_item_says (items, i, EM_SAYS_PREPOSITION) != NULL &&
           (em_item_says (items, i + 1, EM_SAYS_PLACE) != NULL || em_item_says (items, i + 1, EM_SAYS_KIND) != NULL) && !is_tool_word (items, i + 1))
         {
@@ -179,6 +223,8 @@ find_names (const EmItems *items, Part *part)
 
   while (end > 0 && end + NAME_WINDOW > part->metal->item && !is_rest_word (items, end - 1) && is_between (items, end - 1) && !is_and (items, end - 1))
     end--;
+  if (end < part->metal->item && find_heads_before (items, part, end))
+    return TRUE;
   if (end > 0 && !ends_part (items, end - 1))
     {
       part->is_rest = is_rest_word (items, end - 1) || is_tool_word (items, end - 1);
@@ -188,7 +234,7 @@ find_names (const EmItems *items, Part *part)
     find_name_behind (items, part);
   if (!part->is_rest)
     find_place_behind (items, part);
-  return part->is_rest || part->n_names > 0 || part->head != 0;
+  return part->is_rest || part->n_names > 0 || part->n_heads > 0;
 }
 
 static guint
@@ -300,6 +346,8 @@ take_back (EmGrammar *grammar, const Part *part)
   for (guint k = 0; k < part->n_names - part->n_behind; k++)
     for (guint i = part->name[k].first; i < part->metal->item; i++)
       em_item (grammar->items, i)->is_used = TRUE;
+  for (guint i = part->first_head; i < part->metal->item; i++)
+    em_item (grammar->items, i)->is_used = TRUE;
   drop_general (grammar, "base", em_item (grammar->items, part->metal->item)->start);
   if (part->hardness == EM_NO_ITEM)
     return;
@@ -393,7 +441,7 @@ part_of (const EmItems *items, Part *parts, guint n_parts, const EmProto *proto,
     {
       guint this_fit = parts[k].is_rest || !parts[k].is_named ? 0 : fit_of_part (items, &parts[k], text);
 
-      if (parts[k].head != 0 && parts[k].head == proto->head)
+      if (has_head (&parts[k], proto->head))
         return &parts[k];
       if (this_fit > fit)
         {
@@ -447,7 +495,7 @@ is_part_apart (const EmItems *items, guint i)
 static void
 hand_out_coating (EmGrammar *grammar, const EmMetal *coating)
 {
-  Part part = { .metal = coating, .hardness = EM_NO_ITEM };
+  Part part = { .metal = coating, .hardness = EM_NO_ITEM, .first_head = EM_NO_ITEM };
   EmGiven given = em_given_new ("coating", coating->base, em_item (grammar->items, coating->item));
   guint n_given = 0, n = 0;
   gboolean is_named[REPAIRS_MAX] = { FALSE };
@@ -491,7 +539,7 @@ em_metals_hand_out (EmGrammar *grammar)
     return;
   for (guint i = 0; i < grammar->metals->len; i++)
     {
-      Part part = { .metal = &g_array_index (grammar->metals, EmMetal, i) };
+      Part part = { .metal = &g_array_index (grammar->metals, EmMetal, i), .first_head = EM_NO_ITEM };
 
       part.hardness = find_hardness (grammar->items, part.metal->item);
       part.is_named = find_names (grammar->items, &part);

@@ -1438,6 +1438,10 @@ static const Case cases[] = {
   { "nick 3 x 1 x 1 mm, X38CrMoV5-1, nitrided", EM_UNITS_METRIC, "1\t0\tbase\th11\t" },
   { "spreader pin dia .875 worn to .861, 2 inches long, 4340 steel", EM_UNITS_INCH, "1\t0\tbase\t4340\t" },
   { "core pin dia 6 worn to 5.9 mm, coated TiN", EM_UNITS_METRIC, "1\t0\tcoating\tpvd\t" },
+  { "1. nick 3 x 1 x 1 mm\n2. nick 4 x 1 x 1 mm\n3. nick 4 x 1 x 1 mm\nItems 1 and 3 are H13, item 2 is S7.", EM_UNITS_METRIC, "4\t3\tbase\th13\t" },
+  { "1) Bohrung ⌀10 H7, jetzt 10,06, Tiefe 25\n2) Stift ⌀8 auf 7,93, Länge 15\nStahl 1.2379, 60 HRC\nPos. 2 ist aus 1.3343", EM_UNITS_METRIC, "4\t2\tbase\tm2\t" },
+  { "1 - corner broken, 2.5 x 1 x 1 mm\n2 - nick 2.5 x 1 x 1\n\n2 is o1 steel. The rest is m2", EM_UNITS_METRIC, "4\t2\tbase\to1\t" },
+  { "• 1 - nick 2.5 x 1 x 1 mm\n• 2 - pocket wall, 18 x 10, thin by 0.15", EM_UNITS_METRIC, "2\t2\tlength\t18\tmm" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
