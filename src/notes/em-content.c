@@ -200,22 +200,39 @@ is_said_damage (const EmContent *content, const EmProto *before)
   return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
 }
 
-/* "spherical seat R15, mouth 12, hammered, needs 0.6 all over": why so much is wanted on the seat. */
+/* A thing that is built up by itself, and no damage: a seat, a bore or a pin, or a face or wall whose two sizes are told. */
 static gboolean
-is_damage_of_seat (const EmReader *r, const EmContent *content, const EmProto *before)
+is_built_thing (const EmReader *r, const EmProto *before)
 {
-  const guint32 wanted = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_WELD | EM_ROLE_PER_SIDE;
-  const EmSense *noun = before != NULL && before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
+  const EmSense *noun = before->noun != EM_NO_ITEM ? em_item_says (r->items, before->noun, EM_SAYS_KIND) : NULL;
+  guint first = before->sizes->len > 0 ? g_array_index (before->sizes, guint, 0) : EM_NO_ITEM;
 
+  if (noun == NULL || first == EM_NO_ITEM || before->has_fill)
+    return FALSE;
+  if (noun->weight[SEAT] > 0)
+    return TRUE;
+  if (noun->value != NULL || noun->weight[EDGE_NICK] + noun->weight[RECESS] + noun->weight[GROOVE] + noun->weight[WORN_CORNER] > 0)
+    return FALSE;
+  if (noun->weight[BORE] + noun->weight[PIN] > 0)
+    return before->kinds != 0 && (before->roles & EM_ROLE_DIAMETER) != 0 &&
+           (before->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_RADIUS | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0;
   /* "lip face 300 x 2, pitted, build 0.3" */
-  gboolean is_flat = noun != NULL && noun->value == NULL && noun->weight[FACE] + noun->weight[SIDEWALL] > 0 && noun->weight[EDGE_NICK] + noun->weight[RECESS] == 0 &&
-                     before->sizes->len == 2 && (content->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
-                     em_item_size (r->items, g_array_index (before->sizes, guint, 0))->chain != 0 &&
-                     em_item_size (r->items, g_array_index (before->sizes, guint, 0))->chain == em_item_size (r->items, g_array_index (before->sizes, guint, 1))->chain;
+  return noun->weight[FACE] + noun->weight[SIDEWALL] > 0 && before->sizes->len == 2 && (before->roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0;
+}
 
-  return noun != NULL && (noun->weight[SEAT] > 0 || is_flat) && content->best_named == 0 && content->n_sizes == 1 && content->n_row == 0 &&
-         (content->roles & ~wanted) == 0 && (before->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_THICKNESS)) == 0 &&
-         before->sizes->len > 0;
+/* "spherical seat R15, mouth 12, hammered, needs 0.6 all over", "wall 30 long, 10 high. Scored, add 0.3": why so much is wanted on
+ * the thing before. */
+gboolean
+em_content_is_why (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  const guint32 build = EM_ROLE_BUILD | EM_ROLE_ADD, round = EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
+  const guint32 wanted = build | round | EM_ROLE_WORN | EM_ROLE_WELD;
+
+  if (before == NULL || !(content->has_damage || content->has_noun) || content->best_named > 0 || content->n_sizes != 1 || content->n_row > 0 ||
+      content->has_count || (content->roles & ~wanted) != 0 || (before->roles & (build | EM_ROLE_THICKNESS)) != 0 || r->is_bullet ||
+      em_reader_line_of (r, first) != em_reader_line_of (r, before->last))
+    return FALSE;
+  return ((content->roles & (build | round)) != 0 || before->weight[SEAT] > 0) && is_built_thing (r, before);
 }
 
 /* "SIZE: 1.250" below "FEATURE: LEADER PIN BORE": a form, line by line. */
@@ -295,14 +312,16 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           content->roles == EM_ROLE_DIAMETER &&
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_damage_of_seat (r, content, before) || is_on_round (content, before) ||
+  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
-                     (!content->has_verb || is_damage_of_seat (r, content, before)) && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
+                     !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
   gboolean is_repair = content->has_noun && !is_more && !is_only_part && !is_any_area (r, content, first, end) && (content->best >= STRONG_NOUN || content->n_sizes > 0 ||
                                             (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
                                              (content->has_verb || content->has_worn || content->has_damage)));
 
+  if (em_content_is_why (r, content, before, first))
+    return FALSE;
   /* "SHUTOFF DRAFT 7°": how steep it is. */
   is_repair &= !(em_content_is_draft (r, content, first, end) && content->best < STRONG_NOUN && !content->has_damage && !content->has_given);
   if (is_said_aside (r, content, before, first, end))

@@ -26,6 +26,8 @@ static const guint32 em_once_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HE
 
 EmContent em_content_weigh          (const EmReader *r, guint first, guint end);
 gboolean  em_content_begins_repair  (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end);
+/* What became of the thing before, and how much is wanted on it for that. */
+gboolean  em_content_is_why         (const EmReader *r, const EmContent *content, const EmProto *before, guint first);
 /* An edge told in a sentence of its own behind what has no radius. */
 gboolean  em_content_is_edge_behind (const EmReader *r, const EmContent *content, const EmProto *before, guint first);
 /* What tells sizes of something though no noun of a repair is in it. */

@@ -432,6 +432,21 @@ take_place_line (EmReader *r, const EmContent *content, EmProto *before, guint f
   return TRUE;
 }
 
+/* "Wall 30 long, 10 high. Scored, add 0.3": the damage does not make another kind of it. */
+static void
+add_why (EmReader *r, EmProto *proto, guint first, guint end)
+{
+  EmProto was = *proto;
+
+  em_reader_add_items (r, proto, first, end);
+  memcpy (proto->weight, was.weight, sizeof was.weight);
+  memcpy (proto->damage, was.damage, sizeof was.damage);
+  proto->noun = was.noun;
+  proto->noun_weight = was.noun_weight;
+  proto->kinds = was.kinds;
+  proto->is_slip = was.is_slip;
+}
+
 /* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
@@ -464,7 +479,10 @@ read_segment (EmReader *r, guint first, guint end)
       em_proto_free (r->heading);
       r->heading = NULL;
     }
-  em_reader_add_items (r, proto, first, end);
+  if (proto == before && em_content_is_why (r, &content, before, first))
+    add_why (r, proto, first, end);
+  else
+    em_reader_add_items (r, proto, first, end);
   if (is_repair)
     {
       em_reader_share_fill (r, proto, before);

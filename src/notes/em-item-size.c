@@ -19,7 +19,8 @@ static const double far_ratio = 1.3;
 static const double close_ratio = 2;
 
 /* Colder than this nobody heats a tool: "5F" is something else. */
-enum { WIDE_GAP = 2 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */, TEMPERATURE_MIN = 30,
+enum { WIDE_GAP = 2 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */,
+       VAGUE_WORDS = 3 /* between a word for wear and the range it is of */, TEMPERATURE_MIN = 30,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 /* HRC, as steels are ordered (common practice, no source). */
@@ -498,26 +499,57 @@ em_builder_read_second (const EmItemBuilder *b, guint at, EmSize *size)
   return next;
 }
 
+/* "low by about": what only says that it is no exact size. */
+static gboolean
+is_vague (const EmItem *item)
+{
+  return item->type == EM_ITEM_PHRASE && em_phrase_find (item->phrase, EM_SAYS_LABEL) == NULL &&
+         em_phrase_find (item->phrase, EM_SAYS_VERB) == NULL &&
+         (em_phrase_find (item->phrase, EM_SAYS_APPROXIMATE) != NULL || em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL);
+}
+
+/* The item that leads to the size being read, or NULL. */
+static const EmItem *
+leading_item (const EmItemBuilder *b)
+{
+  const GArray *items = b->items->items;
+  guint n = items->len, last = n > VAGUE_WORDS ? n - VAGUE_WORDS : 0;
+
+  while (n > last && is_vague (&g_array_index (items, EmItem, n - 1)))
+    n--;
+  return n > 0 ? &g_array_index (items, EmItem, n - 1) : NULL;
+}
+
 /* The item before is a word for wear or build-up: "low .010 to .015", or for a diameter: no two of one thing are as far apart as
- * "dia 0.3 to 0.5 mm". */
+ * "dia 0.3 to 0.5 mm", and none becomes another as in "worn .004 to .006". */
 static gboolean
 is_after_wear (const EmItemBuilder *b, const EmSize *range)
 {
-  const EmItem *last = b->items->items->len > 0 ? &g_array_index (b->items->items, EmItem, b->items->items->len - 1) : NULL;
+  const EmItem *last = leading_item (b);
   const EmSense *label = last != NULL && last->type == EM_ITEM_PHRASE ? em_phrase_find (last->phrase, EM_SAYS_LABEL) : NULL;
+  gboolean is_close = range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
 
   /* "add 0.2 to 0.3", against "add .010 to .375 dia" */
   if (last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_VERB) != NULL &&
       g_strcmp0 (em_phrase_find (last->phrase, EM_SAYS_VERB)->value, "build") == 0)
-    return range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
+    return is_close;
   if (label != NULL && label->roles == EM_ROLE_DIAMETER)
     return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
-  /* "add 0.2 to 0.3" */
-  if (last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_VERB) != NULL)
-    return g_strcmp0 (em_phrase_find (last->phrase, EM_SAYS_VERB)->value, "build") == 0 && range->n_decimals > 0;
-  /* "RC 46 to 48" */
-  /* "depth 6 to 8" */
+  if (label != NULL && label->roles == EM_ROLE_WORN)
+    return range->n_decimals > 0 && is_close && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
+  /* "RC 46 to 48", "depth 6 to 8" */
   return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS || label->roles == EM_ROLE_DEPTH);
+}
+
+/* ".004 to .006 low", "0.1 to 0.2 per side" */
+static gboolean
+is_before_wear (const EmItemBuilder *b, guint at, const EmSize *range)
+{
+  guint n;
+  const EmSense *label = em_phrase_find (em_builder_match (b, at, &n), EM_SAYS_LABEL);
+
+  return label != NULL && label->place != EM_LABEL_BEFORE && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_PER_SIDE) &&
+         range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
 }
 
 /* "0,2 bis 0,4 auftragen" */
@@ -542,7 +574,7 @@ read_word_range (const EmItemBuilder *b, guint at, EmSize *size)
     return at;
   next = em_builder_read_second (b, at + n, &range);
   if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) ||
-                          is_after_wear (b, &range) || is_before_building (b, next)))
+                          is_after_wear (b, &range) || is_before_wear (b, next, &range) || is_before_building (b, next)))
     return at;
   *size = range;
   return next;

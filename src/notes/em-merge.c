@@ -467,8 +467,10 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED in
       proto->sizes->len == 0 ||
       proto->sizes->len > 2 || (proto->roles & (EM_ROLE_LENGTH | EM_ROLE_BUILD)) != 0 || proto->count_item != EM_NO_ITEM)
     return FALSE;
+  /* "Keyway sloppy, one side worn .012": how much is worn is no size of the slot. */
   for (guint i = 0; i < proto->sizes->len; i++)
-    em_item_size (items, g_array_index (proto->sizes, guint, i))->roles |= EM_ROLE_SLOT;
+    if (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles != EM_ROLE_WORN)
+      em_item_size (items, g_array_index (proto->sizes, guint, i))->roles |= EM_ROLE_SLOT;
   g_array_set_size (proto->given, 0);
   become_with_all (proto, next);
   return TRUE;

@@ -21,6 +21,7 @@ enum
   OPEN_GROOVE = 8,       /* a groove that was cut; scratches and cracks weigh more */
   SIZES_MAX = 16,        /* of one repair */
   LITTLE = 3,            /* bytes of "is", "ist" */
+  CODE_MIN = 1000,       /* a bare whole number from here is the name of a steel, an order or a part */
   STATE_NOUN = 4         /* a noun of this weight is a thing that "washed out" says something of */
 };
 
@@ -66,7 +67,8 @@ em_reader_line_of (const EmReader *r, guint i)
   return em_item (r->items, i)->line;
 }
 
-/* "2 SETTINGS", "SEE SHT 2": a bare whole number beside a word that is not known measures nothing. */
+/* "2 SETTINGS", "SEE SHT 2": a bare whole number beside a word that is not known measures nothing, and one as large as that in
+ * "SHAFT 4340" is a code. */
 static gboolean
 is_stray (const EmReader *r, guint i)
 {
@@ -74,6 +76,8 @@ is_stray (const EmReader *r, guint i)
 
   if (!size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 || size->chain != 0 || size->roles != 0)
     return FALSE;
+  if (em_fraction_plain (size->value) >= CODE_MIN)
+    return TRUE;
   if (i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_UNKNOWN)
     return TRUE;
   return i > r->first && (em_item (r->items, i - 1)->type == EM_ITEM_UNKNOWN ||

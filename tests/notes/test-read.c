@@ -1483,6 +1483,19 @@ static const Case cases[] = {
   { "ITEM  DESCRIPTION  SIZE (MM)\n1  CHIP ON EDGE  2 X 1 X 1", EM_UNITS_METRIC, "!1\t0\tunused\tDESCRIPTION\t" },
   { "Nick 2 x 1 x 1 mm. 1.2311 hardened, 30 HRC", EM_UNITS_METRIC, "!1\t0\tunused\thardened\t" },
   { "Golpe de 6 mm de largo, 0,8 y 0,5 mm.\nSe golpeó al desmontar la corredera.", EM_UNITS_METRIC, "2\t0\tunused\tgolpeó al desmontar\t" },
+  { "BUILD UP STEP, .500 X .375 X .025 HIGH\nSTEP MUST BE SQUARE TO FACE A WITHIN .001", EM_UNITS_INCH, "!2\t2\tkind\tface\t" },
+  { "face 20 x 10 mm low 0.2. Face must be flat within 0.01 after grinding", EM_UNITS_METRIC, "!1\t2\tkind\tface\t" },
+  { "Land is beat down, .004 to .006 low, .090 wide and 9.5\" long.", EM_UNITS_INCH, "1\t1\tthickness\t0.127\tmm" },
+  { "Land worn .004 to .006, .090 x 2.5", EM_UNITS_INCH, "1\t1\tthickness\t0.127\tmm" },
+  { "Bore ⌀20 mm, washed .1 to .2 mm per side, 30 deep", EM_UNITS_METRIC, "1\t1\tbuild\t0.15\tmm" },
+  { "Bore ⌀1.000 worn 1.005 to 1.010", EM_UNITS_INCH, "!1\t1\tworn\t25.5905\tmm" },
+  { "Face low by anything from 0.2 to 0.4 mm, 30 x 12 mm", EM_UNITS_METRIC, "1\t1\tlength\t30\tmm" },
+  { "Wall 30 mm long 10 high. Scored badly, add 0.3.", EM_UNITS_METRIC, "1\t1\tthickness\t0.3\tmm" },
+  { "Bore ⌀20 mm x 30 deep. Scored badly, add 0.3 per side.", EM_UNITS_METRIC, "1\t1\tbuild\t0.3\tmm" },
+  { "Valve seat, cone, mouth Ø9 mm, small end Ø5, 2 deep. Erosion all over, build 0.4.", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "FLANKS OF KEYWAY WORN, 1.50 LONG X .156 HIGH, ADD .008\nSHAFT 4340, 36-38 RC.", EM_UNITS_INCH, "!2\t2\tkind\tpin\t" },
+  { "Parting line dinged at 3 spots, each approx. 8 mm long, 1.2 deep x 1 mm wide.", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Hole dia 10 mm has become 10.12, depth 20 mm. To be closed to dia 10.", EM_UNITS_METRIC, "1\t1\tworn\t10.12\tmm" },
 };
 
 START_TEST (test_case)
