@@ -465,6 +465,12 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
   /* "a dent at the edge, 4 mm long, 1 mm on one face, 0.5 mm on the other" */
   if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_LEG) != 0)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[RECESS] + EVIDENCE);
+  /* "pit in the P/L 5 x 3 mm, oval, 1.1 deep": no edge is oval. */
+  if (weight[EDGE_NICK] > 0 && weight[RECESS] > 0 && has_form (proto, "ellipsoid") && (roles & EM_ROLE_LEG) == 0)
+    {
+      weight[RECESS] = MAX (weight[RECESS], weight[EDGE_NICK]) + 2 * EVIDENCE;
+      weight[EDGE_NICK] /= 4;
+    }
   /* "burn mark, fill it, 6 x 4, 1.5 deep" */
   if (proto->has_fill && weight[GROOVE] > 0 && n_row == 2 && (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MAX (weight[RECESS], weight[GROOVE] + EVIDENCE);
@@ -478,6 +484,10 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
   if (weight[GROOVE] > 0 && weight[FACE] > 0 && (roles & EM_ROLE_LENGTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&
       slenderness (items, proto) > SLENDER)
     weight[GROOVE] = MAX (weight[GROOVE], weight[FACE] + EVIDENCE);
+  /* "crack .50 long x .06 deep, grind out and fill": no pit, which would be wide. */
+  if (proto->has_fill && weight[RECESS] > 0 && proto->noun != EM_NO_ITEM && em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[GROOVE] >= TOLD_GROOVE &&
+      proto->sizes->len == 2 && (roles & (EM_ROLE_WIDTH | EM_ROLE_DIAMETER)) == 0 && (roles & EM_ROLE_DEPTH) != 0)
+    weight[RECESS] = MIN (weight[RECESS], weight[GROOVE] / 2);
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;
@@ -659,6 +669,23 @@ noun_of_seat (const EmItems *items, const EmProto *proto)
   return noun != NULL && (noun->weight[SEAT] > 0 || noun->value != NULL) && (proto->kinds & (1u << SEAT)) != 0;
 }
 
+/* "pocket for lock key: wall worn 0.2, 25 long, 10 high", "slit 3 wide: wall scored, add 0.1, 50 x 20": a wall by name that has lost so much
+ * is what is welded, and the space where it is. */
+static void
+weigh_wall_of_space (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
+{
+  const guint32 changed = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN;
+  gboolean is_plan = (roles & EM_ROLE_LENGTH) != 0 ? (roles & (EM_ROLE_HEIGHT | EM_ROLE_DEPTH)) != 0 : n_row == 2;
+
+  gboolean is_wall = (proto->kinds & (1u << SIDEWALL)) != 0 || ((roles & EM_ROLE_PER_SIDE) != 0 && noun != NULL && em_fit_is_slot (noun));
+
+  if (noun == NULL || noun->value != NULL || !is_wall || noun->weight[GROOVE] >= TOLD_GROOVE || noun->weight[RECESS] + noun->weight[GROOVE] == 0 ||
+      proto->has_fill || (roles & changed) == 0 || !is_plan || (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LEG)) != 0)
+    return;
+  weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
+  weight[RECESS] /= 2;
+}
+
 /* A slot, and the walls of one. */
 static void
 weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
@@ -756,6 +783,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);
+  weigh_wall_of_space (proto, noun, roles, n_row, weight);
   weigh_seat (items, proto, roles, has_degrees, weight);
   /* No radius, but two sizes more than the length: an edge with two legs, if the words allow it. */
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)

@@ -319,8 +319,9 @@ waiting_roles (const Labels *l, guint i)
   /* "lock angle face, build .020": no metal is added in degrees. */
   if (((roles | size->roles) & EM_ROLE_BUILD) != 0 && size->unit != EM_UNIT_DEGREE)
     roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
-  /* "the long side (190 x 4)": how large that side is. */
-  if (size->chain != 0 && (roles & EM_ROLE_PER_SIDE) != 0 && l->pending_item != G_MAXUINT && em_item_is_word (l->c->items, l->pending_item, "side"))
+  /* "the long side (190 x 4)", "einseitig beschädigt 7 x 0,8": how large that side, or what is there, is. */
+  if (size->chain != 0 && (roles & EM_ROLE_PER_SIDE) != 0 && l->pending_item != G_MAXUINT &&
+      (em_item_is_word (l->c->items, l->pending_item, "side") || l->pending_item + 1 < i))
     roles &= ~(guint32) EM_ROLE_PER_SIDE;
   /* "0.2 over 6 x 40": the row tells both. */
   if (size->chain != 0 && roles == EM_ROLE_LENGTH && em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION))

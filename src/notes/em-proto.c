@@ -132,6 +132,15 @@ is_has (const EmReader *r, guint i)
   return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
 }
 
+/* "hat am Anschnitt einen Riss": an article behind the place that begins what is there; "near a crack" has none before it. */
+static gboolean
+is_behind_place (const EmReader *r, guint i)
+{
+  const EmSense *article = i > r->first + 1 ? em_item_says (r->items, i - 1, EM_SAYS_NUMBER) : NULL;
+
+  return is_flaw (em_item_says (r->items, i, EM_SAYS_KIND)) && article != NULL && g_strcmp0 (article->value, EM_ARTICLE) == 0 && is_where (r, i - 2);
+}
+
 /* Leads to what a hole is made for: "for", "for a". */
 static gboolean
 is_for (const EmReader *r, guint i)
@@ -190,6 +199,8 @@ em_reader_is_demoted (const EmReader *r, guint i)
     return FALSE;
   if (names_place (r, i))
     return TRUE;
+  if (is_behind_place (r, i))
+    return FALSE;
   for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
     {
       const EmItem *item = em_item (r->items, k);

@@ -81,8 +81,13 @@ vote (Votes *votes, const EmSize *size)
 {
   EmUnit unit = told (size);
 
+  /* "stay 3 mm off": a size that no field takes has its unit all the same. */
   if (!is_length (size) && !is_witness (size))
-    return;
+    {
+      votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
+      votes->n_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
+      return;
+    }
   votes->n_plain_inch += unit == EM_UNIT_INCH && (size->unit != EM_UNIT_NONE || size->is_fraction);
   votes->n_plain_mm += unit == EM_UNIT_MM && size->unit != EM_UNIT_NONE;
   votes->n_thou += size->unit == EM_UNIT_THOU;
@@ -240,6 +245,9 @@ deny_angle (EmSize *size)
 static void
 settle_special (EmSize *size)
 {
+  /* "l'angle a une fissure de 8 mm": no length is an angle. */
+  if (size->unit != EM_UNIT_NONE && size->unit != EM_UNIT_DEGREE && !em_unit_is_hardness (size->unit))
+    size->roles &= ~(guint32) (EM_ROLE_ANGLE | EM_ROLE_DRAFT);
   if (size->unit != EM_UNIT_NONE)
     return;
   if ((size->roles & (EM_ROLE_ANGLE | EM_ROLE_DRAFT)) != 0)

@@ -1496,6 +1496,22 @@ static const Case cases[] = {
   { "FLANKS OF KEYWAY WORN, 1.50 LONG X .156 HIGH, ADD .008\nSHAFT 4340, 36-38 RC.", EM_UNITS_INCH, "!2\t2\tkind\tpin\t" },
   { "Parting line dinged at 3 spots, each approx. 8 mm long, 1.2 deep x 1 mm wide.", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "Hole dia 10 mm has become 10.12, depth 20 mm. To be closed to dia 10.", EM_UNITS_METRIC, "1\t1\tworn\t10.12\tmm" },
+  /* Walls of pockets, cracks at corners and filled, oval pits, cones by other names, weirs. */
+  { "POCKET FOR LOCK KEY: WALL WORN 0.2, 25 LONG, 10 HIGH", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "Slot: one side worn 0.2, 25 long, 10 deep", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  { "SLIT IN DIE PLATE 3 WIDE: WALL SCORED, ADD 0.1, 50 LG X 20 HIGH", EM_UNITS_METRIC, "1\t1\tslot_width\t3\tmm" },
+  { "Außerdem hat die Ecke am Anschnitt einen Riss: 6 mm lang, 0,5 tief.", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "CRACK AT CORNER .50 LONG X .06 DEEP, GRIND OUT AND FILL", EM_UNITS_INCH, "1\t1\tkind\tgroove\t" },
+  { "a pit in the P/L 5 x 3 mm oval and 1.1 deep", EM_UNITS_METRIC, "1\t1\tform\tellipsoid\t" },
+  { "COAT CENTRE CONE, MOUTH 12 DIA, CONE 45°, 3 DEEP\nADD 0.4", EM_UNITS_METRIC, "1\t1\tquestion\tcone-angle\t" },
+  { "Siège conique, grand Ø24, angle total 90°, profondeur 4\nRecharger 0,5 sur toute la surface", EM_UNITS_METRIC, "2\t1\tthickness\t0.5\tmm" },
+  { "Ventilsitz Kegel 60° inklusive, Mündung ⌀8, Tiefe 3, rundum 0,3 drauf", EM_UNITS_METRIC, "!1\t1\tquestion\tcone-angle\t" },
+  { "parting line edge at cavity 2 smashed by a stuck part, 11 mm long, 0.7 on the top, 0.5 on the side", EM_UNITS_METRIC, "1\t1\tleg_b\t0.5\tmm" },
+  { "KANTE EINSEITIG BESCHÄDIGT 7 X 0,8", EM_UNITS_METRIC, "1\t1\tquestion\tsecond-leg\t" },
+  { "Auf der Einlauffläche fehlt ein Wehr: Länge 40, Breite 4, Höhe 2, Flanken 10° Schräge, Enden angeschrägt", EM_UNITS_METRIC, "1\t1\tdraft\t10\tdeg" },
+  { "DAMM 60 LANG 5 BREIT 1,5 HOCH ENDEN SCHRÄG", EM_UNITS_METRIC, "1\t1\tends\tdrafted\t" },
+  { "L'angle a une fissure de 8 mm, 2 de profondeur", EM_UNITS_METRIC, "1\t1\tlength\t8\tmm" },
+  { "nick 6 long, 4 wide, 2.5 high. Stay 3 mm off the land.", EM_UNITS_METRIC, "!1\t1\tquestion\tinch-or-mm\t" },
 };
 
 START_TEST (test_case)
