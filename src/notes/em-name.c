@@ -766,27 +766,59 @@ is_closing (const EmItems *items, guint i)
   return em_item (items, i)->is_talk || em_item_says (items, i, EM_SAYS_TALK) != NULL || em_item_says (items, i, EM_SAYS_GLUE) != NULL;
 }
 
+/* One word with a capital that the lexicon takes for a repair, for a slip of another word, for no word of letters, or for one of a
+ * language that the words of the greeting are not of: "Nick", "Willem", "Mark", "Bas". */
+static gboolean
+may_be_first_name (const EmItems *items, guint i, guint greeting)
+{
+  static const EmSays never[] = { EM_SAYS_AGENT, EM_SAYS_PLACE, EM_SAYS_VERB, EM_SAYS_MACHINING, EM_SAYS_REFERENCE, EM_SAYS_MATERIAL };
+  const EmItem *item = em_item (items, i), *before = em_item (items, greeting);
+
+  if (item->type != EM_ITEM_PHRASE || (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != EM_TOKEN_CAPITAL ||
+      memchr (items->text + item->start, ' ', item->length) != NULL)
+    return FALSE;
+  if (em_phrase_find (item->phrase, EM_SAYS_KIND) != NULL || (item->flags & EM_TOKEN_SLIP) != 0)
+    return TRUE;
+  for (gsize k = 0; k < G_N_ELEMENTS (never); k++)
+    if (em_phrase_find (item->phrase, never[k]) != NULL)
+      return FALSE;
+  /* "Hi Mark", but not "Hi Team". */
+  return (before->type == EM_ITEM_PHRASE && (item->phrase->languages & before->phrase->languages) == 0) ||
+         (em_phrase_find (item->phrase, EM_SAYS_GLUE) == NULL && em_phrase_find (item->phrase, EM_SAYS_TALK) == NULL);
+}
+
 /* "Cheers, Nick", or the name in a line of its own below "Regards": who wrote it. */
 static gboolean
 is_signature (const EmItems *items, guint i)
 {
-  const EmItem *item = em_item (items, i);
   guint before = i, n_lines = 0;
 
-  if (item->type != EM_ITEM_PHRASE || em_phrase_find (item->phrase, EM_SAYS_KIND) == NULL ||
-      (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != EM_TOKEN_CAPITAL || i == 0 ||
-      (i + 1 < items->items->len && em_item (items, i + 1)->type != EM_ITEM_LINE))
+  if (i == 0 || (i + 1 < items->items->len && em_item (items, i + 1)->type != EM_ITEM_LINE))
     return FALSE;
   while (before > 0 && before + NEAR_WINDOW > i && (em_item (items, before - 1)->type == EM_ITEM_LINE || em_item_is_sign (items, before - 1, ',')))
     n_lines += em_item (items, --before)->type == EM_ITEM_LINE;
-  return before > 0 && before < i && n_lines <= 2 && is_closing (items, before - 1);
+  return before > 0 && before < i && n_lines <= 2 && is_closing (items, before - 1) && may_be_first_name (items, i, before - 1);
+}
+
+/* "Buenos días Pilar,": whom it is to. */
+static gboolean
+is_addressee (const EmItems *items, guint i)
+{
+  guint next = i + 1;
+
+  if (i == 0 || em_item (items, i - 1)->type == EM_ITEM_LINE || em_item (items, i - 1)->type == EM_ITEM_SIGN || !is_closing (items, i - 1) ||
+      !may_be_first_name (items, i, i - 1))
+    return FALSE;
+  while (next < items->items->len && next <= i + 1 && (em_item_is_sign (items, next, ',') || em_item_is_sign (items, next, ':') || em_item_is_sign (items, next, '!')))
+    next++;
+  return next < items->items->len && em_item (items, next)->type == EM_ITEM_LINE;
 }
 
 void
 em_name_read_signatures (EmItems *items)
 {
   for (guint i = 0; i < items->items->len; i++)
-    if (is_signature (items, i))
+    if (is_signature (items, i) || is_addressee (items, i))
       {
         em_item (items, i)->type = EM_ITEM_UNKNOWN;
         em_item (items, i)->phrase = NULL;

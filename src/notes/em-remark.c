@@ -30,7 +30,7 @@ em_remark_has_noise (const EmItems *items, guint i, const char *value)
 static gboolean
 is_break (const EmItems *items, guint i)
 {
-  static const char marks[] = ".?!;:,|()*";
+  static const char marks[] = ".?!;:,|()*>";
   const EmItem *item = em_item (items, i);
 
   if (item->type != EM_ITEM_SIGN)
@@ -70,6 +70,13 @@ em_remark_is_verdict (const EmItems *items, guint i)
   return i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE && !em_item_is_sign (items, i - 1, '.');
 }
 
+/* A field has used it, and not only as the name of the place. */
+static gboolean
+is_read (const EmItems *items, guint i)
+{
+  return em_item (items, i)->is_used && (em_item_says (items, i, EM_SAYS_PLACE) == NULL || em_item_says (items, i, EM_SAYS_KIND) != NULL);
+}
+
 guint
 em_remark_end (const EmItems *items, guint first)
 {
@@ -82,7 +89,7 @@ em_remark_end (const EmItems *items, guint first)
     {
       const EmItem *item = em_item (items, end);
 
-      if (item->is_used || em_item_says (items, end, EM_SAYS_REFUSE) != NULL)
+      if (is_read (items, end) || em_item_says (items, end, EM_SAYS_REFUSE) != NULL)
         return 0;
       n_words += item->type == EM_ITEM_PHRASE || item->type == EM_ITEM_UNKNOWN;
       has_event |= em_remark_has_noise (items, end, "event");

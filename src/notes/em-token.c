@@ -176,8 +176,10 @@ split_word (Splitter *s)
       gboolean is_nought = c == '0' && s->at > start && s->at + 1 < s->length && g_ascii_isalpha (s->text[s->at - 1]) &&
                            g_ascii_isalpha (s->text[s->at + 1]) &&
                            (s->at - start > 1 || is_long_word (s));
+      /* "Søren": within a word it is a letter and no sign of a diameter. */
+      gboolean is_letter = (c == 0xf8 || c == 0xd8) && s->at > start && is_word (peek (s, s->at + width (c)));
 
-      if (!is_word (c) && !is_apostrophe && !is_nought)
+      if (!is_word (c) && !is_apostrophe && !is_nought && !is_letter)
         break;
       has_lower |= g_unichar_islower (c);
       is_end = is_apostrophe && is_elided (s, start);

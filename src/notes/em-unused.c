@@ -11,7 +11,8 @@
 
 #include <string.h>
 
-enum { FIRST_CODE = 100 /* a whole number from here is more than a count */, MONTHS = 12, DAYS = 31, QUESTION_WORDS = 3, QUESTION_WINDOW = 30 /* items of a question */ };
+enum { FIRST_CODE = 100 /* a whole number from here is more than a count */, MONTHS = 12, DAYS = 31,
+       ABBREVIATION = 4 /* letters before its point */, QUESTION_WORDS = 3, WELD_QUESTION_WORDS = 7, QUESTION_WINDOW = 30 /* items of a question */ };
 
 /* "quiet": a word that only says where, "top"; "alone": one that says nothing without others, "dropped"; "strip": that a coating
  * must come off, which is an order to the shop even where it tells the coating. */
@@ -316,7 +317,7 @@ is_name_behind (const EmItems *items, const Stretch *s, guint i)
 static gboolean
 begins_sentence (const EmItems *items, guint i)
 {
-  static const char ends[] = ".?!;:";
+  static const char ends[] = ".?!;:>";
 
   if (i == 0 || em_item (items, i - 1)->type == EM_ITEM_LINE)
     return TRUE;
@@ -326,7 +327,7 @@ begins_sentence (const EmItems *items, guint i)
   return FALSE;
 }
 
-/* It asks for a quote or for the weld itself, as the whole letter does. */
+/* It asks for a quote, as the whole letter does. */
 static gboolean
 asks_as_all (const EmItems *items, guint i)
 {
@@ -334,8 +335,6 @@ asks_as_all (const EmItems *items, guint i)
                                        "devis", "chiffrer", "regarder", "prix" };
   const EmItem *item = em_item (items, i);
 
-  if (em_item_says (items, i, EM_SAYS_VERB) != NULL)
-    return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
     {
       gsize n = strlen (words[k]);
@@ -348,19 +347,43 @@ asks_as_all (const EmItems *items, guint i)
   return FALSE;
 }
 
+/* "Can you …?", "could you", which may be one phrase. */
+static gboolean
+asks_kindly (const EmItems *items, guint first)
+{
+  static const char *const can[] = { "can", "could", "would", "will", "können", "könnten", "könnt", "kann", "würden", "puede", "pueden",
+                                     "podéis", "podrían", "podría", "pouvez", "pourriez", "peux", "peut" };
+  const EmItem *item = em_item (items, first);
+
+  for (gsize k = 0; k < G_N_ELEMENTS (can); k++)
+    {
+      gsize n = strlen (can[k]);
+
+      if (n <= item->length && g_ascii_strncasecmp (items->text + item->start, can[k], n) == 0 &&
+          (n == item->length || items->text[item->start + n] == ' '))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* The mark that ends the question beginning at first, none of whose words a field has used; 0: none begins there. */
 static guint
 question_end (const EmItems *items, guint first)
 {
-  guint n_words = 0;
+  guint n_words = 0, n_least = QUESTION_WORDS;
 
   for (guint k = first; k < items->items->len && k < first + QUESTION_WINDOW && em_item (items, k)->type != EM_ITEM_LINE; k++)
     if (em_item_is_sign (items, k, '?'))
-      return n_words >= QUESTION_WORDS ? k : 0;
+      return n_words >= n_least ? k : 0;
     else if (em_item (items, k)->is_used || asks_as_all (items, k) || (k > first && begins_sentence (items, k)))
       return 0;
     else
-      n_words += em_item (items, k)->type != EM_ITEM_SIGN;
+      {
+        n_words += em_item (items, k)->type != EM_ITEM_SIGN;
+        /* "Can you weld it?" asks for what the letter asks for, "Can you weld it here while we wait?" for more. */
+        if (em_item_says (items, k, EM_SAYS_VERB) != NULL && asks_kindly (items, first))
+          n_least = WELD_QUESTION_WORDS;
+      }
   return 0;
 }
 
@@ -400,6 +423,16 @@ add_remark (Finder *f, Stretch *s, guint first)
   return end;
 }
 
+/* ". Please": what follows is another remark. "Hr. Wendlandt", "approx. 300 kg" go on. */
+static gboolean
+ends_sentence (const EmItems *items, guint i)
+{
+  const EmItem *before = i > 0 ? em_item (items, i - 1) : NULL;
+
+  return before != NULL && i + 1 < items->items->len && (em_item_is_sign (items, i, '.') || em_item_is_sign (items, i, '!')) &&
+         before->length > ABBREVIATION && !em_item_is_glued (items, i + 1) && (em_item (items, i + 1)->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != 0;
+}
+
 void
 em_unused_write (EmItems *items, EmReadResult *result)
 {
@@ -412,6 +445,8 @@ em_unused_write (EmItems *items, EmReadResult *result)
     else if (is_name_behind (items, &s, i))
       s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
     else if (em_item (items, i)->type == EM_ITEM_LINE || (em_item (items, i)->is_used && !em_remark_has_noise (items, i, "strip")))
+      close_stretch (&f, &s, i);
+    else if (ends_sentence (items, i))
       close_stretch (&f, &s, i);
     else if (is_content (em_item (items, i)))
       add_word (&f, &s, i);

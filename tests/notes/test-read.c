@@ -1512,6 +1512,15 @@ static const Case cases[] = {
   { "DAMM 60 LANG 5 BREIT 1,5 HOCH ENDEN SCHRÄG", EM_UNITS_METRIC, "1\t1\tends\tdrafted\t" },
   { "L'angle a une fissure de 8 mm, 2 de profondeur", EM_UNITS_METRIC, "1\t1\tlength\t8\tmm" },
   { "nick 6 long, 4 wide, 2.5 high. Stay 3 mm off the land.", EM_UNITS_METRIC, "!1\t1\tquestion\tinch-or-mm\t" },
+  { "HANDLE BOTTLE MOLD\nNICK 2 X 1 X 1 MM", EM_UNITS_METRIC, "!1\t0\tunused\tBOTTLE\t" },
+  { "Can you laser it while I wait if I drive over?\nNick 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\tunused\tCan you laser it while I wait if I drive over\t" },
+  { "Nick 2 x 1 x 1 mm. Could you weld it?", EM_UNITS_METRIC, "!1\t0\tunused\tCould you weld it\t" },
+  { "> Nick 2 x 1 x 1 mm\n> Can you do this without annealing?", EM_UNITS_METRIC, "2\t0\tunused\tCan you do this without annealing\t" },
+  { "Hi Mark,\nNick 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\tunused\tMark\t" },
+  { "Hallo Team,\nKerbe 2 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tunused\tTeam\t" },
+  { "Nick 2 x 1 x 1 mm\nCheers, Bas", EM_UNITS_METRIC, "2\t0\tunused\tBas\t" },
+  { "Nick 2 x 1 x 1 mm\nRegards\nSøren", EM_UNITS_METRIC, "3\t0\tunused\tSøren\t" },
+  { "Kav. 7 Angusspunkt ausgewaschen ⌀1,4 soll ⌀1,0, Tiefe 2", EM_UNITS_METRIC, "1\t1\tworn\t1.4\tmm" },
 };
 
 START_TEST (test_case)
