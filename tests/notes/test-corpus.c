@@ -47,7 +47,7 @@ typedef struct
 
 typedef struct
 {
-  guint n_expected, n_got, n_right_recall, n_right_precision, n_right_line;
+  guint n_expected, n_got, n_right_recall, n_right_precision, n_right_line, n_marked_right /* and yet marked */;
 } Score;
 
 typedef struct
@@ -506,6 +506,7 @@ judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *
       score->n_right_precision += is_right;
       report->all.n_right_precision += is_right;
       report->known.n_right_precision += is_right && !is_text_row (row);
+      score->n_marked_right += is_right && is_marked (result, row);
       report->n_marked_right += is_right && !is_text_row (row) && strcmp (row->field, "question") != 0 && is_marked (result, row);
       if (!is_right && !is_marked (result, row))
         {
@@ -578,8 +579,9 @@ share (guint part, guint whole)
 static void
 print_score (const char *name, const Score *score)
 {
-  printf ("%-14s precision %.3f (%u of %u)  recall %.3f (%u of %u)\n", name, share (score->n_right_precision, score->n_got),
-          score->n_right_precision, score->n_got, share (score->n_right_recall, score->n_expected), score->n_right_recall, score->n_expected);
+  printf ("%-14s precision %.3f (%u of %u, %u of them marked)  recall %.3f (%u of %u)\n", name, share (score->n_right_precision, score->n_got),
+          score->n_right_precision, score->n_got, score->n_marked_right, share (score->n_right_recall, score->n_expected), score->n_right_recall,
+          score->n_expected);
 }
 
 static int
