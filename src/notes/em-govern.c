@@ -5,6 +5,8 @@
 
 #include "em-govern-parts.h"
 
+#include "em-list.h"
+
 
 #include <math.h>
 #include <string.h>
@@ -427,6 +429,30 @@ is_of_part (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "The plug is m2 with pvd": where the parts are of several metals, not all of them may be coated. */
+static gboolean
+has_metals (const Governor *g)
+{
+  const GArray *metals = g->grammar->metals;
+
+  return metals->len > 1 && strcmp (g_array_index (metals, EmMetal, 0).base, g_array_index (metals, EmMetal, metals->len - 1).base) != 0;
+}
+
+/* "You machine 1 and 2, we do 3", "mill one and two, three stays as welded": some of the repairs. */
+static gboolean
+names_repairs (const Governor *g)
+{
+  for (guint i = g->c->first; i < g->c->end && i < g->c->first + EM_SENTENCE_WINDOW; i++)
+    {
+      const EmSense *number = says (g, i, EM_SAYS_NUMBER);
+
+      if (g->grammar->protos->len > 1 && ((number != NULL && strchr (number->value, '/') == NULL) ||
+                                          (is_size (g, i) && em_list_is_bare_whole (g->c->items, i))))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "CHROME" in a line of its own, "H13, CHROME": a word that among others may be no coating of the part. */
 static gboolean
 is_coating_alone (const Governor *g, guint i)
@@ -473,7 +499,8 @@ read_simple (Governor *g, guint i)
 
           one->is_general = simple[k].is_general || g->has_all;
           /* Who "us" is depends on who wrote it. */
-          if (is_told_who || (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE))))
+          if (is_told_who || (sense->says == EM_SAYS_FINISH && names_repairs (g)) ||
+              (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE) || has_metals (g))))
             em_governor_infer (one, "from-words");
           if (simple[k].says == EM_SAYS_COATING && is_of_part (g, i))
             {
@@ -763,6 +790,16 @@ compare_item (gconstpointer a, gconstpointer b)
   return p->item < q->item ? -1 : p->item > q->item;
 }
 
+/* "DO NOT WELD TIP HOLE Ø1": a size or a word that is not known, which may be of what is refused. */
+static gboolean
+has_more (const Governor *g)
+{
+  for (guint i = g->c->first; i < g->c->end && i < g->c->first + EM_SENTENCE_WINDOW; i++)
+    if (is_size (g, i) || (item (g, i)->type == EM_ITEM_UNKNOWN && !item (g, i)->is_talk))
+      return TRUE;
+  return FALSE;
+}
+
 void
 em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
 {
@@ -781,6 +818,10 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
     }
   for (guint i = clause->first; i < clause->end; i++)
     em_refuse_read (&g, i);
+  if (has_more (&g))
+    for (guint i = 0; i < loose->len; i++)
+      if (strcmp (g_array_index (loose, EmLoose, i).given.field.field, "refuse") == 0)
+        em_governor_infer (&g_array_index (loose, EmLoose, i), "from-words");
   for (guint i = clause->first; i < clause->end; i++)
     {
       read_units (&g, i);

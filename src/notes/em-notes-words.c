@@ -69,6 +69,7 @@ static const Words reason_words[] = {
   { "said-twice", N_("the notes say two things of this; what is said first is taken") },
   { "left-over", N_("a number beside it could not be used") },
   { "incomplete", N_("not all of its sizes are told") },
+  { "strange-word", N_("a word beside it is not known") },
   { "maybe-one", N_("may be more of the repair before it") },
   { "compound", N_("told by the last part of the word") },
   { "last-free", N_("the only size that was still missing") },

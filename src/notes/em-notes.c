@@ -13,6 +13,7 @@
 #include <math.h>
 #include <string.h>
 
+enum { STRANGE_WINDOW = 60 /* items of a repair that are looked over for words not known */, STRANGE_MIN = 4 /* bytes of one */ };
 enum { GENERAL_WINDOW = 32 /* notes that govern looked over for the same once more */ };
 
 enum { WEAK_NOUN = 3 /* a noun below this weight hardly tells the kind */ };
@@ -183,6 +184,20 @@ compare_position (gconstpointer a, gconstpointer b)
   return p->start < q->start ? -1 : p->start > q->start ? 1 : strcmp (p->field, q->field);
 }
 
+/* A word among those of the repair that no lexicon has, and that may be what it is. */
+static gboolean
+has_strange_word (const EmWriter *w, const EmProto *proto)
+{
+  for (guint i = proto->first; i <= proto->last && i < proto->first + STRANGE_WINDOW; i++)
+    {
+      const EmItem *item = em_item (w->items, i);
+
+      if (item->type == EM_ITEM_UNKNOWN && item->length >= STRANGE_MIN && !item->is_talk && g_ascii_isalpha (w->items->text[item->start]))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 add_kind (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_close)
 {
@@ -193,8 +208,10 @@ add_kind (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_
   field.reason = proto->kind_reason != NULL ? proto->kind_reason : proto->is_slip
                  ? ((em_item (w->items, proto->noun)->flags & EM_TOKEN_SLIP) != 0 ? "spelling" : "compound")
                    : proto->noun_weight < 5 || proto->is_part || is_close ||
-                     (proto->kinds & (proto->kinds - 1)) != 0 ? "from-words"
+                     (proto->kinds & (proto->kinds - 1)) != 0 || (kind == GROOVE && proto->has_fill) /* that was cut, or that was torn */ ? "from-words"
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
+  if (field.reason == NULL && has_strange_word (w, proto))
+    field.reason = "strange-word";
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;
   g_array_append_val (w->fields, field);
 }

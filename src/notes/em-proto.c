@@ -511,7 +511,7 @@ add_sense (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
   item->is_used |= sense->says == EM_SAYS_SAME || sense->says == EM_SAYS_EQUAL || sense->says == EM_SAYS_PLACE;
   if (sense->says == EM_SAYS_ACCESS && (i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE))
     {
-      give_text (r, proto, "access", sense->value, i, EM_READ_READ, NULL);
+      give_text (r, proto, "access", sense->value, i, EM_READ_INFERRED, "from-words");
       item->is_used = TRUE;
     }
   if (sense->says == EM_SAYS_VERB)
@@ -595,7 +595,7 @@ em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end,
 
       if (access != NULL && !em_item (r->items, i)->is_used)
         {
-          give_text (r, proto, "access", access->value, i, EM_READ_READ, NULL);
+          give_text (r, proto, "access", access->value, i, EM_READ_INFERRED, "from-words");
           em_item (r->items, i)->is_used = TRUE;
         }
       if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL &&

@@ -1733,6 +1733,32 @@ START_TEST (test_talk_stays_among_the_unused)
 }
 END_TEST
 
+/* A field of the feature is plainly read, or only inferred. */
+static gboolean
+is_sure (const char *text, int feature, const char *field)
+{
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *one = &g_array_index (result->fields, EmReadField, i);
+
+      if (one->feature == feature && strcmp (one->field, field) == 0)
+        return one->state == EM_READ_READ;
+    }
+  ck_abort_msg ("no %s in: %s", field, text);
+}
+
+START_TEST (test_what_may_be_of_a_part_is_marked)
+{
+  ck_assert (is_sure ("Sidewall worn, 20 x 10 mm, 0.2 low", 1, "kind"));
+  ck_assert (!is_sure ("Grommel sidewall worn, 20 x 10 mm, 0.2 low", 1, "kind"));
+  ck_assert (is_sure ("nick 3 x 1 x 1 mm\nDO NOT WELD THREADS", 0, "refuse"));
+  ck_assert (!is_sure ("nick 3 x 1 x 1 mm\nDO NOT WELD TIP HOLE Ø1", 0, "refuse"));
+  ck_assert (!is_sure ("nick 3 x 1 x 1 mm\nnick 4 x 1 x 1\nnick 5 x 1 x 1\nYou machine 1 and 2", 0, "finish"));
+}
+END_TEST
+
 /* A size that found no place beside a repair's others: none of them is plainly read any more. */
 START_TEST (test_a_size_left_over_is_a_doubt)
 {
@@ -1833,6 +1859,7 @@ main (void)
   tcase_add_test (tcase, test_two_units_are_marked);
   tcase_add_test (tcase, test_contradictions_are_marked);
   tcase_add_test (tcase, test_talk_stays_among_the_unused);
+  tcase_add_test (tcase, test_what_may_be_of_a_part_is_marked);
   tcase_add_test (tcase, test_a_size_left_over_is_a_doubt);
   tcase_add_test (tcase, test_words_of_one_language_alone);
   tcase_add_test (tcase, test_lexicon_errors_name_the_line);
