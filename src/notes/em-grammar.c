@@ -5,6 +5,7 @@
 
 #include "em-grammar.h"
 
+#include "em-beside.h"
 #include "em-content.h"
 #include "em-counts.h"
 #include "em-govern.h"
@@ -584,6 +585,7 @@ read_sentence (EmReader *r)
   em_clause_mark_chains (&clause);
   em_labels_mark (&clause);
   em_slots_mark (r);
+  em_beside_read (r, loose);
   em_govern_read (r->grammar, &clause, loose);
   r->has_loose = has_other_than (loose, numbers);
   em_parts_note (r);

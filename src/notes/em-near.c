@@ -202,6 +202,15 @@ is_worn_itself (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "Polish right next to the bore": what the cue leads to is a repair, and does not lie near itself. */
+static void
+use_repair_named (const Governor *g, guint thing, guint cue)
+{
+  for (guint i = cue + 1; cue > thing && i < g->c->end && i <= cue + 3 && !em_item_is_soft_break (g->c->items, i); i++)
+    if (says (g, i, EM_SAYS_THING) != NULL && says (g, i, EM_SAYS_KIND) != NULL)
+      item (g, i)->is_used = TRUE;
+}
+
 /* So no size of the repair. */
 static void
 set_apart (const Governor *g, guint cue, guint thing)
@@ -277,6 +286,7 @@ em_near_read (Governor *g, guint i)
   if (cue == EM_NO_ITEM)
     return;
   item (g, cue)->is_used |= !is_size (g, cue);
+  use_repair_named (g, i, cue);
   set_apart (g, cue, i);
   if (clearance != EM_NO_ITEM)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;

@@ -96,6 +96,9 @@ is_beside_it (const Governor *g, guint thing, guint refusal)
       {
         const EmSense *glue = em_item_says (g->c->items, k + 1, EM_SAYS_GLUE);
 
+        /* "mirror polish adjacent, keep spatter off" */
+        if (em_item_says (g->c->items, k, EM_SAYS_NEAR)->value == NULL && em_item_is_soft_break (g->c->items, k + 1))
+          return TRUE;
         /* "texture right next to item 2, keep off" */
         if (em_item_is_word (g->c->items, k + 1, "it") || (glue != NULL && g_strcmp0 (glue->value, "item") == 0 && k + 2 < refusal))
           return TRUE;

@@ -231,11 +231,11 @@ is_same_base (const char *a, const char *b)
 static gboolean
 is_same_thing (const char *written, const char *thing)
 {
-  static const struct { const char *thing, *words[5]; } things[] = {
+  static const struct { const char *thing, *words[12]; } things[] = {
     { "thread", { "thread", "tapped", "filet", "gewinde", "rosca" } },
-    { "texture", { "textur", "grain", "narbung", "narben", "struktur" } },
-    { "hole", { "hole", "bohrung", "trou", "agujero", "barreno" } },
-    { "polish", { "polish", "poli", "hochglanz", "pulid", "mirror" } },
+    { "texture", { "textur", "grain", "narbung", "narben", "struktur", "spark finish", "sandblast", "gestrahlt", "genarbt", "erodiert", "etch" } },
+    { "hole", { "hole", "bohrung", "trou", "agujero", "barreno", "bore", "channel", "kanal", "canal", "waterline", "termopar", "thermo" } },
+    { "polish", { "polish", "poli", "hochglanz", "pulid", "mirror", "high gloss", "espejo" } },
   };
   g_autofree char *lower = g_utf8_strdown (written, -1);
 
