@@ -192,6 +192,23 @@ leads_to_noun (const EmClause *c, guint i)
   return FALSE;
 }
 
+/* "item", "Pos", right before its number. */
+static gboolean
+is_item_word (const EmClause *c, guint word, guint number)
+{
+  const EmSense *glue = word + 1 == number ? em_item_says (c->items, word, EM_SAYS_GLUE) : NULL;
+
+  return glue != NULL && g_strcmp0 (glue->value, "item") == 0;
+}
+
+/* "Pos 10 lip corner": the word heads the line, and the sentence begins behind it. */
+static gboolean
+is_head_number (const EmClause *c, guint i)
+{
+  return i == c->first && i > 0 && is_item_word (c, i - 1, i) && i + 1 < c->end &&
+         (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE)) && !em_clause_says (c, i + 1, EM_SAYS_TIMES);
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -205,8 +222,7 @@ is_before_noun (const EmClause *c, guint i)
   if (i > c->first && em_item (c->items, i)->length >= CODE_DIGITS && em_clause_says (c, i - 1, EM_SAYS_REFERENCE))
     return FALSE;
   /* "DET 12 CORE BLADE" */
-  if (prior != c->end && prior + 1 == i && em_item_says (c->items, prior, EM_SAYS_GLUE) != NULL &&
-      g_strcmp0 (em_item_says (c->items, prior, EM_SAYS_GLUE)->value, "item") == 0)
+  if (prior != c->end && is_item_word (c, prior, i))
     return FALSE;
   /* "EJ SIDE: 3 PIN HOLES" */
   if (before != NULL && (before->roles & em_dimension_roles) == 0 && em_item_is_sign (c->items, i - 1, ':') &&
@@ -650,7 +666,7 @@ em_clause_mark_counts (const EmClause *c)
 
       if (is_comma_list (c, i))
         use_comma_list (c, i);
-      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && counts_neighbours (c, i))
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i)))
         em_clause_use_name (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
         {

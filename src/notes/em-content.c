@@ -6,6 +6,7 @@
 #include "em-content.h"
 
 #include "em-counts.h"
+#include "em-remark.h"
 
 #include <string.h>
 
@@ -304,6 +305,28 @@ is_said_aside (const EmReader *r, const EmContent *content, const EmProto *befor
   return FALSE;
 }
 
+/* "The crack was only noticed yesterday", "Der Riss ist beim Entformen entstanden": what came of a kind told before with its sizes. */
+static gboolean
+is_how_it_came (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  gboolean has_event = FALSE;
+
+  if (before == NULL || before->sizes->len == 0 || content->n_sizes > 0 || content->has_count || content->has_given || r->is_bullet)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *noun = em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
+      gboolean is_other = noun != NULL && !em_reader_is_demoted (r, i);
+
+      for (int k = 0; k < EM_N_NOTE_KINDS && is_other; k++)
+        is_other = noun->weight[k] == 0 || before->weight[k] == 0;
+      if (is_other)
+        return FALSE;
+      has_event |= em_remark_has_noise (r->items, i, "event");
+    }
+  return has_event;
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -324,7 +347,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
     return FALSE;
   /* "SHUTOFF DRAFT 7°": how steep it is. */
   is_repair &= !(em_content_is_draft (r, content, first, end) && content->best < STRONG_NOUN && !content->has_damage && !content->has_given);
-  if (is_said_aside (r, content, before, first, end))
+  if (is_said_aside (r, content, before, first, end) || is_how_it_came (r, content, before, first, end))
     return FALSE;
   /* "Danke, Sönke": what is only spelt like a repair, and says no more of it, is none. */
   is_repair &= !content->is_slip || content->n_sizes > 0 || content->has_verb || content->has_damage || content->has_given ||

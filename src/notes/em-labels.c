@@ -446,6 +446,15 @@ is_list_of_named (const EmClause *c, guint verb, guint size)
          em_clause_is_size (c, size + 3) && names_or_thick (c, size + 3);
 }
 
+/* "aufbauen 28 lang": how long it is says the size itself; but "auftragen 0,3 Länge 28". */
+static gboolean
+is_plan_named_behind (const EmClause *c, guint size)
+{
+  const EmSense *after = em_clause_label_at (c, size + 1, EM_LABEL_AFTER);
+
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 && !em_labels_leads_to_own (c, size + 1, FALSE);
+}
+
 /* "ADD .030": the size right after the verb is metal to add, unless it begins a row of sizes; "0,3 auftragen": or the one before. */
 static void
 take_building (Labels *l, guint i)
@@ -459,7 +468,7 @@ take_building (Labels *l, guint i)
   if (open != NULL && l->open + 1 == i && open->chain == 0 && (open->roles & em_dimension_roles) == 0 && i + 1 < c->end &&
       em_item_is_soft_break (c->items, i + 1))
     next = c->end;
-  if (next != c->end && em_item_size (c->items, next)->chain == 0 && !is_list_of_named (c, i, next))
+  if (next != c->end && em_item_size (c->items, next)->chain == 0 && !is_list_of_named (c, i, next) && !is_plan_named_behind (c, next))
     em_item_size (c->items, next)->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;
   if (next == c->end && open != NULL && open->chain == 0 && (open->roles & em_dimension_roles) == 0)
     open->roles |= EM_ROLE_BUILD | EM_ROLE_ADD;

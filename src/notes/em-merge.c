@@ -14,6 +14,7 @@ enum
 {
   SLOT_BACK = 3,         /* repairs from what is told of a slot back to its wall */
   MERGE_SIZES_MAX = 24, SLOT_WINDOW = 24 /* items looked over for where a rib lies */,
+  SLOT_LINES = 2 /* from a rib to where it lies: its count or its metal may stand between */,
   POCKET_MIN = 6,        /* "pocket" weighs more */
   CERTAIN = 20,          /* more than any word weighs */
   TIP_MAX = 2            /* what the word "tip" weighs */
@@ -403,7 +404,7 @@ static gboolean
 try_told_slot (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
 {
   if (kind < 0 || kind != other || next->has_verb || next->has_damage || next->has_worn || next->count_item != EM_NO_ITEM || next->sizes->len == 0 ||
-      next->sizes->len > 2 || (proto->roles & EM_ROLE_SLOT) != 0 || em_item (items, next->first)->line > em_item (items, proto->last)->line + 1)
+      next->sizes->len > 2 || (proto->roles & EM_ROLE_SLOT) != 0 || em_item (items, next->first)->line > em_item (items, proto->last)->line + SLOT_LINES)
     return FALSE;
   for (guint i = 0; i < next->sizes->len && kind == RIB && proto->sizes->len > 1 && is_in_slot (items, next); i++)
     em_item_size (items, g_array_index (next->sizes, guint, i))->roles |= EM_ROLE_SLOT;

@@ -329,7 +329,8 @@ em_reader_is_noun (const EmReader *r, guint i)
   /* "ID 62" names the bore and its size. */
   if (em_item (r->items, i)->is_used && em_item_says (r->items, i, EM_SAYS_LABEL) == NULL)
     return FALSE;
-  return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == 0 || em_item (r->items, i - 1)->type != EM_ITEM_SIZE ||
+  /* "Pos 2 Kante R0,3": the number before the sentence is no length. */
+  return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE ||
          (em_item_size (r->items, i - 1)->roles & EM_ROLE_COUNT) != 0;
 }
 

@@ -629,7 +629,7 @@ static const Case cases[] = {
   { "NICK 3 X 1 X 1 MM. SUPPLY READY FOR SERVICE.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
   { "Kerbe 3 x 1 x 1 mm. Rest machen wir.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
   { "NICK 3 X 1 X 1 MM. DIAMOND POLISHED, DO NOT MARK.", EM_UNITS_METRIC, "1\t1\tnear\tpolish\t" },
-  { "edge worn R0.4 mm over 20\nhappened when the mold was fitted", EM_UNITS_METRIC, "2\t0\tunused\thappened when\t" },
+  { "edge worn R0.4 mm over 20\nhappened when the mold was fitted", EM_UNITS_METRIC, "2\t0\tunused\thappened when the mold was fitted\t" },
   { "Schichtübergabe\nStift Ø6 auf 5,9 verschlissen, 20 mm lang", EM_UNITS_METRIC, "!1\t0\tunused\tSchichtübergabe\t" },
   /* Questions to the shop are answered by the office; one that asks for a quote is the letter itself. */
   { "pit 2 mm dia, 0.6 deep. Could it be ready for then?", EM_UNITS_METRIC, "1\t0\tunused\tCould it be ready for then\t" },
@@ -1540,6 +1540,17 @@ static const Case cases[] = {
   { "sur l'axe Ø25 recharger 0,2 au rayon sur 20 mm\nla plaque doit rester montée, espace libre 15 mm, accès difficile", EM_UNITS_METRIC, "2\t1\tclearance\t15\tmm" },
   { "NICK 4 X 0.6 X 0.6 MM ON RIB\nMIRROR POLISH ADJACENT, KEEP SPATTER OFF", EM_UNITS_METRIC, "2\t1\tnear\tpolish\t" },
   { "alésage Ø3, à recharger 0,1 au rayon sur 12 mm de profondeur.\nPolissage miroir juste à côté de l'alésage.", EM_UNITS_METRIC, "2\t1\tnear\tpolish\t" },
+  /* How long is said behind the verb of building up; a point's number before an edge; how the damage came; where a rib stands. */
+  { "Rippe oben aufbauen 28 lang 1,2 dick, 0,3 drauf", EM_UNITS_METRIC, "1\t1\tlength\t28\tmm" },
+  { "Rippe auftragen 0,3 Länge 28, 1,2 dick", EM_UNITS_METRIC, "1\t1\tcoat\t0.3\tmm" },
+  { "Pos 2 Kante R0,3 auf 40 mm", EM_UNITS_METRIC, "1\t1\tkind\tworn-corner\t" },
+  { "Pos 10  Lip corner, R0.3 over 400 mm, restore", EM_UNITS_METRIC, "!1\t1\tcount\t10\t" },
+  { "Pos 3 Schieber Kante R0,3 auf 400 mm", EM_UNITS_METRIC, "1\t1\tlength\t400\tmm" },
+  { "Riss in der Tasche, 18 lang, 2 tief\nRiss ist gestern erst aufgefallen", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  { "Nick 3 x 1 x 1 mm\nNick happened during transport", EM_UNITS_METRIC, "!2\t2\tkind\tedge-nick\t" },
+  { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t2\tkind\tbore\t" },
+  { "Rib 1.2 mm thick, 9 mm long, rebuild 1.5 on top\nthe rib stands in a slot 5 wide 7 deep", EM_UNITS_METRIC, "2\t1\tslot_width\t5\tmm" },
+  { "Steg 0,8 dick x 22 lang, oben 1,5 aufbauen\n2 Stk\nSteg sitzt in Nut 3 breit, 6 tief", EM_UNITS_METRIC, "3\t1\tslot_depth\t6\tmm" },
 };
 
 START_TEST (test_case)
