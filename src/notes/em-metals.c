@@ -21,7 +21,7 @@ enum
   COMPOUND_MIN = 4,     /* and of one that may end a longer word: "Stift" in "Kernstift" */
   WORD_MIN = 4,         /* bytes of a word of a name that may stand for it */
   ENDING_MAX = 2,       /* bytes of a plural's ending */
-  HARDNESS_WINDOW = 4,
+  HARDNESS_WINDOW = 4, COATING_WINDOW = 6,
   PART_NOUN = 5,        /* what a noun of a pin or a bore weighs at least */
   BEHIND_WINDOW = 6,    /* items from a metal to "in the handle", "(item 1)" */
   WHOLE_NAME = 1000,    /* what a name that stands there whole weighs more than one of its words */
@@ -46,6 +46,7 @@ typedef struct
   gboolean       is_named;     /* words beside it tell of which part it is */
   gboolean       is_rest;
   guint          hardness;     /* its item, or EM_NO_ITEM */
+  guint          coating;      /* its item, or EM_NO_ITEM */
   guint          n_given;      /* repairs that got it */
 } Part;
 
@@ -256,6 +257,20 @@ find_hardness (const EmItems *items, guint metal)
   return EM_NO_ITEM;
 }
 
+/* "blade 1.2344 nitrided, cavity p20": the coating told right behind the metal. */
+static guint
+find_coating (const EmItems *items, guint metal)
+{
+  for (guint i = metal + 1; i < items->items->len && i <= metal + COATING_WINDOW; i++)
+    if (em_item (items, i)->type == EM_ITEM_LINE || em_item_is_sign (items, i, '.') || em_item_is_sign (items, i, ';') ||
+        em_phrase_find (em_item (items, i)->phrase, EM_SAYS_BASE) != NULL || em_item_says (items, i, EM_SAYS_PLACE) != NULL ||
+        em_item_says (items, i, EM_SAYS_KIND) != NULL)
+      break;
+    else if (em_item_says (items, i, EM_SAYS_COATING) != NULL)
+      return i;
+  return EM_NO_ITEM;
+}
+
 /* The text of the repair, from the beginning of its line on. */
 static char *
 text_of (const EmItems *items, const EmProto *proto)
@@ -312,31 +327,26 @@ drop_general (EmGrammar *grammar, const char *field, guint32 start)
     }
 }
 
-static EmGiven
-given_of (const EmGrammar *grammar, const Part *part, gboolean is_hardness)
+static void
+give_field (const EmGrammar *grammar, const char *field, const char *text, guint item, GArray *to)
 {
-  const EmItem *item = em_item (grammar->items, is_hardness ? part->hardness : part->metal->item);
-  EmGiven given = em_given_new (is_hardness ? "hardness" : "base", is_hardness ? NULL : part->metal->base, item);
+  EmGiven given = em_given_new (field, text, em_item (grammar->items, item));
 
-  given.size_item = is_hardness ? part->hardness : EM_NO_ITEM;
+  given.size_item = text == NULL ? item : EM_NO_ITEM;
   given.field.state = EM_READ_INFERRED;
   given.field.reason = "from-words";
-  return given;
+  g_array_append_val (to, given);
 }
 
-/* Gives the metal and its hardness to a repair, or to all. */
+/* Gives the metal, its hardness and its coating to a repair, or to all. */
 static void
 give (EmGrammar *grammar, const Part *part, GArray *to)
 {
-  EmGiven base = given_of (grammar, part, FALSE);
-
-  g_array_append_val (to, base);
+  give_field (grammar, "base", part->metal->base, part->metal->item, to);
   if (part->hardness != EM_NO_ITEM)
-    {
-      EmGiven hardness = given_of (grammar, part, TRUE);
-
-      g_array_append_val (to, hardness);
-    }
+    give_field (grammar, "hardness", NULL, part->hardness, to);
+  if (part->coating != EM_NO_ITEM)
+    give_field (grammar, "coating", em_item_says (grammar->items, part->coating, EM_SAYS_COATING)->value, part->coating, to);
 }
 
 static void
@@ -349,6 +359,8 @@ take_back (EmGrammar *grammar, const Part *part)
   for (guint i = part->first_head; i < part->metal->item; i++)
     em_item (grammar->items, i)->is_used = TRUE;
   drop_general (grammar, "base", em_item (grammar->items, part->metal->item)->start);
+  if (part->coating != EM_NO_ITEM)
+    drop_general (grammar, "coating", em_item (grammar->items, part->coating)->start);
   if (part->hardness == EM_NO_ITEM)
     return;
   em_item (grammar->items, part->hardness)->is_used = TRUE;
@@ -495,7 +507,7 @@ is_part_apart (const EmItems *items, guint i)
 static void
 hand_out_coating (EmGrammar *grammar, const EmMetal *coating)
 {
-  Part part = { .metal = coating, .hardness = EM_NO_ITEM, .first_head = EM_NO_ITEM };
+  Part part = { .metal = coating, .hardness = EM_NO_ITEM, .coating = EM_NO_ITEM, .first_head = EM_NO_ITEM };
   EmGiven given = em_given_new ("coating", coating->base, em_item (grammar->items, coating->item));
   guint n_given = 0, n = 0;
   gboolean is_named[REPAIRS_MAX] = { FALSE };
@@ -542,6 +554,7 @@ em_metals_hand_out (EmGrammar *grammar)
       Part part = { .metal = &g_array_index (grammar->metals, EmMetal, i), .first_head = EM_NO_ITEM };
 
       part.hardness = find_hardness (grammar->items, part.metal->item);
+      part.coating = find_coating (grammar->items, part.metal->item);
       part.is_named = find_names (grammar->items, &part);
       parts[n_parts++] = part;
     }

@@ -312,6 +312,27 @@ adopt_metal (Applier *a)
     adopt (a, find_field (a->result, part, "hardness"));
 }
 
+/* A coating is told of parts alone: the quote has one, for its cautions; chrome before others, whose fumes are the worst. */
+static void
+adopt_coating (Applier *a)
+{
+  const EmReadField *coating = NULL;
+
+  for (guint i = 0; i < a->result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (a->result->fields, EmReadField, i);
+
+      if (strcmp (field->field, "coating") != 0)
+        continue;
+      if (field->feature == 0)
+        return;
+      if (coating == NULL || (strcmp (field->text, "chrome") == 0 && strcmp (coating->text, "chrome") != 0))
+        coating = field;
+    }
+  if (coating != NULL)
+    adopt (a, coating);
+}
+
 static void
 apply_general (Applier *a)
 {
@@ -340,6 +361,7 @@ apply_general (Applier *a)
         em_quote_set_general (a->quote, field);
     }
   adopt_metal (a);
+  adopt_coating (a);
   em_earlier_mark_corrected (a->earlier, a->result, 0, a->quote, 0);
   mark_questions (a, 0, 0);
   for (guint i = 0; i < a->result->unused->len; i++)

@@ -86,6 +86,28 @@ add_hardness (EmFeature *feature, double hrc)
   em_feature_set_text (feature, EM_FEATURE_REMARK, remark);
 }
 
+/* What a coating is called in the office's language. */
+static const char *
+coating_name (const char *coating)
+{
+  return index_of (coatings, G_N_ELEMENTS (coatings), coating) >= 0 ? _(coating) : coating;
+}
+
+/* Behind the metal that the remark tells, or alone; once. A remark of the office's own stays as it is. */
+static void
+add_coating (EmFeature *feature, const char *coating)
+{
+  const char *said = feature->text[EM_FEATURE_REMARK], *name = coating_name (coating);
+  g_autofree char *metal = g_strdup_printf (_("Metal of this part: %s"), ""), *remark = NULL;
+
+  if (said == NULL)
+    remark = g_strdup_printf (_("Coating of this part: %s"), name);
+  else if (g_str_has_prefix (said, metal) && strstr (said, name) == NULL)
+    remark = g_strdup_printf ("%s, %s", said, name);
+  if (remark != NULL)
+    em_feature_set_text (feature, EM_FEATURE_REMARK, remark);
+}
+
 static void
 set_shared (EmFeature *feature, const EmReadField *field)
 {
@@ -123,6 +145,8 @@ set_shared (EmFeature *feature, const EmReadField *field)
     }
   else if (is (field, "hardness"))
     add_hardness (feature, field->value);
+  else if (is (field, "coating"))
+    add_coating (feature, field->text);
 }
 
 void
@@ -196,8 +220,7 @@ em_quote_set_general (EmQuote *quote, const EmReadField *field)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (quote_texts); i++)
     if (is (field, quote_texts[i].field))
-      em_quote_set_text (quote, quote_texts[i].text, is (field, "coating") &&
-                         index_of (coatings, G_N_ELEMENTS (coatings), field->text) >= 0 ? _(field->text) : field->text);
+      em_quote_set_text (quote, quote_texts[i].text, is (field, "coating") ? coating_name (field->text) : field->text);
   /* The unit shown is the first one named. */
   if (is (field, "units") && g_strcmp0 (field->reason, "units-differ") != 0)
     quote->units = g_strcmp0 (field->text, "in") == 0 ? EM_UNITS_INCH : EM_UNITS_METRIC;

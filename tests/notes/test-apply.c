@@ -107,6 +107,27 @@ START_TEST (test_metals_of_parts)
 }
 END_TEST
 
+/* The quote's cautions need a coating that only one part has; the bench reads of which. */
+START_TEST (test_coatings_of_parts)
+{
+  static const char *const text = "BLADE: EDGE CHIP 8 X 0.6 X 0.5 MM\nPLATE: CRACK 5 LONG 0.8 DEEP\nPLATE P20, NITRIDED. BLADE H13 50 HRC, CHROME PLATED";
+  EmQuote quote;
+
+  em_quote_init (&quote);
+  for (int reading = 0; reading < 2; reading++)
+    {
+      reapply (&quote, text);
+      ck_assert_int_eq (quote.n_features, 2);
+      ck_assert_str_eq (quote.text[EM_QUOTE_COATING], "chrome");
+      ck_assert_str_eq (quote.feature[0].text[EM_FEATURE_REMARK], "Metal of this part: H13, 50 HRC, chrome");
+      ck_assert_str_eq (quote.feature[1].text[EM_FEATURE_REMARK], "Metal of this part: P20, nitride");
+    }
+  reapply (&quote, "BLADE: EDGE CHIP 8 X 0.6 X 0.5 MM\nPLATE: CRACK 5 LONG 0.8 DEEP\nH13 50 HRC");
+  ck_assert_ptr_null (quote.text[EM_QUOTE_COATING]);
+  em_quote_clear (&quote);
+}
+END_TEST
+
 /* A leading point is how inches are written (ASME Y14.5); a comma or "mm" is metric. Once there are features the unit is the office's. */
 START_TEST (test_first_notes_bring_their_unit)
 {
@@ -502,6 +523,7 @@ main (void)
   tcase_add_test (tcase, test_unit_answer_reaches_all);
   tcase_add_test (tcase, test_all_refused_things_are_kept);
   tcase_add_test (tcase, test_metals_of_parts);
+  tcase_add_test (tcase, test_coatings_of_parts);
   status = run_suite ("notes: apply", tcase);
   em_lexicon_free (lexicon);
   return status;
