@@ -170,6 +170,8 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
     is_per |= k >= r->first && em_item_is_per (r->items, k);
   /* "4 corners x 2 inserts" */
   is_per |= i > r->first + 1 && em_item_says (r->items, i - 1, EM_SAYS_TIMES) != NULL && i <= proto->count_item + 3;
+  /* "32 cavities, 2 per cavity" */
+  is_per |= i + 1 < r->end && em_counts_is_per_part (r, i + 1);
   if ((i > r->first && em_item_is_sign (r->items, i - 1, '=')) || is_total (r, i))
     proto->count = count;
   else if (is_each || is_per)
@@ -348,11 +350,11 @@ stands_alone (const EmReader *r, const EmProto *proto, guint i)
   return proto->kinds != 0 && first > r->first && is_part_end (r, first - 1) && is_part_end (r, last + 1);
 }
 
-/* "…, two slides": in a part of its own behind the sizes, so many parts have it. */
+/* "…, two slides": in a part of its own behind the noun or the sizes, so many parts have it. */
 static gboolean
 counts_parts_aside (const EmReader *r, const EmProto *proto, guint i)
 {
-  return proto->sizes->len > 0 && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
+  return (proto->sizes->len > 0 || proto->kinds != 0) && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
          em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL && i > r->first && is_part_end (r, i - 1) && is_part_end (r, i + 2);
 }
 

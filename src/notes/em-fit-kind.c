@@ -706,6 +706,11 @@ weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
   if (weight[SIDEWALL] > 0 && weight[WORN_CORNER] > 0 && (roles & (EM_ROLE_LENGTH | EM_ROLE_HEIGHT)) == (EM_ROLE_LENGTH | EM_ROLE_HEIGHT) &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LEG)) == 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_THICKNESS)) != 0)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], weight[WORN_CORNER] + EVIDENCE);
+  /* "keyway, one side is worn .012, 2.00 long by .25 high": a slot is deep, its wall is high. */
+  if (noun != NULL && noun->value == NULL && !proto->has_fill && em_fit_is_slot (noun) && proto->sizes->len == 3 &&
+      (roles & (EM_ROLE_LENGTH | EM_ROLE_HEIGHT)) == (EM_ROLE_LENGTH | EM_ROLE_HEIGHT) && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&
+      (roles & (EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH | EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0)
+    weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
   /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
   if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     weight[RECESS] /= 2;

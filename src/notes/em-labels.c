@@ -165,6 +165,19 @@ is_name_beside (const Labels *l, guint i, const EmSense *prior)
   return TRUE;
 }
 
+/* "low .02 across .75 x .30": where so much is missing, and not how wide that is. */
+static gboolean
+leads_to_row (const Labels *l, guint i)
+{
+  guint size = i + 1;
+
+  if (!em_item_is_word (l->c->items, i, "across") || !em_clause_is_size (l->c, i - 1))
+    return FALSE;
+  while (size < l->c->end && size < i + 3 && em_item (l->c->items, size)->type == EM_ITEM_PHRASE && !em_clause_says (l->c, size, EM_SAYS_TIMES))
+    size++;
+  return em_clause_is_size (l->c, size) && em_item_size (l->c->items, size)->chain != 0;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -175,7 +188,7 @@ take_label (Labels *l, guint i)
   if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
       em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
     return;
-  if (is_name_beside (l, i, prior))
+  if (is_name_beside (l, i, prior) || leads_to_row (l, i))
     return;
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);
@@ -230,7 +243,7 @@ denies_build (const Labels *l, guint i)
   /* "now 29.82 length 50" */
   if ((l->pending & ~(guint32) EM_ROLE_DIAMETER) == EM_ROLE_WORN && l->pending_item + 1 == i && em_labels_leads_to_own (l->c, i + 1, FALSE))
     return FALSE;
-  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0;
+  return after != NULL && (after->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) != 0 && !leads_to_row (l, i + 1);
 }
 
 /* "edge of a 25 mm bore", "round the 1/2 hole": the size in front of what is round is how large it is. */

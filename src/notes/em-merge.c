@@ -462,6 +462,7 @@ try_slot (EmItems *items, EmProto *proto, EmProto *next, int kind, G_GNUC_UNUSED
 static gboolean
 try_slot_before (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, int other)
 {
+  const guint32 wear = EM_ROLE_WORN | EM_ROLE_BUILD;
   const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
 
   if (!next->may_merge || proto->has_verb || (!is_open_space (noun, TRUE) && !is_groove_of_wall (noun, proto, other)) || other != SIDEWALL ||
@@ -470,7 +471,8 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED in
     return FALSE;
   /* "Keyway sloppy, one side worn .012": how much is worn is no size of the slot. */
   for (guint i = 0; i < proto->sizes->len; i++)
-    if (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles != EM_ROLE_WORN)
+    if (!proto->has_worn || (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & wear) == 0 ||
+        (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH)) != 0)
       em_item_size (items, g_array_index (proto->sizes, guint, i))->roles |= EM_ROLE_SLOT;
   g_array_set_size (proto->given, 0);
   become_with_all (proto, next);

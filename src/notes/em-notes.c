@@ -5,6 +5,7 @@
 
 #include "em-writer.h"
 
+#include "em-aside.h"
 #include "em-merge.h"
 #include "em-notes-set.h"
 #include "em-resolve.h"
@@ -631,7 +632,7 @@ write_features (EmWriter *w)
     {
       EmProto *proto = g_ptr_array_index (protos, i);
 
-      if (proto->is_merged)
+      if (proto->is_merged || em_aside_is (w->items, protos, i))
         continue;
       if (i + 1 < protos->len && em_merge_is_place_of (w->items, proto, g_ptr_array_index (protos, i + 1)))
         continue;

@@ -6,6 +6,7 @@
 #include "em-proto.h"
 
 #include "em-counts.h"
+#include "em-refer.h"
 #include "em-slots.h"
 
 #include <math.h>
@@ -472,10 +473,26 @@ add_verb (EmProto *proto, const EmSense *sense, guint i)
   proto->fill = i;
 }
 
+/* "3 identical tools, all of them have …": how many was told of the tools. */
+static gboolean
+is_all_tools (const EmReader *r, guint i)
+{
+  const GArray *general = r->grammar->general;
+
+  if (em_item_is_word (r->items, i, "all of them") && em_refer_counts_tools (r, r->first, i))
+    return TRUE;
+  for (guint k = 0; em_item_is_word (r->items, i, "all of them") && k < general->len; k++)
+    if (strcmp (g_array_index (general, EmGiven, k).field.field, "tools") == 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* "ON ALL INSERTS", "several": how many is not told. */
 static gboolean
 is_open_count (const EmReader *r, const EmSense *sense, guint i)
 {
+  if (is_all_tools (r, i))
+    return FALSE;
   return sense->says == EM_SAYS_TYPICAL || sense->says == EM_SAYS_MANY || (sense->says == EM_SAYS_ALL && is_all_parts (r, i));
 }
 

@@ -43,13 +43,23 @@ trim (const Governor *g, EmLoose *one)
     field->length--;
 }
 
+/* "Ø6 DOWEL HOLES", "TIP HOLE Ø1": how large across the thing is. */
+static gboolean
+is_across (const Governor *g, guint i)
+{
+  const guint32 told = EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_CLEARANCE;
+
+  return is_size (g, i) && em_item_size (g->c->items, i)->chain == 0 && (em_item_size (g->c->items, i)->roles & EM_ROLE_DIAMETER) != 0 &&
+         (em_item_size (g->c->items, i)->roles & told) == 0;
+}
+
 /* "the", "on the", "bitte am": words before a name that are none of it. */
 static guint
 skip_little (const Governor *g, guint first, guint last)
 {
   while (first < last && item (g, first)->type != EM_ITEM_SIZE && says (g, first, EM_SAYS_PLACE) == NULL && says (g, first, EM_SAYS_KIND) == NULL &&
          says (g, first, EM_SAYS_ONE_OF) == NULL && says (g, first, EM_SAYS_SAME) == NULL &&
-         (item (g, first)->type == EM_ITEM_SIGN || says (g, first, EM_SAYS_GLUE) != NULL || says (g, first, EM_SAYS_PREPOSITION) != NULL ||
+         ((item (g, first)->type == EM_ITEM_SIGN && !is_across (g, first + 1)) || says (g, first, EM_SAYS_GLUE) != NULL || says (g, first, EM_SAYS_PREPOSITION) != NULL ||
           says (g, first, EM_SAYS_AGENT) != NULL))
     first++;
   return first;
@@ -236,7 +246,7 @@ thing_behind (const Governor *g, guint i, guint *out_last)
   *out_last = i;
   for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW + 2 && thing == NULL; k++)
     {
-      if (em_item_is_soft_break (g->c->items, k) || item (g, k)->type == EM_ITEM_SIZE)
+      if (em_item_is_soft_break (g->c->items, k) || (item (g, k)->type == EM_ITEM_SIZE && !is_across (g, k)))
         break;
       thing = says (g, k, EM_SAYS_THING);
       *out_last = k;
@@ -319,8 +329,9 @@ is_named_part (const Governor *g, guint first, guint end, gboolean is_any)
   for (guint k = first; k < end; k++)
     {
       gboolean is_place = says (g, k, EM_SAYS_PLACE) != NULL && says (g, k, EM_SAYS_KIND) == NULL;
+      gboolean is_label = is_across (g, k + 1) || (k > first && is_across (g, k - 1)); /* "Ø", "dia" */
 
-      if (is_size (g, k) || item (g, k)->is_used || says (g, k, EM_SAYS_VERB) != NULL || says (g, k, EM_SAYS_REFUSE) != NULL)
+      if ((is_size (g, k) && !is_across (g, k)) || (item (g, k)->is_used && !is_label) || says (g, k, EM_SAYS_VERB) != NULL || says (g, k, EM_SAYS_REFUSE) != NULL)
         return FALSE;
       has_thing |= is_place || says (g, k, EM_SAYS_THING) != NULL;
     }
@@ -374,6 +385,18 @@ ends_in_noun (const Governor *g, guint i)
          (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1) || em_item_is_sign (g->c->items, i + 1, '.'));
 }
 
+/* The last item of the name that ends in last, with its size behind it. */
+static guint
+with_size (const Governor *g, guint last)
+{
+  guint size = is_across (g, last + 1) ? last + 1 : last + 2;
+
+  if (!is_across (g, size) || (size == last + 2 && item (g, last + 1)->type != EM_ITEM_SIGN && says (g, last + 1, EM_SAYS_LABEL) == NULL) ||
+      em_item_is_soft_break (g->c->items, last + 1))
+    return last;
+  return size + 1 >= g->c->end || is_list_break (g, size + 1) || em_item_is_sign (g->c->items, size + 1, '.') ? size : last;
+}
+
 /* What stands behind the refusal, up to last. */
 static void
 refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
@@ -387,6 +410,8 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
     last++;
   if (thing != NULL && ends_in_noun (g, last + 1))
     last++;
+  if (thing != NULL)
+    last = with_size (g, last);
   if (thing != NULL && is_apart (g, last))
     return;
   /* "INSIDE DOWEL HOLES": which holes only their own words say. */

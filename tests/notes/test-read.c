@@ -1551,6 +1551,18 @@ static const Case cases[] = {
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t2\tkind\tbore\t" },
   { "Rib 1.2 mm thick, 9 mm long, rebuild 1.5 on top\nthe rib stands in a slot 5 wide 7 deep", EM_UNITS_METRIC, "2\t1\tslot_width\t5\tmm" },
   { "Steg 0,8 dick x 22 lang, oben 1,5 aufbauen\n2 Stk\nSteg sitzt in Nut 3 breit, 6 tief", EM_UNITS_METRIC, "3\t1\tslot_depth\t6\tmm" },
+  { "DO NOT WELD Ø3 VENT HOLE. FILL NICK 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t0\trefuse\tØ3 VENT HOLE\t" },
+  { "NICK 3 X 1 X 1 MM\nDo not weld: ejector hole dia 4, threads M6", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
+  { "CORE PINS 3 OFF, TIP WASHED: NOW Ø5.7 MM OVER LAST 8 MM, BUILD TO Ø6\nDO NOT WELD TIP HOLE Ø1", EM_UNITS_METRIC, "1\t1\tworn\t5.7\tmm" },
+  { "Core pins for repair\n1) pin dia 4 mm worn to 3.9, 10 long\n2) pin dia 5 mm worn to 4.9, 10 long", EM_UNITS_METRIC, "3\t2\tworn\t4.9\tmm" },
+  { "Blade edge chipped, 0.8mm deep, 1.5 long, 0.5 wide. Blade 1.0 thick.", EM_UNITS_METRIC, "!1\t2\tkind\trib\t" },
+  { "Keyway sloppy, one side of it is worn .012. Wall is 2.00 long by .25 high.", EM_UNITS_INCH, "1\t1\tthickness\t0.3048\tmm" },
+  { "Keyway worn, one side is worn .012, 2.00 long by .25 high.", EM_UNITS_INCH, "1\t1\tkind\tsidewall\t" },
+  { "There's a nick 1.5mm long, 0.3mm deep and 0.2mm deep.\nSecond is the same tool, ejector side.", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "We have 3 identical tools and all of them have the gate edge worn, R.010 x .25 long", EM_UNITS_INCH, "!1\t1\tquestion\tcount-unknown\t" },
+  { "EDGE WASHED R.008 X .125 LG, 32 CAVITIES, 2 PER CAVITY", EM_UNITS_INCH, "1\t1\tcount\t64\t" },
+  { "chip on shut off edge, both cavities, 4 mm long, 0.8 high, 0.5 wide", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "shelf low .02 across .75 x .30", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
 };
 
 START_TEST (test_case)

@@ -1,0 +1,71 @@
+/* em-aside: what looks like a repair and only heads others, or tells how large the part of another is.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-aside.h"
+
+#include "em-fit.h"
+
+#include <string.h>
+
+/* The sense of its noun, if that is a thing and no damage; NULL: none. */
+static const EmSense *
+thing_of (const EmItems *items, const EmProto *proto)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  return noun != NULL && noun->value == NULL ? noun : NULL;
+}
+
+/* Nothing is told of it but its name and that something is to be done. */
+static gboolean
+is_bare (const EmProto *proto)
+{
+  return !proto->has_damage && !proto->has_worn && !proto->is_same && proto->count_item == EM_NO_ITEM && proto->chamfer_item == EM_NO_ITEM &&
+         proto->kind_reason == NULL && !proto->is_one_of;
+}
+
+/* Nothing but marks stands between i and the end of its line. */
+static gboolean
+ends_line (const EmItems *items, guint i)
+{
+  while (i < items->items->len && em_item (items, i)->type == EM_ITEM_SIGN)
+    i++;
+  return i >= items->items->len || em_item (items, i)->type == EM_ITEM_LINE;
+}
+
+/* "Core pins for repair" over the lines that tell of each. */
+static gboolean
+is_title (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i), *next = i + 1 < protos->len ? g_ptr_array_index (protos, i + 1) : NULL;
+
+  if (next == NULL || next->is_merged || thing_of (items, proto) == NULL || !is_bare (proto) || proto->sizes->len > 0 || !proto->has_verb ||
+      proto->given->len > 0 || next->sizes->len == 0 || em_item (items, next->first)->line <= em_item (items, proto->last)->line)
+    return FALSE;
+  if ((proto->first > 0 && em_item (items, proto->first - 1)->type != EM_ITEM_LINE) || !ends_line (items, proto->last + 1))
+    return FALSE;
+  return em_fit_kind (items, proto, &(int) { 0 }, NULL) == em_fit_kind (items, next, &(int) { 0 }, NULL);
+}
+
+/* "Chip on the blade, 1.5 long. Blade 1.0 thick.": how thick that is, and nothing that is to be done. Its size stays visible. */
+static gboolean
+is_thickness (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i);
+  const EmSense *noun = thing_of (items, proto);
+
+  /* "Rib 1.0 thick. Tip short 0.6": the next may be more of it. */
+  if (i == 0 || (i + 1 < protos->len && ((const EmProto *) g_ptr_array_index (protos, i + 1))->may_merge) || noun == NULL || noun->weight[RIB] == 0 || noun->weight[EDGE_NICK] > 0 || !is_bare (proto) || proto->has_verb ||
+      proto->sizes->len != 1 || proto->given->len > 0)
+    return FALSE;
+  return em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles == EM_ROLE_THICKNESS &&
+         ((const EmProto *) g_ptr_array_index (protos, i - 1))->sizes->len > 1;
+}
+
+gboolean
+em_aside_is (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  return is_title (items, protos, i) || is_thickness (items, protos, i);
+}
