@@ -327,6 +327,17 @@ is_how_it_came (const EmReader *r, const EmContent *content, const EmProto *befo
   return has_event;
 }
 
+/* "No weld in the 4 mm water hole", "do not weld within .06 of the parting line": what it names is no repair, whatever its sizes are. */
+static gboolean
+is_refused (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  while (first < end && em_item_says (r->items, first, EM_SAYS_REFUSE) == NULL &&
+         (em_item (r->items, first)->is_talk || em_item_says (r->items, first, EM_SAYS_GLUE) != NULL))
+    first++;
+  return first < end && em_item_says (r->items, first, EM_SAYS_REFUSE) != NULL && !content->has_damage && !content->has_worn && content->n_row == 0 &&
+         g_strcmp0 (em_item_says (r->items, first, EM_SAYS_REFUSE)->value, "denied") != 0;
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -347,7 +358,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
     return FALSE;
   /* "SHUTOFF DRAFT 7°": how steep it is. */
   is_repair &= !(em_content_is_draft (r, content, first, end) && content->best < STRONG_NOUN && !content->has_damage && !content->has_given);
-  if (is_said_aside (r, content, before, first, end) || is_how_it_came (r, content, before, first, end))
+  if (is_said_aside (r, content, before, first, end) || is_how_it_came (r, content, before, first, end) || is_refused (r, content, first, end))
     return FALSE;
   /* "Danke, Sönke": what is only spelt like a repair, and says no more of it, is none. */
   is_repair &= !content->is_slip || content->n_sizes > 0 || content->has_verb || content->has_damage || content->has_given ||

@@ -53,10 +53,21 @@ is_across (const Governor *g, guint i)
          (em_item_size (g->c->items, i)->roles & told) == 0;
 }
 
+/* "Die Entlüftungsnut", but not "die face", the face of a die. */
+static gboolean
+is_german_article (const Governor *g, guint i, guint last)
+{
+  return i < last && em_item_is_word (g->c->items, i, "die") && (item (g, i)->flags & EM_TOKEN_UPPER) == 0 &&
+         (item (g, i + 1)->flags & EM_TOKEN_CAPITAL) != 0 &&
+         ((item (g, i)->flags & EM_TOKEN_CAPITAL) == 0 || (item (g, i + 1)->flags & EM_TOKEN_UPPER) == 0);
+}
+
 /* "the", "on the", "bitte am": words before a name that are none of it. */
 static guint
 skip_little (const Governor *g, guint first, guint last)
 {
+  if (is_german_article (g, first, last))
+    first++;
   while (first < last && item (g, first)->type != EM_ITEM_SIZE && says (g, first, EM_SAYS_PLACE) == NULL && says (g, first, EM_SAYS_KIND) == NULL &&
          says (g, first, EM_SAYS_ONE_OF) == NULL && says (g, first, EM_SAYS_SAME) == NULL &&
          ((item (g, first)->type == EM_ITEM_SIGN && !is_across (g, first + 1)) || says (g, first, EM_SAYS_GLUE) != NULL || says (g, first, EM_SAYS_PREPOSITION) != NULL ||
@@ -65,12 +76,24 @@ skip_little (const Governor *g, guint first, guint last)
   return first;
 }
 
+/* "Passfedernut bitte nicht schweißen", "ne pas souder la rainure SVP" */
+static guint
+before_polite (const Governor *g, guint first, guint last)
+{
+  static const char *const words[] = { "please", "pls", "plz", "bitte", "unbedingt", "svp", "s.v.p.", "por favor", "porfa", "s'il vous plaît", "s'il te plaît", "merci", "surtout" };
+
+  while (last > first && (item (g, last)->type == EM_ITEM_SIGN || em_item_is_any_word_of (g->c->items, last, words, G_N_ELEMENTS (words))))
+    last--;
+  return last;
+}
+
 /* "the insert that must not be welded": the words that lead from the name to the refusal. */
 static guint
 last_of_name (const Governor *g, guint first, guint last)
 {
   static const char *const who[] = { "that", "which", "que", "qui", "die", "der", "das", "welche", "welcher" };
 
+  last = before_polite (g, first, last);
   while (last > first && (em_item_is_any_word_of (g->c->items, last, who, G_N_ELEMENTS (who)) || item (g, last)->type == EM_ITEM_SIGN))
     last--;
   return last;
@@ -90,7 +113,7 @@ refuse_head (Governor *g, guint i)
   /* "5) do not weld": only a number. */
   if (last == first || (last == first + 1 && item (g, first)->type == EM_ITEM_SIZE))
     return;
-  one = em_governor_add (g, "refuse", NULL, first, last - 1);
+  one = em_governor_add (g, "refuse", NULL, skip_little (g, first, last - 1), last - 1);
   trim (g, one);
   one->is_general = TRUE;
   em_governor_infer (one, "from-words");
@@ -121,7 +144,7 @@ static gboolean
 has_name (const Governor *g, guint first, guint last)
 {
   for (guint k = first; k <= last; k++)
-    if (says (g, k, EM_SAYS_KIND) != NULL || says (g, k, EM_SAYS_PLACE) != NULL || says (g, k, EM_SAYS_THING) != NULL ||
+    if (says (g, k, EM_SAYS_KIND) != NULL || says (g, k, EM_SAYS_PLACE) != NULL || says (g, k, EM_SAYS_THING) != NULL || says (g, k, EM_SAYS_SLOT) != NULL ||
         (item (g, k)->type == EM_ITEM_UNKNOWN && !item (g, k)->is_talk))
       return TRUE;
   return FALSE;
@@ -153,8 +176,7 @@ refuse_before (Governor *g, guint i)
   guint first = g->c->first, last = i - 1;
   EmLoose *one;
 
-  while (last > g->c->first && item (g, last)->type == EM_ITEM_SIGN)
-    last--;
+  last = before_polite (g, first, last);
   /* "..., please protect it": what was told before stands in another part. */
   if (item (g, last)->type == EM_ITEM_SIGN)
     return;
@@ -198,6 +220,17 @@ is_asked_for (const Governor *g, guint i)
   return TRUE;
 }
 
+/* "Alésage central Ø4 à ne pas boucher": its name ends before the refusal, unless more is told of the hole in between. */
+static guint
+end_of_hole (const Governor *g, guint hole, guint refusal)
+{
+  for (guint k = hole + 1; k < refusal; k++)
+    if (em_item_is_soft_break (g->c->items, k) || says (g, k, EM_SAYS_NEAR) != NULL || says (g, k, EM_SAYS_SOUND) != NULL ||
+        says (g, k, EM_SAYS_PREPOSITION) != NULL)
+      return hole;
+  return last_of_name (g, hole, refusal - 1);
+}
+
 /* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged": the thing stands before it; "it" of "the thread is
  * good, do not weld it" may also be told in the part before. */
 static gboolean
@@ -227,7 +260,7 @@ refuse_thing_before (Governor *g, guint i)
           }
         else
           {
-            one = em_governor_add (g, "refuse", is_hole ? NULL : named, k, is_hole ? k : i);
+            one = em_governor_add (g, "refuse", is_hole ? NULL : named, k, is_hole ? end_of_hole (g, k, i) : i);
             one->is_general = TRUE;
           }
         em_governor_infer (one, "from-words");
@@ -235,6 +268,17 @@ refuse_thing_before (Governor *g, guint i)
         return TRUE;
       }
   return FALSE;
+}
+
+/* "no weld in the 4 mm water hole": how large the thing is. */
+static gboolean
+is_size_of_thing (const Governor *g, guint k, guint refusal)
+{
+  for (guint m = refusal + 1; m < k; m++)
+    if (says (g, m, EM_SAYS_GLUE) == NULL)
+      return FALSE;
+  return k + 1 < g->c->end && em_item_size (g->c->items, k)->chain == 0 &&
+         (says (g, k + 1, EM_SAYS_KIND) != NULL || says (g, k + 1, EM_SAYS_PLACE) != NULL || says (g, k + 1, EM_SAYS_THING) != NULL);
 }
 
 /* The thing behind the refusal, or NULL; *out_last is the last item that was looked at. */
@@ -246,7 +290,7 @@ thing_behind (const Governor *g, guint i, guint *out_last)
   *out_last = i;
   for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW + 2 && thing == NULL; k++)
     {
-      if (em_item_is_soft_break (g->c->items, k) || (item (g, k)->type == EM_ITEM_SIZE && !is_across (g, k)))
+      if (em_item_is_soft_break (g->c->items, k) || (item (g, k)->type == EM_ITEM_SIZE && !is_across (g, k) && !is_size_of_thing (g, k, i)))
         break;
       thing = says (g, k, EM_SAYS_THING);
       *out_last = k;
@@ -269,6 +313,7 @@ refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
 {
   EmLoose *one;
 
+  last = before_polite (g, first, last);
   while (last > first && says (g, last, EM_SAYS_VERB) != NULL && !is_plug (g, last))
     last--;
   first = skip_little (g, first, last);

@@ -1563,6 +1563,18 @@ static const Case cases[] = {
   { "EDGE WASHED R.008 X .125 LG, 32 CAVITIES, 2 PER CAVITY", EM_UNITS_INCH, "1\t1\tcount\t64\t" },
   { "chip on shut off edge, both cavities, 4 mm long, 0.8 high, 0.5 wide", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "shelf low .02 across .75 x .30", EM_UNITS_INCH, "1\t1\tthickness\t0.508\tmm" },
+  { "Nick 2 x 1 x 1 mm\nThe dovetail slot must stay clear of weld please.", EM_UNITS_METRIC, "2\t0\trefuse\tdovetail slot\t" },
+  { "NICK 2 X 1 X 1 MM\nHEAD Ø7 NOT TO BE TOUCHED", EM_UNITS_METRIC, "2\t0\trefuse\tHEAD Ø7\t" },
+  { "Kerbe 2 x 1 x 1 mm\nPassfedernut bitte nicht schweißen.", EM_UNITS_METRIC, "2\t0\trefuse\tPassfedernut\t" },
+  { "Kerbe 2 x 1 x 1 mm\nDie Entlüftungsnut muss frei bleiben.", EM_UNITS_METRIC, "2\t0\trefuse\tEntlüftungsnut\t" },
+  { "Kerbe 2 x 1 x 1 mm\nAuswerfer ⌀8: nicht reparieren, ersetzen wir", EM_UNITS_METRIC, "2\t0\trefuse\tAuswerfer ⌀8\t" },
+  { "éclat 2 x 1 x 1 mm\nAlésage central Ø4 à ne pas boucher.", EM_UNITS_METRIC, "2\t0\trefuse\tAlésage central Ø4\t" },
+  { "éclat 2 x 1 x 1 mm\nAlésage central Ø4 à ne pas boucher.", EM_UNITS_METRIC, "!2\t2\tkind\trecess\t" },
+  { "éclat 2 x 1 x 1 mm\nNe soudez pas la portée de centrage.", EM_UNITS_METRIC, "2\t0\trefuse\tportée de centrage\t" },
+  { "golpe 2 x 1 x 1 mm\nLa ranura de la junta tiene que quedar libre de soldadura.", EM_UNITS_METRIC, "2\t0\trefuse\tranura de la junta\t" },
+  { "Nick 2 x 1 x 1 mm\nNo weld in the 4 mm water hole please", EM_UNITS_METRIC, "2\t0\trefuse\t4 mm water hole\t" },
+  { "NICK 2 X 1 X 1 MM\nDO NOT WELD WITHIN .06 OF THE PARTING LINE", EM_UNITS_METRIC, "!2\t2\tkind\tworn-corner\t" },
+  { "Nick 2 x 1 x 1 mm\nWe must keep the datum pad weld free", EM_UNITS_METRIC, "2\t0\trefuse\tdatum pad\t" },
 };
 
 START_TEST (test_case)
