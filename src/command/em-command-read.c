@@ -89,6 +89,7 @@ print_people (const EmReadResult *result, const char *text)
       const EmReadSpan *span = &g_array_index (result->unused, EmReadSpan, i);
       g_autofree char *words = g_utf8_make_valid (text + span->start, span->length);
 
+      g_strdelimit (words, "\r\n", ' ');
       g_print (_("Line %u, not used: %s\n"), span->line, words);
     }
 }

@@ -420,3 +420,14 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
   return r->mention_first < r->mention_end &&
          (content->has_worn || is_size_line (r, content, first, end) || content->n_labelled > 0 || content->n_row > 1 || is_form_line (r, first, end));
 }
+
+gboolean
+em_content_fills_plan (const EmReader *r, const EmContent *content, const EmProto *before)
+{
+  const guint32 plan = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_AREA | EM_ROLE_LEG | EM_ROLE_DEPTH;
+  const EmSize *added = before->sizes->len == 1 ? em_item_size (r->items, g_array_index (before->sizes, guint, 0)) : NULL;
+
+  return added != NULL && content->n_sizes == 2 && content->n_row == 2 && !content->has_noun && (content->roles & ~(guint32) EM_ROLE_LENGTH) == 0 &&
+         added->chain == 0 && (before->roles & plan) == 0 && (added->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&
+         before->weight[FACE] + before->weight[SIDEWALL] > 0;
+}

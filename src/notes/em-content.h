@@ -30,6 +30,8 @@ gboolean  em_content_begins_repair  (const EmReader *r, const EmContent *content
 gboolean  em_content_is_why         (const EmReader *r, const EmContent *content, const EmProto *before, guint first);
 /* An edge told in a sentence of its own behind what has no radius. */
 gboolean  em_content_is_edge_behind (const EmReader *r, const EmContent *content, const EmProto *before, guint first);
+/* "FACE LOW 0.15" and below it "32 X 14": the one row that the face or wall lacks. */
+gboolean  em_content_fills_plan     (const EmReader *r, const EmContent *content, const EmProto *before);
 /* What tells sizes of something though no noun of a repair is in it. */
 gboolean  em_content_tells_unnamed  (const EmReader *r, const EmContent *content, guint first, guint end);
 

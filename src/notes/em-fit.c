@@ -200,6 +200,9 @@ em_fitter_offer (EmFitter *f, const char *field, guint item, double factor, cons
 
   if (there == NULL)
     em_fitter_put (f, field, item, factor, reason);
+  /* "length 30 (drawing says 34)" */
+  else if (there->reason == two_values && em_item_size (f->items, item)->is_either)
+    ask_either (f, item);
   else if (!em_fitter_is_near (there->value, em_fitter_mm (f, item) * factor))
     return FALSE;
   else

@@ -138,7 +138,7 @@ continues (const EmReader *r, const EmContent *content, guint first)
     return FALSE;
   return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && !r->is_listed &&
          ((r->current->roles & content->roles & em_once_roles) == 0 || begins_in_slot (r, first)) &&
-         (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled);
+         (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled || em_content_fills_plan (r, content, r->current));
 }
 
 /* The sizes of a line of nothing but sizes with their names and counts, from item i on; 0 where it begins otherwise. *out_end: behind it. */

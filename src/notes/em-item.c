@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include "em-item-parts.h"
+#include "em-wrap.h"
 
 #include "em-steel.h"
 
@@ -365,6 +366,7 @@ em_items_new (const EmLexicon *lexicon, const char *text, gsize length)
   items->sizes = g_array_new (FALSE, FALSE, sizeof (EmSize));
   em_lexicon_name (lexicon, text, b.tokens);
   b.language = em_lexicon_language (lexicon, (const EmToken *) (void *) b.tokens->data, b.tokens->len);
+  em_wrap_join (lexicon, b.language, text, b.tokens);
   for (guint at = 0; at < b.tokens->len;)
     at = build_next (&b, at);
   g_array_unref (b.tokens);

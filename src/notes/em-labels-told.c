@@ -28,12 +28,16 @@ is_paper (const EmItems *items, guint i)
 {
   static const char *const papers[] = { "operator", "setter", "inspector", "foreman", "toolmaker", "toolroom", "cmm", "report", "einrichter", "bediener", "werkzeugmacher",
                                         "meister", "opérateur", "régleur", "operario", "ajustador", "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label", "zeichnung", "skizze", "anhänger",
-                                        "modell", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta" };
+                                        "modell", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta",
+                                        "protokoll", "prüfbericht", "fiche", "rapport", "informe", "hoja", "certificate", "record" };
   const EmItem *item = em_item (items, i);
-  const char *end = items->text + item->start + item->length;
+  const char *first = items->text + item->start, *end = first + item->length;
 
+  /* "laut Zeichnung", "drawing says" */
   for (gsize k = 0; k < G_N_ELEMENTS (papers); k++)
-    if (item->length >= strlen (papers[k]) && g_ascii_strncasecmp (end - strlen (papers[k]), papers[k], strlen (papers[k])) == 0)
+    if (item->length >= strlen (papers[k]) && (g_ascii_strncasecmp (end - strlen (papers[k]), papers[k], strlen (papers[k])) == 0 ||
+                                               (item->length > strlen (papers[k]) && first[strlen (papers[k])] == ' ' &&
+                                                g_ascii_strncasecmp (first, papers[k], strlen (papers[k])) == 0)))
       return TRUE;
   return FALSE;
 }
@@ -60,7 +64,7 @@ size_by_paper (const EmClause *c, guint i, int step)
 static void
 mark_contradiction (const EmClause *c, guint but)
 {
-  static const char *const words[] = { "but", "vs", "versus", "and", "while", "aber", "mais", "pero", "und", "y", "et" };
+  static const char *const words[] = { "but", "vs", "versus", "and", ",", "while", "aber", "mais", "pero", "und", "y", "et" };
   guint first, second;
 
   if (!em_item_is_any_word_of (c->items, but, words, G_N_ELEMENTS (words)))
@@ -94,6 +98,47 @@ mark_bracket (const EmClause *c, guint bracket)
           em_item (c->items, i)->is_used = TRUE;
         return;
       }
+}
+
+/* A word of paper right before or behind the size: "drawing says 34", "25 sur le plan". */
+static gboolean
+is_by_paper (const EmClause *c, guint size)
+{
+  for (guint k = size; k-- > c->first && k + 3 >= size && em_item (c->items, k)->type == EM_ITEM_PHRASE;)
+    if (is_paper (c->items, k))
+      return TRUE;
+  for (guint k = size + 1; k < c->end && k <= size + 3 && (em_item (c->items, k)->type == EM_ITEM_PHRASE || em_item (c->items, k)->type == EM_ITEM_UNKNOWN); k++)
+    if (is_paper (c->items, k))
+      return TRUE;
+  return FALSE;
+}
+
+/* "length 30 (drawing says 34)", "it is 26 deep, the drawing says 30 deep": told otherwise on paper. Of what is worn, or high, the paper says what it
+ * shall be. Once all labels of the clause are given. */
+void
+em_labels_mark_paper (const EmClause *c)
+{
+  const guint32 twice = EM_ROLE_LENGTH | EM_ROLE_DEPTH, other = em_dimension_roles & ~twice;
+  const double farthest = 3, nearest = 1.1; /* as many times as long: no two sizes of one thing, or nothing but wear */
+  guint last = G_MAXUINT;
+
+  for (guint i = c->first; i < c->end; i++)
+    {
+      EmSize *size = em_item_is_measure (c->items, i) ? em_item_size (c->items, i) : NULL, *first = last != G_MAXUINT ? em_item_size (c->items, last) : NULL;
+      double ratio;
+
+      if (size == NULL)
+        continue;
+      ratio = first != NULL ? em_fraction_plain (size->value) / em_fraction_plain (first->value) : 0;
+      if (first != NULL && last + PAPER_WINDOW >= i && (first->roles & twice) != 0 && (first->roles & (other | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 &&
+          (size->roles & other) == 0 && ((size->roles & twice) == (first->roles & twice) || ((size->roles & twice) == 0 && (first->roles & EM_ROLE_LENGTH) != 0)) &&
+          MAX (ratio, 1 / ratio) < farthest && MAX (ratio, 1 / ratio) > nearest && is_by_paper (c, i) && !is_by_paper (c, last))
+        {
+          leave_open (first, size);
+          size->roles |= first->roles & twice;
+        }
+      last = i;
+    }
 }
 
 /* "R0.4 OR R0.6": two sizes of which one is meant. */

@@ -638,4 +638,5 @@ em_labels_mark (const EmClause *c)
         }
     }
   mark_letter_depth (c);
+  em_labels_mark_paper (c);
 }

@@ -440,15 +440,20 @@ em_unused_write (EmItems *items, EmReadResult *result)
   Stretch s = { 0 };
 
   for (guint i = 0, end; i < items->items->len; i++)
-    if ((end = write_question (&f, &s, i)) != 0 || (end = add_remark (&f, &s, i)) != 0)
-      i = end - 1;
-    else if (is_name_behind (items, &s, i))
-      s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
-    else if (em_item (items, i)->type == EM_ITEM_LINE || (em_item (items, i)->is_used && !em_remark_has_noise (items, i, "strip")))
-      close_stretch (&f, &s, i);
-    else if (ends_sentence (items, i))
-      close_stretch (&f, &s, i);
-    else if (is_content (em_item (items, i)))
-      add_word (&f, &s, i);
+    {
+      /* A sentence may go on in the next line, a stretch does not. */
+      if (s.is_open && i > 0 && !s.is_whole && em_item (items, i)->line != em_item (items, i - 1)->line)
+        close_stretch (&f, &s, i);
+      if ((end = write_question (&f, &s, i)) != 0 || (end = add_remark (&f, &s, i)) != 0)
+        i = end - 1;
+      else if (is_name_behind (items, &s, i))
+        s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
+      else if (em_item (items, i)->type == EM_ITEM_LINE || (em_item (items, i)->is_used && !em_remark_has_noise (items, i, "strip")))
+        close_stretch (&f, &s, i);
+      else if (ends_sentence (items, i))
+        close_stretch (&f, &s, i);
+      else if (is_content (em_item (items, i)))
+        add_word (&f, &s, i);
+    }
   close_stretch (&f, &s, items->items->len);
 }

@@ -1575,6 +1575,15 @@ static const Case cases[] = {
   { "Nick 2 x 1 x 1 mm\nNo weld in the 4 mm water hole please", EM_UNITS_METRIC, "2\t0\trefuse\t4 mm water hole\t" },
   { "NICK 2 X 1 X 1 MM\nDO NOT WELD WITHIN .06 OF THE PARTING LINE", EM_UNITS_METRIC, "!2\t2\tkind\tworn-corner\t" },
   { "Nick 2 x 1 x 1 mm\nWe must keep the datum pad weld free", EM_UNITS_METRIC, "2\t0\trefuse\tdatum pad\t" },
+  /* Sentences that go on in the next line; the row of a face below it; lengths that paper tells otherwise. */
+  { "We have a core insert here in 1.2767 at 54 HRC. The shut-off face is 0.15 low\nover 32 x 14 mm after a screw was trapped.", EM_UNITS_METRIC, "2\t1\twidth\t14\tmm" },
+  { "The bush has a bore of 30 mm that has picked up, worn 0.08 on dia over a length\nof 40 mm. Send it back soon.", EM_UNITS_METRIC, "2\t1\tlength\t40\tmm" },
+  { "Profile die, the hole for the dowel of 9 mm has opened to 9.4 mm, and is 11 mm deep\nface low 0.2, 20 x 10", EM_UNITS_METRIC, "2\t2\tkind\tface\t" },
+  { "FACE LOW 0.15 MM\nSIZE 32 X 14 MM", EM_UNITS_METRIC, "2\t1\tlength\t32\tmm" },
+  { "Insert edge is rolled, length 30 (drawing says 34), radius 0.5", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "Bore measures 14.22 mm instead of 14.00. It is 26 mm deep, the drawing says 30 mm deep.", EM_UNITS_METRIC, "!1\t1\tlength\t26\tmm" },
+  { "Rille 20 lang, laut Zeichnung 25 lang, 0,3 tief", EM_UNITS_METRIC, "!1\t1\tlength\t20\tmm" },
+  { "Rib height is 5.0, drawing says 5.3, 0.8 thick 20 long", EM_UNITS_METRIC, "1\t1\tcoat\t0.3\tmm" },
 };
 
 START_TEST (test_case)
