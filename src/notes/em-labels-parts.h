@@ -25,7 +25,5 @@ gboolean em_labels_follows      (const EmClause *c, guint open, guint i, const E
 
 /* What the words round i tell of a size otherwise than by a label beside it: "but .12 on sketch", "worn .004 under", ", per side". */
 void     em_labels_mark_told    (const EmClause *c, guint i);
-/* Lengths and depths that a drawing tells otherwise, once the labels of the clause are given. */
-void     em_labels_mark_paper   (const EmClause *c);
 
 G_END_DECLS

@@ -5,6 +5,8 @@
 
 #include "em-labels-parts.h"
 
+#include "em-paper.h"
+
 #include <string.h>
 
 enum
@@ -22,26 +24,6 @@ leave_open (EmSize *a, EmSize *b)
     a->is_either = b->is_either = TRUE;
 }
 
-/* "sketch", "laut Zeichnung" */
-static gboolean
-is_paper (const EmItems *items, guint i)
-{
-  static const char *const papers[] = { "operator", "setter", "inspector", "foreman", "toolmaker", "toolroom", "cmm", "report", "einrichter", "bediener", "werkzeugmacher",
-                                        "meister", "opérateur", "régleur", "operario", "ajustador", "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label", "zeichnung", "skizze", "anhänger",
-                                        "modell", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta",
-                                        "protokoll", "prüfbericht", "fiche", "rapport", "informe", "hoja", "certificate", "record" };
-  const EmItem *item = em_item (items, i);
-  const char *first = items->text + item->start, *end = first + item->length;
-
-  /* "laut Zeichnung", "drawing says" */
-  for (gsize k = 0; k < G_N_ELEMENTS (papers); k++)
-    if (item->length >= strlen (papers[k]) && (g_ascii_strncasecmp (end - strlen (papers[k]), papers[k], strlen (papers[k])) == 0 ||
-                                               (item->length > strlen (papers[k]) && first[strlen (papers[k])] == ' ' &&
-                                                g_ascii_strncasecmp (first, papers[k], strlen (papers[k])) == 0)))
-      return TRUE;
-  return FALSE;
-}
-
 /* The size within a few items of i in that direction, which a paper or a sketch tells as its words say; G_MAXUINT: none. */
 static guint
 size_by_paper (const EmClause *c, guint i, int step)
@@ -55,7 +37,7 @@ size_by_paper (const EmClause *c, guint i, int step)
         break;
       if (em_clause_is_size (c, k))
         size = k;
-      has_paper |= is_paper (c->items, k);
+      has_paper |= em_paper_is (c->items, k);
     }
   return has_paper ? size : G_MAXUINT;
 }
@@ -87,7 +69,7 @@ mark_bracket (const EmClause *c, guint bracket)
   if (!em_item_is_sign (c->items, bracket, '(') || !em_clause_is_size (c, size) || !em_clause_says (c, label, EM_SAYS_LABEL))
     return;
   for (; end < c->end && end < bracket + PAPER_WINDOW && !em_item_is_sign (c->items, end, ')'); end++)
-    has_paper |= is_paper (c->items, end);
+    has_paper |= em_paper_is (c->items, end);
   for (guint k = bracket; has_paper && k-- > c->first && k + ROW_WINDOW > bracket;)
     if (em_clause_is_size (c, k) && em_item_size (c->items, k)->label_item != G_MAXUINT32 &&
         em_item (c->items, em_item_size (c->items, k)->label_item)->phrase == em_item (c->items, label)->phrase)
@@ -98,47 +80,6 @@ mark_bracket (const EmClause *c, guint bracket)
           em_item (c->items, i)->is_used = TRUE;
         return;
       }
-}
-
-/* A word of paper right before or behind the size: "drawing says 34", "25 sur le plan". */
-static gboolean
-is_by_paper (const EmClause *c, guint size)
-{
-  for (guint k = size; k-- > c->first && k + 3 >= size && em_item (c->items, k)->type == EM_ITEM_PHRASE;)
-    if (is_paper (c->items, k))
-      return TRUE;
-  for (guint k = size + 1; k < c->end && k <= size + 3 && (em_item (c->items, k)->type == EM_ITEM_PHRASE || em_item (c->items, k)->type == EM_ITEM_UNKNOWN); k++)
-    if (is_paper (c->items, k))
-      return TRUE;
-  return FALSE;
-}
-
-/* "length 30 (drawing says 34)", "it is 26 deep, the drawing says 30 deep": told otherwise on paper. Of what is worn, or high, the paper says what it
- * shall be. Once all labels of the clause are given. */
-void
-em_labels_mark_paper (const EmClause *c)
-{
-  const guint32 twice = EM_ROLE_LENGTH | EM_ROLE_DEPTH, other = em_dimension_roles & ~twice;
-  const double farthest = 3, nearest = 1.1; /* as many times as long: no two sizes of one thing, or nothing but wear */
-  guint last = G_MAXUINT;
-
-  for (guint i = c->first; i < c->end; i++)
-    {
-      EmSize *size = em_item_is_measure (c->items, i) ? em_item_size (c->items, i) : NULL, *first = last != G_MAXUINT ? em_item_size (c->items, last) : NULL;
-      double ratio;
-
-      if (size == NULL)
-        continue;
-      ratio = first != NULL ? em_fraction_plain (size->value) / em_fraction_plain (first->value) : 0;
-      if (first != NULL && last + PAPER_WINDOW >= i && (first->roles & twice) != 0 && (first->roles & (other | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 &&
-          (size->roles & other) == 0 && ((size->roles & twice) == (first->roles & twice) || ((size->roles & twice) == 0 && (first->roles & EM_ROLE_LENGTH) != 0)) &&
-          MAX (ratio, 1 / ratio) < farthest && MAX (ratio, 1 / ratio) > nearest && is_by_paper (c, i) && !is_by_paper (c, last))
-        {
-          leave_open (first, size);
-          size->roles |= first->roles & twice;
-        }
-      last = i;
-    }
 }
 
 /* "R0.4 OR R0.6": two sizes of which one is meant. */

@@ -638,5 +638,4 @@ em_labels_mark (const EmClause *c)
         }
     }
   mark_letter_depth (c);
-  em_labels_mark_paper (c);
 }

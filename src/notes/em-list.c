@@ -186,13 +186,37 @@ em_list_is_place_line (const EmItems *items, guint i, guint end)
          em_item (items, i + 2)->type != EM_ITEM_SIZE;
 }
 
+/* "Filled in   :", "Ausgefüllt von:", "Date:": the text before the colon at that item. */
+static gboolean
+is_head_text (const EmItems *items, guint first, guint colon)
+{
+  static const char *const heads[] = { "subject", "subj", "re", "from", "to", "cc", "attn", "betreff", "betr", "von", "an", "objet", "de", "à",
+                                       "asunto", "para",
+                                       "filled in", "filled in by", "filled by", "completed by", "prepared by", "raised by", "issued by", "requested by", "reported by",
+                                       "checked by", "inspected by", "inspector", "signed", "signature", "contact", "contact person", "phone", "tel", "date", "date in", "received",
+                                       "due", "due date", "needed by", "delivery", "ship to",
+                                       "ausgefüllt von", "erstellt von", "ersteller", "aufgenommen von", "geprüft von", "bearbeiter", "sachbearbeiter", "ansprechpartner", "kontakt", "datum",
+                                       "termin", "liefertermin", "unterschrift", "telefon",
+                                       "rempli par", "établi par", "rédigé par", "contrôlé par", "demandeur", "date de la demande", "délai", "signature", "téléphone",
+                                       "rellenado por", "elaborado por", "revisado por", "solicitante", "solicitado por", "fecha", "entrega", "firma", "contacto", "teléfono" };
+  const char *text = items->text + em_item (items, first)->start;
+  gsize n = em_item (items, colon - 1)->start + em_item (items, colon - 1)->length - em_item (items, first)->start;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (heads); k++)
+    if (strlen (heads[k]) == n && g_ascii_strncasecmp (text, heads[k], n) == 0)
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 em_list_is_mail_head (const EmItems *items, guint i, guint end)
 {
-  static const char *const words[] = { "subject", "subj", "re", "from", "to", "cc", "attn", "betreff", "betr", "von", "an", "objet", "de", "à",
-                                       "asunto", "para" };
+  enum { HEAD_WORDS = 4 };
 
-  return i + 1 < end && em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words)) && em_item_is_sign (items, i + 1, ':');
+  for (guint colon = i + 1; colon < end && colon <= i + HEAD_WORDS; colon++)
+    if (em_item_is_sign (items, colon, ':'))
+      return is_head_text (items, i, colon);
+  return FALSE;
 }
 
 gboolean

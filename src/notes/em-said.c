@@ -5,6 +5,8 @@
 
 #include "em-said.h"
 
+#include "em-paper.h"
+
 #include "em-counts.h"
 #include "em-list.h"
 #include "em-parts.h"
@@ -221,6 +223,8 @@ em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean i
   guint number;
   EmProto *named;
 
+  if (content->n_sizes > 0 && !is_repair && em_paper_take (r, before, first, end))
+    return TRUE;
   if (is_only_fill (r, content, before, first, end))
     {
       em_reader_add_items (r, before, first, end);

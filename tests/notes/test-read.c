@@ -1442,6 +1442,12 @@ static const Case cases[] = {
   { "1) Bohrung ⌀10 H7, jetzt 10,06, Tiefe 25\n2) Stift ⌀8 auf 7,93, Länge 15\nStahl 1.2379, 60 HRC\nPos. 2 ist aus 1.3343", EM_UNITS_METRIC, "4\t2\tbase\tm2\t" },
   { "1 - corner broken, 2.5 x 1 x 1 mm\n2 - nick 2.5 x 1 x 1\n\n2 is o1 steel. The rest is m2", EM_UNITS_METRIC, "4\t2\tbase\to1\t" },
   { "• 1 - nick 2.5 x 1 x 1 mm\n• 2 - pocket wall, 18 x 10, thin by 0.15", EM_UNITS_METRIC, "2\t2\tlength\t18\tmm" },
+  { "Bore measures 14.22 instead of 14.00. It is 26 mm deep, the drawing says 30 mm deep.", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "Bolzen Ø 14, abgenutzt auf 13,9, Länge 30 mm\n(lt. Zeichnung Länge 32 mm)", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
+  { "nick 5 long, 1 deep, 1 wide mm. Print shows 8 long.", EM_UNITS_METRIC, "!1\t1\tlength\t5\tmm" },
+  { "pin 12 dia, worn to 11.9, 20 long mm. see print, 40 long plate", EM_UNITS_METRIC, "1\t1\tlength\t20\tmm" },
+  { "Damage      : dent, round, 4 mm dia, 0.8 mm deep\nFilled in   : D. Arkwell, 11.06.", EM_UNITS_METRIC, "!2\t2\tkind\trecess\t" },
+  { "Schaden: Riss 9 lang\nAusgefüllt von: K. Brandl, 11.06.", EM_UNITS_METRIC, "!2\t1\tdepth\t11.06\tmm" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
