@@ -64,6 +64,10 @@ void em_code_read_before (Governor *g, guint i);
 void em_code_read_cell   (Governor *g, guint i);
 /* "DO NOT WELD THREADS": what must stay free of weld. */
 void em_refuse_read (Governor *g, guint i);
+/* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
+void     em_machining_read      (Governor *g, guint i);
+/* "nitriding we grind away before", "antes de soldar": not what is done after welding. */
+gboolean em_machining_is_before (const Governor *g, guint i);
 /* "3 mm from the texture": what lies near a repair, and how near. */
 void em_near_read   (Governor *g, guint i);
 /* "TEXTURE ON TOP FACE, PROTECT": the thing that the word at refusal spares lies near. */

@@ -392,19 +392,6 @@ is_customers (const Governor *g, guint i)
   return FALSE;
 }
 
-/* "nitriding we grind away before", "antes de soldar": not what is done after welding. */
-static gboolean
-is_done_before (const Governor *g, guint i)
-{
-  static const char *const before[] = { "before", "beforehand", "vorher", "davor", "zuvor", "antes", "avant", "previously" };
-
-  for (guint k = i + 1; k < g->c->end && k <= i + AGENT_WINDOW; k++)
-    if (em_item_is_any_word_of (g->c->items, k, before, G_N_ELEMENTS (before)))
-      return k + 1 == g->c->end || em_item_is_soft_break (g->c->items, k + 1) || says (g, k + 1, EM_SAYS_VERB) != NULL ||
-             (k + 2 < g->c->end && says (g, k + 2, EM_SAYS_VERB) != NULL);
-  return FALSE;
-}
-
 /* "Nickel plating removed already", "cromo duro, ya lo hemos quitado" */
 static gboolean
 is_removed (const Governor *g, guint i, gboolean dash_too)
@@ -488,7 +475,7 @@ read_simple (Governor *g, guint i)
         continue;
 
       /* "0.3 for our milling" is a label, too. */
-      if (sense != NULL && sense->says == EM_SAYS_FINISH && is_done_before (g, i))
+      if (sense != NULL && sense->says == EM_SAYS_FINISH && em_machining_is_before (g, i))
         continue;
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
         {
@@ -510,123 +497,6 @@ read_simple (Governor *g, guint i)
             }
         }
     }
-}
-
-/* "turning and lapping by us": the other work that the same hand does. */
-static void
-use_other_work (const Governor *g, guint i)
-{
-  for (guint k = i; k > g->c->first + 1 && k + AGENT_WINDOW > i && em_item_is_soft_break (g->c->items, k - 1) &&
-       says (g, k - 2, EM_SAYS_MACHINING) != NULL; k -= 2)
-    item (g, k - 2)->is_used = TRUE;
-  for (guint k = i; k + 2 < g->c->end && k < i + AGENT_WINDOW && em_item_is_soft_break (g->c->items, k + 1) &&
-       says (g, k + 2, EM_SAYS_MACHINING) != NULL; k += 2)
-    item (g, k + 2)->is_used = TRUE;
-}
-
-/* "… and EDM back by cust" */
-static gboolean
-has_agent_behind (const Governor *g, guint i)
-{
-  for (guint k = i + 1; k < g->c->end && k <= i + AGENT_WINDOW && !is_size (g, k) && !em_item_is_soft_break (g->c->items, k); k++)
-    if (says (g, k, EM_SAYS_AGENT) != NULL)
-      return TRUE;
-  return FALSE;
-}
-
-/* "GRIND - BY US" at the beginning of a sentence: the dash parts nothing. */
-static gboolean
-is_dash_to_agent (const Governor *g, guint machining, guint i)
-{
-  return machining == g->c->first && i == machining + 1 && em_item_is_sign (g->c->items, i, '-') &&
-         (says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_AGENT) != NULL);
-}
-
-/* "WELD UP 6x OLD EJECTOR HOLES DIA 3.2": what is welded is a hole. */
-static gboolean
-is_hole_behind (const Governor *g, guint verb)
-{
-  for (guint k = verb + 1; k < g->c->end && k <= verb + EM_GOVERN_WINDOW && !em_item_is_soft_break (g->c->items, k); k++)
-    {
-      const EmSense *noun = says (g, k, EM_SAYS_KIND);
-
-      if (noun != NULL)
-        return noun->weight[RECESS] > 0 || noun->weight[BORE] > 0;
-    }
-  return FALSE;
-}
-
-/* "FILL OLD HOLE FLUSH", without a word of machining: how high to weld. */
-static gboolean
-is_filled_flush (const Governor *g, guint i)
-{
-  const GPtrArray *protos = g->grammar->protos;
-  /* "FLUSH." behind what is filled. */
-  gboolean is_filled = i == g->c->first && i + 1 == g->c->end && protos->len > 0 && ((const EmProto *) protos->pdata[protos->len - 1])->has_fill;
-
-  for (guint k = g->c->first; k < g->c->end; k++)
-    {
-      const EmSense *machining = says (g, k, EM_SAYS_MACHINING), *verb = says (g, k, EM_SAYS_VERB);
-
-      if (k != i && machining != NULL && g_strcmp0 (machining->value, "flush") != 0)
-        return FALSE;
-      is_filled |= verb != NULL && (g_strcmp0 (verb->value, "fill") == 0 || is_hole_behind (g, k));
-    }
-  return is_filled;
-}
-
-/* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
-static void
-read_machining (Governor *g, guint i)
-{
-  guint agent = EM_NO_ITEM;
-  EmLoose *one;
-
-  /* "weld and grind back" */
-  if (says (g, i, EM_SAYS_MACHINING) != NULL && !item (g, i)->is_used && i > g->c->first + 1 &&
-      em_item_is_soft_break (g->c->items, i - 1) &&
-      !em_item_is_sign (g->c->items, i - 1, ',') && says (g, i - 2, EM_SAYS_VERB) != NULL && !has_agent_behind (g, i))
-    {
-      em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
-      return;
-    }
-  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || is_done_before (g, i))
-    return;
-  for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
-    if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) ||
-        says (g, k, EM_SAYS_VERB) != NULL)
-      {
-        if (k > i)
-          break;
-        agent = EM_NO_ITEM;
-      }
-    else if (says (g, k, EM_SAYS_AGENT) != NULL && !item (g, k)->is_used)
-      agent = k;
-  /* "We machined the pocket too deep": what was done before. */
-  if (agent != EM_NO_ITEM && agent + 1 == i && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "past") == 0)
-    return;
-  /* "fill it flush please" */
-  if (agent != EM_NO_ITEM && g_strcmp0 (says (g, agent, EM_SAYS_AGENT)->value, "shop") == 0 &&
-      g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 && is_filled_flush (g, i))
-    {
-      item (g, i)->is_used = TRUE;
-      return;
-    }
-  /* "grind all flush" */
-  if (agent == EM_NO_ITEM && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "flush") == 0 &&
-      says (g, i - 1, EM_SAYS_SET) == NULL)
-    {
-      if (is_filled_flush (g, i))
-        item (g, i)->is_used = TRUE;
-      else
-        em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
-    }
-  if (agent == EM_NO_ITEM)
-    return;
-  one = em_governor_add (g, "finish", says (g, agent, EM_SAYS_AGENT)->value, MIN (i, agent), MAX (i, agent));
-  one->is_general = g->has_all;
-  em_governor_infer (one, "from-words");
-  use_other_work (g, i);
 }
 
 /* "identical cavity blocks": parts of the tool, none of them a repair. */
@@ -830,7 +700,7 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
       em_code_read_before (&g, i);
       read_base (&g, i);
       read_simple (&g, i);
-      read_machining (&g, i);
+      em_machining_read (&g, i);
       read_tools (&g, i);
       em_near_read (&g, i);
     }

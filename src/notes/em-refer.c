@@ -101,12 +101,85 @@ is_item_word (const EmReader *r, guint i)
   return em_list_is_item_word (r, i) || em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
 }
 
+/* The repairs whose numbers stand from item number on, "1, 2 and 4". */
+static guint
+read_numbers (const EmReader *r, guint number, EmProto **out_protos, guint max)
+{
+  guint n = 0;
+
+  for (; number < r->end && n < max && em_item (r->items, number)->type == EM_ITEM_SIZE; number += 2)
+    {
+      guint64 section = r->section != 0 ? em_list_section_at (r->items, number) : 0;
+      EmProto *proto = repair_with (r, section != 0 ? section : em_list_head_at (r->items, number));
+
+      if (proto == NULL)
+        break;
+      out_protos[n++] = proto;
+      em_item (r->items, number)->is_used = TRUE;
+      if (number + 1 >= r->end || !em_item_is_soft_break (r->items, number + 1))
+        break;
+    }
+  return n;
+}
+
+/* Bare numbers right behind who does it, "you machine 1 and 2", that end the part. 0: they are none. */
+static guint
+number_behind (const EmReader *r, guint at)
+{
+  guint number = at + 1, end;
+
+  if (em_item_says (r->items, at, EM_SAYS_AGENT) == NULL && em_item_says (r->items, at, EM_SAYS_FINISH) == NULL)
+    return 0;
+  while (number < r->end && number <= at + REFER_WINDOW && em_item (r->items, number)->type == EM_ITEM_PHRASE && !em_item_is_soft_break (r->items, number))
+    number++;
+  for (end = number; end < r->end && em_list_is_bare_whole (r->items, end); end += 2)
+    if (end + 1 >= r->end || !em_item_is_soft_break (r->items, end + 1))
+      return end + 1 >= r->end || em_item (r->items, end + 1)->type == EM_ITEM_SIGN ? number : 0;
+  return end > number ? number : 0;
+}
+
+/* Where the part between commas begins that item i is in: "we grind item 1, item 2 you finish". */
+static guint
+part_begin (const EmReader *r, guint i)
+{
+  guint limit = MAX (r->first, i > NEAR_WINDOW ? i - NEAR_WINDOW : 0);
+
+  while (i > limit && !em_item_is_sign (r->items, i - 1, ','))
+    i--;
+  return i;
+}
+
+static guint
+part_end (const EmReader *r, guint i)
+{
+  guint limit = MIN (r->end, i + NEAR_WINDOW);
+
+  while (i < limit && !em_item_is_sign (r->items, i, ','))
+    i++;
+  return i;
+}
+
+static gboolean
+has_item_word (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i + 1 < end; i++)
+    if (is_item_word (r, i) && em_item (r->items, i + 1)->type == EM_ITEM_SIZE)
+      return TRUE;
+  return FALSE;
+}
+
 guint
 em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
 {
-  guint n = 0, number;
+  guint first = MAX (r->first, at > NEAR_WINDOW ? at - NEAR_WINDOW : 0), end = MIN (r->end, at + NEAR_WINDOW), n = 0;
 
-  for (guint i = MAX (r->first, at > NEAR_WINDOW ? at - NEAR_WINDOW : 0) + 1; i < r->end && i < at + NEAR_WINDOW && n == 0; i++)
+  if (has_item_word (r, part_begin (r, at), part_end (r, at)))
+    {
+      first = part_begin (r, at);
+      end = part_end (r, at);
+    }
+  /* What begins the sentence heads a repair. */
+  for (guint i = MAX (first, r->first + 1); i < end && n == 0; i++)
     {
       /* "restricted access on 1.2" */
       if (r->section != 0 && em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < r->end && em_list_section_at (r->items, i + 1) != 0 &&
@@ -115,22 +188,11 @@ em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
           em_item (r->items, i + 1)->is_used = TRUE;
           return 1;
         }
-      if (!is_item_word (r, i))
-        continue;
-      number = i + 1 + (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '.'));
-      for (; number < r->end && n < max && em_item (r->items, number)->type == EM_ITEM_SIZE; number += 2)
-        {
-          guint64 section = r->section != 0 ? em_list_section_at (r->items, number) : 0;
-          EmProto *proto = repair_with (r, section != 0 ? section : em_list_head_at (r->items, number));
-
-          if (proto == NULL)
-            break;
-          out_protos[n++] = proto;
-          em_item (r->items, number)->is_used = TRUE;
-          if (number + 1 >= r->end || !em_item_is_soft_break (r->items, number + 1))
-            break;
-        }
+      if (is_item_word (r, i))
+        n = read_numbers (r, i + 1 + (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '.')), out_protos, max);
     }
+  if (n == 0 && r->grammar->protos->len > 1 && number_behind (r, at) != 0)
+    n = read_numbers (r, number_behind (r, at), out_protos, max);
   return n;
 }
 

@@ -1590,6 +1590,18 @@ static const Case cases[] = {
   { "Bore measures 14.22 mm instead of 14.00. It is 26 mm deep, the drawing says 30 mm deep.", EM_UNITS_METRIC, "!1\t1\tlength\t26\tmm" },
   { "Rille 20 lang, laut Zeichnung 25 lang, 0,3 tief", EM_UNITS_METRIC, "!1\t1\tlength\t20\tmm" },
   { "Rib height is 5.0, drawing says 5.3, 0.8 thick 20 long", EM_UNITS_METRIC, "1\t1\tcoat\t0.3\tmm" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nREAM BY YOU", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nto be reamed .312 by you", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nAll work back to size by yourselves please.", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nhis guy will turn it", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nSURFACE IS POLISHED BY CUSTOMER", EM_UNITS_METRIC, "2\t1\tfinish\tcustomer\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nAufmaß 0,2, fräst selbst", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nMecanizado posterior en nuestra casa.", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nel acabado por su cuenta", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Face 40 x 20 mm worn, add 0.3 mm.\nFIN. MACH. BY OTHERS", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "1. Strip low by 0.4, 90 x 20 mm\n2. Bore 12 opened out to 12.15, 30 deep.\n3. Nick 2 x 1 x 1\nYou machine 1 and 2, we do 3.", EM_UNITS_METRIC, "4\t2\tfinish\tshop\t" },
+  { "1. Strip low by 0.4, 90 x 20 mm\n2. Bore 12 opened out to 12.15, 30 deep.\n3. Nick 2 x 1 x 1\nYou machine 1 and 2, we do 3.", EM_UNITS_METRIC, "4\t3\tfinish\tcustomer\t" },
+  { "pos 1: nick 2 x 1 x 1 mm\npos 2: bore 12 worn to 12.1, 20 deep\nWe grind item 1, item 2 to be finished by you", EM_UNITS_METRIC, "3\t2\tfinish\tshop\t" },
 };
 
 START_TEST (test_case)
