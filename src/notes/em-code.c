@@ -282,16 +282,30 @@ use_sheet (const Governor *g, guint to)
   return TRUE;
 }
 
+/* "PO-2207", "RFQ-88": the word for it is a part of its number. */
+static gboolean
+is_in_number (const Governor *g, guint i, const EmSense *sense)
+{
+  static const char *const words[] = { "po", "p.o.", "rfq", "wo", "job", "order", "quote", "auftrag", "angebot" };
+
+  return strcmp (sense->value, "reference") == 0 && em_item_is_any_word_of (g->c->items, i, words, G_N_ELEMENTS (words)) && i + 2 < g->c->end &&
+         em_item_is_sign (g->c->items, i + 1, '-') && em_item_is_glued (g->c->items, i + 1) && em_item_is_glued (g->c->items, i + 2) &&
+         is_size (g, i + 2) && em_item_size (g->c->items, i + 2)->is_whole;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 void
 em_code_read (Governor *g, guint i)
 {
   const EmSense *sense = says (g, i, EM_SAYS_REFERENCE);
-  gboolean is_apart, is_doubted;
+  gboolean is_apart = FALSE, is_doubted;
   guint from, run, to;
   EmLoose *one;
 
-  if (sense == NULL || (from = start_of_number (g, i, &is_apart)) == i)
+  if (sense == NULL)
+    return;
+  from = is_in_number (g, i, sense) ? i : start_of_number (g, i, &is_apart);
+  if (from == i && !is_in_number (g, i, sense))
     return;
   run = skip_word_for_it (g, i, from);
   to = end_of_number (g, from, end_of_run (g, run));

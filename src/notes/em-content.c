@@ -291,7 +291,13 @@ em_content_is_draft (const EmReader *r, const EmContent *content, guint first, g
 static gboolean
 is_said_aside (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
-  if (before == NULL || content->n_sizes > 0 || content->has_count || r->is_bullet)
+  if (before == NULL || content->n_sizes > 0 || content->has_count)
+    return FALSE;
+  /* "STEP MUST BE SQUARE TO FACE A" */
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_NOISE) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_NOISE)->value, "demand") == 0)
+      return TRUE;
+  if (r->is_bullet)
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, '?') || (end < r->items->items->len && em_item_is_sign (r->items, end, '?')))
     return TRUE;
@@ -338,6 +344,16 @@ is_refused (const EmReader *r, const EmContent *content, guint first, guint end)
          g_strcmp0 (em_item_says (r->items, first, EM_SAYS_REFUSE)->value, "denied") != 0;
 }
 
+/* "spherical seat R15.5, face ⌀25, eroded": how large the mouth of the sphere is. */
+static gboolean
+is_mouth (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  return before != NULL && before->weight[SEAT] > 0 && (before->roles & (EM_ROLE_SPHERE | EM_ROLE_RADIUS)) != 0 &&
+         (before->roles & (EM_ROLE_DIAMETER | EM_ROLE_LARGE)) == 0 &&
+         before->sizes->len == 1 && content->best < STRONG_NOUN && !content->has_verb && (content->roles & EM_ROLE_DIAMETER) != 0 && first > 0 &&
+         em_item_is_soft_break (r->items, first - 1) && em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -346,7 +362,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           content->roles == EM_ROLE_DIAMETER &&
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_on_round (content, before) ||
+  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
@@ -367,7 +383,8 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
   is_repair |= content->has_same && content->best > 0 && before != NULL &&
     em_item_is_sign (r->items, MIN (first + 2, end - 1), ':');
   /* "PUNCH TIP BROKEN OFF .12 X .08": damage with sizes needs no noun. */
-  is_repair |= content->has_damage && content->n_sizes > 0 && !is_more_of_form (r, content, before, first, end);
+  is_repair |= content->has_damage && content->n_sizes > 0 && !is_more_of_form (r, content, before, first, end) &&
+    !is_mouth (r, content, before, first);
   return is_repair;
 }
 
@@ -410,7 +427,8 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
 {
   if (content->n_sizes == 0 || !measures (r, first, end))
     return FALSE;
-  if (content->has_verb || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
+  /* "Sprue bush SR15.5, face ⌀25, 0.5 to put on": no part but a seat has such a radius. */
+  if (content->has_verb || ((content->roles & EM_ROLE_SPHERE) != 0 && content->n_sizes > 1) || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
     return TRUE;
   if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 &&
                                                                                     content->n_sizes > 1))

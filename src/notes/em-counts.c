@@ -49,6 +49,16 @@ is_of_tool (const EmReader *r, guint i)
          is_part_end (r, tool + 1);
 }
 
+/* "both flanks of keyway", where "of" may be in one phrase with what is before it */
+static gboolean
+is_of_slot (const EmReader *r, guint i)
+{
+  guint slot = i < r->end && em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL ? i + 1 : i;
+  const EmSense *noun = slot < r->end ? em_item_says (r->items, slot, EM_SAYS_KIND) : NULL;
+
+  return noun != NULL && g_strcmp0 (noun->set_value, "box") == 0;
+}
+
 /* "BOTH SIDES" in a part of its own, or a sentence: twice. */
 gboolean
 em_counts_is_both (const EmReader *r, guint i)
@@ -61,8 +71,9 @@ em_counts_is_both (const EmReader *r, guint i)
   /* "on both sides (each 45 x 20)" */
   if (i + 2 < r->end && em_item_is_sign (r->items, i + 1, '(') && is_word (r, i + 2, "each"))
     return TRUE;
-  return (is_part_end (r, i + 1) || is_of_tool (r, i + 1)) &&
-         (i == r->first || is_part_end (r, i - 1) || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL /* "at both sides" */);
+  return (is_part_end (r, i + 1) || is_of_tool (r, i + 1) || is_of_slot (r, i + 1)) &&
+         (i == r->first || is_part_end (r, i - 1) || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL /* "at both sides" */ ||
+          em_item_says (r->items, i - 1, EM_SAYS_VERB) != NULL /* "build up both flanks of the slot" */);
 }
 
 static double
@@ -592,11 +603,22 @@ names_two (const EmReader *r, guint i)
   return size != NULL && size->n_decimals == 1 && (size->roles & EM_ROLE_REFERENCE) != 0 && (size->flags & EM_TOKEN_DECIMAL) == 0;
 }
 
+/* "no." of "rib no. 3 and 7" */
+static guint
+skip_number_word (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "no", "no.", "nos", "nos.", "number", "numbers", "nr", "nr.", "nummer", "nummern", "núm.", "números", "n°", "nº" };
+
+  if (i + 1 >= r->end || !em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)))
+    return i;
+  return i + 1 + em_item_is_sign (r->items, i + 1, '.');
+}
+
 /* "cavities 2 and 5", "Schieber 1 und 2": how many parts are numbered behind part; *out_end is the item after them. */
 static guint
 numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_plural, guint *out_end)
 {
-  guint n = 0, i = part + 1;
+  guint n = 0, i = skip_number_word (r, part + 1);
   gboolean has_and = FALSE;
 
   *out_end = i;
@@ -643,7 +665,7 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
       add_guessed (r, proto, part, (double) (em_item_size (r->items, part + 1)->high.n - em_item_size (r->items, part + 1)->low.n + 1));
       return;
     }
-  n = numbered_parts (r, part, place != NULL, is_plural, &end);
+  n = numbered_parts (r, part, place != NULL || skip_number_word (r, part + 1) != part + 1, is_plural, &end);
   if (n < 2)
     return;
   for (guint i = part + 1; i < end; i++)

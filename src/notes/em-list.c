@@ -490,12 +490,24 @@ is_damage_number (const EmReader *r, guint i)
          (em_item_is_sign (r->items, i + 2, '(') || em_item_is_sign (r->items, i + 2, ':') || is_parting (r, i + 2));
 }
 
+/* "Ref: 2207" names an order, "Ref. 3" a point of the list. */
+static gboolean
+is_order (const EmReader *r, guint i, guint end)
+{
+  guint number = i + 1;
+
+  while (number < end && (em_item_is_sign (r->items, number, ':') || em_item_is_sign (r->items, number, '.')))
+    number++;
+  return em_item_says (r->items, i, EM_SAYS_REFERENCE) != NULL && number < end && em_list_is_bare_whole (r->items, number) &&
+         em_item (r->items, number)->length > 2;
+}
+
 /* What heads a line of a list: uses it up and returns the item after it. */
 guint
 em_list_skip_head (EmReader *r, guint i, guint end)
 {
   guint after = skip_listed (r, i, end), named;
-  gboolean is_named = em_list_is_item_word (r, i) && i + 2 < end, is_parted;
+  gboolean is_named = em_list_is_item_word (r, i) && i + 2 < end && !is_order (r, i, end), is_parted;
 
   if (after != i)
     return after;
@@ -544,8 +556,9 @@ em_list_skip_head (EmReader *r, guint i, guint end)
       em_item (r->items, named)->is_used = r->is_bullet = TRUE;
       return named + 1;
     }
-  /* "AREA 20 x 10": without its number the word is a repair's own. */
-  return after == named && is_named && em_item_says (r->items, i, EM_SAYS_KIND) != NULL ? i : after;
+  /* "AREA 20 x 10": without its number the word is a repair's own; "Ref: 2207" is an order's. */
+  return after == named && is_named &&
+         (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_REFERENCE) != NULL) ? i : after;
 }
 
 /* "(b) vent land": a letter of a list within a line. */

@@ -19,6 +19,7 @@ enum
   DEMOTED = 2,
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
   COLON_WINDOW = 4,
+  CRACK_WINDOW = 6,      /* items from a crack to where it ends */
   OPEN_GROOVE = 8,       /* a groove that was cut; scratches and cracks weigh more */
   SIZES_MAX = 16,        /* of one repair */
   LITTLE = 3,            /* bytes of "is", "ist" */
@@ -188,6 +189,22 @@ names_place (const EmReader *r, guint i)
   return i > r->first && em_item_is_sign (r->items, i - 1, '(') && em_item_says (r->items, i, EM_SAYS_LABEL) != NULL;
 }
 
+/* "cracked from the corner to the water line", "crack runs to the bore": as far as that. */
+static gboolean
+ends_crack (const EmReader *r, guint to)
+{
+  if (em_item_says (r->items, to, EM_SAYS_TO) == NULL)
+    return FALSE;
+  for (guint k = to; k-- > r->first && k + CRACK_WINDOW >= to && em_item (r->items, k)->type != EM_ITEM_SIZE;)
+    {
+      const EmSense *noun = em_item_says (r->items, k, EM_SAYS_KIND);
+
+      if (noun != NULL && noun->weight[GROOVE] >= FLAW)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -213,7 +230,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);
       /* "1 deep into the land" */
-      if (em_item_is_word (r->items, k, "into"))
+      if (em_item_is_word (r->items, k, "into") || ends_crack (r, k))
         return TRUE;
       /* "wall of shutoff pocket": a label of lengths, "2 in of shutoff", that is none here. */
       if (item->type == EM_ITEM_PHRASE && em_item_says (r->items, k, EM_SAYS_LABEL) != NULL &&

@@ -1602,6 +1602,18 @@ static const Case cases[] = {
   { "1. Strip low by 0.4, 90 x 20 mm\n2. Bore 12 opened out to 12.15, 30 deep.\n3. Nick 2 x 1 x 1\nYou machine 1 and 2, we do 3.", EM_UNITS_METRIC, "4\t2\tfinish\tshop\t" },
   { "1. Strip low by 0.4, 90 x 20 mm\n2. Bore 12 opened out to 12.15, 30 deep.\n3. Nick 2 x 1 x 1\nYou machine 1 and 2, we do 3.", EM_UNITS_METRIC, "4\t3\tfinish\tcustomer\t" },
   { "pos 1: nick 2 x 1 x 1 mm\npos 2: bore 12 worn to 12.1, 20 deep\nWe grind item 1, item 2 to be finished by you", EM_UNITS_METRIC, "3\t2\tfinish\tshop\t" },
+  { "Ref: 2207\nNick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\treference\t2207\t" },
+  { "REF: RFQ-2207", EM_UNITS_METRIC, "1\t0\treference\tRFQ-2207\t" },
+  { "Ref. 3: nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\treference\t3\t" },
+  { "Ribs no. 3 and 7 broken, 1.2 mm thick, 18 long, 2.5 to build", EM_UNITS_METRIC, "1\t1\tcoat\t2.5\tmm" },
+  { "Cracked from corner of pocket to water line, 22mm visible, depth unknown.", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "Crack runs from the pocket corner to the ejector bore, 12 mm long, 2 deep", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "R15.5 mm spherical seat, face Ø25, eroded, 0.5 mm all over.", EM_UNITS_METRIC, "1\t1\tdiameter\t25\tmm" },
+  { "Sprue bush SR15.5 mm, face ⌀25, 0.5 mm to put on", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "BUILD UP BOTH FLANKS OF KEYWAY, FLANKS 1.50 LONG X .156 HIGH, ADD .008 PER FLANK.", EM_UNITS_INCH, "1\t1\tcount\t2\t" },
+  { "Weld up stripped M6 hole, 5 dia 12 deep mm", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "LUG LOW 12 X 12 X 0.6 MM", EM_UNITS_METRIC, "1\t1\tthickness\t0.6\tmm" },
+  { "Shutoff face 30 x 12 mm, 0.08 gap needs closing", EM_UNITS_METRIC, "1\t1\tthickness\t0.08\tmm" },
 };
 
 START_TEST (test_case)
