@@ -288,6 +288,16 @@ counts_head (const EmReader *r, guint head, guint noun, guint soft)
   return noun + 1 >= r->end || em_item_is_soft_break (r->items, noun + 1) || em_item_is_sign (r->items, noun + 1, '.');
 }
 
+/* "lip mashed over 40, rounded to 0.8": the state is the label of the edge's radius. */
+static gboolean
+is_radius_of_head (const EmReader *r, guint head, guint noun, guint32 seen)
+{
+  const EmSense *label = em_item_says (r->items, noun, EM_SAYS_LABEL);
+
+  return head != EM_NO_ITEM && label != NULL && (label->roles & EM_ROLE_RADIUS) != 0 && (seen & EM_ROLE_RADIUS) == 0 &&
+         em_item_says (r->items, head, EM_SAYS_KIND)->weight[WORN_CORNER] > 0;
+}
+
 /* What of a repair was told before an item of it. */
 typedef struct
 {
@@ -304,6 +314,7 @@ is_more_of_head (const EmReader *r, guint noun, const Told *told, const Group *g
 {
   return is_top_of_rib (r, told->head, noun) || is_area_of (r, noun, told->last_size, told->has_noun) ||
          is_named_again (r, told->head, noun, told->seen) || counts_head (r, told->head, noun, told->soft) || is_loss_of_head (r, told->head, noun) ||
+         is_radius_of_head (r, told->head, noun, told->seen) ||
          (told->soft != EM_NO_ITEM && told->has_noun && is_only_state (r, noun, told->soft, group));
 }
 
