@@ -1614,6 +1614,16 @@ static const Case cases[] = {
   { "Weld up stripped M6 hole, 5 dia 12 deep mm", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   { "LUG LOW 12 X 12 X 0.6 MM", EM_UNITS_METRIC, "1\t1\tthickness\t0.6\tmm" },
   { "Shutoff face 30 x 12 mm, 0.08 gap needs closing", EM_UNITS_METRIC, "1\t1\tthickness\t0.08\tmm" },
+  { "TALADRO MAL POSICIONADO Ø6,5 X 14 PROF. RELLENAR A RAS.", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
+  { "Añadir un resalte de 25 x 3 x 1,5 de alto, extremos rectos, salida 5°", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
+  { "3 expulsores Ø4 que están en 3,95, largo 15 mm", EM_UNITS_METRIC, "1\t1\tworn\t3.95\tmm" },
+  { "ARISTA CIRCULAR Ø30 REDONDEADA R0,6 POR LA PARTE DE FUERA", EM_UNITS_METRIC, "1\t1\tside\touter\t" },
+  { "macho ø4, está en 3,93 en los últimos 15 mm\nquiere que se lo devolvamos rectificado a cota", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "broche dia 6, elle est à 5,94 sur 30 mm\nil veut qu'on la rende rectifiée", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Lèvre écrasée sur 38 mm, arrondie à 0,8, la veut à 0,2", EM_UNITS_METRIC, "!1\t2\tkind\tworn-corner\t" },
+  { "Amorce de rupture, 25 mm de long et 2 de profond", EM_UNITS_METRIC, "1\t1\tkind\tgroove\t" },
+  { "Coin pété 5 x 1 x 1 mm, à refaire vif", EM_UNITS_METRIC, "!1\t2\tkind\tworn-corner\t" },
+  { "Nervure ép. 0,6 mm, longueur 85, à monter de 0,5. Bouts ronds enveloppés", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
 };
 
 START_TEST (test_case)
