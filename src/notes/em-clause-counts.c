@@ -5,6 +5,7 @@
 
 #include "em-clause.h"
 
+#include "em-counts.h"
 #include "em-list.h"
 #include "em-name.h"
 
@@ -171,6 +172,8 @@ is_of_the_parts (const EmClause *c, guint i)
 static gboolean
 leads_to_noun (const EmClause *c, guint i)
 {
+  static const char *const opposite[] = { "opposite", "opposing", "adjacent", "parallel", "gegenüberliegende", "gegenüberliegenden", "opposées", "opposés", "opuestas", "opuestos" };
+
   for (guint k = i + 1; k < c->end && k <= i + NOUN_WINDOW; k++)
     {
       const EmSense *label = em_item_says (c->items, k, EM_SAYS_LABEL);
@@ -183,6 +186,9 @@ leads_to_noun (const EmClause *c, guint i)
         return FALSE;
       if (em_clause_says (c, k, EM_SAYS_KIND) || em_clause_says (c, k, EM_SAYS_TOOLS))
         return TRUE;
+      /* "2 opposite faces" */
+      if (em_item_is_any_word_of (c->items, k, opposite, G_N_ELEMENTS (opposite)))
+        continue;
       if (em_clause_says (c, k, EM_SAYS_THING) || em_clause_says (c, k, EM_SAYS_PLACE) ||
           (label != NULL && (label->roles & ~(EM_ROLE_WORN | EM_ROLE_BUILD)) == 0))
         continue;
@@ -395,6 +401,36 @@ is_so_many_no (const EmClause *c, guint i)
   return em_clause_says (c, next, EM_SAYS_KIND) || em_clause_says (c, next, EM_SAYS_THING) || em_clause_is_size (c, next) || em_clause_says (c, next, EM_SAYS_PLACE);
 }
 
+/* "je 2 pro Einsatz", "je Kern 2": so many each. */
+static gboolean
+is_behind_each (const EmClause *c, guint i)
+{
+  gboolean is_end = i + 1 >= c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ')') || em_item_is_per (c->items, i + 1);
+
+  if (!is_end || i == c->first || em_clause_says (c, i - 1, EM_SAYS_TIMES))
+    return FALSE;
+  return em_item_is_per (c->items, i - 1) ||
+         (i > c->first + 1 && em_item_is_per (c->items, i - 2) && em_clause_says (c, i - 1, EM_SAYS_PLACE) && !em_clause_says (c, i - 1, EM_SAYS_KIND));
+}
+
+/* "ON 3 PLATES": all of the sentence. */
+static gboolean
+is_on_parts_alone (const EmClause *c, guint i)
+{
+  return i == c->first + 1 && i + 2 == c->end && em_clause_says (c, c->first, EM_SAYS_PREPOSITION) && em_clause_says (c, i + 1, EM_SAYS_PLACE);
+}
+
+/* "NICKS, ABOUT 6, .06 X .02": behind the name of several, and before the row of their sizes. */
+static gboolean
+is_about_alone (const EmClause *c, guint i)
+{
+  const EmItem *noun = i > c->first + 2 ? em_item (c->items, i - 3) : NULL;
+
+  return noun != NULL && em_clause_says (c, i - 1, EM_SAYS_APPROXIMATE) && em_item_is_soft_break (c->items, i - 2) && em_clause_says (c, i - 3, EM_SAYS_KIND) &&
+         g_ascii_tolower (c->items->text[noun->start + noun->length - 1]) == 's' && i + 3 < c->end && em_item_is_soft_break (c->items, i + 1) &&
+         em_clause_is_size (c, i + 2) && em_clause_says (c, i + 3, EM_SAYS_TIMES);
+}
+
 /* "length 150 each", "R0.2, 150 each": so long is each, with a label before the number, or when nobody counts as many. */
 static gboolean
 is_measured_each (const EmClause *c, guint i, guint prior, guint next)
@@ -435,7 +471,8 @@ is_count (const EmClause *c, guint i)
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
-      is_dashed_off (c, i) || is_one_side (c, i))
+      is_dashed_off (c, i) || is_one_side (c, i) || is_behind_each (c, i) || is_about_alone (c, i) || is_on_parts_alone (c, i) ||
+      (em_item_size (items, i)->value.n > 1 && em_counts_is_some_of (items, c->first, c->end, i)))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

@@ -177,7 +177,8 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
 
   if (i > proto->count_item + TOLD_WINDOW)
     return FALSE;
-  for (guint k = proto->count_item + 1; k < i; k++)
+  /* "je Kern 2, 3 Kerne" */
+  for (guint k = MAX (proto->count_item, 2) - 2; k < i; k++)
     is_per |= k >= r->first && em_item_is_per (r->items, k);
   /* "4 corners x 2 inserts" */
   is_per |= i > r->first + 1 && em_item_says (r->items, i - 1, EM_SAYS_TIMES) != NULL && i <= proto->count_item + 3;
@@ -214,6 +215,12 @@ is_with_parts (const EmReader *r, guint first, guint second)
 static void
 add_count (const EmReader *r, EmProto *proto, guint i, double count)
 {
+  /* "4 inserts, 1 per insert" */
+  if (proto->count_item != EM_NO_ITEM && i > proto->count_item && count == 1 && i + 1 < r->end && em_item_is_per (r->items, i + 1))
+    {
+      em_item (r->items, i)->is_used = TRUE;
+      return;
+    }
   /* "same chip on mirror side (2 total)" */
   if (proto->count_item != EM_NO_ITEM && proto->count == count && i > proto->count_item && !is_with_parts (r, proto->count_item, i))
     {
@@ -434,9 +441,8 @@ number_of (const EmReader *r, guint i)
   return g_ascii_strtod (em_item_says (r->items, i, EM_SAYS_NUMBER)->value, NULL);
 }
 
-/* Counts, though nothing beside it says that it does. */
-static void
-add_guessed (const EmReader *r, EmProto *proto, guint i, double count)
+void
+em_counts_guess (const EmReader *r, EmProto *proto, guint i, double count)
 {
   proto->is_count_loose = TRUE;
   add_count (r, proto, i, count);
@@ -491,7 +497,7 @@ take_apart (const EmReader *r, EmProto *proto, guint i)
       !(stands_alone (r, proto, i) || is_both (r, i) || counts_parts (r, i) || counts_parts_aside (r, proto, i) ||
         counts_parts_first (r, i) || counts_both_first (r, i)))
     return FALSE;
-  add_guessed (r, proto, i, number_of (r, i));
+  em_counts_guess (r, proto, i, number_of (r, i));
   return TRUE;
 }
 
@@ -552,7 +558,7 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
   for (guint k = i + 1; k < r->end && k <= i + AGAIN_WINDOW && !em_item_is_soft_break (r->items, k); k++)
     if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
       {
-        add_guessed (r, proto, i, 2);
+        em_counts_guess (r, proto, i, 2);
         em_item (r->items, k)->is_used = TRUE;
         return;
       }
@@ -560,7 +566,7 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
   for (guint k = i; k-- > r->first && k + AGAIN_WINDOW > i && !em_item_is_soft_break (r->items, k);)
     if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
       {
-        add_guessed (r, proto, i, 2);
+        em_counts_guess (r, proto, i, 2);
         em_item (r->items, k)->is_used = TRUE;
         return;
       }
@@ -568,7 +574,7 @@ add_same_again (const EmReader *r, EmProto *proto, guint i)
   for (guint k = i; k-- > r->first + 1 && k + AGAIN_WINDOW > i && !em_item_is_soft_break (r->items, k);)
     if (is_word (r, k - 1, "also") && em_item_says (r->items, k, EM_SAYS_PLACE) != NULL)
       {
-        add_guessed (r, proto, i, 2);
+        em_counts_guess (r, proto, i, 2);
         return;
       }
 }
@@ -635,6 +641,8 @@ numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_pl
         continue;
       has_and |= em_item (r->items, i)->type != EM_ITEM_SIGN || em_item_is_sign (r->items, i, '&') || em_item_is_sign (r->items, i, '+');
       i++;
+      /* "cav 1 and cav 3" */
+      i += i + 1 < r->end && em_item (r->items, i)->type == EM_ITEM_PHRASE && em_item (r->items, i)->phrase == em_item (r->items, part)->phrase;
       /* ", #7, and #9" */
       if (i < r->end && em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && em_item_is_soft_break (r->items, i))
         {
@@ -662,7 +670,7 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
       em_item_size (r->items, part + 1)->low.d == 1 && em_item_size (r->items, part + 1)->high.d == 1 &&
       (em_item_size (r->items, part + 1)->roles & EM_ROLE_REFERENCE) != 0)
     {
-      add_guessed (r, proto, part, (double) (em_item_size (r->items, part + 1)->high.n - em_item_size (r->items, part + 1)->low.n + 1));
+      em_counts_guess (r, proto, part, (double) (em_item_size (r->items, part + 1)->high.n - em_item_size (r->items, part + 1)->low.n + 1));
       return;
     }
   n = numbered_parts (r, part, place != NULL || skip_number_word (r, part + 1) != part + 1, is_plural, &end);
@@ -674,7 +682,7 @@ count_numbered (const EmReader *r, EmProto *proto, guint part)
         em_item_size (r->items, i)->roles = EM_ROLE_REFERENCE;
       em_item (r->items, i)->is_used = TRUE;
     }
-  add_guessed (r, proto, part, n);
+  em_counts_guess (r, proto, part, n);
 }
 
 /* "beidseitig verrundet": what became of both edges. */
@@ -722,12 +730,13 @@ void
 em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
 {
   take_each_of (r, proto, i);
+  em_counts_add_told (r, proto, i);
   if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
     add_number_word (r, proto, i);
   add_same_again (r, proto, i);
   count_numbered (r, proto, i);
   if (proto->count_item == EM_NO_ITEM && (em_counts_is_both (r, i) || is_on_both (r, proto, i)))
-    add_guessed (r, proto, i, 2);
+    em_counts_guess (r, proto, i, 2);
 }
 
 void
@@ -737,7 +746,7 @@ em_counts_add_loose (const EmReader *r, EmProto *proto, guint i, gboolean words_
   double count = em_item (r->items, i)->is_used ? (double) NAN : count_at (r, i, words_too);
 
   if (!isnan (count))
-    add_guessed (r, proto, i, count);
+    em_counts_guess (r, proto, i, count);
 }
 
 /* "two of them are 3 x 1 x 1, the other two …": how many, told before the first size. */
@@ -750,7 +759,7 @@ em_counts_add_those (const EmReader *r, EmProto *proto, guint first, guint end)
 
       if (!(count > 1))
         continue;
-      add_guessed (r, proto, i, count);
+      em_counts_guess (r, proto, i, count);
     }
 }
 
@@ -765,6 +774,6 @@ em_counts_add_same (const EmReader *r, EmProto *proto, guint first, guint end)
   for (guint i = first; i < end && proto->count_item == EM_NO_ITEM; i++)
     if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
       {
-        add_guessed (r, proto, i, 1 + MAX (1, n_places));
+        em_counts_guess (r, proto, i, 1 + MAX (1, n_places));
       }
 }

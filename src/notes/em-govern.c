@@ -536,6 +536,27 @@ give_tools (Governor *g, guint i, guint from, guint to)
   em_governor_infer (one, "from-words");
 }
 
+/* "on the 6 stripper inserts", in the words of a repair. */
+static gboolean
+is_led_by_preposition (const Governor *g, guint i)
+{
+  guint before = i;
+
+  while (before > g->c->first && before + 2 > i && says (g, before - 1, EM_SAYS_GLUE) != NULL && says (g, before - 1, EM_SAYS_PREPOSITION) == NULL)
+    before--;
+  return before > g->c->first && says (g, before - 1, EM_SAYS_PREPOSITION) != NULL && before - 1 > g->c->first;
+}
+
+/* "2 nicks per insert, 4 inserts", "2 par insert, 4 inserts": so many times so many. */
+static gboolean
+is_per_part_before (const Governor *g, guint i)
+{
+  for (guint k = i; k-- > g->c->first + 1 && k + EACH_WINDOW > i;)
+    if (em_item_is_per (g->c->items, k) && says (g, k + 1, EM_SAYS_PLACE) != NULL)
+      return is_count (g, k - 1) || (k > g->c->first + 1 && is_count (g, k - 2));
+  return FALSE;
+}
+
 /* ", 3 INSERTS" behind the sizes, "four inserts, each one has two dings": so many have the repair. */
 static gboolean
 has_repair_each (const Governor *g, guint i, const EmSense *tools)
@@ -544,8 +565,8 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
 
   if (g_strcmp0 (tools->value, "part") != 0)
     return FALSE;
-  /* "4 corners x 2 inserts" */
-  if (i > g->c->first && says (g, i - 1, EM_SAYS_TIMES) != NULL)
+  /* "4 corners x 2 inserts", "corners of 4 core inserts blown" */
+  if (i > g->c->first && (says (g, i - 1, EM_SAYS_TIMES) != NULL || (g->has_size && is_led_by_preposition (g, i)) || is_per_part_before (g, i)))
     return TRUE;
   for (guint k = i > g->c->first + EACH_BACK ? i - EACH_BACK : g->c->first; k < i; k++)
     {

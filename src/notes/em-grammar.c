@@ -591,7 +591,7 @@ read_sentence (EmReader *r)
   em_govern_read (r->grammar, &clause, loose);
   r->has_loose = has_other_than (loose, numbers);
   em_parts_note (r);
-  is_told = (is_line_start && em_parts_count_all (r)) || em_where_take (r);
+  is_told = (is_line_start && em_parts_count_all (r)) || em_parts_count_named (r) || em_where_take (r);
   start = is_told ? r->end : r->first;
   for (guint first = start; first < r->end;)
     {
@@ -828,7 +828,7 @@ em_grammar_read (EmItems *items)
 {
   EmGrammar *grammar = g_new0 (EmGrammar, 1);
   EmReader r = { .grammar = grammar, .items = items, .waiting = g_array_new (FALSE, FALSE, sizeof (EmGiven)),
-                 .parts = { EM_NO_ITEM, 1, FALSE } };
+                 .parts = { EM_NO_ITEM, 1, FALSE, FALSE } };
   guint first = 0, n = items->items->len;
 
   em_name_read_signatures (items);

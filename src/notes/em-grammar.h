@@ -27,6 +27,7 @@ typedef struct
   guint    item;           /* EM_NO_ITEM: none */
   double   n;
   gboolean is_each;        /* cavities: they count only what is told "per cavity" */
+  gboolean is_every;       /* all that is told behind is told per cavity */
 } EmParts;
 
 typedef struct

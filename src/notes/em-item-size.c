@@ -678,6 +678,15 @@ read_hardness_bounds (const EmItemBuilder *b, guint at, EmSize *size)
   return set_limits (size, fraction_of (b, at + 2)) ? at + 3 : at;
 }
 
+/* No pressure: nobody writes its unit so. */
+static gboolean
+ends_in_bars (const EmItemBuilder *b, guint next)
+{
+  const EmToken *token = em_builder_token (b, next - 1);
+
+  return token->length == strlen ("bars") && g_ascii_strncasecmp (b->items->text + token->start, "bars", token->length) == 0;
+}
+
 guint
 em_builder_read_size (EmItemBuilder *b, guint at, EmSize *size)
 {
@@ -698,6 +707,12 @@ em_builder_read_size (EmItemBuilder *b, guint at, EmSize *size)
       return read_temperature (b, next, size);
     }
   next = em_builder_read_unit (b, next, &size->unit);
+  /* "3 BARS": of iron. */
+  if (size->unit == EM_UNIT_OTHER && ends_in_bars (b, next))
+    {
+      size->unit = EM_UNIT_NONE;
+      return next - 1;
+    }
   /* "5 liter canister" */
   if (size->unit == EM_UNIT_OTHER)
     {

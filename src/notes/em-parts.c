@@ -7,6 +7,7 @@
 
 #include "em-counts.h"
 #include "em-list.h"
+#include "em-refer.h"
 
 #include <math.h>
 #include <string.h>
@@ -19,6 +20,7 @@ enum
   PARTS_MAX = 256,
   SHORT_LINE = 12,       /* items of one that says no more than how many there are */
   NAME_MIN = 4,          /* bytes of a word that may name a part */
+  NAMED_ITEMS = 8,       /* of a repair that may name its part */
   NAME_WINDOW = 4        /* items from the beginning of a repair to the name of its part */
 };
 
@@ -86,6 +88,21 @@ is_on_parts (const EmReader *r, guint count)
          !(count + 2 < r->end && em_item_is_soft_break (r->items, count + 2)) && count + 2 < r->end;
 }
 
+/* "a mould with 16 cavities, the following repair on every cavity": of what the next lines tell. */
+static gboolean
+says_every_part (const EmReader *r)
+{
+  gboolean is_per = FALSE;
+
+  for (guint i = r->first; i < r->end; i++)
+    {
+      if (em_reader_is_sized (r, i))
+        return FALSE;
+      is_per |= em_counts_is_per_part (r, i);
+    }
+  return is_per;
+}
+
 void
 em_parts_note (EmReader *r)
 {
@@ -96,18 +113,23 @@ em_parts_note (EmReader *r)
 
       /* "an 3 Einsätzen ist die Kante ausgebrochen" */
       if (n > 1 && is_on_parts (r, i))
-        tell (r, (EmParts) { i, n, FALSE });
+        tell (r, (EmParts) { i, n, FALSE, FALSE });
       /* "4 cavities" */
       else if (n > 1 && is_counted_part (r, i + 1))
-        tell (r, (EmParts) { i, n, TRUE });
+        tell (r, (EmParts) { i, n, TRUE, FALSE });
       /* "cavities 1-4", "gate insert 1-4:" */
       else if ((is_counted_part (r, i) || (is_part (r, i) && range_at (r, i + 1) > 1 && heads_line (r, i))) && range_at (r, i + 1) > 1 &&
                range_at (r, i + 1) <= PARTS_MAX)
         {
-          tell (r, (EmParts) { i + 1, range_at (r, i + 1), !heads_line (r, i) });
+          tell (r, (EmParts) { i + 1, range_at (r, i + 1), !heads_line (r, i), FALSE });
           r->is_parts_line = heads_line (r, i);
         }
+      /* "8-cavity mould" */
+      else if (is_whole (r, i) && i + 2 < r->end && em_item_is_sign (r->items, i + 1, '-') && is_counted_part (r, i + 2) &&
+               em_item_size (r->items, i)->value.n > 1 && em_item_size (r->items, i)->value.n <= PARTS_MAX)
+        tell (r, (EmParts) { i, em_fraction_plain (em_item_size (r->items, i)->value), TRUE, FALSE });
     }
+  r->parts.is_every |= r->parts.is_each && r->parts.item != EM_NO_ITEM && r->parts.item >= r->first && says_every_part (r);
 }
 
 /* Nothing in the sentence measures or says what is to be done, or what became of a thing. */
@@ -218,6 +240,9 @@ is_counted_first (const EmReader *r, guint count)
   /* "2 gleiche Kerne" */
   thing += thing < r->end && (em_item_says (r->items, thing, EM_SAYS_SAME) != NULL || em_item_says (r->items, thing, EM_SAYS_TOOLS) != NULL);
   /* "INSERT WITH 6 BLADES" */
+  /* "van las 3 placas iguales" */
+  if (count > r->first && em_item_says (r->items, count - 1, EM_SAYS_GLUE) != NULL && is_part (r, count + 1) && says_any (r, EM_SAYS_SAME))
+    return TRUE;
   return (count == first || has_quantity || em_item_is_soft_break (r->items, count - 1) ||
           (em_item_says (r->items, r->first, EM_SAYS_PLACE) != NULL && em_item_is_any_word_of (r->items, count - 1, with, G_N_ELEMENTS (with)))) &&
          is_thing (r, thing);
@@ -324,6 +349,50 @@ em_parts_count_all (const EmReader *r)
   return TRUE;
 }
 
+/* "Qty nozzles: 4": the one repair whose words name the part; NULL: none or several. */
+static EmProto *
+of_part (const EmReader *r, guint part)
+{
+  const GPtrArray *protos = r->grammar->protos;
+  const EmItem *its = em_item (r->items, part);
+  EmProto *found = NULL;
+
+  for (guint k = protos->len; its->length > NAME_MIN && k-- > 0 && k + SPREAD_MAX >= protos->len;)
+    {
+      EmProto *proto = g_ptr_array_index (protos, k);
+      gboolean has_name = FALSE;
+
+      for (guint i = proto->first; i <= proto->last && i < proto->first + NAMED_ITEMS && !has_name; i++)
+        has_name = em_item (r->items, i)->length + 1 >= its->length &&
+                   g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, r->items->text + its->start, its->length - 1) == 0;
+      if (has_name && found != NULL)
+        return NULL;
+      found = has_name ? proto : found;
+    }
+  return found;
+}
+
+gboolean
+em_parts_count_named (const EmReader *r)
+{
+  EmProto *named = NULL;
+  double n = 1;
+  guint count;
+
+  if (r->grammar->protos->len < 2 || r->end - r->first > SHORT_LINE || !is_plain (r))
+    return FALSE;
+  count = only_count (r, &n);
+  if (count == EM_NO_ITEM || n > PARTS_MAX)
+    return FALSE;
+  if (em_refer_items (r, r->first, &named, 1) == 0)
+    named = em_item_says (r->items, r->first, EM_SAYS_QUANTITY) != NULL && is_part (r, r->first + 1) ? of_part (r, r->first + 1) : NULL;
+  if (named == NULL || named->count_item != EM_NO_ITEM)
+    return FALSE;
+  give (named, count, n);
+  use_all (r, count);
+  return TRUE;
+}
+
 /* "4 ribs per cavity, 2 cavities": so many times so many. TRUE: taken. */
 static gboolean
 take_product (EmReader *r)
@@ -338,7 +407,7 @@ take_product (EmReader *r)
       if (!(each >= 1) || !(parts > 1) || each * parts > PARTS_MAX || !is_thing (r, i + 1) || !em_item_is_per (r->items, i + 2) ||
           !is_part (r, i + 3) || !em_item_is_soft_break (r->items, i + 4) || !is_part (r, i + 6))
         continue;
-      tell (r, (EmParts) { i, each * parts, FALSE });
+      tell (r, (EmParts) { i, each * parts, FALSE, FALSE });
       use_all (r, i);
       em_item (r->items, i + 5)->is_used = TRUE;
       return TRUE;
@@ -357,19 +426,19 @@ em_parts_read (EmReader *r)
   count = only_count (r, &n);
   if (count != EM_NO_ITEM && (is_counted_first (r, count) || is_counted_behind (r, count)))
     {
-      tell (r, (EmParts) { count, n, FALSE });
+      tell (r, (EmParts) { count, n, FALSE, FALSE });
       use_all (r, count);
     }
   /* Another title. */
   else if (r->n_since_parts > 0 && !r->parts.is_each)
-    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE, FALSE });
 }
 
 void
 em_parts_end_line (EmReader *r)
 {
   if (r->is_parts_line)
-    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE, FALSE });
   r->is_parts_line = FALSE;
 }
 
@@ -377,7 +446,7 @@ void
 em_parts_end (EmReader *r)
 {
   if (r->n_since_parts > 0)
-    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE });
+    tell (r, (EmParts) { EM_NO_ITEM, 1, FALSE, FALSE });
 }
 
 /* "Insert A: …", "pin 2 bent": one of them. */
@@ -472,7 +541,7 @@ em_parts_multiply (EmReader *r)
 
       if (parts->item == EM_NO_ITEM || names_one (r->items, proto) || proto->count_item == parts->item)
         continue;
-      if (proto->is_per_part && !proto->is_multiplied)
+      if ((proto->is_per_part || parts->is_every) && !proto->is_multiplied)
         {
           proto->count = (proto->count_item != EM_NO_ITEM ? proto->count : 1) * parts->n;
           proto->count_item = proto->count_item != EM_NO_ITEM ? proto->count_item : parts->item;

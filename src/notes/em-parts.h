@@ -14,6 +14,8 @@ G_BEGIN_DECLS
 
 /* Before the sentence is read: "4 cavities", "cav 1-4". */
 void     em_parts_note      (EmReader *r);
+/* "Item B is on all 6 cores", "Qty nozzles: 4": so many of the repair that is named. TRUE: the sentence says no more than that. */
+gboolean em_parts_count_named (const EmReader *r);
 /* "All three near texture, 2 mm": what the current repair was given from first_given on is the others', too. */
 void     em_parts_share     (const EmReader *r, guint first_given);
 /* "TYP 4 CAVS EA ITEM": so many of each repair told before. TRUE: the sentence says no more than that. */

@@ -798,6 +798,7 @@ em_reader_add_items (EmReader *r, EmProto *proto, guint first, guint end)
       use_connectives (r, i);
     }
   raise_only_noun (r, proto);
+  em_counts_add_sides (r, proto, first, end);
   if (proto->has_fill)
     fill_slot (r, proto);
   for (guint k = 0; k < r->waiting->len; k++)

@@ -101,13 +101,22 @@ is_item_word (const EmReader *r, guint i)
   return em_list_is_item_word (r, i) || em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
 }
 
+/* "repère B" */
+static gboolean
+is_capital_letter (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return item->type != EM_ITEM_SIGN && item->length == 1 && g_ascii_isupper (r->items->text[item->start]);
+}
+
 /* The repairs whose numbers stand from item number on, "1, 2 and 4". */
 static guint
 read_numbers (const EmReader *r, guint number, EmProto **out_protos, guint max)
 {
   guint n = 0;
 
-  for (; number < r->end && n < max && em_item (r->items, number)->type == EM_ITEM_SIZE; number += 2)
+  for (; number < r->end && n < max && (em_item (r->items, number)->type == EM_ITEM_SIZE || is_capital_letter (r, number)); number += 2)
     {
       guint64 section = r->section != 0 ? em_list_section_at (r->items, number) : 0;
       EmProto *proto = repair_with (r, section != 0 ? section : em_list_head_at (r->items, number));

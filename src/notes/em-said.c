@@ -127,6 +127,8 @@ is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
   const EmSense *number;
 
   first = skip_little (r, first, end);
+  /* "QTY 6 PINS", "ON 3 PLATES" in a line of its own */
+  first += first + 2 < end && is_start && r->is_line_start && (em_item_says (r->items, first, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, first, EM_SAYS_PREPOSITION) != NULL);
   if (first + 1 >= end)
     return FALSE;
   /* "All 4 drops." */
@@ -216,6 +218,20 @@ take_access (EmReader *r, EmProto *before, guint first, guint end)
   em_reader_take_aside (r, says_all (r, first, end) ? before : em_refer_named (r, before, first, end), first, end, FALSE);
 }
 
+/* "QTY 2" in a line of its own behind the only repair. */
+static gboolean
+is_only_quantity (const EmReader *r, guint first, guint end)
+{
+  if (!r->is_line_start || first != r->first || end != r->end || r->grammar->protos->len != 1 || em_item_says (r->items, first, EM_SAYS_QUANTITY) == NULL)
+    return FALSE;
+  for (guint i = first + 1; i < end; i++)
+    if (em_item (r->items, i)->type == EM_ITEM_SIZE)
+      return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 && (i + 1 == end || em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL);
+    else if (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '='))
+      return FALSE;
+  return FALSE;
+}
+
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */
 gboolean
 em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -239,6 +255,12 @@ em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean i
   if (is_only_access (r, content, before, is_repair, first))
     {
       take_access (r, before, first, end);
+      return TRUE;
+    }
+  if (content->n_sizes == 0 && before != NULL && is_only_quantity (r, first, end))
+    {
+      em_reader_take_aside (r, before, first, end, FALSE);
+      em_item (r->items, first)->is_used = TRUE;
       return TRUE;
     }
   if (content->n_sizes == 0 && before != NULL && is_only_count (r, first, end, &number))

@@ -250,6 +250,16 @@ is_before_metal (const Stop *s)
           em_item_is_sign (items, s->i + 2, ','));
 }
 
+/* "2x vert. faces" */
+static gboolean
+is_short_adjective (const Stop *s)
+{
+  static const char *const words[] = { "vert", "horiz", "rect", "circ", "cyl", "ext", "int", "inf", "sup", "izq", "der", "dcha", "opp", "adj", "diag", "ob", "unt", "li", "re", "waagr", "senkr" };
+
+  return em_item_is_any_word_of (s->r->items, s->i - 1, words, G_N_ELEMENTS (words)) &&
+         (!is_capital (s->next) || is_upper (s->before) || says_behind (s, EM_SAYS_KIND));
+}
+
 /* "o.d. worn"; where all is in capitals, "PIN O.D. UNDERSIZE", a capital tells nothing. */
 static gboolean
 is_pointed_word (const Stop *s)
@@ -333,7 +343,7 @@ em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
     { is_within_word, FALSE }, { is_before_number, FALSE }, { is_so_many_no, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
-    { is_place_number, FALSE }, { is_pieces_of, FALSE }, { is_like_number, FALSE },
+    { is_place_number, FALSE }, { is_short_adjective, FALSE }, { is_pieces_of, FALSE }, { is_like_number, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },
     { is_abbreviation, FALSE },

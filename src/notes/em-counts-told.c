@@ -1,0 +1,124 @@
+/* em-counts-told: how many of a repair there are, by words that count without a number beside them.
+ *
+ * "Two of the sliding cores", "two bosses …, each has a dent", "add 0.2 to both flanks". All of them only let guess.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-counts.h"
+
+#include "em-list.h"
+
+#include <string.h>
+
+enum
+{
+  HEAD_NOUN = 3,      /* a noun of this weight stands for its kind */
+  PART_WINDOW = 5,    /* items from "of the" to the part */
+  BACK_WINDOW = 16,   /* items from "each has" back to the number */
+  SIDES_WINDOW = 48   /* items of a repair looked over for "both flanks" */
+};
+
+/* "of", "of the", "der", "von den", "de los", "des" */
+static gboolean
+is_of (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "of", "of the", "of our", "of these", "of those", "of its", "der", "von", "von den", "unserer", "de", "de los", "de las", "des", "de nos", "de estos" };
+
+  return i < r->end && em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+}
+
+gboolean
+em_counts_is_some_of (const EmItems *items, guint first, guint end, guint i)
+{
+  static const char *const words[] = { "of", "of the", "of our", "of these", "of those", "der", "von", "von den", "unserer", "de los", "de las", "des", "de nos", "de estos" };
+
+  if (i + 2 >= end || !em_item_is_any_word_of (items, i + 1, words, G_N_ELEMENTS (words)) ||
+      (i > first && em_item_says (items, i - 1, EM_SAYS_LABEL) != NULL && em_item_says (items, i - 1, EM_SAYS_PREPOSITION) == NULL))
+    return FALSE;
+  for (guint k = i + 2; k < end && k <= i + PART_WINDOW && em_item (items, k)->type != EM_ITEM_SIZE && !em_item_is_soft_break (items, k); k++)
+    if (em_item_says (items, k, EM_SAYS_PLACE) != NULL)
+      return em_item_says (items, k, EM_SAYS_KIND) == NULL;
+  return FALSE;
+}
+
+/* "Two of the sliding cores got a dimple": at the head of the sentence, or behind "on". */
+static void
+count_some_of (const EmReader *r, EmProto *proto, guint i)
+{
+  double n = em_counts_number_at (r, i);
+
+  if (n > 1 && is_of (r, i + 1) && (i == r->first || em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL || em_item_is_soft_break (r->items, i - 1)) &&
+      em_counts_is_some_of (r->items, r->first, r->end, i))
+    em_counts_guess (r, proto, i, n);
+}
+
+/* "has a", "with one": what each of several has. */
+static gboolean
+is_has_one (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "has", "has a", "has one", "have a", "got a", "with a", "with one", "hat", "hat eine", "hat einen", "mit einer", "mit einem", "tiene", "tiene una", "con una", "con un",
+                                       "a un", "a une", "avec un", "avec une", "présente", "présente une", "presenta" };
+
+  return i < r->end && em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+}
+
+/* "two bosses got banged up, each has a dent" */
+static void
+count_each_has (const EmReader *r, EmProto *proto, guint i)
+{
+  if (!em_item_is_per (r->items, i) || !is_has_one (r, i + 1))
+    return;
+  for (guint k = i; k-- > r->first && k + BACK_WINDOW > i;)
+    {
+      double n = em_counts_number_at (r, k);
+
+      if (!(n > 1))
+        continue;
+      em_counts_guess (r, proto, k, n);
+      return;
+    }
+}
+
+void
+em_counts_add_told (const EmReader *r, EmProto *proto, guint i)
+{
+  if (proto->count_item != EM_NO_ITEM)
+    return;
+  count_some_of (r, proto, i);
+  count_each_has (r, proto, i);
+}
+
+/* "both flanks", "beidseitig", and not "per side". */
+static gboolean
+says_both_sides (const EmReader *r, guint i)
+{
+  static const char *const both[] = { "both ", "on both ", "at both ", "to both ", "beide ", "beiden ", "beidseit", "an beiden ", "auf beiden ", "les deux ", "des deux ", "aux deux ", "sur les deux ",
+                                      "ambos ", "ambas ", "en ambos ", "en ambas ", "por ambos ", "los dos lados", "a ambos " };
+  const EmSense *label = em_item_says (r->items, i, EM_SAYS_LABEL);
+
+  if (label == NULL || (label->roles & EM_ROLE_PER_SIDE) == 0)
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (both); k++)
+    if (g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, both[k], strlen (both[k])) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+void
+em_counts_add_sides (const EmReader *r, EmProto *proto, guint first, guint end)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  if (proto->count_item != EM_NO_ITEM || noun == NULL || noun->weight[SIDEWALL] < HEAD_NOUN || noun->weight[RIB] + noun->weight[FACE] > 0)
+    return;
+  for (int k = 0; k < EM_N_NOTE_KINDS; k++)
+    if (k != SIDEWALL && proto->weight[k] > proto->weight[SIDEWALL])
+      return;
+  for (guint i = first; i < end && i < first + SIDES_WINDOW; i++)
+    if (says_both_sides (r, i))
+      {
+        em_counts_guess (r, proto, i, 2);
+        return;
+      }
+}
