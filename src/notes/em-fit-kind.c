@@ -508,6 +508,22 @@ told_by_label (const EmItems *items, const EmProto *proto)
   return -1;
 }
 
+/* Three sizes of which the last is no metal to speak of beside the others. */
+static gboolean
+is_flat_row (const EmItems *items, const EmProto *proto)
+{
+  const double so_flat = 0.05; /* of the lesser of the others (common practice, no source) */
+  double mm[3];
+
+  for (guint i = 0; i < 3; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+
+      mm[i] = em_fraction_plain (size->value);
+    }
+  return mm[2] > 0 && mm[2] <= so_flat * MIN (mm[0], mm[1]);
+}
+
 /* No noun at all. */
 static void
 weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -523,8 +539,11 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
   else if (by_wear >= 0 && n_row == 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_THICKNESS | EM_ROLE_AREA)) == 0 &&
            ((roles & EM_ROLE_HEIGHT) == 0 || (roles & EM_ROLE_DIAMETER) != 0))
     weight[by_wear] = MAX (weight[by_wear], 1) + EVIDENCE;
+  /* "gib worn, 110 x 16 x 0.08": so flat only a face is. */
+  if ((proto->has_worn || proto->has_damage) && proto->sizes->len == 3 && n_row == 3 && is_flat_row (items, proto))
+    weight[FACE] = MAX (weight[FACE], 1) + EVIDENCE;
   /* "damage on the core, 9 x 4 x 1" */
-  if (proto->has_damage && proto->sizes->len == 3 && n_row == 3 && roles == 0)
+  else if (proto->has_damage && proto->sizes->len == 3 && n_row == 3 && roles == 0)
     weight[RECESS] = MAX (weight[RECESS], 1);
   /* An area is a face's, a worn radius an edge's. */
   if ((roles & EM_ROLE_AREA) != 0)

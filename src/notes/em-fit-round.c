@@ -289,6 +289,42 @@ drop_told_question (EmFitter *f)
     }
 }
 
+/* Another size so near to it that it may be another diameter, or that tells how much is missing. */
+static gboolean
+has_near_size (const EmFitter *f, guint item)
+{
+  const double nearly = 0.15;
+
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+
+      if (other != item && (em_item_size (f->items, other)->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER | EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+        return TRUE;
+      if (other != item && fabs (em_fitter_mm (f, other) / em_fitter_mm (f, item) - 1) < nearly)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "bore oversize 10.00/10.05": what it shall be and what it is, where nothing else is told. TRUE: both are given. */
+static gboolean
+take_pair (EmFitter *f, guint item)
+{
+  const EmItem *its = em_item (f->items, item);
+  const EmSize *size = em_item_size (f->items, item);
+  const EmFitted *there = em_fit_find (f->fit, "diameter");
+  const double mean = em_fraction_plain (size->value), low = em_fraction_plain (size->low), high = em_fraction_plain (size->high);
+
+  if (there != NULL || (f->fit->kind != BORE && f->fit->kind != PIN) || size->low.d == 0 || memchr (f->items->text + its->start, '/', its->length) == NULL ||
+      !(f->proto->has_worn || f->proto->has_damage || (size->roles & EM_ROLE_WORN) != 0) || !(mean > 0) || high > low * ALIKE_RATIO ||
+      has_near_size (f, item))
+    return FALSE;
+  em_fitter_put (f, "diameter", item, (f->fit->kind == BORE ? low : high) / mean, "position");
+  em_fitter_put (f, "worn", item, (f->fit->kind == BORE ? high : low) / mean, "position");
+  return TRUE;
+}
+
 /* Gives the sizes that tell what they are to their fields. Returns how many diameters are among them, and leaves the bare ones to f. */
 static guint
 fit_told (EmFitter *f, guint *diameters)
@@ -300,7 +336,7 @@ fit_told (EmFitter *f, guint *diameters)
       guint item = g_array_index (f->proto->sizes, guint, i);
       const guint32 roles = em_item_size (f->items, item)->roles;
 
-      if (em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
+      if (em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || take_pair (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
         continue;
       /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
       if (f->fit->kind == SEAT && (roles & EM_ROLE_SPHERE) != 0 && (roles & EM_ROLE_DIAMETER) != 0 &&

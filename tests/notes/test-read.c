@@ -1448,6 +1448,10 @@ static const Case cases[] = {
   { "pin 12 dia, worn to 11.9, 20 long mm. see print, 40 long plate", EM_UNITS_METRIC, "1\t1\tlength\t20\tmm" },
   { "Damage      : dent, round, 4 mm dia, 0.8 mm deep\nFilled in   : D. Arkwell, 11.06.", EM_UNITS_METRIC, "!2\t2\tkind\trecess\t" },
   { "Schaden: Riss 9 lang\nAusgefüllt von: K. Brandl, 11.06.", EM_UNITS_METRIC, "!2\t1\tdepth\t11.06\tmm" },
+  { "Bore oversize 10.00/10.05, 25 deep mm", EM_UNITS_METRIC, "1\t1\tworn\t10.05\tmm" },
+  { "Shaft 25.00/24.99 mm, worn 0.1 per side, 30 long", EM_UNITS_METRIC, "!1\t1\tworn\t24.99\tmm" },
+  { "Wear on gib, 110 x 16 x 0.08 mm", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "gib worn, 110 x 16 x 0.08 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.08\tmm" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
