@@ -265,7 +265,7 @@ fit_by_kind (EmFitter *f, guint n)
   /* "pit 0.6, 0.3 deep" */
   gboolean is_pit = is_recess && f->n_bare == 1 && n == 2 && em_fitter_is_round_form (em_fit_given_text (f->proto, "form"));
   /* "Dowel hole 8 mm, fill it 20 mm deep": what is filled was round. */
-  gboolean is_hole = is_recess && em_item_size (f->items, f->bare[0])->chain == 0 && em_fitter_is_filled_hole (f) &&
+  gboolean is_hole = is_recess && (em_item_size (f->items, f->bare[0])->chain == 0 || f->proto->sizes->len == 2) && em_fitter_is_filled_hole (f) &&
                      em_fit_find (f->fit, "diameter") == NULL && em_fit_find (f->fit, "depth") != NULL &&
                      em_fit_find (f->fit, "length") == NULL;
 
@@ -294,6 +294,21 @@ is_no_width (const EmFitter *f, const EmFitRow **free_rows, guint n)
          em_fitter_mm (f, f->bare[0]) * SLENDER > em_fit_find (f->fit, "length")->value;
 }
 
+/* "0.3 on top and 0.3 down 5 mm each side": the coat of a rib, told for its sides, too. */
+static void
+use_coat_twice (EmFitter *f)
+{
+  const EmFitted *coat = f->fit->kind == RIB ? em_fit_find (f->fit, "coat") : NULL;
+  guint n = 0;
+
+  for (guint i = 0; coat != NULL && i < f->n_bare; i++)
+    if (f->bare[i] > coat->item && em_fitter_is_near (em_fitter_mm (f, f->bare[i]), coat->value))
+      em_item (f->items, f->bare[i])->is_used = TRUE;
+    else
+      f->bare[n++] = f->bare[i];
+  f->n_bare = coat != NULL ? n : f->n_bare;
+}
+
 void
 em_fitter_bare (EmFitter *f)
 {
@@ -302,6 +317,7 @@ em_fitter_bare (EmFitter *f)
   guint n;
 
   fit_build_up (f);
+  use_coat_twice (f);
   n = free_positions (f, free_rows);
   if (fit_by_kind (f, n))
     return;

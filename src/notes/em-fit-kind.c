@@ -198,6 +198,14 @@ weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun
   /* "restrictor bar, underside washed out 420 x 16": it is there already, and its face is built up. */
   if (weight[DAM] > 0 && weight[FACE] > 0 && (proto->has_worn || proto->has_damage || weight[WORN_CORNER] > 0) && n_row == 2)
     weight[DAM] /= 4;
+  /* "worn shut-off 1.250 x .375 x .010 low": what has lost so much in a row of three is flat. */
+  if (weight[FACE] > 0 && weight[WORN_CORNER] > 0 && proto->sizes->len == 3 && n_row == 3 && (roles & EM_ROLE_BUILD) != 0 &&
+      (roles & (EM_ROLE_RADIUS | legs | EM_ROLE_DIAMETER)) == 0)
+    weight[FACE] = MAX (weight[FACE], weight[WORN_CORNER] + EVIDENCE);
+  /* "PL near sprue peened low .003, 1.5 x .75": what is only hurt, low by so much and has a row is flat. */
+  if (weight[EDGE_NICK] > 0 && weight[RECESS] + weight[WORN_CORNER] == 0 && noun != NULL && noun->value != NULL && proto->sizes->len == 3 && n_row == 2 &&
+      (roles & EM_ROLE_BUILD) != 0 && (roles & (EM_ROLE_RADIUS | legs | EM_ROLE_DIAMETER)) == 0 && least_of_row_mm (items, proto) > BROAD_MM)
+    weight[FACE] = MAX (weight[FACE], weight[EDGE_NICK] + 3 * EVIDENCE);
   /* "shim seat low .004, 1.125 x .625": a row is no cone and no sphere. */
   if (weight[SEAT] > 0 && proto->sizes->len == 3 && n_row == 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN)) != 0 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE | EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_DEPTH | EM_ROLE_ANGLE)) == 0)
@@ -385,6 +393,11 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
   if (weight[WORN_CORNER] > 0 && weight[PIN] + weight[BORE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_DIAMETER) != 0 &&
       (roles & EM_ROLE_RADIUS) != 0 && (roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_ADD)) == 0)
     weight[WORN_CORNER] = MAX (weight[WORN_CORNER], MAX (weight[PIN], weight[BORE]) + EVIDENCE);
+  /* "the mandrel has its outer edge ⌀48 rounded to 0.6, should be 0.2": no pin is worn as far. */
+  if (weight[WORN_CORNER] > 0 && weight[PIN] > 0 && (proto->kinds & (1u << WORN_CORNER)) != 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
+      (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_RADIUS)) != 0 && told_by_wear (items, proto) < 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER | EM_ROLE_LENGTH)) == 0)
+    weight[WORN_CORNER] = MAX (weight[WORN_CORNER], weight[PIN] + 2 * EVIDENCE);
   /* "a ding 3 dia": round, so no edge. */
   if ((roles & EM_ROLE_DIAMETER) != 0 && weight[RECESS] > 0)
     {

@@ -345,6 +345,21 @@ is_rebuilt (const EmFitter *f, guint item)
          (f->proto->roles & EM_ROLE_THICKNESS) != 0 && em_fitter_mm (f, item) <= 2 * em_build_max_mm;
 }
 
+/* Another size that is called deep, and is so many times as large that this one can't be how far down a rib is coated. */
+static gboolean
+is_led_to_side (const EmFitter *f, guint item)
+{
+  for (guint i = 0; i < f->proto->sizes->len && i < UNPLACED_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+
+      if (other > item && (em_item_size (f->items, other)->roles & (EM_ROLE_DEPTH | EM_ROLE_SLOT)) == EM_ROLE_DEPTH && em_fitter_mm (f, other) > 2 * em_fitter_mm (f, item) &&
+          em_fitter_mm (f, item) <= em_build_max_mm)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* The field of a size that its kind takes for another than its label says; NULL: none other; "": no field at all. */
 static const char *
 field_by_kind (const EmFitter *f, guint item, guint32 roles)
@@ -386,6 +401,9 @@ field_by_kind (const EmFitter *f, guint item, guint32 roles)
     return "coat";
   if ((roles & ~(guint32) EM_ROLE_WELD) == 0 && em_fit_find (f->fit, "coat") == NULL && (is_led_by_break (f, item) || is_rebuilt (f, item)))
     return "coat";
+  /* "0.4 on top and 0.2 down each side 3 deep": how thick it is down there. */
+  if (roles == EM_ROLE_DEPTH && is_led_to_side (f, item))
+    return "";
   /* "rib 5 high, build 0.6 on top, 1.5 down the sides": how high it is, and another size how far down it is coated. */
   if (roles == EM_ROLE_HEIGHT && (f->proto->roles & EM_ROLE_DEPTH) != 0 && (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
     return "";

@@ -54,6 +54,9 @@ gboolean em_governor_is_none (const Governor *g, guint i);
 /* "is", "was" and the like before a size. */
 gboolean em_governor_is_is   (const Governor *g, guint i);
 
+/* "H13, 50-52", "1.2363, 58": numbers without a scale beside the metal at base get the role of its hardness. */
+void     em_governor_read_bare_hardness (Governor *g, guint base);
+
 /* Fields that stand once: the first is taken, later ones stay visible as unused. TRUE for the first. */
 gboolean em_governor_take_once (Governor *g, const char *field);
 

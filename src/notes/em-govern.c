@@ -11,8 +11,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { HRC_MIN = 25, HRC_MAX = 68 /* of mold steels (common practice, no source) */,
-       HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
+enum { HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
 enum { AGENT_WINDOW = 6 /* from what is done to who does it */, EACH_WINDOW = 10, EACH_BACK = 64 };
 
@@ -188,41 +187,6 @@ is_alloy_number (const Governor *g, guint i)
          size->label_item == G_MAXUINT32;
 }
 
-/* "H13 46.": a whole number right behind a metal and alone there. */
-static gboolean
-is_bare_behind (const Governor *g, guint base, guint i)
-{
-  /* "D2 at 60", "D2 @ 60", "D2/58" */
-  gboolean is_behind = i == base + 1 || (i == base + 2 && (says (g, base + 1, EM_SAYS_PREPOSITION) != NULL ||
-                                                           em_item_is_sign (g->c->items, base + 1, '/') ||
-                                                           em_item_is_sign (g->c->items, base + 1, '@')));
-  const EmSize *size = is_behind && is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
-
-  return size != NULL && size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 &&
-         size->value.n >= HRC_MIN && size->value.n <= HRC_MAX &&
-         (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));
-}
-
-/* A bare range of whole numbers that may be a hardness. */
-static gboolean
-is_bare_range (const Governor *g, guint i)
-{
-  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
-
-  return size != NULL && size->low.d != 0 && size->unit == EM_UNIT_NONE && size->chain == 0 && size->roles == 0 &&
-         size->n_decimals == 0 &&
-         em_fraction_plain (size->low) >= HRC_MIN && em_fraction_plain (size->high) <= HRC_MAX;
-}
-
-/* "H13, 50-52", "60-62, A2": a bare range beside a metal is its hardness. */
-static void
-read_bare_hardness (Governor *g, guint base)
-{
-  for (guint i = base > g->c->first + 2 ? base - 2 : g->c->first; i < g->c->end && i <= base + 2; i++)
-    if (is_bare_range (g, i) || is_bare_behind (g, base, i))
-      em_item_size (g->c->items, i)->roles |= EM_ROLE_HARDNESS;
-}
-
 /* "missing corner, .100 cube": a small word of letters alone right behind a size is no copper-beryllium ("CuBe"). */
 static gboolean
 is_shape_behind_size (const Governor *g, guint i)
@@ -346,7 +310,7 @@ read_base (Governor *g, guint i)
     return;
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;
-  read_bare_hardness (g, i);
+  em_governor_read_bare_hardness (g, i);
   metal = (EmMetal) { base->value, i };
   g_array_append_val (g->grammar->metals, metal);
   /* The first stands; another one stays visible as unused, unless it is the same: "C17200 BECU". */

@@ -93,11 +93,19 @@ is_no_angle (const Follower *f)
          ((f->sense->roles & em_length_roles) != 0 && f->size->unit == EM_UNIT_DEGREE);
 }
 
-/* "35 x 10 low, 0.2 to add", "24 x 16 worn, 0.3 to add": a row is not what it is low by. */
+/* The third size or a later one of its row, with no size behind the label. */
+static gboolean
+is_third_of_row (const Follower *f)
+{
+  return f->next == f->c->end && f->open + 1 == f->i && f->open >= f->c->first + 4 && em_clause_is_size (f->c, f->open - 4) &&
+         em_item_size (f->c->items, f->open - 4)->chain == f->size->chain;
+}
+
+/* "35 x 10 low, 0.2 to add", "24 x 16 worn, 0.3 to add": a row is not what it is low by. "1.250 x .375 x .010 low": its third size is. */
 static gboolean
 is_row_to_build (const Follower *f)
 {
-  return f->size->chain != 0 && (f->sense->roles == EM_ROLE_BUILD ||
+  return f->size->chain != 0 && !is_third_of_row (f) && (f->sense->roles == EM_ROLE_BUILD ||
                                  (f->sense->roles == EM_ROLE_WORN && is_last_of_row (f->c, f->open)));
 }
 
@@ -244,8 +252,26 @@ is_of_size_behind (const Follower *f)
 static gboolean
 is_led_to (const Follower *f)
 {
-  return f->i == f->open + 2 && em_clause_says (f->c, f->i - 1, EM_SAYS_PREPOSITION) && (f->sense->roles & em_length_roles) != 0 &&
+  const EmSense *led = em_clause_label_at (f->c, f->i - 1, EM_LABEL_BEFORE);
+
+  return f->i == f->open + 2 && (em_clause_says (f->c, f->i - 1, EM_SAYS_PREPOSITION) || (led != NULL && led->roles == EM_ROLE_LENGTH)) && (f->sense->roles & em_length_roles) != 0 &&
          em_labels_leads_to_own (f->c, f->i, FALSE);
+}
+
+/* "0.3 down 5 mm each side": so thick, and so far down. */
+static gboolean
+is_down_so_far (const Follower *f)
+{
+  return f->i == f->open + 1 && f->next == f->i + 1 && f->size->chain == 0 && em_item_is_word (f->c->items, f->i, "down") &&
+         em_labels_leads_to_own (f->c, f->i, FALSE);
+}
+
+/* "abgenutzt auf 7,9 über Länge 25": the little word stands before a label that leads on. */
+static gboolean
+is_before_leading (const Follower *f)
+{
+  return f->i == f->open + 1 && em_clause_says (f->c, f->i, EM_SAYS_PREPOSITION) && em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE) != NULL &&
+         (em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE)->roles & em_length_roles) != 0 && em_labels_leads_to_own (f->c, f->i + 1, FALSE);
 }
 
 /* The first rule that fits tells. */
@@ -267,7 +293,7 @@ em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
     { is_in_other_column, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },
   };
   Follower f = { c, sense, NULL, i, open, 0 };

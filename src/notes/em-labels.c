@@ -351,7 +351,7 @@ share_thou (const EmClause *c, guint i)
 {
   EmSize *size = em_item_size (c->items, i);
 
-  if (!size->is_whole || size->unit != EM_UNIT_NONE || size->value.n < LEAST_THOU || size->value.n > MOST_THOU)
+  if (!size->is_whole || size->unit != EM_UNIT_NONE || size->chain != 0 || size->value.n < LEAST_THOU || size->value.n > MOST_THOU)
     return;
   for (guint k = i; k-- > c->first && k + NEAR_WINDOW > i;)
     if (em_item (c->items, k)->type == EM_ITEM_SIZE)

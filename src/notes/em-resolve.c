@@ -160,6 +160,13 @@ governing_unit (const Resolver *r, guint item)
   return unit_of (low > 0 ? g_array_index (said, EmUnitsSaid, low - 1).units : r->grammar->units);
 }
 
+/* Nothing of the repair tells its unit but what is told in thousandths of an inch. */
+static gboolean
+is_only_thou (const Votes *own)
+{
+  return own->n_thou > 0 && own->n_plain_inch == own->n_thou && own->n_inch == own->n_thou && own->n_mm == 0;
+}
+
 /* What neither a note nor its own writing tells: the sizes round it do, the language, or the quote. */
 static void
 settle_by_company (const Resolver *r, EmSize *size, const Votes *own, gboolean is_loose)
@@ -169,6 +176,13 @@ settle_by_company (const Resolver *r, EmSize *size, const Votes *own, gboolean i
       /* "face 50 dia, ten thou low" beside "0.4 mm": no inches, whatever its company. */
       settle (size, EM_UNIT_MM, "same-note");
       size->is_asked = TRUE;
+    }
+  else if (is_only_thou (own) && (r->all.n_plain_mm > 0 || own->n_large > 0))
+    {
+      /* "lost six thou over 24 x 10": the wear alone is told so, among millimetres. */
+      settle (size, EM_UNIT_MM, "same-note");
+      size->is_guessed = TRUE;
+      size->is_asked = r->all.n_plain_mm == 0;
     }
   else if (one_side (own, is_loose) != EM_UNIT_NONE)
     {

@@ -73,7 +73,7 @@ is_space_noun (const EmReader *r, guint i)
 static void
 mark_slot_in_cell (const EmReader *r, guint noun)
 {
-  for (guint i = noun + 1; i < r->end && i <= noun + CELL_MAX && !em_item_is_sign (r->items, i, '|'); i++)
+  for (guint i = noun + 1; i < r->end && i <= noun + CELL_MAX && !em_item_is_sign (r->items, i, '|') && em_item (r->items, i)->is_where; i++)
     if (em_item_is_measure (r->items, i))
       em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
 }

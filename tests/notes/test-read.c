@@ -1649,6 +1649,24 @@ static const Case cases[] = {
   { "cav 1 and cav 3: edge nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "BORE 10 MM WORN 10.1, 20 DP\nON 3 PLATES", EM_UNITS_METRIC, "2\t1\tcount\t3\t" },
   { "LOT DE 4 POINCONS\nBORD EBRECHE 3 X 1 X 1 MM", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  /* Hardness without a scale; rows of a hole, of what is low, of what lost thousandths; sides of a rib; a mandrel's edge. */
+  { "Hardened 1.2363, 58. Nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\thardness\t58\tHRC" },
+  { "Stainless 1.2083, 52ish. Nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\thardness\t52\tHRC" },
+  { "H13 (48-50). Nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\thardness\t49\tHRC" },
+  { "steel 1.2343 hard 50: nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\thardness\t50\tHRC" },
+  { "D2, 60 pieces. nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\thardness\t60\tHRC" },
+  { "TAPAR TALADRO 6 X 10 PROF.", EM_UNITS_METRIC, "1\t1\tdiameter\t6\tmm" },
+  { "WELD UP WORN SHUT-OFF 1.250 X .375 X .010 LOW", EM_UNITS_INCH, "1\t1\tthickness\t0.254\tmm" },
+  { "PL NR SPRUE PEENED LOW .003, 1.5 X .75", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "Land 0.5 mm low, 20 x 4.\nSlot flank lost about 6 thou over 24 x 10", EM_UNITS_METRIC, "2\t2\theight\t10\tmm" },
+  { "Blade-type core, thickness 1.4, length 32, put 0.3 on top and 0.3 down 5 mm each side.", EM_UNITS_METRIC, "1\t1\tdepth\t5\tmm" },
+  { "blade 1.0 thick 20 long, 0.4 on top and 0.2 down each side 3 deep", EM_UNITS_METRIC, "1\t1\tdepth\t3\tmm" },
+  { "El mandril tiene el borde exterior ⌀48 redondeado a 0,6, se quiere 0,2", EM_UNITS_METRIC, "!1\t1\tquestion\twhich-kind\t" },
+  { "Kante außen ⌀75 auf einem Viertel (90°) verrundet, R 0,6", EM_UNITS_METRIC, "!1\t1\tangle\t90\tdeg" },
+  { "Choc dans le plan de joint : creux ø3, 0,8 de profondeur", EM_UNITS_METRIC, "1\t1\tform\tcap\t" },
+  { "Stift ⌀8 abgenutzt auf 7,9 über Länge 25", EM_UNITS_METRIC, "1\t1\tlength\t25\tmm" },
+  { "NICK 3 X 1 X 1 MM\nCALL BEFORE WELDING IF CRACKED", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
+  { "Tool\tLocation\tDefect\tLength (in)\tHeight (in)\tAdd (in)\n1\tfeed slot left wall\twall worn\t2.75\t.50\t.012", EM_UNITS_INCH, "2\t1\theight\t12.7\tmm" },
 };
 
 START_TEST (test_case)
