@@ -13,7 +13,7 @@ enum
   DIGITS_MAX = 3,        /* digits of "Slide 12" */
   CODE_MAX = 3,        /* letters of "A-12" */
   ALLOY_DECIMALS = 4,  /* "2.0402" */
-  HOURS = 24, DAYS = 31, FEW = 6 /* alike, told apart by numbers */,
+  HOURS = 24, DAYS = 31, FEW = 6 /* alike, told apart by numbers */, CAVITIES = 64 /* of one tool */,
   CONDITION_MIN = 800, /* "H900", aged at 900 °F */
   TOO_LONG = 10000,    /* a whole number that is no size */
   LEAST_ALLOY = 100,   /* a metal's number */
@@ -372,6 +372,26 @@ is_of_how_many (const Name *n)
   return (is_first || is_last) && g_ascii_strncasecmp (c->items->text + em_item (c->items, of)->start, "of", 2) == 0;
 }
 
+/* "edge rolled, cav 2, L=18", "nick cav 3 4 x 1 x 1": which cavity, for one alone is not counted. */
+static gboolean
+is_number_of_cavity (const Name *n)
+{
+  const EmClause *c = n->c;
+  const EmSense *place = n->is_size && n->is_next && n->prior != c->end ? em_item_says (c->items, n->prior, EM_SAYS_PLACE) : NULL;
+  guint next = n->i + 1;
+  const EmItem *word;
+
+  if (place == NULL || g_strcmp0 (place->value, "counted") != 0 || em_item_is_glued (c->items, n->i) || em_item_size (c->items, n->i)->unit != EM_UNIT_NONE ||
+      !em_item_size (c->items, n->i)->is_whole || em_item_size (c->items, n->i)->value.n > CAVITIES || em_item_size (c->items, n->i)->chain != 0)
+    return FALSE;
+  word = em_item (c->items, n->prior);
+  if (g_ascii_tolower (c->items->text[word->start + word->length - 1]) == 's' || em_clause_says (c, next, EM_SAYS_PLACES) || em_clause_says (c, next, EM_SAYS_TIMES))
+    return FALSE;
+  if (em_clause_is_size (c, next + 1) || (next + 1 < c->end && is_sign (c, next + 1, '=')))
+    return TRUE;
+  return !em_clause_says (c, next, EM_SAYS_LABEL) && !em_clause_says (c, next, EM_SAYS_UNIT);
+}
+
 /* "hole 2 - chip": one of a few alike, closed by a dash or a colon. */
 static gboolean
 is_numbered_noun (const Name *n)
@@ -502,7 +522,7 @@ gboolean
 em_name_is (const EmClause *c, guint i)
 {
   static gboolean (*const names[]) (const Name *n) = { is_letter_and_number, is_number_and_letter, is_lone_letter, is_of_tool,
-                                                      is_numbered, is_one_of_several, is_of_how_many, is_closed,
+                                                      is_numbered, is_one_of_several, is_of_how_many, is_number_of_cavity, is_closed,
                                                       is_outside, is_between, is_part_leg, is_capacity };
   const EmItem *item = em_item (c->items, i);
   Name n = { c, i, em_clause_before (c, i), item->type == EM_ITEM_SIZE, FALSE };

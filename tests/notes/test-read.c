@@ -1452,6 +1452,8 @@ static const Case cases[] = {
   { "Shaft 25.00/24.99 mm, worn 0.1 per side, 30 long", EM_UNITS_METRIC, "!1\t1\tworn\t24.99\tmm" },
   { "Wear on gib, 110 x 16 x 0.08 mm", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
   { "gib worn, 110 x 16 x 0.08 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.08\tmm" },
+  { "nick cav 3 4 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t4\tmm" },
+  { "edge rolled R0.3 mm cav 2 length 18", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
