@@ -1669,6 +1669,21 @@ static const Case cases[] = {
   { "Stift ⌀8 abgenutzt auf 7,9 über Länge 25", EM_UNITS_METRIC, "1\t1\tlength\t25\tmm" },
   { "NICK 3 X 1 X 1 MM\nCALL BEFORE WELDING IF CRACKED", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
   { "Tool\tLocation\tDefect\tLength (in)\tHeight (in)\tAdd (in)\n1\tfeed slot left wall\twall worn\t2.75\t.50\t.012", EM_UNITS_INCH, "2\t1\theight\t12.7\tmm" },
+  /* What German, Austrian and Swiss shops say; words that only look like one of the trade. */
+  { "Formrand Flasche, Kante am Hals innen bestoßen, 3 x 1 x 0,5", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Riss im Boden, 25 lang, 3 tief. Wir können den Einsatz weiter nutzen, schöne Grüße", EM_UNITS_METRIC, "!1\t2\tkind\tgroove\t" },
+  { "Rostflecken auf der Kappe entdeckt, bitte drücken", EM_UNITS_METRIC, "!1\t1\tkind\tedge-nick\t" },
+  { "Alle Heizungen und Setzungen geprüft", EM_UNITS_METRIC, "!1\t1\tkind\tsidewall\t" },
+  { "Nachtarbeit, Karte 4, Fasern und Masken", EM_UNITS_METRIC, "!1\t1\tkind\tedge-nick\t" },
+  { "Kante ausgebrochen 3 x 1 x 1\nNacharbeit: Schweißbetrieb", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Düsenlippenkante verrundet R0,3, 240 lang\nkonturgerecht verschleifen", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Steg 28 lang, 1,2 dick, 0,3 auftragen, beide Rundungen an den Enden auch", EM_UNITS_METRIC, "1\t1\twraps\t2\t" },
+  { "Trennebenenkante gestaucht, 3 x 1 x 1, fünfzehn Stück", EM_UNITS_METRIC, "1\t1\tcount\t15\t" },
+  { "Abdruck 7 x 4, 0,5 tief in der Formfläche, ringsum strukturerodiert", EM_UNITS_METRIC, "1\t1\tnear\ttexture\t" },
+  { "Nutwand 25 lang, 6 hoch, 0,2 aufzutragen, schwer ranzukommen", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
+  { "Ausstosserbohrung Ø6 auf 6,1 ausgelaufen, 20 tief", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "Fliessdamm 80 lang, 6 breit, 4 hoch, an beiden Enden auslaufend", EM_UNITS_METRIC, "1\t1\tends\ttapered\t" },
+  { "Bestell-Nummer 4711\nKante ausgebrochen 3 x 1 x 1", EM_UNITS_METRIC, "1\t0\treference\t4711\t" },
 };
 
 START_TEST (test_case)
