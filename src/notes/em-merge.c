@@ -474,6 +474,7 @@ try_slot_before (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED in
     if (!proto->has_worn || (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & wear) == 0 ||
         (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH)) != 0)
       em_item_size (items, g_array_index (proto->sizes, guint, i))->roles |= EM_ROLE_SLOT;
+  take_access (next, proto);
   g_array_set_size (proto->given, 0);
   become_with_all (proto, next);
   return TRUE;

@@ -10,6 +10,7 @@
 enum
 {
   HEAD_NOUN = 3,   /* a noun of this weight may begin another repair */
+  LEAD_WINDOW = 9,   /* items from "in" to the slot, with its sizes between */
   CELL_MAX = 8   /* items of a cell of a table */
 };
 
@@ -78,6 +79,68 @@ mark_slot_in_cell (const EmReader *r, guint noun)
       em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
 }
 
+/* A width or a depth, and nothing else. */
+static gboolean
+measures_slot (const EmReader *r, guint i)
+{
+  const guint32 told = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH;
+
+  return em_item_is_measure (r->items, i) && !em_item (r->items, i)->is_used && (em_item_size (r->items, i)->roles & told) != 0 &&
+         (em_item_size (r->items, i)->roles & ~told) == 0;
+}
+
+/* Stands between the sizes of a slot. */
+static gboolean
+joins_sizes (const EmReader *r, guint i)
+{
+  return em_item_says (r->items, i, EM_SAYS_LABEL) != NULL || em_item_says (r->items, i, EM_SAYS_TIMES) != NULL || em_item_says (r->items, i, EM_SAYS_GLUE) != NULL ||
+         em_item_is_sign (r->items, i, ',') || em_item_is_sign (r->items, i, '(');
+}
+
+/* Where "in", "at the bottom of" stands that leads to the slot; EM_NO_ITEM: none. Only little words, labels and sizes come between. */
+static guint
+lead_of (const EmReader *r, guint slot)
+{
+  for (guint i = slot; i-- > r->first && i + LEAD_WINDOW > slot;)
+    if (em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL)
+      return i;
+    else if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_is_sign (r->items, i, ',') || em_item_is_sign (r->items, i, ':'))
+      return EM_NO_ITEM;
+  return EM_NO_ITEM;
+}
+
+/* "nick 3 x 1 x 1 in a channel 12 wide and 30 deep", "… in einer 5 mm breiten und 14 mm tiefen Tasche": behind the sizes of the repair. */
+static void
+mark_slot_behind (EmReader *r, guint slot)
+{
+  guint lead = lead_of (r, slot), n = 0;
+
+  if (lead == EM_NO_ITEM)
+    return;
+  for (guint i = lead + 1; i < r->end && i < slot + CELL_MAX; i++)
+    if (measures_slot (r, i))
+      {
+        em_item_size (r->items, i)->roles |= EM_ROLE_SLOT;
+        n++;
+      }
+    else if (i > slot && !joins_sizes (r, i))
+      break;
+  if (n > 0)
+    em_item (r->items, slot)->is_used = TRUE;
+}
+
+static void
+mark_slots_behind (EmReader *r)
+{
+  guint n_before = 0;
+
+  for (guint i = r->first; i < r->end; i++)
+    if (em_item_is_measure (r->items, i) && !em_item (r->items, i)->is_used)
+      n_before += !measures_slot (r, i) || em_item_size (r->items, i)->chain != 0;
+    else if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL && !em_slots_is_in (r->items, i) && n_before >= 2 && !em_item (r->items, i)->is_used)
+      mark_slot_behind (r, i);
+}
+
 /* "WALL IN A 3/8 WIDE SLOT (1/2 DEEP)", ".375 WD SLOT, .50 DP: BUILD SIDEWALL": the slot that a wall or rib lies in, with its
  * sizes. */
 void
@@ -111,4 +174,5 @@ em_slots_mark (EmReader *r)
         if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)
           em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
     }
+  mark_slots_behind (r);
 }

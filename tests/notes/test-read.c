@@ -1684,6 +1684,11 @@ static const Case cases[] = {
   { "Ausstosserbohrung Ø6 auf 6,1 ausgelaufen, 20 tief", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
   { "Fliessdamm 80 lang, 6 breit, 4 hoch, an beiden Enden auslaufend", EM_UNITS_METRIC, "1\t1\tends\ttapered\t" },
   { "Bestell-Nummer 4711\nKante ausgebrochen 3 x 1 x 1", EM_UNITS_METRIC, "1\t0\treference\t4711\t" },
+  { "nick 3 x 1 x 1 mm down in a channel 12 mm wide and 30 mm deep", EM_UNITS_METRIC, "1\t1\tslot_depth\t30\tmm" },
+  { "NICK .10 X .04 X .04 AT BOTTOM OF POCKET .5 WIDE X 1.0 DEEP", EM_UNITS_INCH, "1\t1\tslot_width\t12.7\tmm" },
+  { "Rippe gebrochen 1,0 dick 18 lang, 2 mm fehlen, in einer 5 mm breiten und 14 mm tiefen Tasche", EM_UNITS_METRIC, "1\t1\tslot_width\t5\tmm" },
+  { "Seitenwand der Tasche: 30 lang, 8 hoch, 0,3 mm auftragen. Taschenbreite 6, Taschentiefe 14.", EM_UNITS_METRIC, "1\t1\tslot_depth\t14\tmm" },
+  { "Weir to add 30 x 4 x 2 mm high, in flow channel 30 wide x 8 deep", EM_UNITS_METRIC, "1\t1\tslot_depth\t8\tmm" },
 };
 
 START_TEST (test_case)
