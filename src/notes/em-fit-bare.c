@@ -264,8 +264,8 @@ fit_by_kind (EmFitter *f, guint n)
   gboolean is_recess = f->fit->kind == RECESS && f->n_bare > 0;
   /* "pit 0.6, 0.3 deep" */
   gboolean is_pit = is_recess && f->n_bare == 1 && n == 2 && em_fitter_is_round_form (em_fit_given_text (f->proto, "form"));
-  /* "Dowel hole 8 mm, fill it 20 mm deep": what is filled was round. */
-  gboolean is_hole = is_recess && (em_item_size (f->items, f->bare[0])->chain == 0 || f->proto->sizes->len == 2) && em_fitter_is_filled_hole (f) &&
+  /* "Dowel hole 8 mm, fill it 20 mm deep", "tapar taladro 6 x 10 prof": what is filled was round. */
+  gboolean is_hole = is_recess && (em_item_size (f->items, f->bare[0])->chain == 0 || f->n_bare == 1) && em_fitter_is_filled_hole (f) &&
                      em_fit_find (f->fit, "diameter") == NULL && em_fit_find (f->fit, "depth") != NULL &&
                      em_fit_find (f->fit, "length") == NULL;
 

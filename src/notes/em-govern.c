@@ -527,7 +527,7 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
 {
   gboolean is_behind = FALSE, is_per = FALSE;
 
-  if (g_strcmp0 (tools->value, "part") != 0)
+  if (g_strcmp0 (tools->value, "part") != 0 && g_strcmp0 (tools->value, "identical") != 0)
     return FALSE;
   /* "4 corners x 2 inserts", "corners of 4 core inserts blown" */
   if (i > g->c->first && (says (g, i - 1, EM_SAYS_TIMES) != NULL || (g->has_size && is_led_by_preposition (g, i)) || is_per_part_before (g, i)))
@@ -569,7 +569,7 @@ read_tools (Governor *g, guint i)
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (says (g, k, EM_SAYS_TOOLS) != NULL && !has_repair_each (g, i, says (g, k, EM_SAYS_TOOLS)) &&
-        (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1)))
+        (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1) || (k == i + 2 && is_part (g, i + 1))))
       {
         if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)
           item (g, i - 1)->is_used = TRUE;

@@ -117,11 +117,14 @@ is_row_down (const Follower *f)
          em_item_is_word (f->c->items, f->i, "down") && em_item_size (f->c->items, f->next)->chain == 0;
 }
 
-/* "18 mm high to be built up 0.25 mm" */
+/* "18 mm high to be built up 0.25 mm", "depth 4 to add 0.3": what is added stands behind it. */
 static gboolean
 is_plan_to_build (const Follower *f)
 {
-  return f->sense->roles == EM_ROLE_BUILD && (f->size->roles & em_plan_roles) != 0;
+  gboolean leads_to_own = f->next == f->i + 1 && f->next != f->c->end && em_item_size (f->c->items, f->next)->chain == 0;
+
+  return f->sense->roles == EM_ROLE_BUILD &&
+         ((f->size->roles & em_plan_roles) != 0 || (leads_to_own && (f->size->roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) != 0));
 }
 
 /* "leave 2 mm free round it": free, so no stock. */

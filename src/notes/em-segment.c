@@ -298,6 +298,21 @@ is_radius_of_head (const EmReader *r, guint head, guint noun, guint32 seen)
          em_item_says (r->items, head, EM_SAYS_KIND)->weight[WORN_CORNER] > 0;
 }
 
+/* "blade crushed: 90 long, blade of 0.7, raise 0.8": how thick the rib of before is. */
+static gboolean
+is_thickness_of_head (const EmReader *r, guint head, guint noun)
+{
+  const EmSense *thing = head != EM_NO_ITEM ? em_item_says (r->items, head, EM_SAYS_KIND) : NULL;
+  guint size = noun + 1;
+
+  if (thing == NULL || thing->weight[RIB] == 0 || !em_item_is_soft_break (r->items, noun - 1) ||
+      memcmp (thing->weight, em_item_says (r->items, noun, EM_SAYS_KIND)->weight, sizeof thing->weight) != 0)
+    return FALSE;
+  size += size < r->end && em_item_says (r->items, size, EM_SAYS_PREPOSITION) != NULL;
+  return size < r->end && em_reader_is_sized (r, size) && em_item_size (r->items, size)->chain == 0 &&
+         (em_item_size (r->items, size)->roles & group_roles) == 0 && (size + 1 >= r->end || em_item_is_soft_break (r->items, size + 1));
+}
+
 /* What of a repair was told before an item of it. */
 typedef struct
 {
@@ -314,7 +329,7 @@ is_more_of_head (const EmReader *r, guint noun, const Told *told, const Group *g
 {
   return is_top_of_rib (r, told->head, noun) || is_area_of (r, noun, told->last_size, told->has_noun) ||
          is_named_again (r, told->head, noun, told->seen) || counts_head (r, told->head, noun, told->soft) || is_loss_of_head (r, told->head, noun) ||
-         is_radius_of_head (r, told->head, noun, told->seen) ||
+         is_thickness_of_head (r, told->head, noun) || is_radius_of_head (r, told->head, noun, told->seen) ||
          (told->soft != EM_NO_ITEM && told->has_noun && is_only_state (r, noun, told->soft, group));
 }
 

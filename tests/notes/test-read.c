@@ -1689,6 +1689,14 @@ static const Case cases[] = {
   { "Rippe gebrochen 1,0 dick 18 lang, 2 mm fehlen, in einer 5 mm breiten und 14 mm tiefen Tasche", EM_UNITS_METRIC, "1\t1\tslot_width\t5\tmm" },
   { "Seitenwand der Tasche: 30 lang, 8 hoch, 0,3 mm auftragen. Taschenbreite 6, Taschentiefe 14.", EM_UNITS_METRIC, "1\t1\tslot_depth\t14\tmm" },
   { "Weir to add 30 x 4 x 2 mm high, in flow channel 30 wide x 8 deep", EM_UNITS_METRIC, "1\t1\tslot_depth\t8\tmm" },
+  { "MELLA 8 X 1 X 1 MM EN ESQUINA\nTAPAR TALADRO 6 X 10 PROF.", EM_UNITS_METRIC, "2\t2\tform\tcylinder\t" },
+  { "Lame écrasée : 90 mm de long, lame de 0,7, remonter 0,8", EM_UNITS_METRIC, "1\t1\tthickness\t0.7\tmm" },
+  { "Repasar 2 postizos iguales\ngolpe 2,5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\ttools\t2\t" },
+  { "Mandamos 3 postizos iguales, cada uno con 2 mellas de 1,2 x 0,3 x 0,3 mm", EM_UNITS_METRIC, "!1\t0\ttools\t3\t" },
+  { "CONE 45° Ø12 PROF 4 A RECHARGER 0,3", EM_UNITS_METRIC, "1\t1\tdepth\t4\tmm" },
+  { "Cono de 60°, boca Ø14, fondo 4, recargar 0,3 mm", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "L'aiguille Ø3 est usée, elle fait 2,96 sur les 5 derniers mm", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
+  { "Guide : portée Ø18 usée à 17,9, lg 12", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
 };
 
 START_TEST (test_case)
