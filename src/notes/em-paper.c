@@ -21,7 +21,8 @@ em_paper_is (const EmItems *items, guint i)
   static const char *const papers[] = { "operator", "setter", "inspector", "foreman", "toolmaker", "toolroom", "cmm", "report", "einrichter", "bediener", "werkzeugmacher",
                                         "meister", "opérateur", "régleur", "operario", "ajustador", "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label",
                                         "zeichnung", "skizze", "anhänger", "modell", "protokoll", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta",
-                                        "prüfbericht", "fiche", "rapport", "informe", "hoja", "certificate", "record" };
+                                        "prüfbericht", "fiche", "rapport", "informe", "hoja", "certificate", "record", "table", "list", "tabelle",
+                                        "liste", "tabla", "lista", "tableau", "order" };
   const EmItem *item = em_item (items, i);
   const char *end = items->text + item->start + item->length;
 

@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */, CODE_DIGITS = 3 };
+enum { COLUMN_MAX = 12, COLUMN_MIN = 3, CELL_ITEMS_MAX = 8, TEN = 10 /* some number lines by tens */, CODE_DIGITS = 3, INDENT = 8 /* blanks before headings, of which the first column has none */ };
 
 typedef enum
 {
@@ -200,14 +200,24 @@ split_headings (const EmItems *items, guint first, guint end, Line *line)
   /* Several tabs only set the words apart. */
   if (bar == 0 && (line->n < COLUMN_MIN || has_empty_cell (line)))
     split_line (items, first, end, 0, NULL, line);
+  /* The first column has no heading: "                L      W      D". */
+  if (line->bar == 0 && line->n >= COLUMN_MIN && line->n < COLUMN_MAX && column_of (items, first) >= INDENT)
+    {
+      memmove (line->cell + 1, line->cell, line->n * sizeof *line->cell);
+      line->cell[0] = (Cell) { .first = first, .end = first };
+      line->n++;
+    }
 }
 
 /* A cell is below the heading that begins where it does, or a part of which stands above it. */
 static gboolean
 is_below (const EmItems *items, const Cell *cell, const Cell *heading)
 {
-  guint32 at = column_of (items, cell->first), head = column_of (items, heading->first);
-  guint32 end = column_of (items, heading->end - 1) + em_item (items, heading->end - 1)->length;
+  guint32 at = column_of (items, cell->first), head = column_of (items, heading->first), end;
+
+  if (heading->first == heading->end)
+    return at < head;
+  end = column_of (items, heading->end - 1) + em_item (items, heading->end - 1)->length;
 
   return at == head || (at < end && at + em_item (items, cell->end - 1)->start + em_item (items, cell->end - 1)->length > head + em_item (items, cell->first)->start);
 }

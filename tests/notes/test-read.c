@@ -1454,6 +1454,9 @@ static const Case cases[] = {
   { "gib worn, 110 x 16 x 0.08 mm", EM_UNITS_METRIC, "1\t1\tthickness\t0.08\tmm" },
   { "nick cav 3 4 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tlength\t4\tmm" },
   { "edge rolled R0.3 mm cav 2 length 18", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "                     L       W      T/D    Remark\nparting face upper   140     12     0.15   low", EM_UNITS_METRIC, "2\t1\tlength\t140\tmm" },
+  { "                     L       W      T/D    Remark\nvent groove edge       6     1.0    0.8    broken out", EM_UNITS_METRIC, "2\t1\tleg_b\t0.8\tmm" },
+  { "gouge 30 mm long, 1 mm deep at the inlet. In the table it says 35 mm long.", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
