@@ -17,7 +17,7 @@
 #include "em-metals.h"
 #include "em-name.h"
 #include "em-numbered.h"
-#include "em-paper.h"
+#include "em-report.h"
 #include "em-rows.h"
 #include "em-parts.h"
 #include "em-proto.h"
@@ -585,7 +585,7 @@ read_sentence (EmReader *r)
   r->is_one_of = !r->is_line_start && em_reader_begins_one_of (r, r->first);
   em_clause_mark_chains (&clause);
   em_labels_mark (&clause);
-  em_paper_mark (&clause);
+  em_report_mark (&clause);
   em_slots_mark (r);
   em_beside_read (r, loose);
   em_govern_read (r->grammar, &clause, loose);

@@ -5,7 +5,7 @@
 
 #include "em-labels-parts.h"
 
-#include "em-paper.h"
+#include "em-report.h"
 
 #include <string.h>
 
@@ -37,7 +37,7 @@ size_by_paper (const EmClause *c, guint i, int step)
         break;
       if (em_clause_is_size (c, k))
         size = k;
-      has_paper |= em_paper_is (c->items, k);
+      has_paper |= em_report_is (c->items, k);
     }
   return has_paper ? size : G_MAXUINT;
 }
@@ -69,7 +69,7 @@ mark_bracket (const EmClause *c, guint bracket)
   if (!em_item_is_sign (c->items, bracket, '(') || !em_clause_is_size (c, size) || !em_clause_says (c, label, EM_SAYS_LABEL))
     return;
   for (; end < c->end && end < bracket + PAPER_WINDOW && !em_item_is_sign (c->items, end, ')'); end++)
-    has_paper |= em_paper_is (c->items, end);
+    has_paper |= em_report_is (c->items, end);
   for (guint k = bracket; has_paper && k-- > c->first && k + ROW_WINDOW > bracket;)
     if (em_clause_is_size (c, k) && em_item_size (c->items, k)->label_item != G_MAXUINT32 &&
         em_item (c->items, em_item_size (c->items, k)->label_item)->phrase == em_item (c->items, label)->phrase)

@@ -5,7 +5,7 @@
 
 #include "em-said.h"
 
-#include "em-paper.h"
+#include "em-report.h"
 
 #include "em-counts.h"
 #include "em-list.h"
@@ -239,7 +239,7 @@ em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean i
   guint number;
   EmProto *named;
 
-  if (content->n_sizes > 0 && !is_repair && em_paper_take (r, before, first, end))
+  if (content->n_sizes > 0 && !is_repair && em_report_take (r, before, first, end))
     return TRUE;
   if (is_only_fill (r, content, before, first, end))
     {

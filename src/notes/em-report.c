@@ -1,9 +1,9 @@
-/* em-paper: a size that a drawing or a report tells otherwise than what was measured.
+/* em-report: a size that a drawing or a report tells otherwise than what was measured.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "em-paper.h"
+#include "em-report.h"
 
 #include <string.h>
 
@@ -16,7 +16,7 @@ static const guint32 twice = EM_ROLE_LENGTH | EM_ROLE_DEPTH;
 static const double farthest = 3, nearest = 1.03;
 
 gboolean
-em_paper_is (const EmItems *items, guint i)
+em_report_is (const EmItems *items, guint i)
 {
   static const char *const papers[] = { "operator", "setter", "inspector", "foreman", "toolmaker", "toolroom", "cmm", "report", "einrichter", "bediener", "werkzeugmacher",
                                         "meister", "opérateur", "régleur", "operario", "ajustador", "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label",
@@ -68,10 +68,10 @@ static gboolean
 is_by_paper (const EmClause *c, guint size)
 {
   for (guint k = size; k-- > c->first && k + 3 >= size && em_item (c->items, k)->type == EM_ITEM_PHRASE;)
-    if (em_paper_is (c->items, k))
+    if (em_report_is (c->items, k))
       return TRUE;
   for (guint k = size + 1; k < c->end && k <= size + 3 && (em_item (c->items, k)->type == EM_ITEM_PHRASE || em_item (c->items, k)->type == EM_ITEM_UNKNOWN); k++)
-    if (em_paper_is (c->items, k))
+    if (em_report_is (c->items, k))
       return TRUE;
   return FALSE;
 }
@@ -79,7 +79,7 @@ is_by_paper (const EmClause *c, guint size)
 /* "length 30 (drawing says 34)", "it is 26 deep, the drawing says 30 deep": told otherwise on paper. Of what is worn, or high, the paper says what it
  * shall be. Once all labels of the clause are given. */
 void
-em_paper_mark (const EmClause *c)
+em_report_mark (const EmClause *c)
 {
   const guint32 other = em_dimension_roles & ~twice;
   guint last = G_MAXUINT;
@@ -113,14 +113,14 @@ told_between (const EmReader *r, guint first, guint end)
     {
       if (em_item_says (r->items, i, EM_SAYS_REFUSE) != NULL)
         return EM_NO_ITEM;
-      if (told == EM_NO_ITEM && em_paper_is (r->items, i))
+      if (told == EM_NO_ITEM && em_report_is (r->items, i))
         told = size_of_paper (r->items, i, first, end);
     }
   return told;
 }
 
 gboolean
-em_paper_take (EmReader *r, EmProto *before, guint first, guint end)
+em_report_take (EmReader *r, EmProto *before, guint first, guint end)
 {
   guint told = before != NULL ? told_between (r, first, end) : EM_NO_ITEM;
   const GArray *sizes = before != NULL ? before->sizes : NULL;
@@ -131,7 +131,7 @@ em_paper_take (EmReader *r, EmProto *before, guint first, guint end)
         em_item_size (r->items, g_array_index (sizes, guint, i))->is_either = em_item_size (r->items, told)->is_either = TRUE;
         em_reader_add_items (r, before, first, end);
         for (guint k = first; k < end; k++)
-          em_item (r->items, k)->is_used |= em_paper_is (r->items, k) || k == told || em_item_says (r->items, k, EM_SAYS_LABEL) != NULL;
+          em_item (r->items, k)->is_used |= em_report_is (r->items, k) || k == told || em_item_says (r->items, k, EM_SAYS_LABEL) != NULL;
         return TRUE;
       }
   return FALSE;

@@ -1,4 +1,4 @@
-/* em-paper: a size that a drawing or a report tells otherwise than what was measured.
+/* em-report: a size that a drawing or a report tells otherwise than what was measured.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -11,13 +11,13 @@
 G_BEGIN_DECLS
 
 /* "drawing", "laut Zeichnung", "CMM report" */
-gboolean em_paper_is   (const EmItems *items, guint i);
+gboolean em_report_is   (const EmItems *items, guint i);
 
 /* "26 mm deep, the drawing says 30 mm deep": of the labelled sizes of a sentence neither is taken. */
-void     em_paper_mark (const EmClause *c);
+void     em_report_mark (const EmClause *c);
 
 /* "the drawing says 30 mm deep" behind a depth of 26 of the repair before: neither is taken, and the words from first to end are used up.
  * FALSE: nothing of the kind. */
-gboolean em_paper_take (EmReader *r, EmProto *before, guint first, guint end);
+gboolean em_report_take (EmReader *r, EmProto *before, guint first, guint end);
 
 G_END_DECLS
