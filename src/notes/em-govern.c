@@ -219,14 +219,34 @@ is_wire (const Governor *g, guint i)
   return noise != NULL && g_strcmp0 (noise->value, "wire") == 0;
 }
 
+/* "weld with 1.2343", "mit 1.2343 schweißen": what to weld with. */
+static gboolean
+is_welded_with (const Governor *g, guint i)
+{
+  static const char *const with[] = { "with", "w/", "using", "mit", "con", "avec", "avec du" };
+  static const char *const steel[] = { "du", "de", "acero", "acier", "Stahl", "steel" };
+  guint before = i;
+
+  while (before > g->c->first + 1 && before + 2 > i && em_item_is_any_word_of (g->c->items, before - 1, steel, G_N_ELEMENTS (steel)))
+    before--;
+  /* One phrase of the lexicon. */
+  if (before > g->c->first && em_item_is_word (g->c->items, before - 1, "soldar con"))
+    return TRUE;
+  if (before == g->c->first || !em_item_is_any_word_of (g->c->items, before - 1, with, G_N_ELEMENTS (with)))
+    return FALSE;
+  return (before > g->c->first + 1 && says (g, before - 2, EM_SAYS_VERB) != NULL) || says (g, i + 1, EM_SAYS_VERB) != NULL;
+}
+
 /* "preferred wire 1.2343 dia 0.3", "mit Draht aus 1.2343": the metal that is welded on, and how thick the wire is. */
 static gboolean
 is_of_wire (const Governor *g, guint i)
 {
+  static const char *const rods[] = { "rod", "rods", "stick", "electrode", "electrodes", "Stab", "varilla", "baguette" };
   guint before = i - 1;
 
-  /* "weld with H13 filler" */
-  if (is_wire (g, i + 1))
+  /* "weld with H13 filler", "use S7 rod" */
+  if (is_wire (g, i + 1) || (i + 1 < g->c->end && em_item_is_any_word_of (g->c->items, i + 1, rods, G_N_ELEMENTS (rods))) ||
+      is_welded_with (g, i))
     return TRUE;
   if (i == g->c->first)
     return FALSE;

@@ -9,8 +9,12 @@
 
 #include "em-clause.h"
 
+#include <string.h>
+
 enum { PART_WINDOW = 30 /* items of a part */,
        EVENT_WORDS = 3 /* who, what became of it, of what */,
+       ACTOR_WORDS = 4 /* who did it, what, to what */,
+       WISH_WORDS = 2,
        VERDICT_WORDS = 2 /* what, and that it is good */,
        NONE_WORDS = 2,
        NONE_WORDS_BEHIND = 3 /* behind a comma */ };
@@ -70,11 +74,88 @@ em_remark_is_verdict (const EmItems *items, guint i)
   return i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE && !em_item_is_sign (items, i - 1, '.');
 }
 
-/* A field has used it, and not only as the name of the place. */
+/* A field has used it: not only as an article, a little word or the name of the place. */
 static gboolean
 is_read (const EmItems *items, guint i)
 {
-  return em_item (items, i)->is_used && (em_item_says (items, i, EM_SAYS_PLACE) == NULL || em_item_says (items, i, EM_SAYS_KIND) != NULL);
+  static const EmSays little[] = { EM_SAYS_GLUE, EM_SAYS_PREPOSITION, EM_SAYS_TO, EM_SAYS_NUMBER, EM_SAYS_PLACE, EM_SAYS_NOISE };
+
+  if (!em_item (items, i)->is_used)
+    return FALSE;
+  for (gsize k = 0; em_item_says (items, i, EM_SAYS_KIND) == NULL && k < G_N_ELEMENTS (little); k++)
+    if (em_item_says (items, i, little[k]) != NULL)
+      return FALSE;
+  return TRUE;
+}
+
+/* The item is one of the words, or a phrase that ends in one: "could you quote". */
+static gboolean
+ends_in (const EmItems *items, guint i, const char *const *words, gsize n_words)
+{
+  const EmItem *item = em_item (items, i);
+
+  for (gsize k = 0; k < n_words; k++)
+    {
+      gsize n = strlen (words[k]);
+      const char *tail = items->text + item->start + item->length - MIN (n, item->length);
+
+      if (n <= item->length && g_ascii_strncasecmp (tail, words[k], n) == 0 && (n == item->length || tail[-1] == ' '))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+gboolean
+em_remark_asks_as_all (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "quote", "price", "look", "look at", "offer", "Angebot", "anbieten", "anschauen", "ansehen", "cotizar", "presupuesto", "precio", "mirar",
+                                       "devis", "chiffrer", "regarder", "prix", "oferta", "offre" };
+
+  return ends_in (items, i, words, G_N_ELEMENTS (words));
+}
+
+/* "Please clean the threads", "Bitte gut verpacken": a wish of its own, and no call to quote, to weld or to take care. */
+static gboolean
+is_wish (const EmItems *items, guint first, guint end)
+{
+  static const char *const asked[] = { "please", "pls", "plz", "kindly", "bitte", "por favor", "favor de", "merci de", "svp" };
+  static const char *const empty[] = { "care", "careful", "carefully", "easy", "see", "find", "note", "follow", "following", "below", "list", "add", "attached", "advise",
+                                       "siehe", "folgendes", "folgende", "laut", "Liste", "beachten", "vorsichtig", "aufpassen", "melden", "Fragen", "cuidado", "ver",
+                                       "siguiente", "attention", "scharf", "sharp", "voir", "trouver", "suivant" };
+  static const EmSays work[] = { EM_SAYS_VERB, EM_SAYS_MACHINING, EM_SAYS_ACCESS, EM_SAYS_SAME, EM_SAYS_FINISH };
+
+  if (!em_item_is_any_word_of (items, first, asked, G_N_ELEMENTS (asked)))
+    return FALSE;
+  for (guint i = first + 1; i < end; i++)
+    {
+      if (em_remark_asks_as_all (items, i) || ends_in (items, i, empty, G_N_ELEMENTS (empty)))
+        return FALSE;
+      for (gsize k = 0; k < G_N_ELEMENTS (work); k++)
+        if (em_item_says (items, i, work[k]) != NULL)
+          return FALSE;
+      if (em_item_says (items, i, EM_SAYS_LABEL) != NULL && (em_item_says (items, i, EM_SAYS_LABEL)->roles & EM_ROLE_BUILD) != 0)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* "Second shift put a wrench on the lip", but not "the operator says …": who did something stands before it. */
+static gboolean
+is_of_actor (const EmItems *items, guint first, guint end)
+{
+  static const char *const says[] = { "say", "says", "said", "think", "thinks", "want", "wants", "wanted", "ask", "asks", "asked", "report", "reports", "reported", "found", "finds",
+                                      "noticed", "called", "calls", "needs", "sagt", "meint", "will", "fragt", "braucht", "meldet", "hat gefunden", "dice", "dijo", "quiere",
+                                      "pide", "encontró", "dit", "demande", "veut", "signale", "a trouvé" };
+
+  while (first < end && (em_item_says (items, first, EM_SAYS_GLUE) != NULL || em_item_says (items, first, EM_SAYS_NUMBER) != NULL) &&
+         !em_remark_has_noise (items, first, "actor"))
+    first++;
+  if (first + ACTOR_WORDS > end || !em_remark_has_noise (items, first, "actor"))
+    return FALSE;
+  for (guint i = first + 1; i < end; i++)
+    if (em_item_is_any_word_of (items, i, says, G_N_ELEMENTS (says)) || em_item_says (items, i, EM_SAYS_MACHINING) != NULL)
+      return FALSE;
+  return TRUE;
 }
 
 guint
@@ -94,7 +175,8 @@ em_remark_end (const EmItems *items, guint first)
       n_words += item->type == EM_ITEM_PHRASE || item->type == EM_ITEM_UNKNOWN;
       has_event |= em_remark_has_noise (items, end, "event");
     }
-  if ((has_event && n_words >= EVENT_WORDS) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
+  if ((has_event && n_words >= EVENT_WORDS) || is_of_actor (items, first, end) ||
+      (n_words >= WISH_WORDS && is_wish (items, first, end)) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
     return end;
   /* ", sin punta": what is wrong with the thing told before. */
   return n_words >= (begins_sentence (items, first) ? NONE_WORDS : NONE_WORDS_BEHIND) && is_none (items, first, end) ? end : 0;

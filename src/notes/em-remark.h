@@ -9,7 +9,7 @@
 
 G_BEGIN_DECLS
 
-/* The end of the part of a sentence that begins at first where it tells what happened, what is good or what is not wanted, and no field has
+/* The end of the part of a sentence that begins at first where it tells what happened, what is good, wished or not wanted, and no field has
  * used a word of it; 0: none begins there. */
 guint em_remark_end (const EmItems *items, guint first);
 
@@ -18,5 +18,8 @@ gboolean em_remark_is_verdict (const EmItems *items, guint i);
 
 /* Some sense of the item is an ordinary word of that value. */
 gboolean em_remark_has_noise (const EmItems *items, guint i, const char *value);
+
+/* It asks for a quote, as the whole letter does. */
+gboolean em_remark_asks_as_all (const EmItems *items, guint i);
 
 G_END_DECLS

@@ -327,26 +327,6 @@ begins_sentence (const EmItems *items, guint i)
   return FALSE;
 }
 
-/* It asks for a quote, as the whole letter does. */
-static gboolean
-asks_as_all (const EmItems *items, guint i)
-{
-  static const char *const words[] = { "quote", "price", "look", "look at", "offer", "Angebot", "anbieten", "anschauen", "ansehen", "cotizar", "presupuesto", "precio", "mirar",
-                                       "devis", "chiffrer", "regarder", "prix" };
-  const EmItem *item = em_item (items, i);
-
-  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
-    {
-      gsize n = strlen (words[k]);
-      const char *tail = items->text + item->start + item->length - MIN (n, item->length);
-
-      /* "could you quote" may be one phrase. */
-      if (n <= item->length && g_ascii_strncasecmp (tail, words[k], n) == 0 && (n == item->length || tail[-1] == ' '))
-        return TRUE;
-    }
-  return FALSE;
-}
-
 /* "Can you …?", "could you", which may be one phrase. */
 static gboolean
 asks_kindly (const EmItems *items, guint first)
@@ -375,7 +355,7 @@ question_end (const EmItems *items, guint first)
   for (guint k = first; k < items->items->len && k < first + QUESTION_WINDOW && em_item (items, k)->type != EM_ITEM_LINE; k++)
     if (em_item_is_sign (items, k, '?'))
       return n_words >= n_least ? k : 0;
-    else if (em_item (items, k)->is_used || asks_as_all (items, k) || (k > first && begins_sentence (items, k)))
+    else if (em_item (items, k)->is_used || em_remark_asks_as_all (items, k) || (k > first && begins_sentence (items, k)))
       return 0;
     else
       {

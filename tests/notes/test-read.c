@@ -1700,6 +1700,15 @@ static const Case cases[] = {
   { "Cono de 60°, boca Ø14, fondo 4, recargar 0,3 mm", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
   { "L'aiguille Ø3 est usée, elle fait 2,96 sur les 5 derniers mm", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
   { "Guide : portée Ø18 usée à 17,9, lg 12", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "Nick 2 x 1 x 1 mm\nSecond shift put a wrench on the lip.", EM_UNITS_METRIC, "2\t0\tunused\tSecond shift put a wrench on the lip\t" },
+  { "Nick 2 x 1 x 1 mm\nEin Lehrling hat den Kern fallen lassen.", EM_UNITS_METRIC, "2\t0\tunused\tEin Lehrling hat den Kern fallen lassen\t" },
+  { "Nick 2 x 1 x 1 mm\nThe operator says the core is fine", EM_UNITS_METRIC, "!2\t0\tunused\tThe operator says the core is fine\t" },
+  { "Nick 2 x 1 x 1 mm\nplease clean the water connections", EM_UNITS_METRIC, "2\t0\tunused\tplease clean the water connections\t" },
+  { "Nick 2 x 1 x 1 mm\nPlease take care", EM_UNITS_METRIC, "!2\t0\tunused\tPlease take care\t" },
+  { "Nick 2 x 1 x 1 mm\nBitte gut verpacken", EM_UNITS_METRIC, "2\t0\tunused\tBitte gut verpacken\t" },
+  { "Nick 2 x 1 x 1 mm\nUSE S7 ROD", EM_UNITS_METRIC, "!2\t0\tbase\ts7\t" },
+  { "Nick 2 x 1 x 1 mm\nWeld with 1.2343", EM_UNITS_METRIC, "2\t0\tunused\t1.2343\t" },
+  { "Nick 2 x 1 x 1 mm\nMit 1.2343 schweißen", EM_UNITS_METRIC, "!2\t0\tbase\th11\t" },
 };
 
 START_TEST (test_case)
