@@ -11,6 +11,7 @@
 #include "em-govern.h"
 #include "em-labels.h"
 #include "em-slots.h"
+#include "em-unclear.h"
 #include "em-said.h"
 #include "em-hand.h"
 #include "em-list.h"
@@ -455,14 +456,14 @@ read_segment (EmReader *r, guint first, guint end)
 {
   EmContent content = em_content_weigh (r, first, end);
   EmProto *proto, *before = r->current;
-  gboolean is_repair = em_content_begins_repair (r, &content, before, first, end);
+  gboolean is_unclear = em_unclear_tells (r, &content, first, end), is_repair = is_unclear || em_content_begins_repair (r, &content, before, first, end);
 
   /* "Objet : lèvre de filière film 2,2 m" */
   if (r->is_mail_head && content.n_sizes < 2)
     return NULL;
-  if (take_place_line (r, &content, before, first, end) || em_said_take (r, &content, before, is_repair, first, end))
+  if (!is_unclear && (take_place_line (r, &content, before, first, end) || em_said_take (r, &content, before, is_repair, first, end)))
     return before;
-  if (is_repair && content.n_sizes == 0 && is_heading_line (r, end))
+  if (is_repair && !is_unclear && content.n_sizes == 0 && is_heading_line (r, end))
     {
       set_heading (r, first, end);
       return NULL;
@@ -485,7 +486,9 @@ read_segment (EmReader *r, guint first, guint end)
     add_why (r, proto, first, end);
   else
     em_reader_add_items (r, proto, first, end);
-  if (is_repair)
+  if (is_unclear)
+    em_unclear_make (proto);
+  else if (is_repair)
     {
       em_reader_share_fill (r, proto, before);
       em_reader_share_build (r, proto, before);

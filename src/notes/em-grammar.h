@@ -40,6 +40,7 @@ typedef struct
   guint    kinds;          /* bits: the likeliest kind of each noun of its own */
   gboolean is_slip;        /* the noun was a near spelling */
   gboolean has_verb, has_build, has_fill, has_worn, has_damage, is_equal;
+  gboolean is_unclear;     /* what it is was not told, and is asked */
   gboolean is_one_of;      /* one of several that were named together */
   gboolean is_same;        /* refers to the proposal before: what it lacks is that one's */
   guint64  head;           /* the number or letter that heads its line in a list; 0: none */

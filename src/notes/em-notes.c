@@ -502,6 +502,23 @@ write_questions (EmWriter *w, int feature, const EmProto *proto, const EmFit *fi
     em_writer_ask_count (w, feature, proto->noun);
 }
 
+/* How large a damage is that nobody says what it is: as long as its first size, and as wide as the other. */
+static void
+write_extent (EmWriter *w, int feature, const EmProto *proto)
+{
+  static const char *const fields[] = { "length", "width" };
+
+  for (guint i = 0; i < proto->sizes->len && i < G_N_ELEMENTS (fields); i++)
+    {
+      guint item = g_array_index (proto->sizes, guint, i);
+      EmFitted fitted = { .field = fields[i], .factor = 1, .item = item, .words = EM_NO_ITEM, .reason = "from-words", .state = EM_READ_INFERRED,
+                          .value = em_fraction_in_mm (em_item_size (w->items, item)->value, em_item_size (w->items, item)->unit),
+                          .low = (double) NAN, .high = (double) NAN };
+
+      add_fitted (w, feature, &fitted);
+    }
+}
+
 static void
 write_feature (EmWriter *w, const EmProto *proto)
 {
@@ -522,6 +539,8 @@ write_feature (EmWriter *w, const EmProto *proto)
     }
   if (kind >= 0)
     write_fitted (w, feature, proto, kind, is_close, &fit);
+  else if (proto->is_unclear)
+    write_extent (w, feature, proto);
   add_given (w, feature, proto, kind);
   /* "raise floor .012, pocket 1.00 x .625": the second is not whole, so they may be one. */
   if (kind >= 0 && !fit.is_complete && w->last_fit.kind >= 0 && proto->may_merge && w->last_line == span.line)

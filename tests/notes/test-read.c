@@ -1709,6 +1709,14 @@ static const Case cases[] = {
   { "Nick 2 x 1 x 1 mm\nUSE S7 ROD", EM_UNITS_METRIC, "!2\t0\tbase\ts7\t" },
   { "Nick 2 x 1 x 1 mm\nWeld with 1.2343", EM_UNITS_METRIC, "2\t0\tunused\t1.2343\t" },
   { "Nick 2 x 1 x 1 mm\nMit 1.2343 schweißen", EM_UNITS_METRIC, "!2\t0\tbase\th11\t" },
+  /* Damage that nobody says what it is: how large it is, and what it is asked. */
+  { "one damaged area by the gate, 3/8 x 3/16, she doesn't know what it is", EM_UNITS_INCH, "1\t1\tquestion\twhich-kind\t" },
+  { "We have something wrong on the sealing area of cavity 5, about 5 x 3 mm", EM_UNITS_METRIC, "1\t1\twidth\t3\tmm" },
+  { "CAVITY BLOCK DAMAGED AT GATE, SEE PHOTO 3", EM_UNITS_METRIC, "1\t1\tquestion\twhich-kind\t" },
+  { "Pos 4  Schlagstelle unklarer Form", EM_UNITS_METRIC, "!1\t1\tkind\tedge-nick\t" },
+  { "daño en el macho, aprox. 4 mm, ver foto", EM_UNITS_METRIC, "!1\t1\tkind\tpin\t" },
+  { "Edge damaged 7 x 0.8 mm", EM_UNITS_METRIC, "1\t1\tquestion\tsecond-leg\t" },
+  { "Aufstellung Schäden Etagenwerkzeug 2x4-fach", EM_UNITS_METRIC, "!1\t1\tquestion\twhich-kind\t" },
 };
 
 START_TEST (test_case)
