@@ -413,6 +413,21 @@ is_behind_each (const EmClause *c, guint i)
          (i > c->first + 1 && em_item_is_per (c->items, i - 2) && em_clause_says (c, i - 1, EM_SAYS_PLACE) && !em_clause_says (c, i - 1, EM_SAYS_KIND));
 }
 
+/* "pits (about 8)", "(ALL 6)" */
+static gboolean
+is_bracketed_with_word (const EmClause *c, guint i)
+{
+  return i > c->first + 1 && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')') && em_item_is_sign (c->items, i - 2, '(') &&
+         (em_clause_says (c, i - 1, EM_SAYS_APPROXIMATE) || em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1));
+}
+
+/* ", 6 no." at the end */
+static gboolean
+is_last_no (const EmClause *c, guint i)
+{
+  return i > c->first + 1 && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item_is_word (c->items, i + 1, "no");
+}
+
 /* "ON 3 PLATES": all of the sentence. */
 static gboolean
 is_on_parts_alone (const EmClause *c, guint i)
@@ -471,7 +486,7 @@ is_count (const EmClause *c, guint i)
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
-      is_dashed_off (c, i) || is_one_side (c, i) || is_behind_each (c, i) || is_about_alone (c, i) || is_on_parts_alone (c, i) ||
+      is_dashed_off (c, i) || is_one_side (c, i) || is_behind_each (c, i) || is_about_alone (c, i) || is_on_parts_alone (c, i) || is_bracketed_with_word (c, i) || is_last_no (c, i) ||
       (em_item_size (items, i)->value.n > 1 && em_counts_is_some_of (items, c->first, c->end, i)))
     return TRUE;
   /* "(6 x)" */

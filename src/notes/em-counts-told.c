@@ -89,6 +89,14 @@ em_counts_add_told (const EmReader *r, EmProto *proto, guint i)
   count_each_has (r, proto, i);
 }
 
+gboolean
+em_counts_says_more (const EmReader *r, guint i)
+{
+  static const char *const more[] = { "more", "further", "other", "others", "additional", "weitere", "weiteren", "andere", "anderen", "más", "otros", "otras", "autres", "de plus" };
+
+  return i < r->end && em_item_is_any_word_of (r->items, i, more, G_N_ELEMENTS (more));
+}
+
 /* "both flanks", "beidseitig", and not "per side". */
 static gboolean
 says_both_sides (const EmReader *r, guint i)

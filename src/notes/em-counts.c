@@ -15,7 +15,6 @@ enum
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
   PARTS_WINDOW = 12, EACH_WINDOW = 3, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
   BOTH_LEAST = 19,       /* what an edge or a nick weighs that the sentence is of */
-  AGAIN_WINDOW = 4,      /* items from "the same" to "the other" */
   ALONE_WINDOW = 4,
   NOUN_WINDOW = 4        /* and from a number word to what it counts */
 };
@@ -63,10 +62,12 @@ is_of_slot (const EmReader *r, guint i)
 gboolean
 em_counts_is_both (const EmReader *r, guint i)
 {
+  static const char *const both[] = { "auf beiden Seiten", "an beiden Seiten", "an beiden Enden", "beidseits", "en ambos lados", "por ambos lados", "de ambos lados", "ambos lados", "en los dos lados",
+                                      "des deux côtés", "sur les deux côtés", "aux deux bouts", "les deux côtés" };
   const EmItem *item = em_item (r->items, i);
 
   if (item->type != EM_ITEM_PHRASE || em_item_says (r->items, i, EM_SAYS_SET) != NULL || item->length <= 5 ||
-      g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) != 0)
+      (g_ascii_strncasecmp (r->items->text + item->start, "both ", 5) != 0 && !em_item_is_any_word_of (r->items, i, both, G_N_ELEMENTS (both))))
     return FALSE;
   /* "on both sides (each 45 x 20)" */
   if (i + 2 < r->end && em_item_is_sign (r->items, i + 1, '(') && is_word (r, i + 2, "each"))
@@ -290,12 +291,29 @@ is_of_coating (const EmReader *r, guint i)
          em_item_says (r->items, i + 1, EM_SAYS_PLACES) != NULL;
 }
 
+/* "5 or 6 pits": how many is open. */
+static gboolean
+take_either_number (const EmReader *r, EmProto *proto, guint i)
+{
+  static const char *const or[] = { "or", "oder", "o", "ou", "u" };
+
+  if (i < r->first + 2 || proto->count_item != EM_NO_ITEM || !em_item_is_any_word_of (r->items, i - 1, or, G_N_ELEMENTS (or)) || !em_list_is_bare_whole (r->items, i - 2) ||
+      em_item_size (r->items, i - 2)->chain != 0)
+    return FALSE;
+  em_item_size (r->items, i - 2)->roles |= EM_ROLE_REFERENCE;
+  em_item (r->items, i - 2)->is_used = em_item (r->items, i)->is_used = TRUE;
+  proto->typical_item = i;
+  return TRUE;
+}
+
 void
 em_counts_add_number (const EmReader *r, EmProto *proto, guint i)
 {
   guint64 n = em_item_size (r->items, i)->value.n;
 
   if (is_of_coating (r, i))
+    return;
+  if (take_either_number (r, proto, i))
     return;
   if (proto->count_item == EM_NO_ITEM)
     proto->is_count_loose = !has_count_word (r, i) || n == 1 || is_of_parts (r, i) || has_other_count (r, i);
@@ -340,7 +358,7 @@ static gboolean
 is_all_of (const EmReader *r, guint number, guint part)
 {
   return part == number + 1 && number > r->first && em_item_says (r->items, number - 1, EM_SAYS_ALL) != NULL &&
-         em_item_says (r->items, part, EM_SAYS_PLACE) != NULL;
+         (em_item_says (r->items, part, EM_SAYS_PLACE) != NULL || em_item_says (r->items, part, EM_SAYS_KIND) != NULL /* "corners" */);
 }
 
 /* Says nothing by itself beside a number that stands alone. */
@@ -549,142 +567,6 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
 
 /* ---- other words ---- */
 
-/* ", and the same again on the other half": once more. */
-static void
-add_same_again (const EmReader *r, EmProto *proto, guint i)
-{
-  if (em_item_says (r->items, i, EM_SAYS_SAME) == NULL || proto->count_item != EM_NO_ITEM || proto->sizes->len == 0)
-    return;
-  for (guint k = i + 1; k < r->end && k <= i + AGAIN_WINDOW && !em_item_is_soft_break (r->items, k); k++)
-    if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
-      {
-        em_counts_guess (r, proto, i, 2);
-        em_item (r->items, k)->is_used = TRUE;
-        return;
-      }
-  /* ", gegenüber nochmal das Gleiche" */
-  for (guint k = i; k-- > r->first && k + AGAIN_WINDOW > i && !em_item_is_soft_break (r->items, k);)
-    if (em_item_says (r->items, k, EM_SAYS_ONE_OF) != NULL)
-      {
-        em_counts_guess (r, proto, i, 2);
-        em_item (r->items, k)->is_used = TRUE;
-        return;
-      }
-  /* ", also cav 6 same size" */
-  for (guint k = i; k-- > r->first + 1 && k + AGAIN_WINDOW > i && !em_item_is_soft_break (r->items, k);)
-    if (is_word (r, k - 1, "also") && em_item_says (r->items, k, EM_SAYS_PLACE) != NULL)
-      {
-        em_counts_guess (r, proto, i, 2);
-        return;
-      }
-}
-
-/* "A" of "lands A & B" */
-static gboolean
-is_part_letter (const EmReader *r, guint i)
-{
-  const EmItem *item = em_item (r->items, i);
-
-  return item->length == 1 && item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && g_ascii_isupper (r->items->text[item->start]) &&
-         (i + 1 >= r->items->items->len || !em_item_is_glued (r->items, i + 1) || em_item (r->items, i + 1)->type == EM_ITEM_SIGN);
-}
-
-/* One of the numbers or letters of parts: "2", "#3", "B". */
-static gboolean
-is_part_name (const EmReader *r, guint i, gboolean is_place)
-{
-  i += em_item_is_sign (r->items, i, '#');
-  return i < r->end && (is_part_letter (r, i) ||
-                        ((is_place || em_item_is_sign (r->items, i - 1, '#')) && em_list_is_bare_whole (r->items, i) &&
-                         (em_item_size (r->items, i)->roles & (em_length_roles | EM_ROLE_RADIUS)) == 0 &&
-                         em_item_size (r->items, i)->chain == 0));
-}
-
-/* "1,3" of "cavs 1,3,5": read as one number, and marked as a name. */
-static gboolean
-names_two (const EmReader *r, guint i)
-{
-  const EmSize *size = em_item (r->items, i)->type == EM_ITEM_SIZE ? em_item_size (r->items, i) : NULL;
-
-  return size != NULL && size->n_decimals == 1 && (size->roles & EM_ROLE_REFERENCE) != 0 && (size->flags & EM_TOKEN_DECIMAL) == 0;
-}
-
-/* "no." of "rib no. 3 and 7" */
-static guint
-skip_number_word (const EmReader *r, guint i)
-{
-  static const char *const words[] = { "no", "no.", "nos", "nos.", "number", "numbers", "nr", "nr.", "nummer", "nummern", "núm.", "números", "n°", "nº" };
-
-  if (i + 1 >= r->end || !em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)))
-    return i;
-  return i + 1 + em_item_is_sign (r->items, i + 1, '.');
-}
-
-/* "cavities 2 and 5", "Schieber 1 und 2": how many parts are numbered behind part; *out_end is the item after them. */
-static guint
-numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_plural, guint *out_end)
-{
-  guint n = 0, i = skip_number_word (r, part + 1);
-  gboolean has_and = FALSE;
-
-  *out_end = i;
-  while (i < r->end && i < part + COUNT_WINDOW && (is_part_name (r, i, is_place) || names_two (r, i)))
-    {
-      has_and |= names_two (r, i);
-      n += 1 + names_two (r, i);
-      i += 1 + em_item_is_sign (r->items, i, '#');
-      *out_end = i;
-      if (i >= r->end || em_item_is_sign (r->items, i, '-'))
-        break;
-      /* "cav 2 5 and 7" */
-      if (!em_item_is_soft_break (r->items, i))
-        continue;
-      has_and |= em_item (r->items, i)->type != EM_ITEM_SIGN || em_item_is_sign (r->items, i, '&') || em_item_is_sign (r->items, i, '+');
-      i++;
-      /* "cav 1 and cav 3" */
-      i += i + 1 < r->end && em_item (r->items, i)->type == EM_ITEM_PHRASE && em_item (r->items, i)->phrase == em_item (r->items, part)->phrase;
-      /* ", #7, and #9" */
-      if (i < r->end && em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && em_item_is_soft_break (r->items, i))
-        {
-          has_and = TRUE;
-          i++;
-        }
-    }
-  return is_plural || has_and ? n : 0;
-}
-
-/* Their number, as each may have the repair. */
-static void
-count_numbered (const EmReader *r, EmProto *proto, guint part)
-{
-  const EmItem *item = em_item (r->items, part);
-  const EmSense *place = em_item_says (r->items, part, EM_SAYS_PLACE);
-  gboolean is_plural = g_ascii_tolower (r->items->text[item->start + item->length - 1]) == 's' ||
-                       (place != NULL && g_strcmp0 (place->value, "counted") == 0);
-  guint n, end;
-
-  if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL))
-    return;
-  /* "ribs 3-6" */
-  if (part + 1 < r->end && em_item (r->items, part + 1)->type == EM_ITEM_SIZE && em_item (r->items, part + 1)->is_used &&
-      em_item_size (r->items, part + 1)->low.d == 1 && em_item_size (r->items, part + 1)->high.d == 1 &&
-      (em_item_size (r->items, part + 1)->roles & EM_ROLE_REFERENCE) != 0)
-    {
-      em_counts_guess (r, proto, part, (double) (em_item_size (r->items, part + 1)->high.n - em_item_size (r->items, part + 1)->low.n + 1));
-      return;
-    }
-  n = numbered_parts (r, part, place != NULL || skip_number_word (r, part + 1) != part + 1, is_plural, &end);
-  if (n < 2)
-    return;
-  for (guint i = part + 1; i < end; i++)
-    {
-      if (em_item (r->items, i)->type == EM_ITEM_SIZE)
-        em_item_size (r->items, i)->roles = EM_ROLE_REFERENCE;
-      em_item (r->items, i)->is_used = TRUE;
-    }
-  em_counts_guess (r, proto, part, n);
-}
-
 /* "beidseitig verrundet": what became of both edges. */
 static gboolean
 is_on_both (const EmReader *r, const EmProto *proto, guint i)
@@ -709,7 +591,7 @@ take_each_of (const EmReader *r, EmProto *proto, guint i)
   guint number = i + 1;
   double n;
 
-  if ((!is_whole && !em_item_is_per (r->items, i)) || proto->count_item == EM_NO_ITEM || proto->is_multiplied)
+  if ((!is_whole && !em_item_is_per (r->items, i)) || proto->is_multiplied)
     return;
   while (number < r->end && number < i + EACH_WINDOW && em_item (r->items, number)->type == EM_ITEM_PHRASE &&
          em_item_says (r->items, number, EM_SAYS_NUMBER) == NULL)
@@ -721,6 +603,12 @@ take_each_of (const EmReader *r, EmProto *proto, guint i)
     return;
   if (em_item (r->items, number)->type == EM_ITEM_SIZE)
     em_item_size (r->items, number)->roles |= EM_ROLE_REFERENCE;
+  /* "nick in each of the four cavities" */
+  if (proto->count_item == EM_NO_ITEM)
+    {
+      em_counts_guess (r, proto, number, n);
+      return;
+    }
   proto->count *= n;
   proto->is_multiplied = proto->is_count_loose = TRUE;
   em_item (r->items, number)->is_used = TRUE;
@@ -733,8 +621,8 @@ em_counts_add_word (const EmReader *r, EmProto *proto, guint i)
   em_counts_add_told (r, proto, i);
   if (em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL)
     add_number_word (r, proto, i);
-  add_same_again (r, proto, i);
-  count_numbered (r, proto, i);
+  em_counts_add_same_again (r, proto, i);
+  em_counts_add_numbered (r, proto, i);
   if (proto->count_item == EM_NO_ITEM && (em_counts_is_both (r, i) || is_on_both (r, proto, i)))
     em_counts_guess (r, proto, i, 2);
 }
@@ -745,8 +633,9 @@ em_counts_add_loose (const EmReader *r, EmProto *proto, guint i, gboolean words_
   /* "five of these tools" */
   double count = em_item (r->items, i)->is_used ? (double) NAN : count_at (r, i, words_too);
 
+  /* "Three more just like it." */
   if (!isnan (count))
-    em_counts_guess (r, proto, i, count);
+    em_counts_guess (r, proto, i, count + em_counts_says_more (r, i + 1));
 }
 
 /* "two of them are 3 x 1 x 1, the other two …": how many, told before the first size. */
@@ -761,19 +650,4 @@ em_counts_add_those (const EmReader *r, EmProto *proto, guint first, guint end)
         continue;
       em_counts_guess (r, proto, i, count);
     }
-}
-
-void
-em_counts_add_same (const EmReader *r, EmProto *proto, guint first, guint end)
-{
-  guint n_places = 0;
-
-  /* "Same on insert 8 and insert 9." */
-  for (guint i = first; i + 1 < end; i++)
-    n_places += em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item (r->items, i + 1)->type == EM_ITEM_SIZE;
-  for (guint i = first; i < end && proto->count_item == EM_NO_ITEM; i++)
-    if (em_item_says (r->items, i, EM_SAYS_SAME) != NULL)
-      {
-        em_counts_guess (r, proto, i, 1 + MAX (1, n_places));
-      }
 }

@@ -29,12 +29,18 @@ gboolean em_counts_is_per_part (const EmReader *r, guint i);
 /* "BOTH SIDES" in a part of its own, or a sentence: twice. */
 gboolean em_counts_is_both    (const EmReader *r, guint i);
 
+/* ", and the same again on the other half": once more. */
+void     em_counts_add_same_again (const EmReader *r, EmProto *proto, guint i);
+/* "cavities 2 and 5", behind the part at i: as many as are numbered. */
+void     em_counts_add_numbered   (const EmReader *r, EmProto *proto, guint i);
 /* Counts, though nothing beside it says that it does. */
 void     em_counts_guess      (const EmReader *r, EmProto *proto, guint i, double count);
 /* "Two of the cores", "each has a dent". */
 void     em_counts_add_told   (const EmReader *r, EmProto *proto, guint i);
 /* "both flanks", once all of a wall was told: each of them is one. */
 void     em_counts_add_sides  (const EmReader *r, EmProto *proto, guint first, guint end);
+/* "three more": besides the one told before. */
+gboolean em_counts_says_more  (const EmReader *r, guint i);
 /* "2 of the cores": the number at i counts parts; items of the sentence. */
 gboolean em_counts_is_some_of (const EmItems *items, guint first, guint end, guint i);
 

@@ -526,9 +526,24 @@ is_led_by_preposition (const Governor *g, guint i)
 {
   guint before = i;
 
+  static const char *const led[] = { "on all", "in all", "at all", "to all", "applies to", "to", "an allen", "in allen", "sur tous les", "en todos los" };
+
+  if (before > g->c->first + 1 && em_item_is_any_word_of (g->c->items, before - 1, led, G_N_ELEMENTS (led)))
+    return TRUE;
   while (before > g->c->first && before + 2 > i && says (g, before - 1, EM_SAYS_GLUE) != NULL && says (g, before - 1, EM_SAYS_PREPOSITION) == NULL)
     before--;
   return before > g->c->first && says (g, before - 1, EM_SAYS_PREPOSITION) != NULL && before - 1 > g->c->first;
+}
+
+/* "Item 2 is on all 4 inserts": of that repair. */
+static gboolean
+is_of_item (const Governor *g, guint i)
+{
+  /* The word may have been passed over at the head of the line. */
+  guint word = is_size (g, g->c->first) && g->c->first > 0 ? g->c->first - 1 : g->c->first;
+  const EmSense *glue = em_item_says (g->c->items, word, EM_SAYS_GLUE);
+
+  return i > word + 2 && glue != NULL && g_strcmp0 (glue->value, "item") == 0 && is_size (g, word + 1);
 }
 
 /* "2 nicks per insert, 4 inserts", "2 par insert, 4 inserts": so many times so many. */
@@ -550,7 +565,7 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
   if (g_strcmp0 (tools->value, "part") != 0 && g_strcmp0 (tools->value, "identical") != 0)
     return FALSE;
   /* "4 corners x 2 inserts", "corners of 4 core inserts blown" */
-  if (i > g->c->first && (says (g, i - 1, EM_SAYS_TIMES) != NULL || (g->has_size && is_led_by_preposition (g, i)) || is_per_part_before (g, i)))
+  if (i > g->c->first && (says (g, i - 1, EM_SAYS_TIMES) != NULL || ((g->has_size || g->grammar->protos->len == 1) && is_led_by_preposition (g, i)) || is_of_item (g, i) || is_per_part_before (g, i)))
     return TRUE;
   for (guint k = i > g->c->first + EACH_BACK ? i - EACH_BACK : g->c->first; k < i; k++)
     {

@@ -88,6 +88,17 @@ is_on_parts (const EmReader *r, guint count)
          !(count + 2 < r->end && em_item_is_soft_break (r->items, count + 2)) && count + 2 < r->end;
 }
 
+/* "in all", "in", "an allen" before the count heads the sentence. */
+static gboolean
+is_in_all_first (const EmReader *r, guint count)
+{
+  static const char *const in[] = { "in", "in all", "on all", "at all", "on", "an", "an allen", "in allen", "bei allen", "en", "en las", "en los", "en todas las", "dans", "dans les", "dans toutes les",
+                                    "sur les", "sur" };
+
+  return count > r->first && count <= r->first + 2 && em_item_is_any_word_of (r->items, r->first, in, G_N_ELEMENTS (in)) && count + 2 < r->end &&
+         !em_item_is_soft_break (r->items, count + 2) && !em_item_is_sign (r->items, count + 2, ':');
+}
+
 /* "a mould with 16 cavities, the following repair on every cavity": of what the next lines tell. */
 static gboolean
 says_every_part (const EmReader *r)
@@ -114,6 +125,12 @@ em_parts_note (EmReader *r)
       /* "an 3 Einsätzen ist die Kante ausgebrochen" */
       if (n > 1 && is_on_parts (r, i))
         tell (r, (EmParts) { i, n, FALSE, FALSE });
+      /* "In all 4 cavities the edge is worn" */
+      else if (n > 1 && is_counted_part (r, i + 1) && is_in_all_first (r, i))
+        {
+          tell (r, (EmParts) { i, n, FALSE, FALSE });
+          r->is_parts_line = TRUE;
+        }
       /* "4 cavities" */
       else if (n > 1 && is_counted_part (r, i + 1))
         tell (r, (EmParts) { i, n, TRUE, FALSE });
@@ -141,7 +158,7 @@ is_plain (const EmReader *r)
       const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND), *label = em_item_says (r->items, i, EM_SAYS_LABEL);
       const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
 
-      if (label != NULL && (label->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0)
+      if (label != NULL && (label->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && em_item_says (r->items, i, EM_SAYS_GLUE) == NULL /* "is" */)
         return FALSE;
       if (em_reader_is_sized (r, i) || em_reader_is_verb (r, i) || (set != NULL && set->set_field == NULL) ||
           em_item_says (r->items, i, EM_SAYS_THING) != NULL || (noun != NULL && noun->value != NULL))
@@ -372,19 +389,58 @@ of_part (const EmReader *r, guint part)
   return found;
 }
 
+/* "It occurs on all 4 inserts", "repeats in 3 cavities": so many parts have it. */
+static gboolean
+is_said_of_parts (const EmReader *r, guint count)
+{
+  static const char *const words[] = { "occurs", "occurs on", "occurs in", "repeats", "repeated", "repeat", "repeat on", "applies", "applies to", "apply to", "found", "present", "it", "it's", "this", "is", "are",
+                                       "tritt", "gilt", "kommt", "betrifft", "se repite", "está", "aparece", "ocurre", "se répète", "se retrouve", "concerne", "vaut", "valable" };
+  gboolean is_said = FALSE;
+
+  for (guint i = r->first; i < count && !is_said; i++)
+    is_said = em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+  return is_said && count + 1 < r->end && (is_part (r, count + 1) || em_item_says (r->items, count + 1, EM_SAYS_KIND) != NULL) && (count + 2 >= r->end - 1 || em_item_is_soft_break (r->items, count + 2));
+}
+
+/* "Item 2 is on …": the number of a repair told before measures nothing. */
+static EmProto *
+use_item_number (const EmReader *r)
+{
+  /* The word may have been passed over at the head of the line. */
+  guint number = r->first + (em_list_is_item_word (r, r->first) ? 1 : 0);
+
+  if (number > 0 && em_list_is_item_word (r, number - 1) && number + 1 < r->end && em_list_is_bare_whole (r->items, number) && em_item_says (r->items, number + 1, EM_SAYS_GLUE) != NULL &&
+      em_refer_with (r, em_list_head_at (r->items, number)) != NULL)
+    {
+      em_item_size (r->items, number)->roles |= EM_ROLE_REFERENCE;
+      em_item (r->items, number)->is_used = TRUE;
+      return em_refer_with (r, em_list_head_at (r->items, number));
+    }
+  return NULL;
+}
+
 gboolean
 em_parts_count_named (const EmReader *r)
 {
-  EmProto *named = NULL;
+  EmProto *named = NULL, *item;
   double n = 1;
   guint count;
 
-  if (r->grammar->protos->len < 2 || r->end - r->first > SHORT_LINE || !is_plain (r))
+  if (r->grammar->protos->len == 0 || r->end - r->first > SHORT_LINE)
+    return FALSE;
+  item = use_item_number (r);
+  if (!is_plain (r))
     return FALSE;
   count = only_count (r, &n);
   if (count == EM_NO_ITEM || n > PARTS_MAX)
     return FALSE;
-  if (em_refer_items (r, r->first, &named, 1) == 0)
+  /* "occurs on all 4 inserts" behind the only one */
+  if (r->grammar->protos->len == 1)
+    named = is_said_of_parts (r, count) ? g_ptr_array_index (r->grammar->protos, 0) : NULL;
+  /* "Item 2 is on all 4 inserts" */
+  else if (item != NULL)
+    named = is_said_of_parts (r, count) ? item : NULL;
+  else if (em_refer_items (r, r->first, &named, 1) == 0)
     named = em_item_says (r->items, r->first, EM_SAYS_QUANTITY) != NULL && is_part (r, r->first + 1) ? of_part (r, r->first + 1) : NULL;
   if (named == NULL || named->count_item != EM_NO_ITEM)
     return FALSE;

@@ -81,9 +81,8 @@ em_refer_head (const EmReader *r, guint first, guint end)
   return 0;
 }
 
-/* The repair with that number, or NULL. */
-static EmProto *
-repair_with (const EmReader *r, guint64 head)
+EmProto *
+em_refer_with (const EmReader *r, guint64 head)
 {
   const GPtrArray *protos = r->grammar->protos;
 
@@ -119,7 +118,7 @@ read_numbers (const EmReader *r, guint number, EmProto **out_protos, guint max)
   for (; number < r->end && n < max && (em_item (r->items, number)->type == EM_ITEM_SIZE || is_capital_letter (r, number)); number += 2)
     {
       guint64 section = r->section != 0 ? em_list_section_at (r->items, number) : 0;
-      EmProto *proto = repair_with (r, section != 0 ? section : em_list_head_at (r->items, number));
+      EmProto *proto = em_refer_with (r, section != 0 ? section : em_list_head_at (r->items, number));
 
       if (proto == NULL)
         break;
@@ -192,7 +191,7 @@ em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
     {
       /* "restricted access on 1.2" */
       if (r->section != 0 && em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < r->end && em_list_section_at (r->items, i + 1) != 0 &&
-          (out_protos[0] = repair_with (r, em_list_section_at (r->items, i + 1))) != NULL)
+          (out_protos[0] = em_refer_with (r, em_list_section_at (r->items, i + 1))) != NULL)
         {
           em_item (r->items, i + 1)->is_used = TRUE;
           return 1;

@@ -23,5 +23,7 @@ guint          em_refer_items            (const EmReader *r, guint at, EmProto *
 EmProto       *em_refer_named            (const EmReader *r, EmProto *before, guint first, guint end);
 /* The repair that has that number or letter; before where none has. */
 const EmProto *em_refer_repair           (const EmReader *r, const EmProto *before, guint64 head);
+/* The repair with that number or letter, or NULL. */
+EmProto *em_refer_with               (const EmReader *r, guint64 head);
 
 G_END_DECLS

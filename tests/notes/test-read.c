@@ -1717,6 +1717,17 @@ static const Case cases[] = {
   { "daño en el macho, aprox. 4 mm, ver foto", EM_UNITS_METRIC, "!1\t1\tkind\tpin\t" },
   { "Edge damaged 7 x 0.8 mm", EM_UNITS_METRIC, "1\t1\tquestion\tsecond-leg\t" },
   { "Aufstellung Schäden Etagenwerkzeug 2x4-fach", EM_UNITS_METRIC, "!1\t1\tquestion\twhich-kind\t" },
+  { "2 mm nick in each of the four cavities, 0.5 x 0.5", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Chip on edge 2 x 0.5 x 0.5 mm. Three more just like it.", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Pits (about 8) on the face 0.5 dia 0.2 deep mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "5 or 6 pits on the face 0.5 mm dia 0.2 deep", EM_UNITS_METRIC, "1\t1\tquestion\tcount-unknown\t" },
+  { "EJ PIN HOLES WORN .187 TO .193, .5 DP (ALL 6)", EM_UNITS_INCH, "1\t1\tcount\t6\t" },
+  { "holes .187 in worn to .193, .5 deep, 6 no.", EM_UNITS_INCH, "1\t1\tcount\t6\t" },
+  { "In allen 4 Kavitäten Kante verrundet R0,3 auf 8 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "4-fach-Form\nje Kavität Kante R0,3 auf 8 mm", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "arista R0,3 en 8 mm, en ambos lados", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "nick 3 x 1 x 1 mm\noccurs on all 4 inserts", EM_UNITS_METRIC, "2\t1\tcount\t4\t" },
+  { "1. nick 3 x 1 x 1 mm\n2. dent 2 dia 0.5 deep\n3. crack 10 long 1 deep\nItem 2 is on all 4 inserts, the others once.", EM_UNITS_METRIC, "4\t2\tcount\t4\t" },
 };
 
 START_TEST (test_case)
