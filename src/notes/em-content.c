@@ -80,6 +80,16 @@ is_same_place (const EmReader *r, const EmContent *content, guint i, guint end)
                                                 em_item_says (r->items, i + 3, EM_SAYS_KIND)->value == NULL);
 }
 
+/* "Last time the bore cracked", "it has been welded before": of another time. */
+static gboolean
+is_of_before (const EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    if (em_remark_has_noise (r->items, i, "aside"))
+      return TRUE;
+  return FALSE;
+}
+
 EmContent
 em_content_weigh (const EmReader *r, guint first, guint end)
 {
@@ -122,6 +132,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
             (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
         }
     }
+  content.has_same &= content.n_sizes > 0 || !is_of_before (r, first, end);
   return content;
 }
 
@@ -301,14 +312,7 @@ is_said_aside (const EmReader *r, const EmContent *content, const EmProto *befor
     return FALSE;
   if (em_item_is_sign (r->items, end - 1, '?') || (end < r->items->items->len && em_item_is_sign (r->items, end, '?')))
     return TRUE;
-  for (guint i = first; i < end; i++)
-    {
-      const EmSense *noise = em_item_says (r->items, i, EM_SAYS_NOISE);
-
-      if (noise != NULL && g_strcmp0 (noise->value, "aside") == 0)
-        return TRUE;
-    }
-  return FALSE;
+  return is_of_before (r, first, end);
 }
 
 /* "The crack was only noticed yesterday", "Der Riss ist beim Entformen entstanden": what came of a kind told before with its sizes. */

@@ -369,6 +369,7 @@ part_end (const Governor *g, guint first)
 static gboolean
 is_named_part (const Governor *g, guint first, guint end, gboolean is_any)
 {
+  static const char *const told[] = { "is", "are", "was", "were", "has", "have", "ist", "sind", "war", "wird", "hat", "es", "está", "son", "están", "est", "sont" };
   gboolean has_thing = FALSE;
 
   for (guint k = first; k < end; k++)
@@ -377,6 +378,9 @@ is_named_part (const Governor *g, guint first, guint end, gboolean is_any)
       gboolean is_label = is_across (g, k + 1) || (k > first && is_across (g, k - 1)); /* "Ø", "dia" */
 
       if ((is_size (g, k) && !is_across (g, k)) || (item (g, k)->is_used && !is_label) || says (g, k, EM_SAYS_VERB) != NULL || says (g, k, EM_SAYS_REFUSE) != NULL)
+        return FALSE;
+      /* ", a new one is on order": what is told of it. */
+      if (em_item_is_any_word_of (g->c->items, k, told, G_N_ELEMENTS (told)))
         return FALSE;
       has_thing |= is_place || says (g, k, EM_SAYS_THING) != NULL;
     }

@@ -1728,6 +1728,11 @@ static const Case cases[] = {
   { "arista R0,3 en 8 mm, en ambos lados", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "nick 3 x 1 x 1 mm\noccurs on all 4 inserts", EM_UNITS_METRIC, "2\t1\tcount\t4\t" },
   { "1. nick 3 x 1 x 1 mm\n2. dent 2 dia 0.5 deep\n3. crack 10 long 1 deep\nItem 2 is on all 4 inserts, the others once.", EM_UNITS_METRIC, "4\t2\tcount\t4\t" },
+  { "Nick 2 x 1 x 1 mm\nBLOCK HAS BEEN WELDED BEFORE IN SAME AREA", EM_UNITS_METRIC, "!2\t2\tkind\tedge-nick\t" },
+  { "Nick 2 x 1 x 1 mm. Don't bother with the shoulder, a new punch is on order.", EM_UNITS_METRIC, "1\t0\trefuse\tshoulder\t" },
+  { "Nick 2 x 1 x 1 mm. Don't bother with the shoulder, a new punch is on order.", EM_UNITS_METRIC, "!1\t0\trefuse\tnew punch is on order\t" },
+  { "Te mando la placa de expulsores.\nArista golpeada 8 x 1 x 0,6 mm", EM_UNITS_METRIC, "!1\t1\tkind\tpin\t" },
+  { "Nick 2 x 1 x 1 mm\nWANTS TO KNOW IF WE CAN TURN IT AROUND IN 24 HRS", EM_UNITS_METRIC, "!2\t0\tfinish\tcustomer\t" },
 };
 
 START_TEST (test_case)
