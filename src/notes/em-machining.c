@@ -14,7 +14,12 @@ gboolean
 em_machining_is_before (const Governor *g, guint i)
 {
   static const char *const before[] = { "before", "beforehand", "vorher", "davor", "zuvor", "antes", "avant", "previously" };
+  static const char *const was[] = { "was", "were", "war", "waren", "fue", "era", "était" };
 
+  /* "They say it was our EDM" */
+  for (guint k = i; k > g->c->first && k + 2 > i; k--)
+    if (em_item_is_any_word_of (g->c->items, k - 1, was, G_N_ELEMENTS (was)))
+      return TRUE;
   for (guint k = i + 1; k < g->c->end && k <= i + AGENT_WINDOW; k++)
     if (em_item_is_any_word_of (g->c->items, k, before, G_N_ELEMENTS (before)))
       return k + 1 == g->c->end || em_item_is_soft_break (g->c->items, k + 1) || says (g, k + 1, EM_SAYS_VERB) != NULL ||

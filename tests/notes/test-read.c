@@ -1733,6 +1733,8 @@ static const Case cases[] = {
   { "Nick 2 x 1 x 1 mm. Don't bother with the shoulder, a new punch is on order.", EM_UNITS_METRIC, "!1\t0\trefuse\tnew punch is on order\t" },
   { "Te mando la placa de expulsores.\nArista golpeada 8 x 1 x 0,6 mm", EM_UNITS_METRIC, "!1\t1\tkind\tpin\t" },
   { "Nick 2 x 1 x 1 mm\nWANTS TO KNOW IF WE CAN TURN IT AROUND IN 24 HRS", EM_UNITS_METRIC, "!2\t0\tfinish\tcustomer\t" },
+  { "Nick 2 x 1 x 1 mm\nThey say it was our EDM.", EM_UNITS_METRIC, "!2\t0\tfinish\tcustomer\t" },
+  { "usure du bord intérieur Ø33,2 mm, R0,3 sur tout le tour\nune bague déjà rechargée l'an passé.", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
 };
 
 START_TEST (test_case)
