@@ -60,7 +60,9 @@ is_thickness (const EmItems *items, const GPtrArray *protos, guint i)
   if (i == 0 || (i + 1 < protos->len && ((const EmProto *) g_ptr_array_index (protos, i + 1))->may_merge) || noun == NULL || noun->weight[RIB] == 0 || noun->weight[EDGE_NICK] > 0 || !is_bare (proto) || proto->has_verb ||
       proto->sizes->len != 1 || proto->given->len > 0)
     return FALSE;
-  return em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles == EM_ROLE_THICKNESS &&
+  /* "is" has a role of its own */
+  return (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH)) != 0 &&
+         (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & ~(guint32) (EM_ROLE_THICKNESS | EM_ROLE_WIDTH | EM_ROLE_WORN)) == 0 &&
          ((const EmProto *) g_ptr_array_index (protos, i - 1))->sizes->len > 1;
 }
 

@@ -224,6 +224,10 @@ is_before_noun (const EmClause *c, guint i)
 
   if (is_number_of_place (c, i))
     return FALSE;
+  /* "ring is 14 outside dia" */
+  if (em_clause_says (c, i + 1, EM_SAYS_KIND) && em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL &&
+      (em_clause_label_at (c, i + 1, EM_LABEL_AFTER)->roles & EM_ROLE_DIAMETER) != 0)
+    return FALSE;
   /* "MOULD 663 CORE" */
   if (i > c->first && em_item (c->items, i)->length >= CODE_DIGITS && em_clause_says (c, i - 1, EM_SAYS_REFERENCE))
     return FALSE;
@@ -527,8 +531,9 @@ is_reference (const EmClause *c, guint i)
   if (i > c->first + 1 && i + 1 < c->end && em_item_is_sign (c->items, i - 2, '(') && em_item_is_sign (c->items, i + 1, ')') &&
       (em_item_is_sign (c->items, i - 1, '+') || em_item_is_sign (c->items, i - 1, '-')))
     return TRUE;
+  /* "shaft (35k6)": no fit is told of what is only for information. */
   return i > c->first && i + 1 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_item_is_sign (c->items, i + 1, ')') &&
-         !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !em_unit_is_area (em_item_size (c->items, i)->unit);
+         !em_item_size (c->items, i)->has_fit && !em_unit_is_hardness (em_item_size (c->items, i)->unit) && !em_unit_is_area (em_item_size (c->items, i)->unit);
 }
 
 /* "2 of the 4 lifters": the number of all after the number of those meant. Marks both. */

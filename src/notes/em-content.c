@@ -348,6 +348,13 @@ is_refused (const EmReader *r, const EmContent *content, guint first, guint end)
          g_strcmp0 (em_item_says (r->items, first, EM_SAYS_REFUSE)->value, "denied") != 0;
 }
 
+/* ", 0.3 on the gib face (45 x 8)" behind another's three sizes: all that a repair has. */
+static gboolean
+is_whole_row (const EmContent *content, const EmProto *before)
+{
+  return before != NULL && content->n_row == 2 && content->n_sizes == 3 && content->has_noun && before->sizes->len == 3;
+}
+
 /* "spherical seat R15.5, face ⌀25, eroded": how large the mouth of the sphere is. */
 static gboolean
 is_mouth (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
@@ -366,7 +373,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           content->roles == EM_ROLE_DIAMETER &&
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = (content->best == 0 || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_on_round (content, before) ||
+  gboolean is_more = ((content->best == 0 && !is_whole_row (content, before)) || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);

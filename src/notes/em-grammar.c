@@ -33,6 +33,7 @@ enum
 {
   STATE_WORDS = 3,       /* "worn very low" */
   ONE_WINDOW = 5,        /* items to the word for another one */
+  FILL_WINDOW = 10,      /* and from the beginning of a line to its verb */
   SIZES_MAX = 64,        /* sizes of the current repair that are looked over */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
@@ -99,6 +100,25 @@ is_round_behind_row (const EmReader *r, const EmContent *content, guint first)
   return n_row >= 2;
 }
 
+static gboolean
+has_row (const EmReader *r, const EmProto *proto)
+{
+  for (guint i = 0; i < proto->sizes->len && i < SIZES_MAX; i++)
+    if (em_item_size (r->items, g_array_index (proto->sizes, guint, i))->chain != 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* A verb of filling in the sentence, behind its first item or its heading. */
+static gboolean
+fills (const EmReader *r, guint first)
+{
+  for (guint i = first; i < r->end && i < first + FILL_WINDOW; i++)
+    if (em_item_says (r->items, i, EM_SAYS_VERB) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_VERB)->value, "fill") == 0)
+      return TRUE;
+  return FALSE;
+}
+
 /* "SITS IN SLOT 5 WIDE X 12 DEEP": where the repair before it lies. */
 static gboolean
 begins_in_slot (const EmReader *r, guint first)
@@ -119,10 +139,17 @@ continues (const EmReader *r, const EmContent *content, guint first)
     return FALSE;
   if (r->is_bullet && em_refer_continues_jotted (r, content, first))
     return TRUE;
+  /* "It sits on a ⌀40 shaft": how large the part is that has it. */
+  if (content->has_noun && content->best == 0 && content->n_sizes == 1 && content->roles == EM_ROLE_DIAMETER && first == r->first && has_row (r, r->current))
+    return FALSE;
   line = em_reader_line_of (r, r->current->last);
   /* "Vent depth is .02" in the line below a row */
   if (r->is_line_start && em_reader_line_of (r, first) != line && !r->is_dash && r->current->sizes->len >= WHOLE_ROW &&
       em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_item_says (r->items, first, EM_SAYS_KIND) == NULL)
+    return FALSE;
+  /* "INSERT B: WELD SHUT ⌀.125 VENT" below another's row: what is to be filled is another thing. */
+  if (r->is_line_start && em_reader_line_of (r, first) != line && r->current->sizes->len > 1 && content->has_verb && !r->current->has_fill &&
+      fills (r, first))
     return FALSE;
   if (r->is_line_start && em_refer_names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
     return FALSE;
@@ -486,6 +513,7 @@ read_segment (EmReader *r, guint first, guint end)
     add_why (r, proto, first, end);
   else
     em_reader_add_items (r, proto, first, end);
+  em_said_share_both (r, proto, before);
   if (is_unclear)
     em_unclear_make (proto);
   else if (is_repair)

@@ -178,6 +178,16 @@ leads_to_row (const Labels *l, guint i)
   return em_clause_is_size (l->c, size) && em_item_size (l->c->items, size)->chain != 0;
 }
 
+/* "1 deep at the bottom of the slot": where, behind a size that has its name already. */
+static gboolean
+is_place_of_deep (const Labels *l, guint i)
+{
+  static const char *const places[] = { "at bottom", "at the bottom" };
+  const EmSense *before = i > l->c->first ? em_item_says (l->c->items, i - 1, EM_SAYS_LABEL) : NULL;
+
+  return before != NULL && (before->roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0 && em_item_is_any_word_of (l->c->items, i, places, G_N_ELEMENTS (places));
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -188,7 +198,7 @@ take_label (Labels *l, guint i)
   if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
       em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
     return;
-  if (is_name_beside (l, i, prior) || leads_to_row (l, i))
+  if (is_name_beside (l, i, prior) || leads_to_row (l, i) || is_place_of_deep (l, i))
     return;
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);
@@ -228,7 +238,7 @@ is_weak (const Labels *l, guint i)
   const EmSense *after = em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER);
 
   return l->pending == EM_ROLE_LENGTH &&
-         (em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) ||
+         (em_clause_says (l->c, l->pending_item, EM_SAYS_PREPOSITION) || (after != NULL && after->roles == EM_ROLE_DIAMETER && em_item_is_word (l->c->items, l->pending_item, "over")) ||
           em_clause_says (l->c, l->pending_item, EM_SAYS_ONE_OF)) && after != NULL &&
          (after->roles & em_dimension_roles) != 0;
 }
@@ -239,7 +249,11 @@ static gboolean
 denies_build (const Labels *l, guint i)
 {
   const EmSense *after = em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER);
+  static const char *const needs[] = { "needs", "wants", "requires" };
 
+  /* "needs 3 x 3 built up 1": how large it is. */
+  if (em_item_size (l->c->items, i)->chain != 0 && em_item_is_any_word_of (l->c->items, l->pending_item, needs, G_N_ELEMENTS (needs)))
+    return TRUE;
   /* "now 29.82 length 50" */
   if ((l->pending & ~(guint32) EM_ROLE_DIAMETER) == EM_ROLE_WORN && l->pending_item + 1 == i && em_labels_leads_to_own (l->c, i + 1, FALSE))
     return FALSE;

@@ -16,6 +16,7 @@ enum
   HOURS = 24, DAYS = 31, FEW = 6 /* alike, told apart by numbers */, CAVITIES = 64 /* of one tool */,
   CONDITION_MIN = 800, /* "H900", aged at 900 °F */
   TOO_LONG = 10000,    /* a whole number that is no size */
+  TOO_WIDE = 101,      /* of a metric thread */
   LEAST_ALLOY = 100,   /* a metal's number */
   ROW_WINDOW = 16, NEAR_WINDOW = 3
 };
@@ -559,6 +560,10 @@ is_glued_to_word (const EmClause *c, guint i)
   /* "5O-52": what is before the dash could not be read. */
   if (em_item_is_sign (c->items, word, '-') && word > c->first && em_item_is_glued (c->items, word) && em_item_is_glued (c->items, word - 1))
     word--;
+  /* "M333": no meters, and a thread is not as large. */
+  if (em_item_is_word (c->items, i - 1, "M") && (em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && size->is_whole &&
+      size->unit == EM_UNIT_NONE && size->value.n >= TOO_WIDE)
+    return TRUE;
   return em_item (c->items, word)->type == EM_ITEM_UNKNOWN &&
          (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
 }

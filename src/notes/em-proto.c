@@ -219,10 +219,13 @@ em_reader_is_demoted (const EmReader *r, guint i)
     return TRUE;
   if (is_behind_place (r, i))
     return FALSE;
-  for (guint k = i; k-- > r->first && k + PREPOSITION_WINDOW >= i;)
+  for (guint k = i, n_passed = 0; k-- > r->first && k + PREPOSITION_WINDOW + n_passed >= i;)
     {
       const EmItem *item = em_item (r->items, k);
       const EmSense *glue = em_item_says (r->items, k, EM_SAYS_GLUE);
+
+      /* "on a 40 mm dia shaft" */
+      n_passed += item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0;
 
       /* "the face of the plate has a score": what it has is no place. */
       if ((glue != NULL && g_strcmp0 (glue->value, "has") == 0) || (k + 2 >= i && is_has (r, k)))
@@ -245,6 +248,10 @@ em_reader_is_demoted (const EmReader *r, guint i)
         return TRUE;
       /* "on end of ⌀.50 pin" */
       if (item->type == EM_ITEM_SIZE && (em_item_size (r->items, k)->roles & EM_ROLE_DIAMETER) != 0)
+        continue;
+      /* "on end of 3 core pins" */
+      if (item->type == EM_ITEM_SIZE && k + 1 == i && k > r->first && (em_item_size (r->items, k)->roles & EM_ROLE_COUNT) != 0 &&
+          em_item_says (r->items, k - 1, EM_SAYS_PREPOSITION) != NULL && em_item_says (r->items, k - 1, EM_SAYS_KIND) != NULL)
         continue;
       /* "on the rim scratch 25 long", "Am Kern Riefe 25 lang": what is there. */
       if (k + 1 == i && is_flaw (noun) && is_where (r, k))

@@ -17,6 +17,8 @@
 enum
 {
   ALL_MAX = 16, ALL_WINDOW = 3,   /* repairs that "all" means, and items to that word */
+  BOTH_WINDOW = 3,      /* items from "both" to a size */
+  SHARED_MAX = 8,       /* sizes of a repair that another may have, too */
   SHORT_SENTENCE = 8,   /* items of a note that may stand for all */
   LITTLE_MAX = 5   /* words before a number */
 };
@@ -230,6 +232,39 @@ is_only_quantity (const EmReader *r, guint first, guint end)
     else if (!em_item_is_sign (r->items, i, ':') && !em_item_is_sign (r->items, i, '='))
       return FALSE;
   return FALSE;
+}
+
+/* "both", "each", "all" right before the size. */
+static gboolean
+is_of_both (const EmReader *r, guint size)
+{
+  static const char *const words[] = { "both", "each", "all", "beide", "je", "jeweils", "les deux", "chacune", "chacun", "ambas", "ambos", "cada una", "cada uno" };
+
+  for (guint k = size; k-- > r->first && k + BOTH_WINDOW >= size && !em_item_is_soft_break (r->items, k);)
+    if (em_item_is_any_word_of (r->items, k, words, G_N_ELEMENTS (words)))
+      return TRUE;
+  return FALSE;
+}
+
+/* "one 14 mm and the other 6 mm, both 0.05 deep": as deep is the one before. */
+void
+em_said_share_both (const EmReader *r, const EmProto *proto, EmProto *before)
+{
+  const guint32 told = em_once_roles | EM_ROLE_GAP | EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
+
+  if (before == NULL || before == proto || !proto->is_one_of || !before->is_one_of || before->last < r->first)
+    return;
+  for (guint i = 0; i < proto->sizes->len && i < SHARED_MAX; i++)
+    {
+      guint item = g_array_index (proto->sizes, guint, i);
+      EmSize *size = em_item_size (r->items, item);
+
+      if (size->chain != 0 || (size->roles & told) == 0 || (size->roles & before->roles & told) != 0 || !is_of_both (r, item))
+        continue;
+      size->reason = size->reason == NULL ? "from-words" : size->reason;
+      g_array_append_val (before->sizes, item);
+      before->roles |= size->roles;
+    }
 }
 
 /* What only says more of the repair before it, without a size: how many, where, "the same". TRUE: taken. */

@@ -11,7 +11,8 @@
 #include <string.h>
 
 enum { WEAK_NOUN = 2 /* and of this weight is a repair's if no other is */,
-      HEAD_NOUN = 3 /* a noun of this weight may begin another repair */ };
+      HEAD_NOUN = 3, /* a noun of this weight may begin another repair */
+      ON_WINDOW = 6  /* items from "0.3 on" to what that is wanted on */ };
 
 static int
 noun_weight (const EmReader *r, guint i)
@@ -172,6 +173,25 @@ repeats (const EmReader *r, const Group *before, guint soft)
   /* "10 x 3 x 0.2 deep, 6 x 3 x 0.2": what is named once goes for the rows behind. */
   return after.n == before->n && after.has_row && !after.has_noun &&
          (after.n >= 3 ? (after.roles & ~before->roles) == 0 : after.roles == before->roles && after.roles != 0);
+}
+
+/* "0.5 on the slide face (45 x 30) and 0.3 on the gib face (45 x 8)": behind the row of one how much is wanted on another, which has one, too. */
+static gboolean
+begins_on_other (const EmReader *r, guint i)
+{
+  guint noun = i + 2;
+
+  if (i + 4 >= r->end || !em_reader_is_sized (r, i) || em_item_size (r->items, i)->chain != 0 ||
+      (em_item_size (r->items, i)->roles & group_roles) != 0 || em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) == NULL)
+    return FALSE;
+  while (noun < r->end && noun < i + ON_WINDOW && em_item_says (r->items, noun, EM_SAYS_KIND) == NULL && !em_item_is_soft_break (r->items, noun))
+    noun++;
+  if (noun + 1 >= r->end || em_item_says (r->items, noun, EM_SAYS_KIND) == NULL)
+    return FALSE;
+  for (guint k = noun + 1; k < r->end && k <= noun + 2; k++)
+    if (em_reader_is_sized (r, k) && em_item_size (r->items, k)->chain != 0)
+      return TRUE;
+  return FALSE;
 }
 
 /* "… and the .375 core pin hole": the one size between "and" and the noun is the noun's, when others stand before. */
@@ -350,6 +370,11 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         {
           if (i > start && (em_reader_begins_one_of (r, i + 1) || repeats (r, &group, i)))
             return i + 1;
+          if (i > start && told.last_size != EM_NO_ITEM && em_item_size (r->items, told.last_size)->chain != 0 && begins_on_other (r, i + 1))
+            {
+              *out_is_before_one_of = FALSE;
+              return i + 1;
+            }
           told.soft = i;
           has_verb = FALSE;
           memset (&group, 0, sizeof group);

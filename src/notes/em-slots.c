@@ -129,6 +129,13 @@ mark_slot_behind (EmReader *r, guint slot)
     em_item (r->items, slot)->is_used = TRUE;
 }
 
+/* "crack 5 long, 1 deep at the bottom of a 20 mm deep slot": the slot's size stands right before it. */
+static gboolean
+is_sized_before (const EmReader *r, guint slot)
+{
+  return slot >= r->first + 2 && em_item_says (r->items, slot - 1, EM_SAYS_LABEL) != NULL && measures_slot (r, slot - 2);
+}
+
 static void
 mark_slots_behind (EmReader *r)
 {
@@ -137,7 +144,8 @@ mark_slots_behind (EmReader *r)
   for (guint i = r->first; i < r->end; i++)
     if (em_item_is_measure (r->items, i) && !em_item (r->items, i)->is_used)
       n_before += !measures_slot (r, i) || em_item_size (r->items, i)->chain != 0;
-    else if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL && !em_slots_is_in (r->items, i) && n_before >= 2 && !em_item (r->items, i)->is_used)
+    else if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL && !em_slots_is_in (r->items, i) && !em_item (r->items, i)->is_used &&
+             (n_before >= 2 || (n_before == 1 && is_sized_before (r, i))))
       mark_slot_behind (r, i);
 }
 

@@ -1735,6 +1735,20 @@ static const Case cases[] = {
   { "Nick 2 x 1 x 1 mm\nWANTS TO KNOW IF WE CAN TURN IT AROUND IN 24 HRS", EM_UNITS_METRIC, "!2\t0\tfinish\tcustomer\t" },
   { "Nick 2 x 1 x 1 mm\nThey say it was our EDM.", EM_UNITS_METRIC, "!2\t0\tfinish\tcustomer\t" },
   { "usure du bord intérieur Ø33,2 mm, R0,3 sur tout le tour\nune bague déjà rechargée l'an passé.", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
+  { "Nick 2 x 0.3 x 0.2 mm half way down a 14 mm deep pocket that's 3 wide.", EM_UNITS_METRIC, "1\t1\tslot_depth\t14\tmm" },
+  { "crack 5 mm long, 1 deep at the bottom of a 20 mm deep slot 4 wide", EM_UNITS_METRIC, "1\t1\tslot_width\t4\tmm" },
+  { "crack 5 mm long, 1 deep at the bottom of a slot", EM_UNITS_METRIC, "1\t1\tdepth\t1\tmm" },
+  { "Add 0.5 mm on the slide face (45 x 30) and 0.3 on the gib surface (45 x 8)", EM_UNITS_METRIC, "1\t2\tthickness\t0.3\tmm" },
+  { "Two scratches, one 14mm and the other 6mm, both hardly 0.05 deep.", EM_UNITS_METRIC, "1\t1\tdepth\t0.05\tmm" },
+  { "Face of the anvil is mushed. Needs about fifty thou over the whole 2 inch diameter.", EM_UNITS_INCH, "1\t1\tthickness\t1.27\tmm" },
+  { "INSERT A (QTY 2): REBUILD WORN PAD .750 SQ, .018 LOW\nINSERT B (QTY 2): WELD SHUT ⌀.125 VENT, .50 DEEP", EM_UNITS_INCH, "2\t2\tkind\trecess\t" },
+  { "ring edge worn R0.4 mm, ring is 14 outside dia", EM_UNITS_METRIC, "1\t1\tdiameter\t14\tmm" },
+  { "Bearing seat on shaft (35k6) measures 34.95, 22 wide, mm", EM_UNITS_METRIC, "1\t1\tdiameter\t35\tmm" },
+  { "sealing edge worn 0.35 mm, made of M333 or 1.2083", EM_UNITS_METRIC, "!1\t1\tlength\t333\tmm" },
+  { "WALL OVERCUT .025, 1.20 X .44", EM_UNITS_INCH, "1\t1\tkind\tsidewall\t" },
+  { "Add 1/16 to the end of 3 core pins, 3/16 dia", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "Edge chipped 3 x 1 x 1 mm. This is on a 40 mm dia pin.", EM_UNITS_METRIC, "!1\t2\tkind\tpin\t" },
+  { "wedge face low 0.08 mm (full 65 x 30 face)", EM_UNITS_METRIC, "1\t1\tlength\t65\tmm" },
 };
 
 START_TEST (test_case)
