@@ -326,14 +326,32 @@ is_told_oval (const EmFitter *f)
   return FALSE;
 }
 
+/* "close old hole, dia 4 over 18": as deep as it is long. */
+static void
+deepen_hole (EmFitter *f)
+{
+  if (f->fit->kind != RECESS || em_fit_find (f->fit, "diameter") == NULL || em_fit_find (f->fit, "depth") != NULL || em_fit_find (f->fit, "width") != NULL)
+    return;
+  for (guint i = 0; i < f->fit->n_fitted; i++)
+    if (strcmp (f->fit->fitted[i].field, "length") == 0)
+      {
+        f->fit->fitted[i].field = "depth";
+        f->fit->fitted[i].state = EM_READ_INFERRED;
+        f->fit->fitted[i].reason = f->fit->fitted[i].reason != NULL ? f->fit->fitted[i].reason : "from-words";
+      }
+}
+
 void
 em_fitter_finish_form (EmFitter *f)
 {
   const char *word = em_fit_given_text (f->proto, "form");
-  const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth = em_fit_find (f->fit, "depth");
-  gboolean has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
+  const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth;
+  gboolean has_row;
   const char *form = NULL;
 
+  deepen_hole (f);
+  depth = em_fit_find (f->fit, "depth");
+  has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
   if (f->fit->kind == FACE)
     form = diameter != NULL ? "disc" : em_fit_find (f->fit, "area") != NULL ? "area" : has_row ? "rectangle" : NULL;
   else if (f->fit->kind == SEAT)

@@ -25,6 +25,7 @@ enum
   OWN_FACE = 20,   /* a noun of a face that is no place of something else */
   ONE_WORD = 5,    /* what one word of wear weighs by itself */
   SLENDER = 12,    /* a groove so many times as long as wide stays one when it is filled */
+  GROOVE_OF_ANY = 8, /* "groove" may be either */
   TOLD_GROOVE = 9, /* a scratch or a crack, and no groove that was cut, weighs as much */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
@@ -501,6 +502,10 @@ weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n
   if (proto->has_fill && weight[RECESS] > 0 && proto->noun != EM_NO_ITEM && em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[GROOVE] >= TOLD_GROOVE &&
       proto->sizes->len == 2 && (roles & (EM_ROLE_WIDTH | EM_ROLE_DIAMETER)) == 0 && (roles & EM_ROLE_DEPTH) != 0)
     weight[RECESS] = MIN (weight[RECESS], weight[GROOVE] / 2);
+  /* "combler rainure 40 x 4 x 2", "Nut zuschweißen": one that was cut, and no crack; "groove" is said of both. */
+  if (proto->has_fill && proto->noun != EM_NO_ITEM && proto->sizes->len == 3 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == 0 &&
+      em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[GROOVE] > 0 && em_item_says (items, proto->noun, EM_SAYS_KIND)->weight[GROOVE] < GROOVE_OF_ANY)
+    weight[RECESS] = MAX (weight[RECESS], weight[GROOVE]) + EVIDENCE;
   /* "wash-out 5 x 3 x 2 deep" */
   if ((roles & EM_ROLE_DEPTH) != 0 && (roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[RECESS] > 0)
     weight[WORN_CORNER] /= 8;
@@ -537,6 +542,17 @@ is_flat_row (const EmItems *items, const EmProto *proto)
   return mm[2] > 0 && mm[2] <= so_flat * MIN (mm[0], mm[1]);
 }
 
+/* A row of a diameter and of a length that is greater. */
+static gboolean
+is_long_round (const EmItems *items, const EmProto *proto)
+{
+  guint first = g_array_index (proto->sizes, guint, 0), second = proto->sizes->len > 1 ? g_array_index (proto->sizes, guint, 1) : first;
+  const EmSize *diameter = em_item_size (items, first), *length = em_item_size (items, second);
+
+  return second != first && diameter->chain != 0 && diameter->chain == length->chain && (diameter->roles & EM_ROLE_DIAMETER) != 0 &&
+         (length->roles & EM_ROLE_DEPTH) == 0 && em_fraction_plain (length->value) > em_fraction_plain (diameter->value);
+}
+
 /* No noun at all. */
 static void
 weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -555,6 +571,9 @@ weigh_nameless (const EmItems *items, const EmProto *proto, guint32 roles, guint
   /* "gib worn, 110 x 16 x 0.08": so flat only a face is. */
   if ((proto->has_worn || proto->has_damage) && proto->sizes->len == 3 && n_row == 3 && is_flat_row (items, proto))
     weight[FACE] = MAX (weight[FACE], 1) + EVIDENCE;
+  /* "finger ⌀12 x 45 worn": longer than thick. */
+  else if ((proto->has_worn || proto->has_damage) && n_row == 2 && (roles & EM_ROLE_DIAMETER) != 0 && is_long_round (items, proto))
+    weight[PIN] = MAX (weight[PIN], 1) + EVIDENCE;
   /* "damage on the core, 9 x 4 x 1" */
   else if (proto->has_damage && proto->sizes->len == 3 && n_row == 3 && roles == 0)
     weight[RECESS] = MAX (weight[RECESS], 1);

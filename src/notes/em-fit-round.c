@@ -83,6 +83,24 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
       em_item (f->items, items[i])->is_used = TRUE;
 }
 
+/* "pin 12 x 45 worn": behind a diameter and much greater, so that it is how long it is, whatever the word behind it says. */
+static gboolean
+is_length_of_row (const EmFitter *f, guint item)
+{
+  const double nearly = 0.2;
+  const guint32 other = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS | EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_FINISHED;
+  const EmSize *size = em_item_size (f->items, item);
+
+  for (guint i = 1; size->chain != 0 && f->fit->kind != SEAT && (size->roles & EM_ROLE_WORN) != 0 && (size->roles & other) == 0 && i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint before = g_array_index (f->proto->sizes, guint, i - 1);
+
+      if (g_array_index (f->proto->sizes, guint, i) == item)
+        return em_item_size (f->items, before)->chain == size->chain && em_fitter_mm (f, item) > (1 + nearly) * em_fitter_mm (f, before);
+    }
+  return FALSE;
+}
+
 static gboolean
 is_diameter (const EmFitter *f, guint item)
 {
@@ -336,7 +354,8 @@ fit_told (EmFitter *f, guint *diameters)
       guint item = g_array_index (f->proto->sizes, guint, i);
       const guint32 roles = em_item_size (f->items, item)->roles;
 
-      if (em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || take_pair (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
+      if ((is_length_of_row (f, item) && em_fitter_offer (f, "length", item, 1, "position")) ||
+          em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || take_pair (f, item) || (f->fit->kind != SEAT && fit_build (f, item)))
         continue;
       /* "S⌀12": twice the radius; "sphere dia 18" may be the mouth's. */
       if (f->fit->kind == SEAT && (roles & EM_ROLE_SPHERE) != 0 && (roles & EM_ROLE_DIAMETER) != 0 &&

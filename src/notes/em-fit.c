@@ -299,6 +299,10 @@ told_roles (const EmFitter *f, guint item)
   /* "rib missing: 1.0 thick, 20 long, 5 high": how thick it was, as its height tells what is missing. */
   if (f->fit->kind == RIB && (roles & EM_ROLE_THICKNESS) != 0 && (roles & EM_ROLE_ADD) == 0 && (f->proto->roles & EM_ROLE_HEIGHT) != 0)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN);
+  /* "build up the flanks too, 3 mm each side": so far down, and not so thick. */
+  if (f->fit->kind == RIB && (roles & EM_ROLE_PER_SIDE) != 0 && size->chain == 0 && em_fitter_mm (f, item) > em_build_max_mm &&
+      (roles & (EM_ROLE_THICKNESS | EM_ROLE_LENGTH)) == 0)
+    roles = EM_ROLE_DEPTH;
   /* "COAT SIDES 5 DOWN" */
   if (f->fit->kind == RIB && (roles & EM_ROLE_DEPTH) != 0 && em_fitter_mm (f, item) > em_build_max_mm)
     roles &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_PER_SIDE);

@@ -437,6 +437,18 @@ is_coating_alone (const Governor *g, guint i)
   return i == g->c->first || em_phrase_find (item (g, metal)->phrase, EM_SAYS_BASE) != NULL;
 }
 
+/* A sense of the word; one that needs no metal beside it before one that does: French "chromé", English "chrome". */
+static const EmSense *
+surest (const Governor *g, guint i, EmSays what)
+{
+  const EmSense *sense = says (g, i, what);
+
+  for (guint k = 0; sense != NULL && sense->needs_material && item (g, i)->phrase != NULL && k < item (g, i)->phrase->n_senses; k++)
+    if (item (g, i)->phrase->sense[k]->says == what && !item (g, i)->phrase->sense[k]->needs_material)
+      return item (g, i)->phrase->sense[k];
+  return sense;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -447,7 +459,7 @@ read_simple (Governor *g, guint i)
 
   for (gsize k = 0; k < G_N_ELEMENTS (simple); k++)
     {
-      const EmSense *sense = says (g, i, simple[k].says);
+      const EmSense *sense = surest (g, i, simple[k].says);
 
       if (sense != NULL && simple[k].says == EM_SAYS_COATING && em_governor_is_none (g, i))
         {

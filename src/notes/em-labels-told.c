@@ -14,7 +14,8 @@ enum
   PAPER_WINDOW = 8,      /* items from "but" to the size and the paper that tells it */
   ROW_WINDOW = 16,
   ROUND_NOUN = 4,        /* a bore or a pin by name */
-  NEAR_WINDOW = 5
+  NEAR_WINDOW = 5,
+  ROW_MAX = 3            /* sizes of a row */
 };
 
 static void
@@ -218,9 +219,41 @@ mark_so_wide (const EmClause *c, guint i)
   em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "30 x 12 (length x height)": what the sizes of the row are, in its order. */
+static void
+mark_row_names (const EmClause *c, guint bracket)
+{
+  guint n = 0, end = bracket + 1, first = bracket;
+
+  if (!em_item_is_sign (c->items, bracket, '(') || bracket == c->first || !em_clause_is_size (c, bracket - 1))
+    return;
+  while (end < c->end && n < ROW_MAX && em_clause_says (c, end, EM_SAYS_LABEL))
+    {
+      n++;
+      end++;
+      if (end < c->end && (em_clause_says (c, end, EM_SAYS_TIMES) || em_item_is_sign (c->items, end, '/')))
+        end++;
+    }
+  if (n < 2 || end >= c->end || !em_item_is_sign (c->items, end, ')'))
+    return;
+  for (guint k = n, at = end - 1; k > 0 && first > c->first; k--, at -= 2)
+    {
+      EmSize *size = em_clause_is_size (c, first - 1) ? em_item_size (c->items, first - 1) : NULL;
+      guint32 roles = em_item_says (c->items, at, EM_SAYS_LABEL) != NULL ? em_item_says (c->items, at, EM_SAYS_LABEL)->roles & em_dimension_roles : 0;
+
+      if (size == NULL || size->chain == 0 || roles == 0)
+        return;
+      size->roles = (size->roles & ~em_dimension_roles) | roles;
+      size->label_item = at;
+      em_item (c->items, at)->is_used = TRUE;
+      first -= 2;
+    }
+}
+
 void
 em_labels_mark_told (const EmClause *c, guint i)
 {
+  mark_row_names (c, i);
   mark_either (c, i);
   mark_contradiction (c, i);
   mark_bracket (c, i);

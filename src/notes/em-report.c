@@ -67,7 +67,7 @@ are_of_one (const EmItems *items, guint told, guint other)
 static gboolean
 is_by_paper (const EmClause *c, guint size)
 {
-  for (guint k = size; k-- > c->first && k + 3 >= size && em_item (c->items, k)->type == EM_ITEM_PHRASE;)
+  for (guint k = size; k-- > c->first && k + 4 >= size && (em_item (c->items, k)->type == EM_ITEM_PHRASE || em_item_is_sign (c->items, k, ':'));)
     if (em_report_is (c->items, k))
       return TRUE;
   for (guint k = size + 1; k < c->end && k <= size + 3 && (em_item (c->items, k)->type == EM_ITEM_PHRASE || em_item (c->items, k)->type == EM_ITEM_UNKNOWN); k++)

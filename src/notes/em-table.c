@@ -614,12 +614,33 @@ draw_bars (const EmItems *items, const Line *line, guint first, guint end)
       em_item (items, i)->sign = '|';
 }
 
+/* "Ancho/Ø": a width where the row tells a length, and a diameter where it tells none. */
+static guint32
+row_roles (const EmItems *items, const Line *headings, const Line *row, guint c)
+{
+  const guint32 either = EM_ROLE_WIDTH | EM_ROLE_DIAMETER;
+  guint32 roles = headings->cell[c].roles;
+
+  if ((roles & either) != either)
+    return roles;
+  for (guint k = 0; k < MIN (row->n, headings->n); k++)
+    if (k != c && headings->cell[k].type == COLUMN_SIZE && (headings->cell[k].roles & EM_ROLE_LENGTH) != 0 && row->cell[k].first < row->cell[k].end &&
+        em_item (items, row->cell[k].first)->type == EM_ITEM_SIZE)
+      return roles & ~(guint32) EM_ROLE_DIAMETER;
+  return roles & ~(guint32) EM_ROLE_WIDTH;
+}
+
 static void
 read_row (const EmItems *items, const Line *headings, const Line *row, guint number)
 {
   for (guint c = 0; c < MIN (row->n, headings->n); c++)
     if (row->cell[c].first < row->cell[c].end)
-      read_cell (items, &headings->cell[c], &row->cell[c], c == 0, number);
+      {
+        Cell heading = headings->cell[c];
+
+        heading.roles = row_roles (items, headings, row, c);
+        read_cell (items, &heading, &row->cell[c], c == 0, number);
+      }
   for (guint c = 1; c < MIN (row->n, headings->n); c++)
     for (guint i = row->cell[c].first; is_where_word (items, headings->cell[c].first) && i < row->cell[c].end; i++)
       em_item (items, i)->is_where = TRUE;
