@@ -18,7 +18,8 @@ enum
   SAME_ALONE = 4,        /* bytes of "same", "dto." without what it is as */
   COUNT_MAX = 999,
   CODE_DIGITS = 3,       /* of a number that a tool has */
-  NOUN_WINDOW = 4, ROW_WINDOW = 16
+  NOUN_WINDOW = 4, ROW_WINDOW = 16,
+  DONE_WINDOW = 5        /* words round how often it was welded */
 };
 
 /* "holes 6 x ⌀3": so many of what was named as several right before it. */
@@ -714,6 +715,27 @@ mark_name (const EmClause *c, guint i)
     em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "war schon 2x geschweißt", "has been welded 3 times before": how often it was done before, and not how many there are. */
+static gboolean
+is_times_done (const EmClause *c, guint i)
+{
+  static const char *const done[] = { "welded", "repaired", "rewelded", "geschweißt", "nachgeschweißt", "aufgeschweißt", "repariert", "soldado", "soldada", "reparado",
+                                      "reparada", "soudé", "soudée", "réparé", "réparée", "rechargé", "rechargée" };
+  static const char *const before[] = { "already", "before", "been", "previously", "was", "were", "schon", "bereits", "wurde", "war", "war schon", "wurde schon", "wurde bereits",
+                                        "war bereits", "ya", "ya fue", "fue", "ha sido", "déjà", "a été", "a déjà été" };
+  static const char *const times[] = { "times", "mal", "veces", "fois" };
+  guint behind = i + 2;
+  gboolean is_before = FALSE;
+
+  if (i + 1 >= c->end || !(em_clause_says (c, i + 1, EM_SAYS_TIMES) || em_item_is_any_word_of (c->items, i + 1, times, G_N_ELEMENTS (times))) ||
+      !((behind < c->end && em_item_is_any_word_of (c->items, behind, done, G_N_ELEMENTS (done))) ||
+        (i > c->first && em_item_is_any_word_of (c->items, i - 1, done, G_N_ELEMENTS (done)))))
+    return FALSE;
+  for (guint k = i > c->first + DONE_WINDOW ? i - DONE_WINDOW : c->first; k < c->end && k <= i + DONE_WINDOW; k++)
+    is_before |= em_item_is_any_word_of (c->items, k, before, G_N_ELEMENTS (before));
+  return is_before;
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -723,7 +745,8 @@ em_clause_mark_counts (const EmClause *c)
 
       if (is_comma_list (c, i))
         use_comma_list (c, i);
-      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i)))
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i) ||
+          (em_item_is_part_number (c->items, i) && em_clause_says (c, i + 1, EM_SAYS_LABEL)) /* "Kern 3 Kante R0,3" */))
         em_clause_use_name (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
         {
@@ -756,7 +779,7 @@ em_clause_mark_counts (const EmClause *c)
         continue;
       if (size->is_whole && is_number_of_place (c, i))
         em_clause_use_name (c, i);
-      if (em_name_is_code (c, i) && em_item_is_glued (c->items, i))
+      if ((em_name_is_code (c, i) && em_item_is_glued (c->items, i)) || (is_bare_whole (c, i) && is_times_done (c, i)))
         size->roles |= EM_ROLE_REFERENCE;
       else if (size->is_whole && !size->has_fit && size->unit == EM_UNIT_NONE && size->value.n >= 1 && size->value.n <= COUNT_MAX &&
           is_count (c, i))

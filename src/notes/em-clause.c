@@ -48,6 +48,26 @@ em_item_is_measure (const EmItems *items, guint index)
          (em_item_size (items, index)->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE)) == 0;
 }
 
+gboolean
+em_item_is_part_number (const EmItems *items, guint index)
+{
+  const EmItem *item = em_item (items, index);
+  guint part = index;
+
+  if (item->type != EM_ITEM_SIZE || item->length > 2 || index == 0 || index + 1 >= items->items->len || em_item_says (items, index + 1, EM_SAYS_KIND) == NULL)
+    return FALSE;
+  do
+    {
+      const EmSize *size = em_item_size (items, part);
+
+      if (!size->is_whole || size->unit != EM_UNIT_NONE || size->chain != 0)
+        return FALSE;
+      part -= part >= 2 && em_item_is_sign (items, part - 1, '/') && em_item (items, part - 2)->type == EM_ITEM_SIZE ? 2 : 1;
+    }
+  while (part > 0 && em_item (items, part)->type == EM_ITEM_SIZE);
+  return em_item_says (items, part, EM_SAYS_PLACE) != NULL && em_item_says (items, part, EM_SAYS_LABEL) == NULL;
+}
+
 guint
 em_clause_before (const EmClause *c, guint i)
 {

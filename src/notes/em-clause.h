@@ -80,6 +80,8 @@ guint    em_clause_before (const EmClause *clause, guint i);
 /* A comma, a dash between blanks, "and": parts that may belong to different features. */
 gboolean em_item_is_soft_break (const EmItems *items, guint index);
 gboolean em_item_is_sign (const EmItems *items, guint index, gunichar sign);
+/* "core 3 edge", "Schieber 1/2 Kante": a bare number behind a part, or behind another of its numbers, names it when a noun follows. */
+gboolean em_item_is_part_number (const EmItems *items, guint index);
 /* A size that measures something: neither count nor reference. */
 gboolean em_item_is_measure (const EmItems *items, guint index);
 

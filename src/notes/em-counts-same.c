@@ -94,6 +94,13 @@ skip_number_word (const EmReader *r, guint i)
   return i + 1 + em_item_is_sign (r->items, i + 1, '.');
 }
 
+/* "cavity 1/3/5:", "Nest 1 + 3:" */
+static gboolean
+is_sign_between (const EmReader *r, guint i)
+{
+  return (em_item_is_sign (r->items, i, '/') || em_item_is_sign (r->items, i, '+')) && em_list_is_bare_whole (r->items, i - 1) && i + 1 < r->end && em_list_is_bare_whole (r->items, i + 1);
+}
+
 /* "cavities 2 and 5", "Schieber 1 und 2": how many parts are numbered behind part; *out_end is the item after them. */
 static guint
 numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_plural, guint *out_end)
@@ -111,9 +118,10 @@ numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_pl
       if (i >= r->end || em_item_is_sign (r->items, i, '-'))
         break;
       /* "cav 2 5 and 7" */
-      if (!em_item_is_soft_break (r->items, i))
+      if (!em_item_is_soft_break (r->items, i) && !is_sign_between (r, i))
         continue;
-      has_and |= em_item (r->items, i)->type != EM_ITEM_SIGN || em_item_is_sign (r->items, i, '&') || em_item_is_sign (r->items, i, '+');
+      has_and |= em_item (r->items, i)->type != EM_ITEM_SIGN || em_item_is_sign (r->items, i, '&') || em_item_is_sign (r->items, i, '+') ||
+                 em_item_is_sign (r->items, i, '/');
       i++;
       /* "cav 1 and cav 3" */
       i += i + 1 < r->end && em_item (r->items, i)->type == EM_ITEM_PHRASE && em_item (r->items, i)->phrase == em_item (r->items, part)->phrase;
@@ -127,6 +135,12 @@ numbered_parts (const EmReader *r, guint part, gboolean is_place, gboolean is_pl
   return is_plural || has_and ? n : 0;
 }
 
+guint
+em_counts_numbered (const EmReader *r, guint part, guint *out_end)
+{
+  return numbered_parts (r, part, TRUE, TRUE, out_end);
+}
+
 /* Their number, as each may have the repair. */
 void
 em_counts_add_numbered (const EmReader *r, EmProto *proto, guint part)
@@ -134,7 +148,7 @@ em_counts_add_numbered (const EmReader *r, EmProto *proto, guint part)
   const EmItem *item = em_item (r->items, part);
   const EmSense *place = em_item_says (r->items, part, EM_SAYS_PLACE);
   gboolean is_plural = g_ascii_tolower (r->items->text[item->start + item->length - 1]) == 's' ||
-                       (place != NULL && g_strcmp0 (place->value, "counted") == 0);
+                       (place != NULL && em_phrase_tells (item->phrase, EM_SAYS_PLACE, "counted"));
   guint n, end;
 
   if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL))

@@ -77,6 +77,13 @@ em_counts_is_both (const EmReader *r, guint i)
           em_item_says (r->items, i - 1, EM_SAYS_VERB) != NULL /* "build up both flanks of the slot" */);
 }
 
+/* "Kratzer zwischen zwei Stiften": where it is. */
+static gboolean
+is_behind_between (const EmReader *r, guint i)
+{
+  return i > r->first && em_item_says (r->items, i - 1, EM_SAYS_BETWEEN) != NULL;
+}
+
 static double
 count_at (const EmReader *r, guint i, gboolean words_too)
 {
@@ -84,6 +91,8 @@ count_at (const EmReader *r, guint i, gboolean words_too)
 
   if (em_item (r->items, i)->type == EM_ITEM_SIZE)
     return (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0 ? (double) em_item_size (r->items, i)->value.n : (double) NAN;
+  if (is_behind_between (r, i))
+    return (double) NAN;
   return words_too && number != NULL && strcmp (number->value, EM_ARTICLE) != 0 &&
          strchr (number->value, '/') == NULL ? g_ascii_strtod (number->value, NULL) : (double) NAN;
 }
@@ -553,7 +562,7 @@ add_number_word (const EmReader *r, EmProto *proto, guint i)
   /* "One of our core pins has run dry" */
   proto->is_one_of |= number_of (r, i) == 1 && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) != NULL;
   /* An article counts nothing, and a part of one thing neither. */
-  if (strcmp (value, EM_ARTICLE) == 0 || strchr (value, '/') != NULL || em_item (r->items, i)->is_used)
+  if (strcmp (value, EM_ARTICLE) == 0 || strchr (value, '/') != NULL || em_item (r->items, i)->is_used || is_behind_between (r, i))
     return;
   if (names_part (r, i))
     {

@@ -44,4 +44,7 @@ gboolean em_counts_says_more  (const EmReader *r, guint i);
 /* "2 of the cores": the number at i counts parts; items of the sentence. */
 gboolean em_counts_is_some_of (const EmItems *items, guint first, guint end, guint i);
 
+/* "cavities 2 and 5", "Nest 1 u. 3": how many parts are numbered behind part; *out_end is the item after them. */
+guint  em_counts_numbered (const EmReader *reader, guint part, guint *out_end);
+
 G_END_DECLS

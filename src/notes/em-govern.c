@@ -471,7 +471,7 @@ read_simple (Governor *g, guint i)
         continue;
 
       /* "0.3 for our milling" is a label, too. */
-      if (sense != NULL && sense->says == EM_SAYS_FINISH && em_machining_is_before (g, i))
+      if (sense != NULL && sense->says == EM_SAYS_FINISH && (em_machining_is_before (g, i) || em_machining_is_asked (g, i)))
         continue;
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
         {

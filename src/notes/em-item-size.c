@@ -112,13 +112,27 @@ is_pair_of_hardness (const EmItemBuilder *b, guint at)
   return low >= PAIR_MIN && high <= PAIR_MAX && high > low && high - low <= PAIR_STEP && high % 2 == low % 2;
 }
 
+/* "cavity 1/3: edge", "1/3/5": a list of the parts' numbers. */
+static gboolean
+is_list_of_parts (const EmItemBuilder *b, guint at)
+{
+  const GArray *items = b->items->items;
+  const EmItem *last = items->len > 0 ? &g_array_index (items, EmItem, items->len - 1) : NULL;
+
+  if (at >= 2 && em_builder_is_sign (b, at - 1, '/') && em_builder_is_glued (b, at) && em_builder_is_glued (b, at - 1) && em_builder_is_number (b, at - 2))
+    return TRUE;
+  return last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_tells (last->phrase, EM_SAYS_PLACE, "counted") &&
+         em_builder_token (b, at - 1)->start + em_builder_token (b, at - 1)->length == last->start + last->length &&
+         (em_builder_is_sign (b, at + 3, ':') || em_builder_is_sign (b, at + 3, ','));
+}
+
 /* "3/4" at at: three glued tokens, not part of a date. */
 static gboolean
 is_slash_fraction (const EmItemBuilder *b, guint at)
 {
   return is_whole (b, at) && em_builder_is_sign (b, at + 1, '/') && is_whole (b, at + 2) && em_builder_is_glued (b, at + 1) &&
          em_builder_is_glued (b, at + 2) && em_builder_token (b, at)->numerator < em_builder_token (b, at + 2)->numerator &&
-         is_divisor (em_builder_token (b, at + 2)->numerator) && !is_pair_of_hardness (b, at) &&
+         is_divisor (em_builder_token (b, at + 2)->numerator) && !is_pair_of_hardness (b, at) && !is_list_of_parts (b, at) &&
          !(em_builder_is_sign (b, at + 3, '/') && em_builder_is_glued (b, at + 3) && em_builder_is_number (b, at + 4));
 }
 

@@ -277,6 +277,13 @@ is_before_leading (const Follower *f)
          (em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE)->roles & em_length_roles) != 0 && em_labels_leads_to_own (f->c, f->i + 1, FALSE);
 }
 
+/* "Kern 3 Kante R0,3": which core, and no length of the edge. */
+static gboolean
+is_behind_part_number (const Follower *f)
+{
+  return f->i == f->open + 1 && em_item_is_part_number (f->c->items, f->open);
+}
+
 /* The first rule that fits tells. */
 /* "15x15 / 0,1      Narbung daneben": another column. */
 static gboolean
@@ -294,7 +301,7 @@ gboolean
 em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
 {
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
-    { is_in_other_column, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
+    { is_in_other_column, FALSE }, { is_behind_part_number, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
     { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },

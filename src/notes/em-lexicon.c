@@ -760,3 +760,12 @@ em_phrase_find (const EmPhrase *phrase, EmSays says)
         return phrase->sense[i];
   return NULL;
 }
+
+gboolean
+em_phrase_tells (const EmPhrase *phrase, EmSays says, const char *value)
+{
+  for (guint i = 0; phrase != NULL && i < phrase->n_senses; i++)
+    if (phrase->sense[i]->says == says && g_strcmp0 (phrase->sense[i]->value, value) == 0)
+      return TRUE;
+  return FALSE;
+}

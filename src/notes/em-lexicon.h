@@ -150,6 +150,8 @@ const EmPhrase *em_lexicon_match (const EmLexicon *lexicon, int language, const 
 /* The units that notes use in the language that most of the words are in; FALSE when neither tells. */
 gboolean        em_lexicon_units (const EmLexicon *lexicon, const guint n_words[EM_LANGUAGE_MAX], EmUnits *out_units);
 const EmSense  *em_phrase_find   (const EmPhrase *phrase, EmSays says);
+/* One of its senses says that with that value: a place that is "counted". */
+gboolean        em_phrase_tells  (const EmPhrase *phrase, EmSays says, const char *value);
 
 /* One lexicon from memory, for tests. */
 EmLexicon *em_lexicon_parse (const char *const *xml, GError **error);

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { AGENT_WINDOW = 6 /* from what is done to who does it */ };
+enum { AGENT_WINDOW = 6 /* from what is done to who does it */, QUESTION_WINDOW = 8 /* from it to the mark of the question */ };
 
 /* "nitriding we grind away before", "antes de soldar": not what is done after welding. */
 gboolean
@@ -109,6 +109,43 @@ is_share (const Governor *g, guint i)
          (i + 2 >= g->c->end || item (g, i + 2)->type == EM_ITEM_SIGN || em_item_is_soft_break (g->c->items, i + 2));
 }
 
+/* "can you grind", "Können Sie": the item is a word of a request, or begins with one. */
+static gboolean
+is_request (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "can", "could", "would", "will", "können", "könnten", "könnt", "könntet", "kannst", "würden", "würdet", "puede", "pueden",
+                                       "podría", "podrían", "podéis", "pouvez", "pourriez", "peux" };
+  const EmItem *item = em_item (items, i);
+
+  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
+    {
+      gsize length = strlen (words[k]);
+
+      if (em_item_is_word (items, i, words[k]) || (item->length > length && items->text[item->start + length] == ' ' &&
+                                                   g_ascii_strncasecmp (items->text + item->start, words[k], length) == 0))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "Do you also grind it to size?": an office answers it; "can you polish it?" asks for the work. */
+gboolean
+em_machining_is_asked (const Governor *g, guint i)
+{
+  const EmItems *items = g->c->items;
+  guint end = i;
+
+  for (; end < items->items->len && end <= i + QUESTION_WINDOW && !em_item_is_sign (items, end, '?'); end++)
+    if (em_item (items, end)->type == EM_ITEM_LINE || em_item_is_sign (items, end, '.') || em_item_is_sign (items, end, ','))
+      return FALSE;
+  if (end >= items->items->len || !em_item_is_sign (items, end, '?'))
+    return FALSE;
+  for (guint k = g->c->first; k <= i && k <= g->c->first + 2; k++)
+    if (is_request (items, k))
+      return FALSE;
+  return !is_request (items, i);
+}
+
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
 void
 em_machining_read (Governor *g, guint i)
@@ -129,7 +166,7 @@ em_machining_read (Governor *g, guint i)
       em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
       return;
     }
-  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || em_machining_is_before (g, i))
+  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || em_machining_is_before (g, i) || em_machining_is_asked (g, i))
     return;
   for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
     if (is_own_size (g, i, k))

@@ -33,7 +33,7 @@ is_part (const EmReader *r, guint i)
 static gboolean
 is_counted_part (const EmReader *r, guint i)
 {
-  return is_part (r, i) && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_PLACE)->value, "counted") == 0;
+  return is_part (r, i) && em_phrase_tells (em_item (r->items, i)->phrase, EM_SAYS_PLACE, "counted");
 }
 
 static void
@@ -114,6 +114,15 @@ says_every_part (const EmReader *r)
   return is_per;
 }
 
+/* "tool 220, cavities 1 and 3": all that a line of nothing else to do tells is which ones. */
+static double
+listed_to_end (const EmReader *r, guint part)
+{
+  guint end, n = em_counts_numbered (r, part, &end);
+
+  return n > 1 && n <= PARTS_MAX && end + 1 >= r->end ? n : (double) NAN;
+}
+
 void
 em_parts_note (EmReader *r)
 {
@@ -141,6 +150,8 @@ em_parts_note (EmReader *r)
           tell (r, (EmParts) { i + 1, range_at (r, i + 1), !heads_line (r, i), FALSE });
           r->is_parts_line = heads_line (r, i);
         }
+      else if (is_counted_part (r, i) && !isnan (listed_to_end (r, i)))
+        tell (r, (EmParts) { i + 1, listed_to_end (r, i), TRUE, FALSE });
       /* "8-cavity mould" */
       else if (is_whole (r, i) && i + 2 < r->end && em_item_is_sign (r->items, i + 1, '-') && is_counted_part (r, i + 2) &&
                em_item_size (r->items, i)->value.n > 1 && em_item_size (r->items, i)->value.n <= PARTS_MAX)

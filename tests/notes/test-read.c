@@ -1757,6 +1757,20 @@ static const Case cases[] = {
   { "Add 1/16 to the end of 3 core pins, 3/16 dia", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
   { "Edge chipped 3 x 1 x 1 mm. This is on a 40 mm dia pin.", EM_UNITS_METRIC, "!1\t2\tkind\tpin\t" },
   { "wedge face low 0.08 mm (full 65 x 30 face)", EM_UNITS_METRIC, "1\t1\tlength\t65\tmm" },
+  /* Numbers that name parts and no inches; what lies between two; how often it was welded before; questions about finishing. */
+  { "Nest 1/3: Kante R0,3, 20 lang", EM_UNITS_METRIC, "1\t1\tlength\t20\tmm" },
+  { "Cavity 1/3/5: edge R0.3, 20 long", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Kerne 1/2/3/4 Kante R0,3, 20 lang", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Kern 3 Kante R0,3 20 lang", EM_UNITS_METRIC, "1\t1\tkind\tworn-corner\t" },
+  { "In cavity 1/4 deep pit, 1/8 dia", EM_UNITS_INCH, "1\t1\tdepth\t6.35\tmm" },
+  { "Nest 1 + 3: Ausbruch 3,5 x 0,7 x 0,7", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Form 220 x 160, Nest 1 und 3\nje Nest 1 Ausbruch 3,5 x 0,7 x 0,7", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Kratzer zwischen zwei Stiften 20 lang, 0,2 tief", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
+  { "Kante R0,3 20 lang, schon 3x geschweißt", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
+  { "Nick 3 x 1 x 1 mm\nhas been welded 2x before", EM_UNITS_METRIC, "!2\t1\tcount\t2\t" },
+  { "Kante R0,3 20 lang\nSchleifen Sie auch auf Maß?", EM_UNITS_METRIC, "!2\t0\tfinish\tshop\t" },
+  { "Edge R0.3, 20 mm long\nDo you also grind it to size?", EM_UNITS_METRIC, "2\t0\tunused\tDo you also grind it to size\t" },
+  { "Edge R0.3, 20 mm long\nCan you grind it afterwards?", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
 };
 
 START_TEST (test_case)
