@@ -46,10 +46,13 @@ static const char *const behind[] = {
 };
 
 /* The same where one of these stands before the size. */
-static const char *const weak_behind[] = { "of", "to", "zu", "zur", "zum", "de", "del", "du", "des", "d'" };
+static const char *const weak_behind[] = {
+  "of", "to", "zu", "zur", "zum", "de", "del", "du", "des", "d'",
+  "there is", "there's", "runs", "befindet sich", "liegt", "verläuft", "hay", "pasa", "está", "queda", "se encuentra", "tiene", "il y a", "se trouve", "passe", "on a",
+};
 
 static const char *const before[] = {
-  "at", "within", "im Abstand", "im Abstand von", "Abstand", "bei", "in", "à", "a", "à moins de", "a menos de", "à une distance de", "distance", "distance of", "distancia de",
+  "at", "within", "im Abstand", "im Abstand von", "Abstand", "bei", "in", "à", "À", "a", "à moins de", "a menos de", "à une distance de", "distance", "distance of", "distancia de",
   "distancia",
 };
 
@@ -218,7 +221,7 @@ tells_repair (const EmReader *r, guint i)
 static gboolean
 is_none (const EmReader *r, guint i)
 {
-  static const char *const none[] = { "no", "not", "un", "kein", "keine", "nicht", "sin" };
+  static const char *const none[] = { "no", "not", "kein", "keine", "nicht", "sin" };
 
   return i > r->first && em_item_is_any_word_of (r->items, i - 1, none, G_N_ELEMENTS (none));
 }

@@ -216,6 +216,14 @@ is_head_number (const EmClause *c, guint i)
          (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE)) && !em_clause_says (c, i + 1, EM_SAYS_TIMES);
 }
 
+/* "2 cores of 12 mm": how large each is follows. */
+static gboolean
+is_of_parts_so_large (const EmClause *c, guint i)
+{
+  return em_item_size (c->items, i)->value.n > 1 && !em_clause_says (c, i - 1, EM_SAYS_TIMES) && !em_clause_says (c, i - 1, EM_SAYS_PLACE) && em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
+         em_clause_says (c, i + 2, EM_SAYS_PREPOSITION) && em_clause_is_size (c, i + 3) && em_item_size (c->items, i + 3)->unit != EM_UNIT_NONE;
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -245,6 +253,8 @@ is_before_noun (const EmClause *c, guint i)
       (before == NULL || (before->roles & (em_dimension_roles | EM_ROLE_BUILD | EM_ROLE_FINISHED)) == 0) &&
       (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE)) &&
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_clause_says (c, i + 2, EM_SAYS_PREPOSITION)))
+    return TRUE;
+  if (is_of_parts_so_large (c, i))
     return TRUE;
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
       !(em_item_is_sign (c->items, i - 1, ':') && em_clause_says (c, i + 1, EM_SAYS_KIND)) /* "2 mm away: 3 pits" */ &&
@@ -345,6 +355,29 @@ static gboolean
 is_so_many_more (const EmClause *c, guint i)
 {
   return i > c->first && em_item_is_soft_break (c->items, i - 1) && i + 1 < c->end && em_item_is_word (c->items, i + 1, "more");
+}
+
+/* "pits: 3 of ⌀0.8 x 0.5 and 1 of ⌀2 x 1": so many of that size. */
+static gboolean
+is_so_many_of (const EmClause *c, guint i)
+{
+  static const char *const of[] = { "of", "de", "à", "a", "von" };
+  gboolean is_head = i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, ':') || em_item_is_sign (c->items, i - 1, '(') ||
+                     em_item_says (c->items, i - 1, EM_SAYS_GLUE) != NULL;
+  const EmSense *label = em_clause_label_at (c, i + 2, EM_LABEL_BEFORE);
+  guint size = i + 2 + (label != NULL);
+
+  return is_head && i + 1 < c->end && em_item_is_any_word_of (c->items, i + 1, of, G_N_ELEMENTS (of)) && em_clause_is_size (c, size) &&
+         (label != NULL ? (label->roles & EM_ROLE_DIAMETER) != 0 : em_clause_says (c, size + 1, EM_SAYS_TIMES));
+}
+
+/* "boucher 3 trous taraudés M8": things that are filled. */
+static gboolean
+is_of_filled_things (const EmClause *c, guint i)
+{
+  const EmSense *verb = i > c->first ? em_item_says (c->items, i - 1, EM_SAYS_VERB) : NULL;
+
+  return verb != NULL && g_strcmp0 (verb->value, "fill") == 0 && em_clause_says (c, i + 1, EM_SAYS_THING);
 }
 
 /* ", 1 side, 95 mm": one of them. */
@@ -490,7 +523,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) ||
+  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
       is_dashed_off (c, i) || is_one_side (c, i) || is_behind_each (c, i) || is_about_alone (c, i) || is_on_parts_alone (c, i) || is_bracketed_with_word (c, i) || is_last_no (c, i) ||
       (em_item_size (items, i)->value.n > 1 && em_counts_is_some_of (items, c->first, c->end, i)))
     return TRUE;

@@ -504,7 +504,8 @@ is_capacity (const Name *n)
 {
   static const char *const vessels[] = { "mould", "mold", "blow mould", "blow mold", "bottle", "bottle mould", "bottle mold", "jug", "can", "canister", "drum", "container", "tank", "jerrycan",
                                          "form", "blasform", "kanister", "flasche", "flaschenform", "fass", "behälter", "molde", "molde de soplado", "botella", "bidón", "garrafa", "moule",
-                                         "bouteille", "bidon", "fût", "jerrican" };
+                                         "bouteille", "bidon", "fût", "jerrican", "soufflage", "moule de soufflage", "moule soufflage", "flacon", "soplado", "molde soplado", "envase",
+                                         "frasco", "tambor", "cubo", "seau", "bac", "pot" };
   guint next = n->i + 1;
 
   return n->is_size && n->is_next && next < n->c->end && em_item_is_word (n->c->items, next, "l") &&

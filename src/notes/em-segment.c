@@ -90,6 +90,15 @@ is_break_before_sizes (const EmReader *r, guint one, guint i)
   return i > one && i + 1 < r->end && em_item_says (r->items, one, EM_SAYS_ONE_OF) != NULL && em_reader_is_sized (r, i + 1);
 }
 
+/* "un taraudage à 5 mm": how far it lies. */
+static gboolean
+is_thing_at (const EmReader *r, guint k)
+{
+  static const char *const at[] = { "at", "à", "a", "in" };
+
+  return em_item_says (r->items, k, EM_SAYS_THING) != NULL && k + 2 < r->end && em_item_is_any_word_of (r->items, k + 1, at, G_N_ELEMENTS (at)) && em_reader_is_sized (r, k + 2);
+}
+
 /* "one 3 x 1 x 1, the other 2 x 1 x 1", "3 @ .1 LG, 2 @ .2 LG": what one of several named before measures. */
 gboolean
 em_reader_begins_one_of (const EmReader *r, guint i)
@@ -117,7 +126,7 @@ em_reader_begins_one_of (const EmReader *r, guint i)
   for (guint k = i + 1 + is_numbered (r, i); k < r->end && k <= i + 4; k++)
     if (em_item_is_soft_break (r->items, k))
       return is_break_before_sizes (r, i, k);
-    else if (em_reader_is_noun (r, k))
+    else if (em_reader_is_noun (r, k) || is_thing_at (r, k))
       return FALSE;
     else if (em_reader_is_sized (r, k))
       return TRUE;

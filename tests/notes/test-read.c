@@ -1771,6 +1771,13 @@ static const Case cases[] = {
   { "Kante R0,3 20 lang\nSchleifen Sie auch auf Maß?", EM_UNITS_METRIC, "!2\t0\tfinish\tshop\t" },
   { "Edge R0.3, 20 mm long\nDo you also grind it to size?", EM_UNITS_METRIC, "2\t0\tunused\tDo you also grind it to size\t" },
   { "Edge R0.3, 20 mm long\nCan you grind it afterwards?", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "PITS: 3 OF ⌀0.8 X 0.5 AND 1 OF ⌀2 X 1 MM", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "SOUFFLURES : 3 DE Ø0,8 X 0,5 ET 1 DE Ø2 X 1", EM_UNITS_METRIC, "1\t2\tdiameter\t2\tmm" },
+  { "reparar 2 corazones de 12 mm que están en 11.90", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Il faut boucher 3 trous taraudés M8 arrachés, Ø 8,5 profondeur 20", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Éclat 3 x 1 x 1. Un canal d'eau passe à 5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t5\tmm" },
+  { "Golpe 3 x 1 x 1 mm. A 5 mm pasa un canal de refrigeración.", EM_UNITS_METRIC, "1\t1\tclearance\t5\tmm" },
+  { "MOULE SOUFFLAGE 5 L : LAME USEE DE 0,6 SUR 110 MM", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
 };
 
 START_TEST (test_case)
