@@ -181,3 +181,42 @@ em_remark_end (const EmItems *items, guint first)
   /* ", sin punta": what is wrong with the thing told before. */
   return n_words >= (begins_sentence (items, first) ? NONE_WORDS : NONE_WORDS_BEHIND) && is_none (items, first, end) ? end : 0;
 }
+
+gboolean
+em_remark_is_town (const EmItems *items, guint i)
+{
+  static const char *const from[] = { "from", "aus", "de", "desde", "depuis" };
+  static const char *const farewells[] = { "regards", "greetings", "cheers", "wishes", "rgds", "Gruß", "Grüße", "Gruss", "Grüsse", "LG", "VG", "saludo", "saludos",
+                                           "salutations", "cordialement" };
+  static const char *const phrases[] = { "regards from", "greetings from", "wishes from", "Gruß aus", "Grüße aus", "LG aus", "VG aus", "saludos desde", "saludos de" };
+  const EmItem *item = em_item (items, i);
+
+  if (i == 0 || item->type != EM_ITEM_UNKNOWN || (item->flags & EM_TOKEN_CAPITAL) == 0)
+    return FALSE;
+  if (em_item_is_any_word_of (items, i - 1, from, G_N_ELEMENTS (from)))
+    return i > 1 && ends_in (items, i - 2, farewells, G_N_ELEMENTS (farewells));
+  /* One phrase of the lexicon. */
+  return ends_in (items, i - 1, phrases, G_N_ELEMENTS (phrases));
+}
+
+gboolean
+em_remark_is_part_name (const EmItems *items, guint i)
+{
+  static const char *const heads[] = { "dorn", "kern", "form", "ring", "platte", "stift", "buchse", "flasche", "kappe", "deckel", "leiste", "backe", "backen", "schieber",
+                                       "scheibe", "kasten", "kiste", "eimer", "teil", "teile", "matrize", "stempel", "einsatz", "werkzeug", "kanal", "zapfen", "becher",
+                                       "kanister", "profil", "folie", "rohr", "kopf", "block", "liste", "tabelle", "blatt", "schein", "protokoll", "formular", "karte",
+                                       "bericht", "anfrage", "auftrag" };
+  enum { LEAST_AHEAD = 4 };
+  const EmItem *item = em_item (items, i);
+
+  if (item->type != EM_ITEM_UNKNOWN || (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) == 0)
+    return FALSE;
+  for (gsize k = 0; k < G_N_ELEMENTS (heads); k++)
+    {
+      gsize n = strlen (heads[k]);
+
+      if (item->length >= n + LEAST_AHEAD && g_ascii_strncasecmp (items->text + item->start + item->length - n, heads[k], n) == 0)
+        return TRUE;
+    }
+  return FALSE;
+}

@@ -16,6 +16,12 @@ guint em_remark_end (const EmItems *items, guint first);
 /* "OTHER WALL GOOD": the word at i ends what it says is all right. */
 gboolean em_remark_is_verdict (const EmItems *items, guint i);
 
+/* "Kind regards from Vorarlberg", "LG aus Linz": where the letter comes from, behind its last words. */
+gboolean em_remark_is_town (const EmItems *items, guint i);
+
+/* "Muffendorn", "Werkzeugliste": a German compound that ends in a word for a part, a product or a paper. */
+gboolean em_remark_is_part_name (const EmItems *items, guint i);
+
 /* Some sense of the item is an ordinary word of that value. */
 gboolean em_remark_has_noise (const EmItems *items, guint i, const char *value);
 

@@ -432,7 +432,7 @@ em_unused_write (EmItems *items, EmReadResult *result)
         close_stretch (&f, &s, i);
       else if (ends_sentence (items, i))
         close_stretch (&f, &s, i);
-      else if (is_content (em_item (items, i)))
+      else if (is_content (em_item (items, i)) && !em_remark_is_town (items, i) && !em_remark_is_part_name (items, i))
         add_word (&f, &s, i);
     }
   close_stretch (&f, &s, items->items->len);

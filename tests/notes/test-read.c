@@ -1778,6 +1778,11 @@ static const Case cases[] = {
   { "Éclat 3 x 1 x 1. Un canal d'eau passe à 5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t5\tmm" },
   { "Golpe 3 x 1 x 1 mm. A 5 mm pasa un canal de refrigeración.", EM_UNITS_METRIC, "1\t1\tclearance\t5\tmm" },
   { "MOULE SOUFFLAGE 5 L : LAME USEE DE 0,6 SUR 110 MM", EM_UNITS_METRIC, "1\t1\tcoat\t0.6\tmm" },
+  { "Kerbe 2 x 1 x 1 mm\nSchöne Grüße aus Ulm, Toni", EM_UNITS_METRIC, "!2\t0\tunused\tUlm\t" },
+  { "Kerbe 2 x 1 x 1 mm\nLG aus Linz, Toni", EM_UNITS_METRIC, "2\t0\tunused\tToni\t" },
+  { "call from Yusra: nick 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\tunused\tYusra\t" },
+  { "Muffendorn, 1.2316\nKerbe 2 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tunused\tMuffendorn\t" },
+  { "Kerbe 2 x 1 x 1 mm\nUrsache war ein Fremdteil im Werkzeug", EM_UNITS_METRIC, "2\t0\tunused\tUrsache war ein Fremdteil im Werkzeug\t" },
 };
 
 START_TEST (test_case)
