@@ -307,10 +307,35 @@ is_times_before (const EmClause *c, guint i)
            (i + 1 == c->end || em_item_is_soft_break (c->items, i + 1))));
 }
 
+/* "3 Stück: 12 lang", "4 pcs: 3 x 1 x 1": behind the count comes what each measures. */
+static gboolean
+is_before_measures (const EmClause *c, guint word)
+{
+  const EmItem *item = word < c->end ? em_item (c->items, word) : NULL;
+  const EmSense *before, *after;
+  guint size = word + 1;
+
+  if (item == NULL || word == c->first || !em_clause_says (c, word, EM_SAYS_QUANTITY) || !em_list_is_bare_whole (c->items, word - 1) || size >= c->end)
+    return FALSE;
+  size += em_item_is_sign (c->items, size, '.');
+  /* The colon may be the word's own. */
+  if (c->items->text[item->start + item->length - 1] != ':' && em_item_is_sign (c->items, size, ':'))
+    size++;
+  else if (c->items->text[item->start + item->length - 1] != ':' && !em_clause_says (c, word, EM_SAYS_PLACES) /* "4 Stk. 3 x 1" */)
+    return FALSE;
+  before = size < c->end ? em_clause_label_at (c, size, EM_LABEL_BEFORE) : NULL;
+  if (before != NULL && (before->roles & em_dimension_roles) != 0)
+    return em_clause_is_size (c, size + 1);
+  after = em_clause_is_size (c, size) ? em_clause_label_at (c, size + 1, EM_LABEL_AFTER) : NULL;
+  return (after != NULL && (after->roles & em_dimension_roles) != 0) || (em_clause_says (c, size + 1, EM_SAYS_TIMES) && em_clause_is_size (c, size + 2));
+}
+
 /* "Stück: 2", "ITEM 2 QTY 1 EA": the number follows the word, so the one before it is no count. */
 static gboolean
 is_before_its_number (const EmClause *c, guint i)
 {
+  if (is_before_measures (c, i))
+    return FALSE;
   if (em_clause_says (c, i, EM_SAYS_QUANTITY) && em_list_is_bare_whole (c->items, i + 1) &&
       (em_clause_says (c, i + 2, EM_SAYS_PLACES) || (i + 2 < c->end && (em_item_is_sign (c->items, i + 2, '-') || em_item_is_sign (c->items, i + 2, ':')))))
     return TRUE;
@@ -516,10 +541,10 @@ is_count (const EmClause *c, guint i)
   /* "der 8er Stift" */
   if (next < c->end && em_item_is_word (items, next, "er") && em_item_is_glued (items, next))
     return FALSE;
-  if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) ||
+  if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) || is_before_measures (c, next) ||
       (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
-  if (prior != c->end && (em_clause_says (c, prior, EM_SAYS_QUANTITY) ||
+  if (prior != c->end && ((em_clause_says (c, prior, EM_SAYS_QUANTITY) && !is_before_measures (c, prior)) ||
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;

@@ -6,6 +6,7 @@
 #include "em-counts.h"
 
 #include "em-list.h"
+#include "em-parts.h"
 
 #include <math.h>
 #include <string.h>
@@ -110,6 +111,10 @@ em_counts_is_per_part (const EmReader *r, guint i)
 
   if (!em_item_is_per (r->items, i) && !is_word (r, i, "ea"))
     return FALSE;
+  /* "Kav. 1-4: je 2 Ausbrüche", "cav 1-4: 2 chips each" */
+  if (em_parts_is_range (r, &r->parts) && (r->is_parts_line || r->parts.item >= r->first) &&
+      ((next < r->end && count_at (r, next, TRUE) > 0) || (i > r->first + 1 && count_at (r, i - 2, TRUE) > 0)))
+    return TRUE;
   if (i > r->first && em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL)
     return TRUE;
   /* "EACH: EDGE DENTED" */

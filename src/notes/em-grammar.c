@@ -397,13 +397,27 @@ is_another_one (const EmReader *r, const EmContent *content, const EmProto *befo
   return FALSE;
 }
 
+/* "Stempel 2: dito, 18 lang" below "Stempel 1: edge R 0.3": the noun only says which part, as before. */
+static gboolean
+is_same_on_part (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  guint next = first + 2;
+
+  if (!content->has_same || before == NULL || !r->is_line_start || before->noun == EM_NO_ITEM || before->noun == before->first || next >= r->end ||
+      em_item (r->items, first)->type != EM_ITEM_PHRASE || em_item (r->items, first)->phrase != em_item (r->items, before->first)->phrase ||
+      em_item (r->items, first + 1)->type != EM_ITEM_SIZE || (em_item_size (r->items, first + 1)->roles & EM_ROLE_REFERENCE) == 0)
+    return FALSE;
+  next += em_item_is_sign (r->items, next, ':') || em_item_is_sign (r->items, next, '-');
+  return next < r->end && em_item_says (r->items, next, EM_SAYS_SAME) != NULL;
+}
+
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
 proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   EmProto *proto = NULL;
 
-  if (is_repair)
+  if (is_repair && !is_same_on_part (r, content, before, first))
     {
       proto = start_proto (r);
       /* "RIB R7: DITTO BUT 22 LG" */

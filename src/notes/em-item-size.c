@@ -145,12 +145,34 @@ is_pitch (const EmItemBuilder *b, guint at)
          !(em_builder_is_sign (b, at + 2, '/') && em_builder_is_glued (b, at + 2));
 }
 
-/* "1/4-20", "#10-32": the name of a thread. Returns the token after it, or at. */
+/* "G" and the like, which name pipe threads (ISO 228-1, ASME B1.20.1). */
+static gboolean
+is_pipe_word (const EmItemBuilder *b, guint at)
+{
+  static const char *const words[] = { "G", "Rp", "Rc", "NPT", "NPTF", "BSP", "BSPP", "BSPT" };
+  const EmToken *token = em_builder_token (b, at);
+
+  for (gsize k = 0; k < G_N_ELEMENTS (words); k++)
+    if (token->type == EM_TOKEN_WORD && token->length == strlen (words[k]) && strncmp (b->items->text + token->start, words[k], token->length) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "G1/4", "1/8 NPT" */
+static gboolean
+is_pipe_thread (const EmItemBuilder *b, guint at)
+{
+  return is_slash_fraction (b, at) && ((at > 0 && is_pipe_word (b, at - 1)) || is_pipe_word (b, at + 3));
+}
+
+/* "1/4-20", "#10-32", "G1/4": the name of a thread. Returns the token after it, or at. */
 guint
 em_builder_skip_thread (const EmItemBuilder *b, guint at)
 {
   if (is_slash_fraction (b, at) && is_pitch (b, at + 3))
     return at + 5;
+  if (is_pipe_thread (b, at))
+    return at + 3;
   return at > 0 && em_builder_is_sign (b, at - 1, '#') && em_builder_is_glued (b, at) && is_whole (b, at) && is_pitch (b, at + 1) ? at + 3 : at;
 }
 

@@ -132,6 +132,9 @@ await_size (Labels *l, guint i, const EmSense *sense)
   if (sense->roles == EM_ROLE_WORN && l->pending_item != G_MAXUINT && l->pending_item + 1 == i &&
       (em_item_is_word (l->c->items, i - 1, "was") || em_item_is_word (l->c->items, i - 1, "were")))
     l->pending &= ~(guint32) EM_ROLE_FINISHED;
+  /* "Einlaufradius Ø 45": how large round the rounded edge is. */
+  if (sense->roles == EM_ROLE_DIAMETER && l->pending == EM_ROLE_RADIUS && l->pending_item != G_MAXUINT && l->pending_item + 1 == i)
+    l->pending = 0;
   l->pending |= sense->roles | (em_labels_is_building (l->c, i) && sense->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
   l->pending_item = i;
   l->open = G_MAXUINT;

@@ -330,7 +330,7 @@ is_one_of_several (const Name *n)
   if (is_counted (c, n->prior) && is_free && !em_clause_says (c, next, EM_SAYS_TIMES) &&
       (!em_clause_says (c, next, EM_SAYS_KIND) || em_item_says (c->items, next, EM_SAYS_KIND)->value != NULL /* "cav 5 washed" */))
     return TRUE;
-  if (em_clause_says (c, n->prior, EM_SAYS_SAME) && is_free)
+  if (em_clause_says (c, n->prior, EM_SAYS_SAME) && is_free && !em_clause_says (c, next, EM_SAYS_TIMES))
     return TRUE;
   /* "pt 3 bore" */
   if (is_item_word (c, n->prior) && is_singular (c, next))

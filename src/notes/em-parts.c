@@ -65,11 +65,24 @@ range_at (const EmReader *r, guint i)
   return em_fraction_plain (em_item_size (r->items, i + 2)->value) - em_fraction_plain (size->value) + 1;
 }
 
+/* The item behind a part and the point of its abbreviation: "Kav. 1-4". */
+static guint
+behind_part (const EmReader *r, guint part)
+{
+  return part + 1 + (part + 1 < r->end && em_item_is_sign (r->items, part + 1, '.'));
+}
+
+gboolean
+em_parts_is_range (const EmReader *r, const EmParts *parts)
+{
+  return parts->item != EM_NO_ITEM && range_at (r, parts->item) > 1;
+}
+
 /* "Cav 1-4: land low": what the line tells each of them has. */
 static gboolean
 heads_line (const EmReader *r, guint part)
 {
-  guint behind = part + 2 + (em_item_size (r->items, part + 1)->low.d == 0 ? 2 : 0);
+  guint range = behind_part (r, part), behind = range + 1 + (em_item_size (r->items, range)->low.d == 0 ? 2 : 0);
 
   while (part > r->first && em_item_says (r->items, part - 1, EM_SAYS_PLACE) != NULL)
     part--;
@@ -144,10 +157,10 @@ em_parts_note (EmReader *r)
       else if (n > 1 && is_counted_part (r, i + 1))
         tell (r, (EmParts) { i, n, TRUE, FALSE });
       /* "cavities 1-4", "gate insert 1-4:" */
-      else if ((is_counted_part (r, i) || (is_part (r, i) && range_at (r, i + 1) > 1 && heads_line (r, i))) && range_at (r, i + 1) > 1 &&
-               range_at (r, i + 1) <= PARTS_MAX)
+      else if ((is_counted_part (r, i) || (is_part (r, i) && range_at (r, behind_part (r, i)) > 1 && heads_line (r, i))) && range_at (r, behind_part (r, i)) > 1 &&
+               range_at (r, behind_part (r, i)) <= PARTS_MAX)
         {
-          tell (r, (EmParts) { i + 1, range_at (r, i + 1), !heads_line (r, i), FALSE });
+          tell (r, (EmParts) { behind_part (r, i), range_at (r, behind_part (r, i)), !heads_line (r, i), FALSE });
           r->is_parts_line = heads_line (r, i);
         }
       else if (is_counted_part (r, i) && !isnan (listed_to_end (r, i)))
@@ -605,9 +618,13 @@ em_parts_multiply (EmReader *r)
     {
       EmProto *proto = g_ptr_array_index (r->grammar->protos, k);
       const EmParts *parts = &proto->parts;
+      gboolean is_here;
 
       if (parts->item == EM_NO_ITEM || names_one (r->items, proto) || proto->count_item == parts->item)
         continue;
+      /* "Cav 1-4: 2 chips": of all, or of each. */
+      is_here = em_parts_is_range (r, parts) && em_reader_line_of (r, parts->item) == em_reader_line_of (r, proto->first);
+      proto->is_count_loose |= is_here;
       if ((proto->is_per_part || parts->is_every) && !proto->is_multiplied)
         {
           proto->count = (proto->count_item != EM_NO_ITEM ? proto->count : 1) * parts->n;
@@ -615,7 +632,7 @@ em_parts_multiply (EmReader *r)
           proto->is_count_loose = TRUE;
           em_item (r->items, parts->item)->is_used = TRUE;
         }
-      else if (!parts->is_each)
+      else if (!parts->is_each || is_here)
         give (proto, parts->item, parts->n);
     }
 }

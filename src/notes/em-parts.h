@@ -12,6 +12,8 @@
 
 G_BEGIN_DECLS
 
+/* What counts them tells the first and the last: "cav 1-4". */
+gboolean em_parts_is_range  (const EmReader *r, const EmParts *parts);
 /* Before the sentence is read: "4 cavities", "cav 1-4". */
 void     em_parts_note      (EmReader *r);
 /* "Item B is on all 6 cores", "Qty nozzles: 4": so many of the repair that is named. TRUE: the sentence says no more than that. */

@@ -362,6 +362,13 @@ is_more_of_head (const EmReader *r, guint noun, const Told *told, const Group *g
          (told->soft != EM_NO_ITEM && told->has_noun && is_only_state (r, noun, told->soft, group));
 }
 
+/* A slot, a pocket, a groove that was cut. */
+static gboolean
+is_space (const EmSense *noun)
+{
+  return noun->weight[RECESS] > 0 || em_fit_is_slot (noun);
+}
+
 /* Where the repair that begins at start ends: at the comma before a new noun, once sizes were given, or before the next of
  * several that were named together. */
 guint
@@ -392,7 +399,7 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         return i + 1;
       /* "slot 6 wide, 22 deep: wall worn 0.2" */
       else if (i > start && em_item_is_sign (r->items, i, ':') && told.last_size != EM_NO_ITEM && told.head != EM_NO_ITEM &&
-               em_item_says (r->items, told.head, EM_SAYS_KIND)->weight[RECESS] > 0)
+               is_space (em_item_says (r->items, told.head, EM_SAYS_KIND)))
         told.soft = i;
       else if (em_reader_is_sized (r, i))
         {
