@@ -657,6 +657,25 @@ is_range_of_things (const EmClause *c, guint i)
          em_clause_says (c, i + 1, EM_SAYS_GLUE) || em_clause_says (c, i + 1, EM_SAYS_SET);
 }
 
+/* "our 2\" pipe die", "4 in. blown film die": which tool, by what comes out of it. */
+static gboolean
+is_of_tool (const EmClause *c, guint i)
+{
+  static const char *const products[] = { "pipe", "tube", "tubing", "hose", "film", "blown film", "sheet", "profile", "conduit", "cap", "bottle", "jar", "can", "lid", "closure", "preform",
+                                          "rohr", "schlauch", "folien", "profil", "tubo", "tuyau" };
+  static const char *const tools[] = { "die", "tool", "mould", "mold", "head", "die head", "line", "werkzeug", "düse", "kopf", "hilera", "molde", "filière", "moule", "tête", "film die" };
+  static const char *const whole[] = { "film die", "pipe die", "tube die", "profile die", "sheet die", "hose die", "blow mould", "blow mold" };
+  guint next = i + 1;
+
+  next += next < c->end && em_item_is_sign (c->items, next, '.');
+  next += next < c->end && em_item_is_word (c->items, next, "blown");
+  if (next >= c->end || em_item_size (c->items, i)->unit == EM_UNIT_NONE || em_item_size (c->items, i)->chain != 0)
+    return FALSE;
+  return em_item_is_any_word_of (c->items, next, whole, G_N_ELEMENTS (whole)) ||
+         (em_item_is_any_word_of (c->items, next, products, G_N_ELEMENTS (products)) && next + 1 < c->end &&
+          em_item_is_any_word_of (c->items, next + 1, tools, G_N_ELEMENTS (tools)));
+}
+
 /* "the core for the 38 mm cap": how large what is moulded is. */
 static gboolean
 is_of_product (const EmClause *c, guint i)
@@ -821,7 +840,11 @@ em_clause_mark_counts (const EmClause *c)
           continue;
         }
       if (em_name_is_clock (c, i))
-        em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
+        {
+          em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
+          em_clause_use_name (c, i);
+          em_clause_use_name (c, i + 2);
+        }
       if (ends_range_of_parts (c, i))
         {
           em_clause_use_name (c, i);
@@ -835,7 +858,7 @@ em_clause_mark_counts (const EmClause *c)
         }
       if ((size->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE | em_dimension_roles)) != 0)
         continue;
-      if (size->is_whole && is_number_of_place (c, i))
+      if ((size->is_whole && is_number_of_place (c, i)) || is_of_tool (c, i))
         em_clause_use_name (c, i);
       if ((em_name_is_code (c, i) && em_item_is_glued (c->items, i)) || (is_bare_whole (c, i) && is_times_done (c, i)))
         size->roles |= EM_ROLE_REFERENCE;

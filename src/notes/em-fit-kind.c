@@ -311,6 +311,14 @@ is_grown_round (const EmItems *items, const EmProto *proto)
   return new > 0 && now > new && now < most * new;
 }
 
+static gboolean
+says_inside (const EmItems *items, guint i)
+{
+  static const char *const words[] = { "id", "i.d.", "inner", "inside", "internal", "bore", "innen", "interior", "intérieur" };
+
+  return em_item_is_any_word_of (items, i, words, G_N_ELEMENTS (words));
+}
+
 /* Bores and pins: wear, and what is filled. */
 static void
 weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
@@ -322,6 +330,9 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && proto->sizes->len <= 3 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 && is_grown_round (items, proto))
     weight[BORE] = MAX (weight[WORN_CORNER], MAX (weight[FACE], MAX (weight[RECESS], weight[EDGE_NICK]))) + EVIDENCE;
+  /* "ID PILOT 1.2500 IS 1.2530": what is inside is no pin. */
+  if (weight[PIN] > weight[BORE] && proto->noun != EM_NO_ITEM && proto->noun > 0 && says_inside (items, proto->noun - 1))
+    weight[BORE] = weight[PIN] + EVIDENCE;
   by_wear = weight[PIN] > 0 || weight[BORE] > 0 ? told_by_wear (items, proto) : -1;
   /* "PLUG ⌀18 WORN TO ⌀17.6": what is filled has no wear. */
   if (proto->has_fill && proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && told_by_wear (items, proto) == PIN)

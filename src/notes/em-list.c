@@ -21,6 +21,9 @@ em_list_is_bullet (const EmItem *item)
 gboolean
 em_list_is_mark (const EmReader *r, guint i)
 {
+  /* "22:10": a time of day */
+  if (em_item_is_sign (r->items, i, ':') && i + 1 < r->items->items->len && em_item (r->items, i + 1)->type == EM_ITEM_SIZE && em_item_is_glued (r->items, i + 1))
+    return FALSE;
   return (em_item_is_sign (r->items, i, '.') || em_item_is_sign (r->items, i, ')') || em_item_is_sign (r->items, i, ':')) &&
          (em_item (r->items, i)->flags & EM_TOKEN_GLUED) != 0;
 }

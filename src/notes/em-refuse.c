@@ -7,7 +7,8 @@
 
 #include <string.h>
 
-enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */, SPARED_WINDOW = 9 /* from a thing to what spares it */ };
+enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */, SPARED_WINDOW = 9 /* from a thing to what spares it */,
+       BESIDE_WINDOW = 5 /* items from "next to it" to what is there */ };
 
 /* "KEEP CLEAR OF THE VENT HOLE BY 1.5": how near it lies. */
 static gboolean
@@ -124,6 +125,10 @@ refuse_head (Governor *g, guint i)
 static gboolean
 is_beside_it (const Governor *g, guint thing, guint refusal)
 {
+  /* "next to it: mirror polish, no spatter" */
+  for (guint k = thing; k > g->c->first + 1 && k + BESIDE_WINDOW > thing; k--)
+    if (em_item_is_word (g->c->items, k - 1, "it") && em_item_says (g->c->items, k - 2, EM_SAYS_NEAR) != NULL)
+      return TRUE;
   for (guint k = thing + 1; k + 1 < refusal; k++)
     if (em_item_says (g->c->items, k, EM_SAYS_NEAR) != NULL)
       {

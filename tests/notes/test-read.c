@@ -1465,6 +1465,12 @@ static const Case cases[] = {
   { "close old thermocouple hole, dia 4 over 18 mm", EM_UNITS_METRIC, "1\t1\tdepth\t18\tmm" },
   { "Alésage Ø14 usé à 14,08, profondeur 20 mm (sur le plan : profondeur 25 mm)", EM_UNITS_METRIC, "1\t1\tquestion\ttwo-values\t" },
   { "Nº  Daño                Largo  Ancho/Ø  Prof.\n1   mella en canto      8      1        0,6\n2   picadura redonda    -      2,5      0,4", EM_UNITS_METRIC, "3\t2\tdiameter\t2.5\tmm" },
+  { "The mandrel on our 2\" pipe die has a dent, round, about .12 across and 15 thou deep.", EM_UNITS_INCH, "1\t1\tkind\trecess\t" },
+  { "Neck ring edge rounded to R 0.8 on 22 mm.\n22:10 blow pin seat (cone 90° included). Mouth 20, depth 4. Needs 0.3.", EM_UNITS_METRIC, "!2\t2\tcount\t10\t" },
+  { "ID PILOT 1.2500 IS 1.2530, DEPTH .40", EM_UNITS_INCH, "1\t1\tkind\tbore\t" },
+  { "RIB .045 THK X 1.10 LG, ADD .015\n- NEXT TO IT: MIRROR POLISH, NO SPATTER", EM_UNITS_INCH, "2\t1\tnear\tpolish\t" },
+  { "nick 3 x 1 x 1 mm\nWELD ROD 1.2344 SHALL BE USED", EM_UNITS_METRIC, "!2\t0\tbase\th13\t" },
+  { "nick 3 x 1 x 1 mm. Guide strips show scoring but stay as they are", EM_UNITS_METRIC, "!1\t2\tkind\tgroove\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
