@@ -57,7 +57,7 @@ is_thickness (const EmItems *items, const GPtrArray *protos, guint i)
   const EmSense *noun = thing_of (items, proto);
 
   /* "Rib 1.0 thick. Tip short 0.6": the next may be more of it. */
-  if (i == 0 || (i + 1 < protos->len && ((const EmProto *) g_ptr_array_index (protos, i + 1))->may_merge) || noun == NULL || noun->weight[RIB] == 0 || noun->weight[EDGE_NICK] > 0 || !is_bare (proto) || proto->has_verb ||
+  if (i == 0 || (i + 1 < protos->len && ((const EmProto *) g_ptr_array_index (protos, i + 1))->may_merge) || noun == NULL || noun->weight[RIB] + noun->weight[SIDEWALL] == 0 || noun->weight[EDGE_NICK] > 0 || !is_bare (proto) || proto->has_verb ||
       proto->sizes->len != 1 || proto->given->len > 0)
     return FALSE;
   /* "is" has a role of its own */
@@ -66,8 +66,23 @@ is_thickness (const EmItems *items, const GPtrArray *protos, guint i)
          ((const EmProto *) g_ptr_array_index (protos, i - 1))->sizes->len > 1;
 }
 
+/* "gate ⌀.062 washed to ⌀.075, land .040": one size of a flat behind a whole repair, and nothing that is to be done. It stays visible. */
+static gboolean
+is_one_size_of_flat (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i), *before = i > 0 ? g_ptr_array_index (protos, i - 1) : NULL;
+  const EmSense *noun = thing_of (items, proto);
+  const guint32 plan = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH;
+
+  if (before == NULL || before->sizes->len < 2 || noun == NULL || noun->weight[FACE] == 0 || noun->weight[EDGE_NICK] + noun->weight[PIN] + noun->weight[BORE] > 0 ||
+      !is_bare (proto) || proto->has_verb || proto->sizes->len != 1 || (i + 1 < protos->len && ((const EmProto *) g_ptr_array_index (protos, i + 1))->may_merge) ||
+      em_item (items, proto->first)->line != em_item (items, before->last)->line)
+    return FALSE;
+  return (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & ~plan) == 0;
+}
+
 gboolean
 em_aside_is (const EmItems *items, const GPtrArray *protos, guint i)
 {
-  return is_title (items, protos, i) || is_thickness (items, protos, i);
+  return is_title (items, protos, i) || is_thickness (items, protos, i) || is_one_size_of_flat (items, protos, i);
 }

@@ -439,7 +439,9 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
   if (content->n_sizes == 0 || !measures (r, first, end))
     return FALSE;
   /* "Sprue bush SR15.5, face ⌀25, 0.5 to put on": no part but a seat has such a radius. */
-  if (content->has_verb || ((content->roles & EM_ROLE_SPHERE) != 0 && content->n_sizes > 1) || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
+  if (content->has_verb || ((content->roles & EM_ROLE_SPHERE) != 0 && content->n_sizes > 1) ||
+      /* "SEAL-OFF DIA .437 UNDERSIZE .0015 PER SIDE" */
+      ((content->roles & EM_ROLE_DIAMETER) != 0 && (content->roles & EM_ROLE_PER_SIDE) != 0 && content->n_sizes > 1) || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
     return TRUE;
   if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 &&
                                                                                     content->n_sizes > 1))

@@ -365,6 +365,10 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       weight[BORE] = MAX (weight[BORE], weight[RECESS]) + EVIDENCE;
       weight[RECESS] = 0;
     }
+  /* "SHUT-OFF DIA .437 UNDERSIZE .0015 PER SIDE, .375 LG": no face has sides, and is as long as that. */
+  if (weight[FACE] > 0 && weight[PIN] + weight[BORE] + weight[RIB] == 0 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_LENGTH)) == (EM_ROLE_DIAMETER | EM_ROLE_LENGTH) &&
+      (roles & EM_ROLE_PER_SIDE) != 0 && (roles & (EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS)) == 0 && proto->sizes->len == 3)
+    weight[PIN] = weight[FACE] + EVIDENCE;
   /* "scored on the ID, should be 2.375, now 2.381" */
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
     if ((k == BORE || k == PIN) && weight[k] > 0 && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_FINISHED) != 0 &&
@@ -757,7 +761,7 @@ weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
     weight[RECESS] /= 4;
   /* "slot 0.2 oversize: 12.2, should be 12.0": its wall has lost so much. */
   if (noun != NULL && noun->value == NULL && !proto->has_fill && n_row == 0 && em_fit_is_slot (noun) &&
-      (roles & EM_ROLE_FINISHED) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 && told_by_wear (items, proto) == BORE)
+      (roles & (EM_ROLE_FINISHED | EM_ROLE_WORN)) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 && told_by_wear (items, proto) == BORE)
     weight[SIDEWALL] = MAX (weight[RECESS], weight[GROOVE]) + EVIDENCE;
   /* "slot 4 wide: both flanks +0.1, 30 long": nothing but its walls is built up. */
   if (noun != NULL && noun->value == NULL && !proto->has_fill && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 && n_row == 0 &&
@@ -797,6 +801,10 @@ weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean 
   /* "cone damaged: large dia 20, small dia 12, 0.5 all over" */
   if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
+  /* "cone of the valve ⌀14 to ⌀6, 8 deep, build 0.5" */
+  if ((has_form (proto, "cone") || weight[SEAT] > 0) && !proto->has_fill && weight[PIN] + weight[BORE] == 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+    weight[SEAT] = MAX (weight[SEAT], weight[RECESS] + EVIDENCE);
   /* "valve seat, mouth 20, small end 14, pitted, 0.4 all round": what is wrong with it. */
   if (weight[SEAT] > 0 && noun_of_seat (items, proto) && !proto->has_fill &&
       ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0) ||

@@ -775,9 +775,24 @@ is_year (const EmClause *c, guint i)
                               !em_clause_says (c, i + 1, EM_SAYS_LABEL)));
 }
 
+/* "100Cr6", "16MnCr5": elements glued between numbers name a steel. */
+static gboolean
+is_alloy (const EmClause *c, guint i)
+{
+  enum { LEAST_LETTERS = 2, MOST_LETTERS = 6 };
+  const EmSize *size = em_item_size (c->items, i);
+  const EmItem *next = i + 2 < c->end ? em_item (c->items, i + 1) : NULL;
+
+  return next != NULL && size->is_whole && size->unit == EM_UNIT_NONE && next->type != EM_ITEM_SIZE && next->length >= LEAST_LETTERS &&
+         next->length <= MOST_LETTERS && (next->flags & (EM_TOKEN_GLUED | EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) == (EM_TOKEN_GLUED | EM_TOKEN_CAPITAL) &&
+         em_item (c->items, i + 2)->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i + 2);
+}
+
 gboolean
 em_name_is_code (const EmClause *c, guint i)
 {
+  if (is_alloy (c, i))
+    return TRUE;
   if (is_pitch (c, i) || is_dashed_code (c, i))
     return TRUE;
   return is_glued_to_word (c, i) || is_code (c, i) || is_time (c, i) || is_year (c, i) || is_part_code (c, i) || em_name_is_day (c->items, i);

@@ -1,4 +1,4 @@
-/* em-numbered: lines that begin with the same word and a number that goes up.
+/* em-numbered: lines, and parts of them, that begin with the same word and a number that goes up.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -35,6 +35,9 @@ is_of_number (const EmItems *items, guint i)
 
   /* "PIN 3 dia 4 worn" */
   if (em_item_says (items, i, EM_SAYS_LABEL) != NULL && i + 1 < items->items->len && em_item (items, i + 1)->type == EM_ITEM_SIZE)
+    return FALSE;
+  /* "EDGE 1 worn R0.3": what became of it. */
+  if (em_item_says (items, i, EM_SAYS_LABEL) != NULL && em_item_says (items, i, EM_SAYS_LABEL)->roles == EM_ROLE_WORN && em_item_says (items, i, EM_SAYS_GLUE) == NULL)
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (said); k++)
     if (em_item_says (items, i, said[k]) != NULL)
@@ -77,6 +80,20 @@ is_same_word (const EmItems *items, guint a, guint b)
   return p->length == q->length && g_ascii_strncasecmp (items->text + p->start, items->text + q->start, p->length) == 0;
 }
 
+/* "Pin 1 dia 4 worn to 3.9, pin 2 dia 5 worn to 4.9" */
+static gboolean
+is_break (const EmItems *items, guint i)
+{
+  return em_item_is_sign (items, i, ',') || em_item_is_sign (items, i, ';') || em_item_is_sign (items, i, '.') || em_item_is_word (items, i, "and");
+}
+
+/* A part or a repair by its name, and no label: "length 2". */
+static gboolean
+is_thing (const EmItems *items, guint i)
+{
+  return (em_item_says (items, i, EM_SAYS_KIND) != NULL || em_item_says (items, i, EM_SAYS_PLACE) != NULL) && em_item_says (items, i, EM_SAYS_LABEL) == NULL;
+}
+
 static void
 use_head (const EmItems *items, const Head *head)
 {
@@ -94,7 +111,7 @@ em_numbered_read (EmItems *items)
 
   for (guint i = 0; i < items->items->len; i++)
     {
-      if ((i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE) || em_item (items, i)->type == EM_ITEM_LINE || !read_head (items, i, &head))
+      if ((i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE && !(is_break (items, i - 1) && is_thing (items, i))) || em_item (items, i)->type == EM_ITEM_LINE || !read_head (items, i, &head))
         continue;
       /* With one blank behind it only the next number is sure to go on: "NICK 2 long", "NICK 3 long" are told by labels, "PIN 2 bent" is not. */
       if (has_before && is_same_word (items, before.word, head.word) && head.line <= before.line + LINES_APART &&

@@ -246,21 +246,33 @@ is_of_both (const EmReader *r, guint size)
   return FALSE;
 }
 
+/* "face A .004 low, face B .006 low": two of one name. */
+static gboolean
+are_alike (const EmReader *r, const EmProto *proto, const EmProto *before)
+{
+  return proto->noun != EM_NO_ITEM && before->noun != EM_NO_ITEM && proto->noun > before->noun && before->sizes->len > 0 && proto->sizes->len > before->sizes->len &&
+         em_item (r->items, proto->noun)->phrase == em_item (r->items, before->noun)->phrase;
+}
+
 /* "one 14 mm and the other 6 mm, both 0.05 deep": as deep is the one before. */
 void
 em_said_share_both (const EmReader *r, const EmProto *proto, EmProto *before)
 {
-  const guint32 told = em_once_roles | EM_ROLE_GAP | EM_ROLE_DIAMETER | EM_ROLE_RADIUS;
+  const guint32 told = em_once_roles | EM_ROLE_GAP | EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_ADD;
+  const guint32 roles_before = before != NULL ? before->roles : 0;
+  guint32 chain = 0;
 
-  if (before == NULL || before == proto || !proto->is_one_of || !before->is_one_of || before->last < r->first)
+  if (before == NULL || before == proto || before->last < r->first || !((proto->is_one_of && before->is_one_of) || are_alike (r, proto, before)))
     return;
   for (guint i = 0; i < proto->sizes->len && i < SHARED_MAX; i++)
     {
       guint item = g_array_index (proto->sizes, guint, i);
       EmSize *size = em_item_size (r->items, item);
+      gboolean is_shared = is_of_both (r, item) || (size->chain != 0 && size->chain == chain);
 
-      if (size->chain != 0 || (size->roles & told) == 0 || (size->roles & before->roles & told) != 0 || !is_of_both (r, item))
+      if (!is_shared || (size->chain == 0 && (size->roles & told) == 0) || (size->roles & roles_before & told) != 0)
         continue;
+      chain = size->chain;
       size->reason = size->reason == NULL ? "from-words" : size->reason;
       g_array_append_val (before->sizes, item);
       before->roles |= size->roles;

@@ -1799,6 +1799,18 @@ static const Case cases[] = {
   { "Kavität 1-4: Ecke ausgebröckelt je 2 Stellen, 2,5 x 0,4 x 0,4", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
   { "Cav. 1-4: 2 chips each 2.5 x 0.4 x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
   { "Ausbruch 3 x 0,5 x 0,5 in Kavität 1-4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Pin 1 dia 4 mm worn to 3.9, pin 2 dia 5 worn to 4.9, both 20 long", EM_UNITS_METRIC, "1\t1\tdiameter\t4\tmm" },
+  { "Pin 1 dia 4 mm worn to 3.9, pin 2 dia 5 worn to 4.9, both 20 long", EM_UNITS_METRIC, "1\t1\tlength\t20\tmm" },
+  { "Edge 1 worn R0.3 mm, edge 2 worn R0.5, both 40 long", EM_UNITS_METRIC, "1\t2\tradius\t0.5\tmm" },
+  { "Length 1 mm of the edge chipped, length 2 mm more is worn", EM_UNITS_METRIC, "!1\t0\tunused\t1\t" },
+  { "face A .004 low, face B .006 low, each .75 x 1.50.", EM_UNITS_INCH, "1\t1\tlength\t38.1\tmm" },
+  { "hole .045 opened to .052 at exit, land .060", EM_UNITS_INCH, "!1\t2\tkind\tface\t" },
+  { "Crack 8 mm long on the moulding face, 2 deep, wall there is about 6 thick.", EM_UNITS_METRIC, "!1\t2\tkind\tsidewall\t" },
+  { "Bore Ø32 mm G6 measures Ø32.06. Depth 55. Hardened bush 60HRC, 100Cr6.", EM_UNITS_METRIC, "!1\t2\tdiameter\t100\tmm" },
+  { "The cone on the nozzle tip, ⌀14 mm to ⌀6, is hammered. 0.5 mm build.", EM_UNITS_METRIC, "1\t1\tdiameter_small\t6\tmm" },
+  { "SHUT-OFF DIA .437 UNDERSIZE .0015 PER SIDE, .375 LG", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
+  { "2 locks galled (45 x 20 mm, 0.2 each face, 2 faces per lock)", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  { "Crack at rib root, 16 mm lg, 1.5 dp, root radius R0.8 to be restored", EM_UNITS_METRIC, "!1\t1\tgap\t0.8\tmm" },
 };
 
 START_TEST (test_case)
