@@ -39,8 +39,7 @@ typedef struct
 static const char *const behind[] = {
   "away", "off", "from", "below", "beneath", "under", "underneath", "above", "beside", "behind", "next to", "short of", "clear of", "apart", "distant",
   "to the side", "to one side", "to the left", "to the right",
-  "entfernt", "daneben", "darunter", "darüber", "dahinter", "davor", "davon", "neben", "unter der", "unter dem", "unterhalb", "oberhalb", "hinter der", "hinter dem", "weg von",
-  "weg vom", "vom", "von der", "von dem", "Entfernung", "Abstand", "seitlich",
+  "entfernt", "daneben", "darunter", "darüber", "dahinter", "davor", "davon", "neben", "unter der", "unter dem", "unterhalb", "oberhalb", "hinter der", "hinter dem", "weg", "vom", "von der", "von dem", "Entfernung", "Abstand", "seitlich",
   "de distancia", "de separación", "al lado", "por debajo", "debajo", "por encima", "encima", "detrás", "por detrás", "más abajo",
   "en dessous", "au-dessous", "dessous", "au-dessus", "à côté", "derrière", "plus bas", "plus loin", "de distance",
 };
@@ -181,6 +180,10 @@ is_distance (const EmReader *r, const Part *part, guint i)
   guint next = i + 1;
   gboolean is_at;
 
+  /* "hole Ø6 at 4.5 of the nick": no second diameter. */
+  if (em_item_size (r->items, i)->roles == EM_ROLE_DIAMETER && em_item_size (r->items, i)->chain == 0 && i > part->first && next < part->end && is_led (r, part, i) &&
+      starts_with_any (r->items, em_item (r->items, next)->start, weak_behind, G_N_ELEMENTS (weak_behind)) && !is_size_now (r, part, i))
+    return TRUE;
   if (!is_single (r, i))
     return FALSE;
   if ((em_item_size (r->items, i)->roles & EM_ROLE_CLEARANCE) != 0 || is_told_alone (r, part, i))
@@ -251,6 +254,25 @@ is_bore_behind (const EmReader *r, const Part *part, const Part *prior, guint i)
   return prior->distance == EM_NO_ITEM && noun != NULL && noun->weight[BORE] >= HEAD_NOUN && part->distance != EM_NO_ITEM && i > part->distance && i <= part->distance + GLUE_MAX;
 }
 
+/* "stands at": ends in a word that leads to a distance. */
+static gboolean
+leads_to_size (const EmReader *r, guint i, guint end)
+{
+  const EmItem *item = em_item (r->items, i);
+
+  return is_size (r, i + 1, end) && ends_in_any (r->items, item->start, item->start + item->length, before, G_N_ELEMENTS (before));
+}
+
+/* "oil groove", "heater slot": a phrase that ends in the name of a slot. */
+static gboolean
+names_slot (const EmReader *r, guint i)
+{
+  static const char *const ends[] = { "groove", "grooves", "slot", "slots", "keyway", "channel" };
+  const EmItem *item = em_item (r->items, i);
+
+  return ends_in_any (r->items, item->start, item->start + item->length, ends, G_N_ELEMENTS (ends));
+}
+
 static Part
 look (const EmReader *r, const Part *prior, guint first, guint end)
 {
@@ -274,10 +296,14 @@ look (const EmReader *r, const Part *prior, guint first, guint end)
       {
         const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
 
-        part.is_repair |= tells_repair (r, i);
+        /* "weg" behind the distance, "stands at" before it */
+        part.is_repair |= i != part.distance + 1 && !leads_to_size (r, i, end) && tells_repair (r, i);
         if (part.thing == EM_NO_ITEM && is_bore_behind (r, &part, prior, i))
           part.thing = i;
-        else if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL && part.distance == EM_NO_ITEM && part.other == EM_NO_ITEM)
+        else if ((em_item_says (r->items, i, EM_SAYS_SLOT) != NULL || (noun == NULL && em_item_says (r->items, i, EM_SAYS_PLACE) != NULL)) && part.distance == EM_NO_ITEM &&
+                 part.other == EM_NO_ITEM)
+          part.other = i;
+        else if (noun != NULL && em_item_says (r->items, i, EM_SAYS_SLOT) == NULL && names_slot (r, i) && part.distance == EM_NO_ITEM && part.other == EM_NO_ITEM)
           part.other = i;
         else
           part.has_noun |= noun != NULL && i != part.thing && part.distance == EM_NO_ITEM && (part.thing == EM_NO_ITEM || i < part.thing);
@@ -295,12 +321,27 @@ is_from_it (const EmReader *r, guint distance)
   return distance + 1 < r->items->items->len && starts_with_any (r->items, em_item (r->items, distance + 1)->start, from_it, G_N_ELEMENTS (from_it));
 }
 
+/* "oil groove 1.5 from edge, keep clear": marks the words that spare it used. */
+static gboolean
+is_spared_behind (const EmReader *r, const Part *part)
+{
+  for (guint i = part->end; i < r->end && i < part->end + PART_MAX; i++)
+    if (em_item_says (r->items, i, EM_SAYS_REFUSE) != NULL)
+      {
+        em_item (r->items, i)->is_used = TRUE;
+        return TRUE;
+      }
+    else if (is_size (r, i, r->end))
+      return FALSE;
+  return FALSE;
+}
+
 /* "heater groove 4 mm from it" behind a repair: near has no word for it. */
 static gboolean
 is_other_near (const EmReader *r, const Part *part)
 {
   return part->thing == EM_NO_ITEM && part->other != EM_NO_ITEM && part->distance != EM_NO_ITEM && part->n_others == 0 && !part->is_repair && !part->has_noun &&
-         is_from_it (r, part->distance) && (r->current != NULL || part->first > r->first);
+         (is_from_it (r, part->distance) || is_spared_behind (r, part)) && (r->current != NULL || part->first > r->first);
 }
 
 static void
@@ -325,12 +366,52 @@ take (EmReader *r, GArray *loose, guint thing, guint distance)
   em_item_size (r->items, distance)->roles = EM_ROLE_CLEARANCE;
 }
 
+/* "polish A3": a grade. */
+static gboolean
+is_grade (const EmReader *r, guint i)
+{
+  return i > r->first + 1 && em_item_is_glued (r->items, i) && em_item (r->items, i - 1)->type != EM_ITEM_SIGN && em_item (r->items, i - 1)->length == 1 &&
+         em_item_says (r->items, i - 2, EM_SAYS_THING) != NULL;
+}
+
+/* "it stands 4 mm from the neighbour rib": what the words behind say goes before "stands". */
+static gboolean
+is_told_behind (const EmReader *r, guint i)
+{
+  const guint32 weak = EM_ROLE_HEIGHT | EM_ROLE_LENGTH | EM_ROLE_WORN;
+  const EmSense *label = i + 1 < r->end ? em_item_says (r->items, i + 1, EM_SAYS_LABEL) : NULL;
+  const EmSize *size = em_item_size (r->items, i);
+
+  return label != NULL && label->roles == EM_ROLE_CLEARANCE && label->place == EM_LABEL_AFTER && size->chain == 0 && size->roles != 0 && (size->roles & ~weak) == 0 &&
+         size->label_item != G_MAXUINT32 && size->label_item < i && em_item_says (r->items, size->label_item, EM_SAYS_TALK) != NULL;
+}
+
+/* Sizes whose words say more than their labels. */
+static void
+mark_told (const EmReader *r)
+{
+  for (guint i = r->first; i < r->end; i++)
+    if (!is_size (r, i, r->end))
+      continue;
+    else if (is_grade (r, i))
+      {
+        em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
+        em_item (r->items, i)->is_used = em_item (r->items, i - 1)->is_used = TRUE;
+      }
+    else if (is_told_behind (r, i))
+      {
+        em_item_size (r->items, i)->roles = EM_ROLE_CLEARANCE;
+        em_item (r->items, i + 1)->is_used = TRUE;
+      }
+}
+
 void
 em_beside_read (EmReader *r, GArray *loose)
 {
   Part prior = { 0, 0, EM_NO_ITEM, EM_NO_ITEM, EM_NO_ITEM, 0, FALSE, FALSE };
   guint first = r->first;
 
+  mark_told (r);
   for (guint i = r->first; i <= r->end; i++)
     {
       Part part;

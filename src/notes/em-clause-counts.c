@@ -252,7 +252,8 @@ is_before_noun (const EmClause *c, guint i)
       !em_clause_says (c, prior, EM_SAYS_PREPOSITION) && em_item (c->items, prior)->type == EM_ITEM_PHRASE &&
       (before == NULL || (before->roles & (em_dimension_roles | EM_ROLE_BUILD | EM_ROLE_FINISHED)) == 0) &&
       (em_clause_says (c, i + 1, EM_SAYS_KIND) || em_clause_says (c, i + 1, EM_SAYS_PLACE)) &&
-      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_clause_says (c, i + 2, EM_SAYS_PREPOSITION)))
+      (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_clause_says (c, i + 2, EM_SAYS_PREPOSITION) ||
+       (i + 3 == c->end && em_clause_says (c, i + 2, EM_SAYS_GLUE)) /* "of the same type" */))
     return TRUE;
   if (is_of_parts_so_large (c, i))
     return TRUE;

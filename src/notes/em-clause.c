@@ -157,7 +157,7 @@ mark_dual (const EmClause *c, guint open)
 gboolean
 em_item_is_per (const EmItems *items, guint index)
 {
-  static const char *const per[] = { "per", "each", "each one", "every", "jede", "jeder", "jedem", "jedes", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune", "cada uno", "cada una" };
+  static const char *const per[] = { "per", "each", "each one", "every", "jede", "jeder", "jedem", "jedes", "je", "jeweils", "pro", "par", "por", "cada", "chaque", "chacun", "chacune", "cada uno", "cada una", "par empreinte", "par cavité", "por cavidad", "pro Nest", "je Nest", "pro Kavität", "per cavity" };
 
   /* "2 corners/insert" */
   if (index > 1 && index + 1 < items->items->len && em_item_is_sign (items, index, '/') && em_item_says (items, index + 1, EM_SAYS_PLACE) != NULL &&

@@ -109,8 +109,12 @@ em_counts_is_per_part (const EmReader *r, guint i)
 {
   guint next = i + 1;
 
+  static const char *const with_part[] = { "par empreinte", "par cavité", "por cavidad", "pro Nest", "je Nest", "pro Kavität", "per cavity" };
+
   if (!em_item_is_per (r->items, i) && !is_word (r, i, "ea"))
     return FALSE;
+  if (em_item_is_any_word_of (r->items, i, with_part, G_N_ELEMENTS (with_part)))
+    return TRUE;
   /* "Kav. 1-4: je 2 Ausbrüche", "cav 1-4: 2 chips each" */
   if (em_parts_is_range (r, &r->parts) && (r->is_parts_line || r->parts.item >= r->first) &&
       ((next < r->end && count_at (r, next, TRUE) > 0) || (i > r->first + 1 && count_at (r, i - 2, TRUE) > 0)))

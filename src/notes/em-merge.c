@@ -416,6 +416,22 @@ try_told_slot (EmItems *items, EmProto *proto, EmProto *next, int kind, int othe
   return TRUE;
 }
 
+/* "Slot wall worn, slot .125 wide, wall 2.25 long": of the wall only its slot was told. */
+static gboolean
+try_slot_first (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
+{
+  if (!next->may_merge || kind != SIDEWALL || other != SIDEWALL || proto->sizes->len == 0 || proto->sizes->len > 2 || next->sizes->len == 0 ||
+      (next->roles & EM_ROLE_SLOT) != 0 || proto->count_item != EM_NO_ITEM || line_of (items, proto) != line_of (items, next))
+    return FALSE;
+  for (guint i = 0; i < proto->sizes->len; i++)
+    if ((em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_SLOT) == 0)
+      return FALSE;
+  absorb (proto, next);
+  proto->roles |= next->roles;
+  proto->has_build |= next->has_build;
+  return TRUE;
+}
+
 /* "crack at the bottom of the pocket. Pocket is narrow, 6 wide, 15 deep": no length, so that nothing is to be filled. */
 static gboolean
 is_narrow (const EmProto *proto, const EmProto *next, int kind)
@@ -802,7 +818,7 @@ gboolean
 em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *, int kind, int other) = {
-    try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_flanks, try_tip, try_corner, try_scored_round, try_bearing_of_shaft, try_plan, try_groove_of_wall, try_slot, try_slot_before,
+    try_merge, try_deed, try_nameless, try_angle, try_told_slot, try_slot_first, try_flanks, try_tip, try_corner, try_scored_round, try_bearing_of_shaft, try_plan, try_groove_of_wall, try_slot, try_slot_before,
     try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_blade, try_damage,
   };
 

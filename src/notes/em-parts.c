@@ -281,6 +281,9 @@ is_counted_first (const EmReader *r, guint count)
   /* "2 gleiche Kerne" */
   thing += thing < r->end && (em_item_says (r->items, thing, EM_SAYS_SAME) != NULL || em_item_says (r->items, thing, EM_SAYS_TOOLS) != NULL);
   /* "INSERT WITH 6 BLADES" */
+  /* "three equal cutter plates" */
+  if (thing > count + 1 && thing < r->end && em_item (r->items, thing)->type == EM_ITEM_UNKNOWN && is_part (r, thing + 1))
+    return TRUE;
   /* "van las 3 placas iguales" */
   if (count > r->first && em_item_says (r->items, count - 1, EM_SAYS_GLUE) != NULL && is_part (r, count + 1) && says_any (r, EM_SAYS_SAME))
     return TRUE;
@@ -443,6 +446,20 @@ use_item_number (const EmReader *r)
   return NULL;
 }
 
+/* "Drei Hülsen sind gleich betroffen" */
+static gboolean
+are_affected (const EmReader *r, guint count)
+{
+  static const char *const words[] = { "affected", "concerned", "hit", "bad", "betroffen", "gleich betroffen", "afectados", "afectadas", "afectado", "concernés", "concernées", "touchés", "touchées" };
+
+  if (count > r->first + 1 || count + 2 >= r->end || em_item_says (r->items, count + 2, EM_SAYS_GLUE) == NULL)
+    return FALSE;
+  for (guint i = count + 3; i < r->end; i++)
+    if (em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)))
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 em_parts_count_named (const EmReader *r)
 {
@@ -458,8 +475,10 @@ em_parts_count_named (const EmReader *r)
   count = only_count (r, &n);
   if (count == EM_NO_ITEM || n > PARTS_MAX)
     return FALSE;
+  if (are_affected (r, count))
+    named = r->current;
   /* "occurs on all 4 inserts" behind the only one */
-  if (r->grammar->protos->len == 1)
+  else if (r->grammar->protos->len == 1)
     named = is_said_of_parts (r, count) ? g_ptr_array_index (r->grammar->protos, 0) : NULL;
   /* "Item 2 is on all 4 inserts" */
   else if (item != NULL)

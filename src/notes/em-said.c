@@ -201,11 +201,23 @@ is_only_access (const EmReader *r, const EmContent *content, const EmProto *befo
 static gboolean
 says_all (const EmReader *r, guint first, guint end)
 {
+  static const char *const everything[] = { "everything", "alles", "tout", "tout est", "todo", "todo es", "both" };
+
   for (guint i = first; i < end && i < first + ALL_WINDOW; i++)
-    if (em_item_says (r->items, i, EM_SAYS_ALL) != NULL || em_item_is_all (r->items, i) ||
+    if (em_item_says (r->items, i, EM_SAYS_ALL) != NULL || em_item_is_all (r->items, i) || em_item_is_any_word_of (r->items, i, everything, G_N_ELEMENTS (everything)) ||
         g_ascii_strncasecmp (r->items->text + em_item (r->items, i)->start, "all ", 4) == 0 /* in words of one phrase */)
       return TRUE;
   return FALSE;
+}
+
+static void
+give_access (EmReader *r, EmProto *proto, guint first, guint end)
+{
+  /* Used up by the one before it. */
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL)
+      em_item (r->items, i)->is_used = FALSE;
+  em_reader_take_aside (r, proto, first, end, FALSE);
 }
 
 /* "Hard to reach." of the repair that is named, or the last; "all easy to get at" of each. */
@@ -216,8 +228,8 @@ take_access (EmReader *r, EmProto *before, guint first, guint end)
 
   for (guint i = 0; i < protos->len && i < ALL_MAX && says_all (r, first, end); i++)
     if (g_ptr_array_index (protos, i) != before)
-      em_reader_take_aside (r, g_ptr_array_index (protos, i), first, end, FALSE);
-  em_reader_take_aside (r, says_all (r, first, end) ? before : em_refer_named (r, before, first, end), first, end, FALSE);
+      give_access (r, g_ptr_array_index (protos, i), first, end);
+  give_access (r, says_all (r, first, end) ? before : em_refer_named (r, before, first, end), first, end);
 }
 
 /* "QTY 2" in a line of its own behind the only repair. */

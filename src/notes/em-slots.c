@@ -136,6 +136,44 @@ is_sized_before (const EmReader *r, guint slot)
   return slot >= r->first + 2 && em_item_says (r->items, slot - 1, EM_SAYS_LABEL) != NULL && measures_slot (r, slot - 2);
 }
 
+/* "SLOT WALL WORN, SLOT .125 WD X .75 DP, WALL 2.25 LG": a part of no more than the slot and its sizes. */
+static void
+mark_slot_part (EmReader *r, guint slot)
+{
+  guint n = 0, i = slot + 1;
+
+  if (slot == r->first || !(em_item_is_soft_break (r->items, slot - 1) || em_item_is_sign (r->items, slot - 1, '.')))
+    return;
+  for (; i < r->end && i < slot + CELL_MAX; i++)
+    if (measures_slot (r, i))
+      n++;
+    else if (!joins_sizes (r, i) || (em_item_is_soft_break (r->items, i) && !(i + 1 < r->end && measures_slot (r, i + 1))))
+      break;
+  if (n == 0 || n > 2 || !(i >= r->end || em_item_is_soft_break (r->items, i) || em_item_is_sign (r->items, i, '.') || em_item_is_sign (r->items, i, ':')))
+    return;
+  for (guint k = slot + 1; k < i; k++)
+    if (measures_slot (r, k))
+      em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
+  em_item (r->items, slot)->is_used = TRUE;
+}
+
+/* "FLANK OF SLOT 5 WIDE": how wide the slot is, as a wall has no width. */
+static void
+mark_slot_of_wall (EmReader *r, guint wall)
+{
+  static const char *const ends[] = { "slot", "pocket", "groove", "keyway", "channel", "Nut", "Tasche", "Schlitz", "ranura", "rainure", "fente" };
+  const EmItem *item = em_item (r->items, wall);
+  const EmSense *noun = em_item_says (r->items, wall, EM_SAYS_KIND);
+
+  if (noun == NULL || noun->weight[SIDEWALL] < HEAD_NOUN || wall + 1 >= r->end || !measures_slot (r, wall + 1) ||
+      (em_item_size (r->items, wall + 1)->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) == 0)
+    return;
+  for (gsize k = 0; k < G_N_ELEMENTS (ends); k++)
+    if (item->length > strlen (ends[k]) &&
+        g_ascii_strncasecmp (r->items->text + item->start + item->length - strlen (ends[k]), ends[k], strlen (ends[k])) == 0)
+      em_item_size (r->items, wall + 1)->roles |= EM_ROLE_SLOT;
+}
+
 static void
 mark_slots_behind (EmReader *r)
 {
@@ -182,5 +220,10 @@ em_slots_mark (EmReader *r)
         if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)
           em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
     }
+  for (guint i = r->first; i < r->end && has_wall; i++)
+    mark_slot_of_wall (r, i);
+  for (guint i = r->first; i < r->end && has_wall; i++)
+    if (em_item_says (r->items, i, EM_SAYS_SLOT) != NULL && !em_slots_is_in (r->items, i) && !em_item (r->items, i)->is_used)
+      mark_slot_part (r, i);
   mark_slots_behind (r);
 }

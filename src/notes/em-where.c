@@ -307,6 +307,28 @@ take_sizes (const EmReader *r, EmProto *host, gboolean is_choice)
       }
 }
 
+/* "sits in slot 5 wide x 12 deep, tight" */
+static void
+give_tight (const EmReader *r, EmProto *host)
+{
+  static const char *const tight[] = { "tight", "narrow", "eng", "sehr eng", "étroit", "étroite", "serré", "estrecho", "estrecha" };
+
+  for (guint i = 0; i < host->given->len; i++)
+    if (strcmp (g_array_index (host->given, EmGiven, i).field.field, "access") == 0)
+      return;
+  for (guint i = r->first; i < r->end; i++)
+    if (em_item_is_any_word_of (r->items, i, tight, G_N_ELEMENTS (tight)))
+      {
+        EmGiven given = em_given_new ("access", "restricted", em_item (r->items, i));
+
+        given.field.state = EM_READ_INFERRED;
+        given.field.reason = "from-words";
+        g_array_append_val (host->given, given);
+        em_item (r->items, i)->is_used = TRUE;
+        return;
+      }
+}
+
 static void
 use_words (const EmReader *r)
 {
@@ -361,6 +383,7 @@ em_where_take (EmReader *r)
     return FALSE;
   take_sizes (r, host, is_choice);
   em_reader_take_aside (r, host, r->first, r->end, FALSE);
+  give_tight (r, host);
   use_words (r);
   if (host == r->current)
     host->last = r->end - 1;

@@ -1811,6 +1811,19 @@ static const Case cases[] = {
   { "SHUT-OFF DIA .437 UNDERSIZE .0015 PER SIDE, .375 LG", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
   { "2 locks galled (45 x 20 mm, 0.2 each face, 2 faces per lock)", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
   { "Crack at rib root, 16 mm lg, 1.5 dp, root radius R0.8 to be restored", EM_UNITS_METRIC, "!1\t1\tgap\t0.8\tmm" },
+  { "nick 3 x 1 x 1 mm on slide edge\nOIL GROOVE 1.5 FROM EDGE, KEEP CLEAR", EM_UNITS_METRIC, "2\t1\tclearance\t1.5\tmm" },
+  { "pit, roundish, 2,5 mm across and 0,6 mm deep.\nThe engraving stands at 1,5 mm from it.", EM_UNITS_METRIC, "2\t1\tclearance\t1.5\tmm" },
+  { "PRESA SOBRE EL PLANO, 18 X 4 X 2,2 MM ALTO\nAGUJERO EXPULSOR Ø6 A 4,5 MM DE LA PRESA", EM_UNITS_METRIC, "2\t1\tclearance\t4.5\tmm" },
+  { "Rib is 1,1 mm thick, 48 mm long, the tip is missing 0,5 mm. It stands 4 mm from the neighbour rib.", EM_UNITS_METRIC, "1\t1\tclearance\t4\tmm" },
+  { "FILL RECESS .60 X .35 X .09 DP. SURROUNDING POLISH A3, NO ARC MARKS.", EM_UNITS_INCH, "!1\t1\tclearance\t76.2\tmm" },
+  { "it is about three equal cutter plates for the flash trimmer.\nOn every plate the cutting edge has 2 breakouts, each 3 mm long, 0.5 mm deep x 0.4 mm wide.", EM_UNITS_METRIC, "2\t1\tcount\t6\t" },
+  { "arête de plan de joint, 4 éclats par empreinte, 2 empreintes, chacun 2 mm de long, 0,6 x 0,6", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "MOULE 1906 / EMPREINTES 1 A 4\n2 ÉCLATS PAR EMPREINTE SUR L'ARÊTE DU SEUIL : 1,5 x 0,3 x 0,3 mm", EM_UNITS_METRIC, "2\t1\tcount\t8\t" },
+  { "Auswerferhülse an der Kante innen rund geworden, R0,2 mm. Bohrung ⌀7.\nDrei Hülsen sind gleich betroffen", EM_UNITS_METRIC, "2\t1\tcount\t3\t" },
+  { "FLANK OF SLOT 5 WIDE: ADD 0.15 MM, 40 X 7 HIGH", EM_UNITS_METRIC, "1\t1\tslot_width\t5\tmm" },
+  { "SLOT WALL WORN, SLOT .125 WD X .75 DP, WALL 2.25 LG X .75 HIGH, ADD .004", EM_UNITS_INCH, "1\t1\tslot_depth\t19.05\tmm" },
+  { "BLADE 2 MM THK X 16 LG, BUILD 0.5\nSITS IN SLOT 5 WIDE X 12 DEEP, TIGHT", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
+  { "1) sliding surface 60 x 22 mm, has lost 0,15 mm\n2) corner of the insert pocket, 14 mm long, worn R0,6 mm.\nEverything is open to reach from above.", EM_UNITS_METRIC, "3\t2\taccess\topen\t" },
 };
 
 START_TEST (test_case)
