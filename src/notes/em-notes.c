@@ -262,7 +262,8 @@ add_given (EmWriter *w, int feature, const EmProto *proto, int kind)
       EmReadField count = em_writer_field (w, feature, "count", proto->count_item);
 
       count.value = proto->count;
-      if (proto->is_count_loose)
+      /* "cavities 1-4: two each" */
+      if (proto->is_count_loose || proto->is_per_part)
         {
           count.state = EM_READ_INFERRED;
           count.reason = "from-words";
