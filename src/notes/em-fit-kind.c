@@ -130,6 +130,16 @@ weigh_round_face (const EmItems *items, const EmProto *proto, guint32 roles, int
     }
 }
 
+/* "seal face pitted and low 0.1": the pits are what is wrong with the face, and so much is to be put on it. */
+static void
+weigh_pitted_face (const EmProto *proto, const EmSense *noun, guint32 roles, int *weight)
+{
+  if (weight[FACE] == 0 || noun == NULL || noun->weight[RECESS] == 0 || g_strcmp0 (noun->value, "damage") != 0 || proto->has_fill ||
+      (roles & EM_ROLE_BUILD) == 0 || (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0)
+    return;
+  weight[FACE] = MAX (weight[FACE], weight[RECESS] + EVIDENCE);
+}
+
 /* The smallest size of the rows. */
 static double
 least_of_row_mm (const EmItems *items, const EmProto *proto)
@@ -778,7 +788,8 @@ weigh_slot (const EmItems *items, const EmProto *proto, const EmSense *noun, gui
       (roles & (EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_DEPTH | EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0)
     weight[SIDEWALL] = MAX (weight[SIDEWALL], MAX (weight[RECESS], weight[GROOVE])) + EVIDENCE;
   /* "deckle slot, one wall: 38 lg x 9 high, add 0.5" */
-  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & EM_ROLE_HEIGHT) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
+  if (weight[SIDEWALL] > 0 && weight[RECESS] > 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0 &&
+      ((roles & EM_ROLE_HEIGHT) != 0 || (n_row == 2 && proto->sizes->len == 3 && !proto->has_fill) /* "Wandung Tasche links zu weit, 32 x 14, 0,15 drauf" */))
     weight[RECESS] /= 2;
 }
 
@@ -855,6 +866,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_broken_rib (noun, roles, n_row, weight);
   weigh_hurt_face (items, proto, noun, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);
+  weigh_pitted_face (proto, noun, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);

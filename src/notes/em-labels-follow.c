@@ -277,6 +277,15 @@ is_before_leading (const Follower *f)
          (em_clause_label_at (f->c, f->i + 1, EM_LABEL_BEFORE)->roles & em_length_roles) != 0 && em_labels_leads_to_own (f->c, f->i + 1, FALSE);
 }
 
+/* "LARGE DIA 1.375  SMALL DIA 1.250": no end of a cone is both. */
+static gboolean
+is_other_end (const Follower *f)
+{
+  const guint32 ends = EM_ROLE_LARGE | EM_ROLE_SMALL;
+
+  return (f->sense->roles & ends) != 0 && (f->size->roles & ends) != 0 && (f->sense->roles & f->size->roles & ends) == 0;
+}
+
 /* "Kern 3 Kante R0,3": which core, and no length of the edge. */
 static gboolean
 is_behind_part_number (const Follower *f)
@@ -301,7 +310,7 @@ gboolean
 em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
 {
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
-    { is_in_other_column, FALSE }, { is_behind_part_number, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
+    { is_in_other_column, FALSE }, { is_behind_part_number, FALSE }, { is_other_end, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
     { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },

@@ -252,6 +252,22 @@ count_ends (EmWriter *w, const EmReadField *given, int kind)
   g_array_append_val (w->fields, count);
 }
 
+/* "deep inside the housing, access is restricted": what is told of the access itself says more. */
+static gboolean
+is_outdone_access (const EmProto *proto, const EmReadField *field)
+{
+  if (strcmp (field->field, "access") != 0 || g_strcmp0 (field->text, "deep") != 0)
+    return FALSE;
+  for (guint i = 0; i < proto->given->len; i++)
+    {
+      const EmReadField *other = &g_array_index (proto->given, EmGiven, i).field;
+
+      if (strcmp (other->field, "access") == 0 && g_strcmp0 (other->text, "restricted") == 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 add_given (EmWriter *w, int feature, const EmProto *proto, int kind)
 {
@@ -277,6 +293,8 @@ add_given (EmWriter *w, int feature, const EmProto *proto, int kind)
 
       /* "outer corner rounded over 26 mm": a straight edge runs round nothing. */
       if (strcmp (field.field, "side") == 0 && has_field (w, "length") && !has_field (w, "diameter"))
+        continue;
+      if (is_outdone_access (proto, &field))
         continue;
       /* Of several repairs another may be the one that is hard to reach. */
       if (strcmp (field.field, "access") == 0 && w->grammar->protos->len > 1 && field.state == EM_READ_READ)

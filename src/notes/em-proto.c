@@ -14,6 +14,7 @@
 
 enum
 {
+  ENGLISH = 1,           /* bit of the first lexicon */
   PREPOSITION_WINDOW = 3, FLAW = 7 /* a noun of this weight is damage by itself */,
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
@@ -378,13 +379,28 @@ is_flaw_on_face (const EmReader *r, guint i)
          !is_flaw (face) && !em_item_is_any_word_of (r->items, i, parts, G_N_ELEMENTS (parts));
 }
 
+/* "Wand Tasche", "Innenkante Bohrung": languages that make one word of "PIN BORE" tell behind a wall, an edge or a face only of what it is one. */
+static gboolean
+is_of_next (const EmReader *r, guint i)
+{
+  const EmSense *side = i >= r->first && i + 1 < r->end && em_reader_is_noun (r, i) ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
+  const EmSense *part = side != NULL && em_reader_is_noun (r, i + 1) ? em_item_says (r->items, i + 1, EM_SAYS_KIND) : NULL;
+
+  if (part == NULL || side->value != NULL || part->value != NULL ||
+      ((em_item (r->items, i)->phrase->languages | em_item (r->items, i + 1)->phrase->languages) & ENGLISH) != 0)
+    return FALSE;
+  return side->weight[SIDEWALL] + side->weight[WORN_CORNER] + side->weight[FACE] > 0 && side->weight[RECESS] + side->weight[GROOVE] == 0 &&
+         part->weight[RECESS] + part->weight[BORE] + part->weight[PIN] + part->weight[GROOVE] + part->weight[RIB] > 0 &&
+         part->weight[SIDEWALL] + part->weight[WORN_CORNER] + part->weight[FACE] + part->weight[EDGE_NICK] == 0 && !is_flaw (part);
+}
+
 /* "PIN BORE": the last noun of a row is the thing, those before it say which. */
 static gboolean
 is_compound (const EmReader *r, guint i)
 {
   guint next = i + 1;
 
-  if (is_flaw_on_face (r, i))
+  if (is_flaw_on_face (r, i) || is_of_next (r, i))
     return FALSE;
 
   while (next + 1 < r->end && next <= i + 2 && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL &&
@@ -405,7 +421,7 @@ add_noun (const EmReader *r, EmProto *proto, guint i)
   const EmSense *sense = em_item_says (r->items, i, EM_SAYS_KIND);
   gboolean is_state = g_strcmp0 (sense->value, "state") == 0;
   /* "bore washed out": what became of the bore. */
-  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i) ||
+  gboolean demoted = em_reader_is_demoted (r, i) || is_before_colon (r, i) || is_compound (r, i) || (i > r->first && is_of_next (r, i - 1)) ||
                      (is_state && proto->noun_weight >= STATE_NOUN);
   int best = 0, kind = 0;
 

@@ -1824,6 +1824,18 @@ static const Case cases[] = {
   { "SLOT WALL WORN, SLOT .125 WD X .75 DP, WALL 2.25 LG X .75 HIGH, ADD .004", EM_UNITS_INCH, "1\t1\tslot_depth\t19.05\tmm" },
   { "BLADE 2 MM THK X 16 LG, BUILD 0.5\nSITS IN SLOT 5 WIDE X 12 DEEP, TIGHT", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
   { "1) sliding surface 60 x 22 mm, has lost 0,15 mm\n2) corner of the insert pocket, 14 mm long, worn R0,6 mm.\nEverything is open to reach from above.", EM_UNITS_METRIC, "3\t2\taccess\topen\t" },
+  /* A wall before its pocket; a pitted face; a cone's two ends; an edge at its outside; how long the wear is; access told twice. */
+  { "Wandung Rippentasche links zu weit, 32 x 14, 0,15 drauf", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "Wand Tasche 32 x 14, 0,15 zu weit", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  { "Innenkante Bohrung Ø20 verrundet auf R0,5, soll R0,1", EM_UNITS_METRIC, "!1\t1\tquestion\twhich-kind\t" },
+  { "PIN BORE Ø12 WORN TO 12.1, 20 DEEP", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "END PLATE SEAL FACE PITTED AND LOW 0.1\nFACE Ø90", EM_UNITS_METRIC, "1\t1\tthickness\t0.1\tmm" },
+  { "FACE PITTED, PIT Ø1.5 X 0.4 DEEP", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "TAPER SEAT GALLED, COAT .012 PER SURFACE\nLARGE DIA 1.375  SMALL DIA 1.250", EM_UNITS_INCH, "2\t1\tdiameter_small\t31.75\tmm" },
+  { "EDGE AT OD ROUNDED R.010, DIA .75", EM_UNITS_INCH, "1\t1\tside\touter\t" },
+  { "Kern Ø28 ist 27,85\nLänge der verschlissenen Zone 6", EM_UNITS_METRIC, "2\t1\tlength\t6\tmm" },
+  { "Crack in the leg, 35 mm long. It is deep inside the housing, access is restricted.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
+  { "CONE SEAT Ø14, DEPTH 3, 90° INCLUDED\nCOAT EVENLY 0.4", EM_UNITS_METRIC, "2\t1\tthickness\t0.4\tmm" },
 };
 
 START_TEST (test_case)
