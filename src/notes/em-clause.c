@@ -218,6 +218,24 @@ is_by_how_much (const EmClause *c, guint times, guint size)
   return em_item_is_word (c->items, times, "by") && label != NULL && (label->roles & (EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
 }
 
+/* French "2,5 sur 0,8 sur 0,6", "3 mm sur 0,5 et 0,4": a row of three; i: "sur" or the "et". */
+static gboolean
+is_sur_of_three (const EmClause *c, guint i)
+{
+  guint sur = i;
+
+  if (i < c->first + 1 || i + 1 >= c->end || !em_clause_is_size (c, i - 1) || !em_clause_is_size (c, i + 1))
+    return FALSE;
+  if (i >= c->first + 3 && em_item_is_word (c->items, i - 2, "sur") && em_clause_is_size (c, i - 3))
+    sur = i - 2;
+  if (!em_item_is_word (c->items, sur, "sur") || sur + 3 >= c->end || !em_clause_is_size (c, sur + 3) || em_clause_says (c, sur + 4, EM_SAYS_LABEL) ||
+      em_clause_says (c, sur - 2, EM_SAYS_LABEL) || em_item_size (c->items, sur - 1)->unit == EM_UNIT_DEGREE)
+    return FALSE;
+  return em_item_is_word (c->items, sur + 2, "sur") ||
+         (em_item_is_word (c->items, sur + 2, "et") &&
+          em_fraction_plain (em_item_size (c->items, sur - 1)->value) >= 2 * em_fraction_plain (em_item_size (c->items, sur + 1)->value));
+}
+
 /* French ", 0,2 sur 0,3": two sizes of one order, of which nothing else is told. */
 static gboolean
 is_sur_of_row (const EmClause *c, guint i)
@@ -255,7 +273,7 @@ em_clause_mark_chains (const EmClause *c)
           last = i;
           times = G_MAXUINT;
         }
-      else if ((em_clause_says (c, i, EM_SAYS_TIMES) || is_sur_of_row (c, i)) && last != G_MAXUINT && times == G_MAXUINT)
+      else if ((em_clause_says (c, i, EM_SAYS_TIMES) || is_sur_of_row (c, i) || is_sur_of_three (c, i)) && last != G_MAXUINT && times == G_MAXUINT)
         times = i;
       else if (!em_clause_says (c, i, EM_SAYS_LABEL) && !em_clause_says (c, i, EM_SAYS_GLUE) &&
                !em_clause_says (c, i, EM_SAYS_APPROXIMATE) &&

@@ -121,12 +121,16 @@ is_list_name (const Governor *g, const EmSense *sense, guint word, guint number)
          item (g, number)->length <= 2 && number + 1 < g->c->end && em_item_is_sign (g->c->items, number + 1, ':');
 }
 
-/* "LIP OF DIE: R0.5": a letter glued to a number with a point measures. */
+/* "LIP OF DIE: R0.5", "asiento plano Ø40": a letter glued to a number with a point, and the sign of a diameter, measure. */
 static gboolean
 is_radius (const Governor *g, guint from, guint to)
 {
-  return to == from + 2 && item (g, from)->length == 1 && says (g, from, EM_SAYS_LABEL) != NULL && is_size (g, from + 1) &&
-         em_item_size (g->c->items, from + 1)->n_decimals > 0;
+  const EmSense *label = says (g, from, EM_SAYS_LABEL);
+
+  if (label == NULL || !is_size (g, from + 1))
+    return FALSE;
+  return (item (g, from)->sign != 0 && (label->roles & EM_ROLE_DIAMETER) != 0) ||
+         (to == from + 2 && item (g, from)->length == 1 && em_item_size (g->c->items, from + 1)->n_decimals > 0);
 }
 
 /* "Ref: WO 77015": a short word for what kind of number it is belongs to it; "Ref: job 4410" is only the job's. */

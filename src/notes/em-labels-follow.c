@@ -172,6 +172,14 @@ is_behind_point (const Follower *f)
   return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->i + 1 && f->next != f->c->end;
 }
 
+/* "height 4, missing 1.5": behind a comma the wear is told by the size after it. */
+static gboolean
+is_behind_comma (const Follower *f)
+{
+  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, ',') && f->next == f->i + 1 && f->next != f->c->end &&
+         f->sense->place == EM_LABEL_EITHER && f->sense->roles == EM_ROLE_BUILD;
+}
+
 /* "THK .090 WD .75", "thk. 1.5 lg 30", "Ist 29,82 Länge 50": a word stands before the last size, and this one before the next. */
 static gboolean
 is_in_row_of_labels (const Follower *f)
@@ -312,7 +320,7 @@ em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
     { is_in_other_column, FALSE }, { is_behind_part_number, FALSE }, { is_other_end, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_behind_comma, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },
   };
   Follower f = { c, sense, NULL, i, open, 0 };

@@ -557,7 +557,10 @@ ends_here (const EmClause *c, guint i)
 {
   const EmItem *item = em_item (c->items, i);
 
-  return (em_item_is_sign (c->items, i, '(') && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, i + 2)) ||
+  /* "(prof. 6)" */
+  guint size = i + 2 + (i + 2 < c->end && em_item_is_sign (c->items, i + 2, '.') && em_item_is_glued (c->items, i + 2));
+
+  return (em_item_is_sign (c->items, i, '(') && em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_clause_is_size (c, size)) ||
          (em_clause_says (c, i, EM_SAYS_LABEL) && item->is_used && item->length == 1);
 }
 

@@ -1836,6 +1836,13 @@ static const Case cases[] = {
   { "Kern Ø28 ist 27,85\nLänge der verschlissenen Zone 6", EM_UNITS_METRIC, "2\t1\tlength\t6\tmm" },
   { "Crack in the leg, 35 mm long. It is deep inside the housing, access is restricted.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
   { "CONE SEAT Ø14, DEPTH 3, 90° INCLUDED\nCOAT EVENLY 0.4", EM_UNITS_METRIC, "2\t1\tthickness\t0.4\tmm" },
+  { "Asiento de junta plano Ø40 exterior, bajo 0,2 mm", EM_UNITS_METRIC, "!1\t0\tdrawing\tØ40\t" },
+  { "Fissure de 45 mm (prof. 6)", EM_UNITS_METRIC, "1\t1\tlength\t45\tmm" },
+  { "Insert n°5 : coin écaillé 2,5 sur 0,8 sur 0,6.", EM_UNITS_METRIC, "1\t1\tleg_b\t0.6\tmm" },
+  { "lèvre supérieure : choc de 3 mm sur 0,5 et 0,4", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
+  { "nervio espesor 0,9, alto 4, le falta 1,5 en 12 mm", EM_UNITS_METRIC, "1\t1\tcoat\t1.5\tmm" },
+  { "arête arrondie R0,4 sur septante mm", EM_UNITS_METRIC, "1\t1\tlength\t70\tmm" },
+  { "Cavidad con hoyo Ø5, 1,5 de fondo. Textura VDI 27 alrededor.", EM_UNITS_METRIC, "!1\t1\tclearance\t27\tmm" },
 };
 
 START_TEST (test_case)
