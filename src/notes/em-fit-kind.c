@@ -347,6 +347,9 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
   /* "PLUG ⌀18 WORN TO ⌀17.6": what is filled has no wear. */
   if (proto->has_fill && proto->noun == EM_NO_ITEM && (roles & EM_ROLE_DIAMETER) != 0 && told_by_wear (items, proto) == PIN)
     weight[PIN] += 6 * EVIDENCE;
+  /* "sleeve worn inside, should be 6.00, measures 6.07": no pin grows. */
+  if (by_wear == BORE && weight[PIN] > 0 && weight[BORE] == 0 && (roles & EM_ROLE_FINISHED) != 0 && (roles & EM_ROLE_WORN) != 0)
+    weight[BORE] = weight[PIN];
   if (by_wear >= 0 && weight[by_wear] > 0)
     weight[by_wear] += (weight[PIN] > 0 && weight[BORE] > 0 ? 4 : 2) * EVIDENCE;
   /* "WELD PIN HOLE SHUT": nothing is left of the bore. "Weld up 2 holes ⌀6, 18 deep": nor where no wear is told. */

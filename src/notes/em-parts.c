@@ -591,6 +591,22 @@ are_tools (const EmReader *r)
   return first != NULL && first->item != EM_NO_ITEM && !first->is_each;
 }
 
+/* The number is read as that of equal tools: nothing is to be counted twice. */
+static gboolean
+counts_tools (const EmReader *r, const EmParts *parts)
+{
+  const GArray *general = r->grammar->general;
+
+  for (guint i = 0; i < general->len; i++)
+    {
+      const EmReadField *field = &g_array_index (general, EmGiven, i).field;
+
+      if (strcmp (field->field, "tools") == 0 && field->start == em_item (r->items, parts->item)->start)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 give_tools (const EmReader *r, const EmParts *parts)
 {
@@ -639,7 +655,7 @@ em_parts_multiply (EmReader *r)
       const EmParts *parts = &proto->parts;
       gboolean is_here;
 
-      if (parts->item == EM_NO_ITEM || names_one (r->items, proto) || proto->count_item == parts->item)
+      if (parts->item == EM_NO_ITEM || names_one (r->items, proto) || proto->count_item == parts->item || counts_tools (r, parts))
         continue;
       /* "Cav 1-4: 2 chips": of all, or of each. */
       is_here = em_parts_is_range (r, parts) && em_reader_line_of (r, parts->item) == em_reader_line_of (r, proto->first);

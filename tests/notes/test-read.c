@@ -1471,6 +1471,8 @@ static const Case cases[] = {
   { "RIB .045 THK X 1.10 LG, ADD .015\n- NEXT TO IT: MIRROR POLISH, NO SPATTER", EM_UNITS_INCH, "2\t1\tnear\tpolish\t" },
   { "nick 3 x 1 x 1 mm\nWELD ROD 1.2344 SHALL BE USED", EM_UNITS_METRIC, "!2\t0\tbase\th13\t" },
   { "nick 3 x 1 x 1 mm. Guide strips show scoring but stay as they are", EM_UNITS_METRIC, "!1\t2\tkind\tgroove\t" },
+  { "ejector sleeve worn inside, should be 6.00, measures 6.07, 25 long mm", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "2 cavity inserts. Each insert has 3 dings, .06 x .02 x .015", EM_UNITS_INCH, "!1\t1\tcount\t6\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
