@@ -60,9 +60,10 @@ is_thickness (const EmItems *items, const GPtrArray *protos, guint i)
   if (i == 0 || (i + 1 < protos->len && ((const EmProto *) g_ptr_array_index (protos, i + 1))->may_merge) || noun == NULL || noun->weight[RIB] + noun->weight[SIDEWALL] == 0 || noun->weight[EDGE_NICK] > 0 || !is_bare (proto) || proto->has_verb ||
       proto->sizes->len != 1 || proto->given->len > 0)
     return FALSE;
-  /* "is" has a role of its own */
-  return (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH)) != 0 &&
-         (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & ~(guint32) (EM_ROLE_THICKNESS | EM_ROLE_WIDTH | EM_ROLE_WORN)) == 0 &&
+  /* "is" has a role of its own; "wall was .09" has no other. */
+  return ((em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH)) != 0 ||
+          em_item (items, proto->first)->line == em_item (items, ((const EmProto *) g_ptr_array_index (protos, i - 1))->last)->line) &&
+         (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & ~(guint32) (EM_ROLE_THICKNESS | EM_ROLE_WIDTH | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 &&
          ((const EmProto *) g_ptr_array_index (protos, i - 1))->sizes->len > 1;
 }
 

@@ -355,6 +355,18 @@ is_whole_row (const EmContent *content, const EmProto *before)
   return before != NULL && content->n_row == 2 && content->n_sizes == 3 && content->has_noun && before->sizes->len == 3;
 }
 
+/* "Weld the 3 mm hole. It is a blind hole 5 mm deep": the same thing, with sizes that were not told of it. */
+static gboolean
+is_it (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
+{
+  static const char *const it[] = { "it", "it's", "its", "it is", "it is a", "it's a", "this is", "this is a", "they are", "they're", "es ist", "das ist", "c'est", "es un", "es una" };
+  const guint32 told = em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER;
+
+  return before != NULL && first == r->first && em_item_is_any_word_of (r->items, first, it, G_N_ELEMENTS (it)) && content->n_sizes > 0 &&
+         content->n_sizes == content->n_labelled && (content->roles & told) != 0 && (before->roles & content->roles & told) == 0 && !content->has_damage &&
+         before->sizes->len > 0 && before->sizes->len < 3;
+}
+
 /* "spherical seat R15.5, face ⌀25, eroded": how large the mouth of the sphere is. */
 static gboolean
 is_mouth (const EmReader *r, const EmContent *content, const EmProto *before, guint first)
@@ -373,7 +385,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           content->roles == EM_ROLE_DIAMETER &&
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = ((content->best == 0 && !is_whole_row (content, before)) || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_on_round (content, before) ||
+  gboolean is_more = ((content->best == 0 && !is_whole_row (content, before)) || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_it (r, content, before, first) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);

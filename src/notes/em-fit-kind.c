@@ -28,6 +28,7 @@ enum
   GROOVE_OF_ANY = 8, /* "groove" may be either */
   TOLD_GROOVE = 9, /* a scratch or a crack, and no groove that was cut, weighs as much */
   WEAK_NOUN = 2,    /* "tip": hardly tells the kind */
+  MOST_OF_TIP = 12, /* what such a noun weighs with its diameter */
   STRONG_EDGE = 7   /* a noun of this weight is a chipped or worn edge whatever the sizes */
 };
 
@@ -74,9 +75,21 @@ static void
 weigh_ring (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, int *weight)
 {
   guint n_round = 0;
+  int sides = 0;
 
   for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
-    n_round += (em_item_size (items, g_array_index (proto->sizes, guint, i))->roles & EM_ROLE_DIAMETER) != 0;
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+      const EmSense *label = size->label_item != G_MAXUINT32 ? em_item_says (items, size->label_item, EM_SAYS_KIND) : NULL;
+
+      n_round += (size->roles & EM_ROLE_DIAMETER) != 0;
+      if (label != NULL && label->weight[BORE] + label->weight[PIN] > 0)
+        sides |= label->weight[BORE] > label->weight[PIN] ? 1 << BORE : 1 << PIN;
+    }
+  /* "ring 26 OD / 21 ID, worn 0.25": what lies between the two. */
+  if (n_round == 2 && sides == (1 << BORE | 1 << PIN) && (roles & (EM_ROLE_ADD | EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && proto->sizes->len == 3 &&
+      (roles & (EM_ROLE_FINISHED | EM_ROLE_LENGTH | EM_ROLE_DEPTH | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
+    weight[FACE] = MAX (weight[FACE], MAX (weight[PIN], weight[BORE]) + EVIDENCE);
   if (n_round != 2 || noun == NULL || noun->value == NULL || weight[FACE] == 0 || (roles & (EM_ROLE_ADD | EM_ROLE_BUILD)) == 0)
     return;
   weight[FACE] += 3 * EVIDENCE;
@@ -816,9 +829,9 @@ weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean 
   if (has_form (proto, "cone") && !proto->has_fill && (roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_SMALL) != 0)
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[PIN], weight[BORE])) + 4 * EVIDENCE;
   /* "cone of the valve ⌀14 to ⌀6, 8 deep, build 0.5" */
-  if ((has_form (proto, "cone") || weight[SEAT] > 0) && !proto->has_fill && weight[PIN] + weight[BORE] == 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
+  if ((has_form (proto, "cone") || weight[SEAT] > 0) && !proto->has_fill && weight[PIN] + weight[BORE] <= MOST_OF_TIP && (roles & EM_ROLE_DIAMETER) != 0 &&
       (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0)
-    weight[SEAT] = MAX (weight[SEAT], weight[RECESS] + EVIDENCE);
+    weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[PIN], weight[BORE])) + EVIDENCE);
   /* "valve seat, mouth 20, small end 14, pitted, 0.4 all round": what is wrong with it. */
   if (weight[SEAT] > 0 && noun_of_seat (items, proto) && !proto->has_fill &&
       ((roles & (EM_ROLE_SPHERE | EM_ROLE_SMALL)) != 0 || ((roles & EM_ROLE_LARGE) != 0 && (roles & EM_ROLE_DIAMETER) != 0) ||

@@ -51,11 +51,11 @@ em_fitter_difference (EmFitter *f, guint out_twins[2])
       }
 }
 
-/* "slot opened up to 8.3, must be 8.0": its wall has lost the difference, and the slot shall be so wide. */
+/* "slot opened up to 8.3, must be 8.0", "keyway 8 wide is now 8.15": its wall has lost the difference, and the slot shall be so wide. */
 void
 em_fitter_widened (EmFitter *f, guint out_twins[2])
 {
-  const guint32 width = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_SLOT;
+  const guint32 width = EM_ROLE_WIDTH | EM_ROLE_GAP | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_SLOT | EM_ROLE_PER_SIDE;
   GArray *sizes = f->proto->sizes;
 
   for (guint i = 0; i < sizes->len && i < EM_BARE_MAX; i++)
@@ -65,7 +65,11 @@ em_fitter_widened (EmFitter *f, guint out_twins[2])
         const EmSize *new = em_item_size (f->items, to_be), *old = em_item_size (f->items, now);
         double share = em_fitter_mm (f, to_be) / em_fitter_mm (f, now);
 
-        if ((new->roles & EM_ROLE_FINISHED) == 0 || (old->roles & EM_ROLE_FINISHED) != 0 || ((new->roles | old->roles) & ~width) != 0 ||
+        /* "keyway 8 wide is now 8.15" */
+        gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 || ((new->roles & (EM_ROLE_WIDTH | EM_ROLE_GAP)) != 0 && (new->roles & EM_ROLE_WORN) == 0 &&
+                                                                     (old->roles & EM_ROLE_WORN) != 0);
+
+        if (!is_to_be || (old->roles & EM_ROLE_FINISHED) != 0 || ((new->roles | old->roles) & ~width) != 0 ||
             new->unit != old->unit || new->chain != 0 || old->chain != 0 || share <= em_twin_low || share >= 1)
           continue;
         em_fitter_put (f, "slot_width", to_be, 1, "from-words");

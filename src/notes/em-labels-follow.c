@@ -89,6 +89,9 @@ is_no_angle (const Follower *f)
 {
   gboolean is_angle = (f->sense->roles & (EM_ROLE_DRAFT | EM_ROLE_ANGLE)) != 0;
 
+  /* "(60 x 40) incl. 4 edges" */
+  if (is_angle && f->size->chain != 0 && f->size->unit == EM_UNIT_NONE && em_item_is_sign (f->c->items, f->i - 1, ')'))
+    return TRUE;
   return (is_angle && f->size->unit != EM_UNIT_NONE && f->size->unit != EM_UNIT_DEGREE) ||
          ((f->sense->roles & em_length_roles) != 0 && f->size->unit == EM_UNIT_DEGREE);
 }

@@ -318,8 +318,12 @@ try_part (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind,
 static gboolean
 is_only_named (EmItems *items, const EmProto *proto, int kind)
 {
-  guint32 roles = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles : 0;
+  /* "ID is .312": the little word tells no wear, and the noun is the size's label. */
+  guint32 roles = proto->sizes->len == 1 ? em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & ~(guint32) EM_ROLE_WORN : 0;
+  const EmSense *label = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_LABEL) : NULL;
 
+  if (roles == 0 && proto->sizes->len == 1 && label != NULL && (label->roles & EM_ROLE_DIAMETER) != 0)
+    em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles |= roles = EM_ROLE_DIAMETER;
   return (kind == BORE || kind == PIN || kind == FACE) && !proto->has_verb &&
          !proto->has_worn &&
          !proto->has_damage && (roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_LENGTH)) <= EM_ROLE_DIAMETER &&

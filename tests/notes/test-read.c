@@ -1845,6 +1845,15 @@ static const Case cases[] = {
   { "nervio espesor 0,9, alto 4, le falta 1,5 en 12 mm", EM_UNITS_METRIC, "1\t1\tcoat\t1.5\tmm" },
   { "arête arrondie R0,4 sur septante mm", EM_UNITS_METRIC, "1\t1\tlength\t70\tmm" },
   { "Cavidad con hoyo Ø5, 1,5 de fondo. Textura VDI 27 alrededor.", EM_UNITS_METRIC, "!1\t1\tclearance\t27\tmm" },
+  { "Please weld 3mm hole which is in the flow path. It is a blind hole 5mm deep with a M4 thread in it.", EM_UNITS_METRIC, "1\t1\tdepth\t5\tmm" },
+  { "Keyway 8 mm wide is now 8.15, 40 long, 4 deep. Close one side.", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  { "slot 12H7 mm wide worn to 12.2 both sides equally", EM_UNITS_METRIC, "!1\t1\tthickness\t12.2\tmm" },
+  { "Die button: ID cutting edge rolled, .004 R, ID is .312. sharp edge needed.", EM_UNITS_INCH, "1\t1\tdiameter\t7.9248\tmm" },
+  { "Blow pin: ring 26 mm OD / 21 ID, worn 0.25", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "Extruder screw tip (nose cone): 90° cone, base Ø45 mm, wear 0.5 all over.", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "Need approx. 1 mm weld all over top face (60 x 40) incl. 4 edges", EM_UNITS_METRIC, "1\t1\twidth\t40\tmm" },
+  { "crack 8 long, 2 deep mm, wall was 9.", EM_UNITS_METRIC, "!1\t2\tkind\tsidewall\t" },
+  { "slot bottom 0.1 mm too deep, slot 4 wide 30 long. Weld bottom only, sidewalls must stay.", EM_UNITS_METRIC, "!1\t2\tkind\tsidewall\t" },
 };
 
 START_TEST (test_case)
