@@ -146,11 +146,32 @@ em_machining_is_asked (const Governor *g, guint i)
   return !is_request (items, i);
 }
 
+/* Who does the work at i: the nearest word for it in the part, the last one before it or any behind; EM_NO_ITEM: nobody is named. */
+static guint
+find_agent (const Governor *g, guint i)
+{
+  guint agent = EM_NO_ITEM;
+
+  for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
+    if (is_own_size (g, i, k))
+      continue;
+    else if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) ||
+        says (g, k, EM_SAYS_VERB) != NULL)
+      {
+        if (k > i)
+          break;
+        agent = EM_NO_ITEM;
+      }
+    else if (says (g, k, EM_SAYS_AGENT) != NULL && !item (g, k)->is_used)
+      agent = k;
+  return agent;
+}
+
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
 void
 em_machining_read (Governor *g, guint i)
 {
-  guint agent = EM_NO_ITEM;
+  guint agent;
   EmLoose *one;
 
   if (is_share (g, i))
@@ -168,18 +189,7 @@ em_machining_read (Governor *g, guint i)
     }
   if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || em_machining_is_before (g, i) || em_machining_is_asked (g, i))
     return;
-  for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < g->c->end && k <= i + AGENT_WINDOW; k++)
-    if (is_own_size (g, i, k))
-      continue;
-    else if (is_size (g, k) || (em_item_is_soft_break (g->c->items, k) && !is_dash_to_agent (g, i, k)) ||
-        says (g, k, EM_SAYS_VERB) != NULL)
-      {
-        if (k > i)
-          break;
-        agent = EM_NO_ITEM;
-      }
-    else if (says (g, k, EM_SAYS_AGENT) != NULL && !item (g, k)->is_used)
-      agent = k;
+  agent = find_agent (g, i);
   /* "We machined the pocket too deep": what was done before. */
   if (agent != EM_NO_ITEM && agent + 1 == i && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "past") == 0)
     return;

@@ -108,7 +108,8 @@ ends_in (const EmItems *items, guint i, const char *const *words, gsize n_words)
 gboolean
 em_remark_asks_as_all (const EmItems *items, guint i)
 {
-  static const char *const words[] = { "quote", "price", "look", "look at", "offer", "Angebot", "anbieten", "anschauen", "ansehen", "cotizar", "presupuesto", "precio", "mirar",
+  static const char *const words[] = { "quote", "price", "look", "look at", "offer", "Angebot", "anbieten", "anschauen", "ansehen", "cotizar",
+                                       "presupuesto", "precio", "mirar",
                                        "devis", "chiffrer", "regarder", "prix", "oferta", "offre" };
 
   return ends_in (items, i, words, G_N_ELEMENTS (words));
@@ -119,8 +120,10 @@ static gboolean
 is_wish (const EmItems *items, guint first, guint end)
 {
   static const char *const asked[] = { "please", "pls", "plz", "kindly", "bitte", "por favor", "favor de", "merci de", "svp" };
-  static const char *const empty[] = { "care", "careful", "carefully", "easy", "see", "find", "note", "follow", "following", "below", "list", "add", "attached", "advise",
-                                       "siehe", "folgendes", "folgende", "laut", "Liste", "beachten", "vorsichtig", "aufpassen", "melden", "Fragen", "cuidado", "ver",
+  static const char *const empty[] = { "care", "careful", "carefully", "easy", "see", "find", "note", "follow", "following", "below", "list",
+                                       "add", "attached", "advise",
+                                       "siehe", "folgendes", "folgende", "laut", "Liste", "beachten", "vorsichtig", "aufpassen", "melden",
+                                       "Fragen", "cuidado", "ver",
                                        "siguiente", "attention", "scharf", "sharp", "voir", "trouver", "suivant" };
   static const EmSays work[] = { EM_SAYS_VERB, EM_SAYS_MACHINING, EM_SAYS_ACCESS, EM_SAYS_SAME, EM_SAYS_FINISH };
 
@@ -143,8 +146,10 @@ is_wish (const EmItems *items, guint first, guint end)
 static gboolean
 is_of_actor (const EmItems *items, guint first, guint end)
 {
-  static const char *const says[] = { "say", "says", "said", "think", "thinks", "want", "wants", "wanted", "ask", "asks", "asked", "report", "reports", "reported", "found", "finds",
-                                      "noticed", "called", "calls", "needs", "sagt", "meint", "will", "fragt", "braucht", "meldet", "hat gefunden", "dice", "dijo", "quiere",
+  static const char *const says[] = { "say", "says", "said", "think", "thinks", "want", "wants", "wanted", "ask", "asks", "asked", "report",
+                                      "reports", "reported", "found", "finds",
+                                      "noticed", "called", "calls", "needs", "sagt", "meint", "will", "fragt", "braucht", "meldet", "hat gefunden",
+                                      "dice", "dijo", "quiere",
                                       "pide", "encontró", "dit", "demande", "veut", "signale", "a trouvé" };
 
   while (first < end && (em_item_says (items, first, EM_SAYS_GLUE) != NULL || em_item_says (items, first, EM_SAYS_NUMBER) != NULL) &&
@@ -186,9 +191,11 @@ gboolean
 em_remark_is_town (const EmItems *items, guint i)
 {
   static const char *const from[] = { "from", "aus", "de", "desde", "depuis" };
-  static const char *const farewells[] = { "regards", "greetings", "cheers", "wishes", "rgds", "Gruß", "Grüße", "Gruss", "Grüsse", "LG", "VG", "saludo", "saludos",
+  static const char *const farewells[] = { "regards", "greetings", "cheers", "wishes", "rgds", "Gruß", "Grüße", "Gruss", "Grüsse", "LG", "VG",
+                                           "saludo", "saludos",
                                            "salutations", "cordialement" };
-  static const char *const phrases[] = { "regards from", "greetings from", "wishes from", "Gruß aus", "Grüße aus", "LG aus", "VG aus", "saludos desde", "saludos de" };
+  static const char *const phrases[] = { "regards from", "greetings from", "wishes from", "Gruß aus", "Grüße aus", "LG aus", "VG aus",
+                                         "saludos desde", "saludos de" };
   const EmItem *item = em_item (items, i);
 
   if (i == 0 || item->type != EM_ITEM_UNKNOWN || (item->flags & EM_TOKEN_CAPITAL) == 0)
@@ -202,9 +209,12 @@ em_remark_is_town (const EmItems *items, guint i)
 gboolean
 em_remark_is_part_name (const EmItems *items, guint i)
 {
-  static const char *const heads[] = { "dorn", "kern", "form", "ring", "platte", "stift", "buchse", "flasche", "kappe", "deckel", "leiste", "backe", "backen", "schieber",
-                                       "scheibe", "kasten", "kiste", "eimer", "teil", "teile", "matrize", "stempel", "einsatz", "werkzeug", "kanal", "zapfen", "becher",
-                                       "kanister", "profil", "folie", "rohr", "kopf", "block", "liste", "tabelle", "blatt", "schein", "protokoll", "formular", "karte",
+  static const char *const heads[] = { "dorn", "kern", "form", "ring", "platte", "stift", "buchse", "flasche", "kappe", "deckel", "leiste",
+                                       "backe", "backen", "schieber",
+                                       "scheibe", "kasten", "kiste", "eimer", "teil", "teile", "matrize", "stempel", "einsatz", "werkzeug",
+                                       "kanal", "zapfen", "becher",
+                                       "kanister", "profil", "folie", "rohr", "kopf", "block", "liste", "tabelle", "blatt", "schein", "protokoll",
+                                       "formular", "karte",
                                        "bericht", "anfrage", "auftrag" };
   enum { LEAST_AHEAD = 4 };
   const EmItem *item = em_item (items, i);
