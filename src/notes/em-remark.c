@@ -142,6 +142,20 @@ is_wish (const EmItems *items, guint first, guint end)
   return TRUE;
 }
 
+/* "Keep the cooling channel open", "laisser le trou central ouvert": how something is to stay, in words round its name. */
+static gboolean
+is_to_stay (const EmItems *items, guint first, guint end)
+{
+  static const char *const keep[] = { "keep", "leave", "laisser", "laissez", "dejar", "dejen", "dejad", "mantener", "garder" };
+  static const char *const so[] = { "open", "free", "clear", "alone", "untouched", "closed", "as is", "in", "ouvert", "ouverte", "ouverts", "libre", "libres", "abierto",
+                                    "abierta", "abiertos", "así", "tel quel" };
+  static const char *const asked[] = { "please", "pls", "merci de", "por favor" };
+
+  while (first < end && em_item_is_any_word_of (items, first, asked, G_N_ELEMENTS (asked)))
+    first++;
+  return first + 2 < end && em_item_is_any_word_of (items, first, keep, G_N_ELEMENTS (keep)) && ends_in (items, end - 1, so, G_N_ELEMENTS (so));
+}
+
 /* "Second shift put a wrench on the lip", but not "the operator says …": who did something stands before it. */
 static gboolean
 is_of_actor (const EmItems *items, guint first, guint end)
@@ -181,7 +195,7 @@ em_remark_end (const EmItems *items, guint first)
       has_event |= em_remark_has_noise (items, end, "event");
     }
   if ((has_event && n_words >= EVENT_WORDS) || is_of_actor (items, first, end) ||
-      (n_words >= WISH_WORDS && is_wish (items, first, end)) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
+      is_to_stay (items, first, end) || (n_words >= WISH_WORDS && is_wish (items, first, end)) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
     return end;
   /* ", sin punta": what is wrong with the thing told before. */
   return n_words >= (begins_sentence (items, first) ? NONE_WORDS : NONE_WORDS_BEHIND) && is_none (items, first, end) ? end : 0;

@@ -1854,6 +1854,11 @@ static const Case cases[] = {
   { "Need approx. 1 mm weld all over top face (60 x 40) incl. 4 edges", EM_UNITS_METRIC, "1\t1\twidth\t40\tmm" },
   { "crack 8 long, 2 deep mm, wall was 9.", EM_UNITS_METRIC, "!1\t2\tkind\tsidewall\t" },
   { "slot bottom 0.1 mm too deep, slot 4 wide 30 long. Weld bottom only, sidewalls must stay.", EM_UNITS_METRIC, "!1\t2\tkind\tsidewall\t" },
+  { "Nick 2 x 1 x 1 mm\nKeep the cooling channel open", EM_UNITS_METRIC, "2\t0\tunused\tKeep the cooling channel open\t" },
+  { "Nick 2 x 1 x 1 mm\nLaisser le trou central ouvert", EM_UNITS_METRIC, "2\t0\tunused\tLaisser le trou central ouvert\t" },
+  { "Kerbe 2 x 1 x 1 mm\nNicht über die Trennebene schweißen", EM_UNITS_METRIC, "2\t0\trefuse\tTrennebene\t" },
+  { "Kerbe 2 x 1 x 1 mm\nNicht über die Trennebene schweißen", EM_UNITS_METRIC, "!2\t2\tkind\tface\t" },
+  { "Nick 2 x 1 x 1 mm\nCooling channel is not to be closed", EM_UNITS_METRIC, "2\t0\trefuse\tCooling channel\t" },
 };
 
 START_TEST (test_case)
