@@ -677,13 +677,18 @@ is_of_tool (const EmClause *c, guint i)
           em_item_is_any_word_of (c->items, next + 1, tools, G_N_ELEMENTS (tools)));
 }
 
-/* "the core for the 38 mm cap": how large what is moulded is. */
+/* "the core for the 38 mm cap", "Düse Rohr Ø63: …": how large what is moulded is. */
 static gboolean
 is_of_product (const EmClause *c, guint i)
 {
   static const char *const products[] = { "cap", "caps", "closure", "closures", "bottle", "bottles", "jar", "jars", "pipe", "tube", "lid", "lids", "hose",
-                                          "profile", "preform", "preforms" };
+                                          "profile", "preform", "preforms", "Rohr", "Rohre", "Schlauch", "Flasche", "Flaschen", "Verschluss", "Kappe", "Deckel", "Profil",
+                                          "Becher", "tubo", "tubería", "botella", "tapa", "tapón", "tuyau", "bouteille", "bouchon" };
+  guint before = i > c->first + 1 && em_clause_label_at (c, i - 1, EM_LABEL_BEFORE) != NULL ? i - 2 : i - 1;
 
+  if (i > c->first + 1 && before >= c->first && em_item_is_any_word_of (c->items, before, products, G_N_ELEMENTS (products)) && i + 1 < c->end &&
+      em_item_is_sign (c->items, i + 1, ':'))
+    return TRUE;
   return i > c->first && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
          em_item_is_any_word_of (c->items, i + 1, products, G_N_ELEMENTS (products));
 }

@@ -363,6 +363,16 @@ em_builder_read_unit (const EmItemBuilder *b, guint at, EmUnit *out_unit)
   return at;
 }
 
+/* "FACE 18 X 7  +0.25": behind a gap begins another column, where so much is to be added. */
+static gboolean
+is_in_next_column (const EmItemBuilder *b, guint at)
+{
+  enum { GAP = 2 };
+
+  return em_builder_is_sign (b, at, '+') && em_builder_token (b, at)->start >= em_builder_token (b, at - 1)->start + em_builder_token (b, at - 1)->length + GAP &&
+         !em_builder_is_sign (b, at + 2, '/') && !em_builder_is_sign (b, at + 2, '-');
+}
+
 /* "±.002", "+.002/-.000", "+0.1": a tolerance says how exact, not how large. */
 static guint
 read_tolerance (const EmItemBuilder *b, guint at, EmUnit *out_unit)
@@ -378,7 +388,7 @@ read_tolerance (const EmItemBuilder *b, guint at, EmUnit *out_unit)
       const EmToken *number = em_builder_token (b, at + 1);
 
       /* "- 12 x 3" is a dash; a lower tolerance is small or nothing. */
-      if (em_builder_is_sign (b, at, '-') && number->numerator > number->denominator)
+      if ((em_builder_is_sign (b, at, '-') && number->numerator > number->denominator) || is_in_next_column (b, at))
         break;
       at = em_builder_read_unit (b, at + 2, &unit);
       if (em_builder_is_sign (b, at, '/') && (em_builder_is_sign (b, at + 1, '-') || em_builder_is_sign (b, at + 1, '+')))

@@ -40,6 +40,13 @@ give (Labels *l, guint i, guint32 roles, guint label)
   /* "4140 hardened", "4140 HT": a metal's number. */
   if (size->is_whole && size->value.n >= ALLOY_NUMBER && em_phrase_find (em_item (l->c->items, i)->phrase, EM_SAYS_BASE) != NULL)
     return;
+  /* "1.7131 einsatzgehärtet": another metal's. */
+  if ((roles & EM_ROLE_HARDNESS) != 0 && !em_unit_is_hardness (size->unit) && em_fraction_plain (size->value) < LEAST_HARDNESS)
+    return;
+  /* "Umfang 120 mm": how long the edge is that runs round, and no part of the circle. */
+  if (roles == EM_ROLE_ARC && size->unit != EM_UNIT_DEGREE &&
+      (size->unit != EM_UNIT_NONE || (label != G_MAXUINT && em_item_is_word (l->c->items, label, "Umfang"))))
+    roles = EM_ROLE_LENGTH;
   size->roles |= roles;
   /* "leave .005 R", "keep R0.05": what radius is left, neither stock nor clearance. */
   if ((size->roles & EM_ROLE_RADIUS) != 0 && (size->roles & (EM_ROLE_STOCK | EM_ROLE_CLEARANCE)) != 0)

@@ -173,6 +173,21 @@ narrow (const Governor *g, guint i, guint *first, guint *last)
   *last = to;
 }
 
+/* "seat SR 15.5, mouth Ø4 must stay open": sizes of a repair stand in a part before it. */
+static guint
+behind_sizes (const Governor *g, guint first, guint last)
+{
+  guint part = first;
+  gboolean has_size = FALSE;
+
+  for (guint k = first; k <= last; k++)
+    if (em_item_is_measure (g->c->items, k))
+      has_size = TRUE;
+    else if (has_size && em_item_is_soft_break (g->c->items, k))
+      part = k + 1;
+  return part;
+}
+
 /* What stands before it in the sentence is not to be welded. */
 static void
 refuse_before (Governor *g, guint i)
@@ -186,6 +201,7 @@ refuse_before (Governor *g, guint i)
   if (item (g, last)->type == EM_ITEM_SIGN)
     return;
   narrow (g, i, &first, &last);
+  first = behind_sizes (g, first, last);
   for (guint k = first; k <= last; k++)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
       return;

@@ -105,7 +105,8 @@ em_reader_begins_one_of (const EmReader *r, guint i)
 {
   const EmSense *number;
 
-  for (; i < r->end && (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL || em_item_is_soft_break (r->items, i)); i++)
+  /* "einmal 3 x 1 x 1" begins with a little word that is one of several, too. */
+  for (; i < r->end && ((em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && em_item_says (r->items, i, EM_SAYS_ONE_OF) == NULL) || em_item_is_soft_break (r->items, i)); i++)
     if (is_superlative (r, i))
       return FALSE;
   if (i + 1 >= r->end)

@@ -1859,6 +1859,17 @@ static const Case cases[] = {
   { "Kerbe 2 x 1 x 1 mm\nNicht über die Trennebene schweißen", EM_UNITS_METRIC, "2\t0\trefuse\tTrennebene\t" },
   { "Kerbe 2 x 1 x 1 mm\nNicht über die Trennebene schweißen", EM_UNITS_METRIC, "!2\t2\tkind\tface\t" },
   { "Nick 2 x 1 x 1 mm\nCooling channel is not to be closed", EM_UNITS_METRIC, "2\t0\trefuse\tCooling channel\t" },
+  /* "einmal …, einmal …"; how long round; a mouth that stays open is no seat; what is to be added in a column of its own; products' sizes. */
+  { "Messerkante ausgebrochen: einmal 7,5 lang, 0,6 x 0,5, einmal 2 lang, 0,3 x 0,3.", EM_UNITS_METRIC, "1\t2\tlength\t2\tmm" },
+  { "Edge chipped, once 3 mm long, 1 x 1, once 2 mm long, 0.5 x 0.5", EM_UNITS_METRIC, "1\t2\tleg_a\t0.5\tmm" },
+  { "Kante umlaufend verrundet R0,3, Umfang 88", EM_UNITS_METRIC, "1\t1\tlength\t88\tmm" },
+  { "Kante R0,3 am Umfang 120°, Ø30 außen", EM_UNITS_METRIC, "!1\t1\tlength\t120\tmm" },
+  { "Seat SR 15.5, mouth Ø4 must stay open, add 0.4 mm", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "A  FLÄCHE 18X7  +0,25", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
+  { "BORE 18 +0.02/-0.01 WORN TO 18.1, 20 DEEP", EM_UNITS_METRIC, "!1\t1\tbuild\t0.02\tmm" },
+  { "Extrusionsdüse Rohr Ø63: Dorn eingelaufen, Soll 57,2, Ist 56,9, auf 40 mm Länge", EM_UNITS_METRIC, "1\t1\tdiameter\t57.2\tmm" },
+  { "2 Auswerferhülsen innen ausgelaufen: Ø 6 soll, 6,12 ist, 30 lang", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
+  { "Kante R0,3, 20 lang\n1.7131 einsatzgehärtet", EM_UNITS_METRIC, "!2\t0\thardness\t1.7131\tHRC" },
 };
 
 START_TEST (test_case)
