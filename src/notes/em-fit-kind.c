@@ -350,7 +350,7 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
 
   /* "gate is washed, 1.0 dia, now 1.4": what is round and has grown is a bore, when nothing else of it is told. */
   if (weight[PIN] + weight[BORE] == 0 && (weight[WORN_CORNER] > 0 || proto->noun == EM_NO_ITEM) && (roles & EM_ROLE_DIAMETER) != 0 &&
-      (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && proto->sizes->len <= 3 &&
+      (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && proto->sizes->len <= 4 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 && is_grown_round (items, proto))
     weight[BORE] = MAX (weight[WORN_CORNER], MAX (weight[FACE], MAX (weight[RECESS], weight[EDGE_NICK]))) + EVIDENCE;
   /* "ID PILOT 1.2500 IS 1.2530": what is inside is no pin. */
@@ -410,6 +410,20 @@ weigh_hurt_row (const EmProto *proto, guint32 roles, guint n_row, int *weight)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[FACE] + EVIDENCE);
 }
 
+/* A size of both roles. */
+static gboolean
+is_one_size (const EmItems *items, const EmProto *proto, guint32 role, guint32 other)
+{
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      guint32 roles = em_item_size (items, g_array_index (proto->sizes, guint, i))->roles;
+
+      if ((roles & role) != 0 && (roles & other) != 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* Worn, chipped or pitted: what the sizes of an edge or a dent have and have not. */
 static void
 weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
@@ -434,6 +448,12 @@ weigh_edge (const EmItems *items, const EmProto *proto, guint32 roles, int *weig
   /* "spigot ⌀16, damaged at the edge, worn R0.4 all the way round": no pin has a worn radius. */
   if (weight[WORN_CORNER] > 0 && weight[PIN] + weight[BORE] > 0 && proto->sizes->len == 2 && (roles & EM_ROLE_DIAMETER) != 0 &&
       (roles & EM_ROLE_RADIUS) != 0 && (roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_ADD)) == 0)
+    weight[WORN_CORNER] = MAX (weight[WORN_CORNER], MAX (weight[PIN], weight[BORE]) + EVIDENCE);
+  /* "lip ID 32 rounded R0.3": nor has a bore. */
+  if (weight[PIN] + weight[BORE] > 0 && weight[SEAT] + weight[RECESS] == 0 && !proto->has_fill && proto->sizes->len <= 3 &&
+      ((roles & EM_ROLE_DIAMETER) != 0 || (proto->sizes->len == 2 && (roles & EM_ROLE_LENGTH) == 0)) &&
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_SPHERE)) == EM_ROLE_RADIUS && told_by_wear (items, proto) < 0 && !is_one_size (items, proto, EM_ROLE_DIAMETER, EM_ROLE_RADIUS) &&
+      (roles & (EM_ROLE_ON_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_DEPTH)) == 0)
     weight[WORN_CORNER] = MAX (weight[WORN_CORNER], MAX (weight[PIN], weight[BORE]) + EVIDENCE);
   /* "the mandrel has its outer edge ⌀48 rounded to 0.6, should be 0.2": no pin is worn as far. */
   if (weight[WORN_CORNER] > 0 && weight[PIN] > 0 && (proto->kinds & (1u << WORN_CORNER)) != 0 && (roles & EM_ROLE_DIAMETER) != 0 &&
@@ -663,20 +683,6 @@ size_of (const EmItems *items, const EmProto *proto, guint32 role)
   return 0;
 }
 
-/* A size of both roles. */
-static gboolean
-is_one_size (const EmItems *items, const EmProto *proto, guint32 role, guint32 other)
-{
-  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
-    {
-      guint32 roles = em_item_size (items, g_array_index (proto->sizes, guint, i))->roles;
-
-      if ((roles & role) != 0 && (roles & other) != 0)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 /* "pinch edge .018 wide, 4.25 long, add .040 on top": what is to be higher than it is wide is an upright, no face. */
 static void
 weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
@@ -838,6 +844,10 @@ weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean 
        (has_form (proto, "cone") && (roles & EM_ROLE_DIAMETER) != 0)) &&
       (roles & (EM_ROLE_WIDTH | EM_ROLE_LEG | EM_ROLE_GAP)) == 0)
     weight[SEAT] = MAX (weight[SEAT], MAX (weight[RECESS], MAX (weight[GROOVE], weight[EDGE_NICK])) + EVIDENCE);
+  /* "shaft seat ⌀35 k6 worn to 34.95": round, and no cone. */
+  if (weight[SEAT] > 0 && (roles & EM_ROLE_DIAMETER) != 0 && !has_form (proto, "cone") && !has_degrees && told_by_wear (items, proto) >= 0 &&
+      (roles & (EM_ROLE_SPHERE | EM_ROLE_LARGE | EM_ROLE_SMALL | EM_ROLE_ANGLE | EM_ROLE_RADIUS | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0)
+    weight[told_by_wear (items, proto)] = weight[SEAT] + 2 * EVIDENCE;
   /* "valve pin, conical tip seat 40° included" */
   if (has_form (proto, "cone") && weight[SEAT] > 0 && (roles & EM_ROLE_LARGE) != 0 && ((roles & EM_ROLE_ANGLE) != 0 || has_degrees))
     weight[SEAT] += 4 * EVIDENCE;

@@ -109,7 +109,7 @@ is_diameter (const EmFitter *f, guint item)
   guint32 is_round = EM_ROLE_DIAMETER | EM_ROLE_LARGE | EM_ROLE_SMALL;
 
   if (f->fit->kind != SEAT)
-    is_round |= EM_ROLE_WORN | EM_ROLE_FINISHED;
+    is_round |= EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_LEG /* "egg shaped, 8.3 one way" */;
   /* "cone, 60 mm opening down to 52 mm" */
   else if ((f->proto->roles & EM_ROLE_LARGE) != 0 && (f->proto->roles & EM_ROLE_SMALL) == 0 && size->unit != EM_UNIT_DEGREE)
     is_round |= EM_ROLE_FINISHED;

@@ -449,6 +449,17 @@ offer_row (EmFitter *f, guint item, guint32 roles, gboolean is_angle)
   return FALSE;
 }
 
+/* A bore or a pin by a short name of its diameter stands right before the size: "ID", "OD". */
+static gboolean
+is_behind_round (const EmFitter *f, guint item)
+{
+  enum { SHORT = 4 };
+  const EmSense *noun = item > 0 ? em_item_says (f->items, item - 1, EM_SAYS_KIND) : NULL;
+
+  return noun != NULL && noun->weight[BORE] + noun->weight[PIN] > 0 && em_item (f->items, item - 1)->length <= SHORT &&
+         em_item_says (f->items, item - 1, EM_SAYS_LABEL) != NULL;
+}
+
 gboolean
 em_fitter_labelled (EmFitter *f, guint item)
 {
@@ -462,6 +473,9 @@ em_fitter_labelled (EmFitter *f, guint item)
   /* "edge on diameter 32 inside, R0.4": how large round the edge is. */
   if (f->fit->kind == WORN_CORNER && (roles & EM_ROLE_ON_DIAMETER) != 0 && (roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_RADIUS | EM_ROLE_LENGTH)) == 0 && !is_angle &&
       em_fitter_mm (f, item) > em_build_max_mm)
+    return em_fitter_offer (f, "diameter", item, 1, "from-words");
+  /* "lip ID 32 rounded R0.3" */
+  if (f->fit->kind == WORN_CORNER && roles == 0 && size->chain == 0 && is_behind_round (f, item))
     return em_fitter_offer (f, "diameter", item, 1, "from-words");
   if ((roles & EM_ROLE_SQUARE) != 0 && (f->fit->kind == FACE || f->fit->kind == RECESS))
     return em_fitter_offer (f, "length", item, 1, NULL) && em_fitter_offer (f, "width", item, 1, NULL);

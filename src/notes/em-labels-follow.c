@@ -304,6 +304,13 @@ is_behind_part_number (const Follower *f)
   return f->i == f->open + 1 && em_item_is_part_number (f->c->items, f->open);
 }
 
+/* "Bolzen ⌀12 Kante R0,4": the sign says what the size is, and the noun is only the noun. */
+static gboolean
+is_noun_behind_round (const Follower *f)
+{
+  return em_clause_says (f->c, f->i, EM_SAYS_KIND) && f->sense->roles == EM_ROLE_LENGTH && (f->size->roles & EM_ROLE_DIAMETER) != 0;
+}
+
 /* The first rule that fits tells. */
 /* "15x15 / 0,1      Narbung daneben": another column. */
 static gboolean
@@ -323,7 +330,7 @@ em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
   static const struct { gboolean (*is)(const Follower *f); gboolean follows; } rules[] = {
     { is_in_other_column, FALSE }, { is_behind_part_number, FALSE }, { is_other_end, FALSE }, { leads_on, FALSE }, { is_no_angle, FALSE }, { is_row_to_build, FALSE }, { is_row_down, FALSE }, { is_plan_to_build, FALSE },
     { is_stock_left_free, TRUE }, { is_away_of_other, FALSE }, { is_little_stock, TRUE }, { is_worn_no_stock, FALSE },
-    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_behind_comma, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
+    { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_behind_comma, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_noun_behind_round, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },
   };
   Follower f = { c, sense, NULL, i, open, 0 };

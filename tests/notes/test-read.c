@@ -1870,6 +1870,14 @@ static const Case cases[] = {
   { "Extrusionsdüse Rohr Ø63: Dorn eingelaufen, Soll 57,2, Ist 56,9, auf 40 mm Länge", EM_UNITS_METRIC, "1\t1\tdiameter\t57.2\tmm" },
   { "2 Auswerferhülsen innen ausgelaufen: Ø 6 soll, 6,12 ist, 30 lang", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
   { "Kante R0,3, 20 lang\n1.7131 einsatzgehärtet", EM_UNITS_METRIC, "!2\t0\thardness\t1.7131\tHRC" },
+  /* Ditto with a row; an edge round an ID; a gate that shall be closed again; an oval hole; a seat of a shaft. */
+  { "1) face 30 x 10 mm low 0.2\n2) ditto 40 x 12", EM_UNITS_METRIC, "2\t2\tlength\t40\tmm" },
+  { "NICK 3 X 1 X 1 MM\nDITTO 4 X 1 X 0.8 MM", EM_UNITS_METRIC, "2\t2\tleg_b\t0.8\tmm" },
+  { "Lip ID 32 rounded R0.3", EM_UNITS_METRIC, "1\t1\tside\tbore\t" },
+  { "Bolzen ⌀12 Kante R0,4 verrundet", EM_UNITS_METRIC, "1\t1\tdiameter\t12\tmm" },
+  { "Gate ⌀1.2 eroded to 1.6, 2 deep, close to 1.2", EM_UNITS_METRIC, "1\t1\tworn\t1.6\tmm" },
+  { "Hole ⌀8 egg shaped, 8.3 one way, 20 deep", EM_UNITS_METRIC, "1\t1\tworn\t8.3\tmm" },
+  { "shaft seat ⌀35 k6 worn to 34.95, 22 long", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
 };
 
 START_TEST (test_case)
