@@ -366,6 +366,22 @@ take (EmReader *r, GArray *loose, guint thing, guint distance)
   em_item_size (r->items, distance)->roles = EM_ROLE_CLEARANCE;
 }
 
+/* "hole 6 dia, 10 mm from the corner, 12 deep, to be filled": behind the thing at the head of the sentence stands more of its own. */
+static gboolean
+is_repair_itself (const EmReader *r, const Part *thing, guint end)
+{
+  if (thing->first != r->first)
+    return FALSE;
+  for (guint i = end; i < r->end && i < end + PART_MAX; i++)
+    if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item_says (r->items, i, EM_SAYS_THING) != NULL)
+      return FALSE;
+    else if ((is_size (r, i, r->end) && is_single (r, i) && (em_item_size (r->items, i)->roles & EM_ROLE_CLEARANCE) == 0) ||
+             (em_item_says (r->items, i, EM_SAYS_VERB) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_VERB)->value, "fill") == 0 &&
+              em_item_says (r->items, i, EM_SAYS_REFUSE) == NULL))
+      return TRUE;
+  return FALSE;
+}
+
 /* "polish A3": a grade. */
 static gboolean
 is_grade (const EmReader *r, guint i)
@@ -419,7 +435,7 @@ em_beside_read (EmReader *r, GArray *loose)
       if (i < r->end && !em_item_is_soft_break (r->items, i))
         continue;
       part = look (r, &prior, first, MIN (i, first + PART_MAX));
-      if (part.thing != EM_NO_ITEM && part.distance != EM_NO_ITEM && part.n_others == 0 && !part.is_repair && !part.has_noun)
+      if (part.thing != EM_NO_ITEM && part.distance != EM_NO_ITEM && part.n_others == 0 && !part.is_repair && !part.has_noun && !is_repair_itself (r, &part, i))
         {
           take (r, loose, part.thing, part.distance);
           use_part (r, &part);
@@ -431,7 +447,7 @@ em_beside_read (EmReader *r, GArray *loose)
         }
       /* "screw holes in the strip, keep 3 mm away" */
       else if (prior.thing != EM_NO_ITEM && prior.distance == EM_NO_ITEM && prior.n_others == 0 && !prior.is_repair && part.thing == EM_NO_ITEM &&
-               part.distance != EM_NO_ITEM && part.n_others == 0 && !part.is_repair)
+               part.distance != EM_NO_ITEM && part.n_others == 0 && !part.is_repair && !is_repair_itself (r, &prior, i))
         {
           take (r, loose, prior.thing, part.distance);
           use_part (r, &prior);

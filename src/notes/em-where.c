@@ -212,13 +212,27 @@ lies_in_slots (const EmProto *proto)
   return proto->weight[SIDEWALL] + proto->weight[RIB] + proto->weight[DAM] > 0 && kind_of (proto) != BORE && kind_of (proto) != PIN;
 }
 
+/* Told by name, or in a row. */
+static gboolean
+has_length (const EmReader *r, const EmProto *proto)
+{
+  for (guint i = 0; i < proto->sizes->len && i < OWN_MAX; i++)
+    {
+      const EmSize *size = em_item_size (r->items, g_array_index (proto->sizes, guint, i));
+
+      if (size->chain != 0 || (size->roles & EM_ROLE_LENGTH) != 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* The slot that is told may be this one's. */
 static gboolean
 may_have_slot (const EmReader *r, const EmProto *proto, const Where *w)
 {
   if (proto->sizes->len == 0 || proto->has_fill || (kind_of (proto) == RECESS && !lies_in_slots (proto)) || has_slot (r, proto, w))
     return FALSE;
-  return (w->roles & EM_ROLE_LENGTH) == 0 || (proto->weight[SIDEWALL] > 0 && (proto->roles & EM_ROLE_LENGTH) == 0);
+  return (w->roles & EM_ROLE_LENGTH) == 0 || (proto->weight[SIDEWALL] > 0 && !has_length (r, proto));
 }
 
 /* How well the repair fits what the sentence says; 0: not at all. */

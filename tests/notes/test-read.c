@@ -1878,6 +1878,8 @@ static const Case cases[] = {
   { "Gate ⌀1.2 eroded to 1.6, 2 deep, close to 1.2", EM_UNITS_METRIC, "1\t1\tworn\t1.6\tmm" },
   { "Hole ⌀8 egg shaped, 8.3 one way, 20 deep", EM_UNITS_METRIC, "1\t1\tworn\t8.3\tmm" },
   { "shaft seat ⌀35 k6 worn to 34.95, 22 long", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
+  { "wall worn 0.2 mm, 30 x 8\ngroove 0.5 wide, 0.3 deep on the wall, 10 long", EM_UNITS_METRIC, "1\t1\theight\t8\tmm" },
+  { "hole 6 dia, 10 mm from the corner, 12 deep, to be filled", EM_UNITS_METRIC, "!1\t1\tclearance\t10\tmm" },
 };
 
 START_TEST (test_case)
