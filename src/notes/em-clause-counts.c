@@ -265,7 +265,7 @@ is_before_noun (const EmClause *c, guint i)
     return FALSE;
   /* ", 4 cores." */
   if ((i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, '.') ||
-       em_item_is_sign (c->items, i - 1, '(')) &&
+       em_item_is_sign (c->items, i - 1, '(') || em_item_is_sign (c->items, i - 1, ':')) &&
       em_clause_says (c, i + 1, EM_SAYS_PLACE) &&
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, ')') ||
        em_clause_says (c, i + 2, EM_SAYS_SAME) || em_item_is_all (c->items, i + 2) ||

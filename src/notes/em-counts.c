@@ -121,6 +121,9 @@ em_counts_is_per_part (const EmReader *r, guint i)
     return TRUE;
   if (i > r->first && em_item_says (r->items, i - 1, EM_SAYS_PREPOSITION) != NULL)
     return TRUE;
+  /* "and each has a hole" */
+  if (is_word (r, next, "has") || is_word (r, next, "have"))
+    return TRUE;
   /* "EACH: EDGE DENTED" */
   if (i == r->first && next < r->end && em_item_is_sign (r->items, next, ':'))
     return TRUE;

@@ -574,6 +574,27 @@ is_row_of_area (const EmItems *items, guint item)
   return chain != 0 && em_item_is_word (items, next, "area");
 }
 
+/* "lands cut 1.0 wide, should be 0.6": how wide the flat is or shall be, and nothing that it lacks. */
+static gboolean
+is_width_twin (const EmFitter *f, guint item)
+{
+  const double most = 2.5; /* times as wide */
+  const EmSize *size = em_item_size (f->items, item);
+
+  if (f->fit->kind != FACE || size->chain != 0 || (size->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 ||
+      (size->roles & ~(guint32) (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0)
+    return FALSE;
+  for (guint i = 0; i < f->proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      guint other = g_array_index (f->proto->sizes, guint, i);
+      double ratio = em_fitter_mm (f, other) / em_fitter_mm (f, item);
+
+      if (other != item && (em_item_size (f->items, other)->roles & EM_ROLE_WIDTH) != 0 && ratio < most && ratio * most > 1)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "crack 15 mm from base of boss": where it is, which no field of a nick, a crack or a pit takes. */
 static gboolean
 is_position (const EmFitter *f, guint item)
@@ -599,7 +620,8 @@ fit_told (EmFitter *f, const guint twins[2])
       guint item = g_array_index (f->proto->sizes, guint, i);
       const EmSize *size = em_item_size (f->items, item);
 
-      if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (f, item) || em_fitter_slot (f, item) || em_fitter_labelled (f, item))
+      if (item == twins[0] || item == twins[1] || em_fitter_is_outdone (f, item) || is_width_twin (f, item) || em_fitter_slot (f, item) ||
+          em_fitter_labelled (f, item))
         continue;
       if ((f->fit->kind == GROOVE && is_row_of_area (f->items, item)) || is_position (f, item) || em_fitter_is_left (f, item))
         continue;

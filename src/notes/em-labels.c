@@ -198,6 +198,19 @@ is_place_of_deep (const Labels *l, guint i)
   return before != NULL && (before->roles & (EM_ROLE_DEPTH | EM_ROLE_LENGTH)) != 0 && em_item_is_any_word_of (l->c->items, i, places, G_N_ELEMENTS (places));
 }
 
+/* "8 mm and 5 mm long": both of them. */
+static void
+give_and (Labels *l, guint size, guint32 roles, guint label)
+{
+  const EmSense *and = size >= l->c->first + 2 ? em_item_says (l->c->items, size - 1, EM_SAYS_GLUE) : NULL;
+  EmSize *before = and != NULL && em_clause_is_size (l->c, size - 2) ? em_item_size (l->c->items, size - 2) : NULL;
+
+  if (before == NULL || g_strcmp0 (and->value, "and") != 0 || before->roles != 0 || before->chain != 0 || em_item_size (l->c->items, size)->chain != 0 ||
+      before->unit != em_item_size (l->c->items, size)->unit || (roles & (EM_ROLE_LENGTH | EM_ROLE_DIAMETER)) == 0 || before->is_whole != em_item_size (l->c->items, size)->is_whole)
+    return;
+  give (l, size - 2, roles, label);
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -232,6 +245,7 @@ take_label (Labels *l, guint i)
   if (after != NULL && em_labels_follows (l->c, l->open, i, after))
     {
       drop_weak_length (l, after);
+      give_and (l, l->open, after->roles, i);
       give (l, l->open, after->roles & ~(guint32) EM_ROLE_LEGS, i);
       if ((after->roles & EM_ROLE_LEGS) != 0)
         give_row (l, l->open, EM_ROLE_LEG);

@@ -543,6 +543,16 @@ em_name_is (const EmClause *c, guint i)
 }
 
 /* "NAK80", "CR12": digits that an unknown word runs into are part of a name. */
+/* A capital that stands alone before a number and is no label of sizes: of "S355", and not of "R355". */
+static gboolean
+is_steel_letter (const EmClause *c, guint i)
+{
+  const EmItem *item = em_item (c->items, i);
+
+  return item->length == 1 && (item->flags & EM_TOKEN_UPPER) != 0 && g_ascii_isupper (c->items->text[item->start]) &&
+         strchr ("RLWHDTB", c->items->text[item->start]) == NULL;
+}
+
 static gboolean
 is_glued_to_word (const EmClause *c, guint i)
 {
@@ -561,9 +571,8 @@ is_glued_to_word (const EmClause *c, guint i)
   /* "5O-52": what is before the dash could not be read. */
   if (em_item_is_sign (c->items, word, '-') && word > c->first && em_item_is_glued (c->items, word) && em_item_is_glued (c->items, word - 1))
     word--;
-  /* "M333": no meters, and a thread is not as large. */
-  if (em_item_is_word (c->items, i - 1, "M") && (em_item (c->items, i - 1)->flags & EM_TOKEN_UPPER) != 0 && size->is_whole &&
-      size->unit == EM_UNIT_NONE && size->value.n >= TOO_WIDE)
+  /* "M333", "S355": no meters, and a thread is not as large. */
+  if (is_steel_letter (c, i - 1) && size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= TOO_WIDE)
     return TRUE;
   return em_item (c->items, word)->type == EM_ITEM_UNKNOWN &&
          (em_item (c->items, word)->length > 1 || (size->is_whole && size->unit == EM_UNIT_NONE) || word < i - 1);
@@ -788,10 +797,20 @@ is_alloy (const EmClause *c, guint i)
          em_item (c->items, i + 2)->type == EM_ITEM_SIZE && em_item_is_glued (c->items, i + 2);
 }
 
+/* "these 3 items:": so many are told behind. */
+static gboolean
+is_so_many_told (const EmClause *c, guint i)
+{
+  static const char *const told[] = { "items", "things", "jobs", "repairs", "points", "problems", "issues", "questions", "defects" };
+
+  return em_item_size (c->items, i)->is_whole && em_item_size (c->items, i)->unit == EM_UNIT_NONE && em_item_size (c->items, i)->chain == 0 &&
+         i + 1 < c->end && em_item_is_any_word_of (c->items, i + 1, told, G_N_ELEMENTS (told));
+}
+
 gboolean
 em_name_is_code (const EmClause *c, guint i)
 {
-  if (is_alloy (c, i))
+  if (is_alloy (c, i) || is_so_many_told (c, i))
     return TRUE;
   if (is_pitch (c, i) || is_dashed_code (c, i))
     return TRUE;

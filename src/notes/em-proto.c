@@ -299,15 +299,24 @@ static gboolean
 is_before_colon (const EmReader *r, guint i)
 {
   guint colon = i + 1;
+  gboolean is_sized;
 
   /* "core tip broken off: rib 0.8 thick", "slot for the blade: one wall" */
   while (colon < r->end && colon <= i + COLON_WINDOW && says_where (r, colon))
     colon++;
+  /* "SHUTOFF PIN ⌀.250: TIP FACE LOW .010" */
+  is_sized = colon + 2 < r->end && em_item (r->items, colon + 1)->type == EM_ITEM_SIZE && em_item_is_sign (r->items, colon + 2, ':') &&
+             (em_item_size (r->items, colon + 1)->roles & ~(guint32) EM_ROLE_FINISHED) == EM_ROLE_DIAMETER;
+  colon += is_sized ? 2 : 0;
   if (colon >= r->end || !em_item_is_sign (r->items, colon, ':'))
     return FALSE;
   for (guint k = colon + 1; k < r->end && k <= colon + 1 + PREPOSITION_WINDOW; k++)
-    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL)
-      return TRUE;
+    {
+      const EmSense *noun = em_item_says (r->items, k, EM_SAYS_KIND);
+
+      if (noun != NULL && (!is_sized || (noun->value == NULL && noun->weight[FACE] > 0)))
+        return TRUE;
+    }
   return FALSE;
 }
 

@@ -61,6 +61,24 @@ mark_part_in_brackets (EmReader *r, guint bracket)
       em_item_size (r->items, i)->roles |= EM_ROLE_REFERENCE;
 }
 
+/* "blade (0.6 thick) cracked": how thick the thing is that has the crack. */
+static void
+mark_thickness_in_brackets (EmReader *r, guint bracket)
+{
+  const EmSense *thing = bracket > r->first ? em_item_says (r->items, bracket - 1, EM_SAYS_KIND) : NULL;
+
+  if (thing == NULL || thing->weight[RIB] + thing->weight[SIDEWALL] == 0 || bracket + 3 >= r->end || !em_item_is_measure (r->items, bracket + 1) ||
+      (em_item_size (r->items, bracket + 1)->roles & EM_ROLE_THICKNESS) == 0 || !em_item_is_sign (r->items, bracket + 3, ')'))
+    return;
+  for (guint i = bracket + 4; i < r->end && i < bracket + CELL_MAX; i++)
+    {
+      const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+      if (noun != NULL && noun->weight[GROOVE] > 0 && noun->weight[RECESS] == 0)
+        em_item_size (r->items, bracket + 1)->roles |= EM_ROLE_REFERENCE;
+    }
+}
+
 /* A slot, a groove or a pocket. */
 static gboolean
 is_space_noun (const EmReader *r, guint i)
@@ -196,7 +214,10 @@ em_slots_mark (EmReader *r)
 
   for (guint i = r->first; i < r->end; i++)
     if (em_item_is_sign (r->items, i, '('))
-      mark_part_in_brackets (r, i);
+      {
+        mark_part_in_brackets (r, i);
+        mark_thickness_in_brackets (r, i);
+      }
   for (guint i = r->first; i < r->end && !has_wall; i++)
     {
       const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);

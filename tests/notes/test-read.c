@@ -1880,6 +1880,16 @@ static const Case cases[] = {
   { "shaft seat ⌀35 k6 worn to 34.95, 22 long", EM_UNITS_METRIC, "1\t1\tkind\tpin\t" },
   { "wall worn 0.2 mm, 30 x 8\ngroove 0.5 wide, 0.3 deep on the wall, 10 long", EM_UNITS_METRIC, "1\t1\theight\t8\tmm" },
   { "hole 6 dia, 10 mm from the corner, 12 deep, to be filled", EM_UNITS_METRIC, "!1\t1\tclearance\t10\tmm" },
+  { "Fillet weld not allowed. Build pad ⌀22 x 3 mm high on plate for new stop (S355).", EM_UNITS_METRIC, "!1\t1\tkind\tworn-corner\t" },
+  { "Build pad ⌀22 x 3 mm high on plate for new stop (S355).", EM_UNITS_METRIC, "!1\t1\tclearance\t355\tmm" },
+  { "rib slot too wide - 1.6 mm now, drawing 1.5, depth 8 length 24", EM_UNITS_METRIC, "1\t1\tslot_width\t1.5\tmm" },
+  { "Land should be .030 wide it's about .045 now. 6\" long", EM_UNITS_INCH, "!1\t1\tthickness\t1.143\tmm" },
+  { "Valve gate edge: 4 gates, sharp edge gone, R0.1-0.15 mm, ⌀1.2", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Seal-off blade (0.6 mm thick) cracked at base, crack 9 long through the thickness", EM_UNITS_METRIC, "!1\t1\tdepth\t0.6\tmm" },
+  { "Two low places on rib crest, 8mm and 5mm long, crest thickness 1.2, low 0.25", EM_UNITS_METRIC, "!1\t1\tdepth\t8\tmm" },
+  { "Two core halves. Each: face 50 x 12 mm low 0.1, and each has one dowel hole (⌀6) to be welded closed 14 deep", EM_UNITS_METRIC, "1\t2\tcount\t2\t" },
+  { "Please could you price welding up these 3 items\n1. nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "2\t1\tkind\tedge-nick\t" },
+  { "SHUTOFF PIN ⌀.250: TIP FACE LOW .010", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
 };
 
 START_TEST (test_case)
