@@ -426,6 +426,8 @@ em_unused_write (EmItems *items, EmReadResult *result)
         close_stretch (&f, &s, i);
       if ((end = write_question (&f, &s, i)) != 0 || (end = add_remark (&f, &s, i)) != 0)
         i = end - 1;
+      else if (em_item (items, i)->type == EM_ITEM_SIZE && em_item (items, i)->is_talk)
+        continue; /* a time of day parts nothing */
       else if (is_name_behind (items, &s, i))
         s.span.length = em_item (items, i)->start + em_item (items, i)->length - s.span.start;
       else if (em_item (items, i)->type == EM_ITEM_LINE || (em_item (items, i)->is_used && !em_remark_has_noise (items, i, "strip")))

@@ -1890,6 +1890,9 @@ static const Case cases[] = {
   { "Two core halves. Each: face 50 x 12 mm low 0.1, and each has one dowel hole (⌀6) to be welded closed 14 deep", EM_UNITS_METRIC, "1\t2\tcount\t2\t" },
   { "Please could you price welding up these 3 items\n1. nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "2\t1\tkind\tedge-nick\t" },
   { "SHUTOFF PIN ⌀.250: TIP FACE LOW .010", EM_UNITS_INCH, "1\t1\tkind\tface\t" },
+  { "FACE 1.5 X .75 WORN, ADD .012\nSTOCK .010 FOR MACHINING BY OTHERS", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "FACE 1.5 X .75 WORN, ADD .012\nSTOCK .010 FOR MACHINING BY OTHERS", EM_UNITS_METRIC, "2\t0\tstock\t0.254\tmm" },
+  { "Anruf 7:15, Schicht B\nKerbe 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\tunused\tAnruf 7:15, Schicht B\t" },
 };
 
 START_TEST (test_case)
