@@ -224,6 +224,15 @@ is_of_parts_so_large (const EmClause *c, guint i)
          em_clause_says (c, i + 2, EM_SAYS_PREPOSITION) && em_clause_is_size (c, i + 3) && em_item_size (c->items, i + 3)->unit != EM_UNIT_NONE;
 }
 
+/* "0.6 deep, in 8 cavities", "en 8 cavidades": at the end of a part; "en" leads to a length otherwise. */
+static gboolean
+is_in_parts (const EmClause *c, guint i)
+{
+  return i > c->first && em_item_size (c->items, i)->value.n > 1 && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) &&
+         em_clause_says (c, i + 1, EM_SAYS_PLACE) && !em_clause_says (c, i + 1, EM_SAYS_LABEL) &&
+         (i + 2 >= c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, '.'));
+}
+
 /* "3 nicks", "2 worn shut-off corners": a whole number before the noun. */
 static gboolean
 is_before_noun (const EmClause *c, guint i)
@@ -255,7 +264,7 @@ is_before_noun (const EmClause *c, guint i)
       (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_clause_says (c, i + 2, EM_SAYS_PREPOSITION) ||
        (i + 3 == c->end && em_clause_says (c, i + 2, EM_SAYS_GLUE)) /* "of the same type" */))
     return TRUE;
-  if (is_of_parts_so_large (c, i))
+  if (is_of_parts_so_large (c, i) || is_in_parts (c, i))
     return TRUE;
   if (prior != c->end && !em_item_is_sign (c->items, i - 1, '.') &&
       !(em_item_is_sign (c->items, i - 1, ':') && em_clause_says (c, i + 1, EM_SAYS_KIND)) /* "2 mm away: 3 pits" */ &&

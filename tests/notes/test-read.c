@@ -1893,6 +1893,12 @@ static const Case cases[] = {
   { "FACE 1.5 X .75 WORN, ADD .012\nSTOCK .010 FOR MACHINING BY OTHERS", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
   { "FACE 1.5 X .75 WORN, ADD .012\nSTOCK .010 FOR MACHINING BY OTHERS", EM_UNITS_METRIC, "2\t0\tstock\t0.254\tmm" },
   { "Anruf 7:15, Schicht B\nKerbe 2 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\tunused\tAnruf 7:15, Schicht B\t" },
+  { "Pos | Defecto | Largo | Ancho | Alto\n1 | plano de cierre bajo, falta | 40 | 12 | 0,15", EM_UNITS_METRIC, "2\t1\tkind\tface\t" },
+  { "Zona de inyección erosionada: Ø4 x 0,6 prof, en 8 cavidades", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Zone d'injection érodée : Ø4 x 0,6 prof, dans 8 empreintes", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "en el inserto de boca se rompió un pedazo de 6 x 3 x 2 mm en la esquina", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "golpe 3 x 1 x 1 mm\nFecha: 12-3\nGracias, Belén", EM_UNITS_METRIC, "3\t0\tunused\tBelén\t" },
+  { "golpe 3 x 1 x 1 mm\nFecha: 12-3", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
 };
 
 START_TEST (test_case)
