@@ -175,6 +175,10 @@ side_told (const EmFitter *f, guint i)
 
   if (set != NULL && g_strcmp0 (set->set_field, "side") == 0)
     return set->set_value;
+  /* "port dia 1.75", "pocket ⌀40": so is what is open by name. */
+  if (noun != NULL && noun->value == NULL && noun->weight[RECESS] > 0 && noun->weight[EDGE_NICK] + noun->weight[GROOVE] + noun->weight[PIN] + noun->weight[FACE] == 0 &&
+      g_strcmp0 (noun->set_value, "cap") != 0)
+    return "bore";
   return noun == NULL || (noun->weight[PIN] == 0 && noun->weight[BORE] == 0) ? NULL : noun->weight[PIN] > 0 ? "outer" : "bore";
 }
 

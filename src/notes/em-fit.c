@@ -243,7 +243,10 @@ em_fitter_slot (EmFitter *f, guint item)
   gboolean is_row = size->chain != 0, has_width = em_fit_find (f->fit, "slot_width") != NULL;
   gboolean is_named = (size->roles & (EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_HEIGHT)) != 0;
 
-  if ((size->roles & EM_ROLE_SLOT) == 0 || size->unit == EM_UNIT_DEGREE)
+  /* "corner of the pocket washed away to R1.2", "edge at port, port dia 1.75": no slot is as wide. */
+  gboolean is_round = (size->roles & EM_ROLE_RADIUS) != 0 || (f->fit->kind == WORN_CORNER && (size->roles & EM_ROLE_DIAMETER) != 0);
+
+  if ((size->roles & EM_ROLE_SLOT) == 0 || size->unit == EM_UNIT_DEGREE || is_round)
     return FALSE;
   /* "bottom of the pocket cut 0.2 too deep (pocket is 20 x 14)": how large that face is, where nothing else tells it. */
   if (f->fit->kind == FACE && is_row && !is_named && n_beside_slot (f) <= 1)

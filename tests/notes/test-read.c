@@ -1899,6 +1899,16 @@ static const Case cases[] = {
   { "en el inserto de boca se rompió un pedazo de 6 x 3 x 2 mm en la esquina", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "golpe 3 x 1 x 1 mm\nFecha: 12-3\nGracias, Belén", EM_UNITS_METRIC, "3\t0\tunused\tBelén\t" },
   { "golpe 3 x 1 x 1 mm\nFecha: 12-3", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
+  { "RISSE IM FORMBODEN 3 STÜCK: 12 LANG, CA. 0,3 BREIT, CA. 2 TIEF", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Ausbrüche, 4 Stk. 3 x 1 x 0,5", EM_UNITS_METRIC, "1\t1\tlength\t3\tmm" },
+  { "ZUGMATRIZE EINLAUFRADIUS Ø 45 INNEN VERSCHLISSEN, R 1,5 STATT R 1", EM_UNITS_METRIC, "1\t1\tdiameter\t45\tmm" },
+  { "NUT 6 BREIT, 5 TIEF: WAND LINKS 28 LANG, 5 HOCH, 0,15 ZU WEIT", EM_UNITS_METRIC, "1\t1\tslot_width\t6\tmm" },
+  { "Steg abgenützt, 22 x 1,0, oben 0,4 auftragen\ndito, 24 x 1,0, oben 0,5 draufgeben", EM_UNITS_METRIC, "2\t2\tlength\t24\tmm" },
+  { "Stempel 1: Kante R 0,3, 22 lang\nStempel 2: dito, 18 lang", EM_UNITS_METRIC, "2\t2\tkind\tworn-corner\t" },
+  { "SITZ KEGEL 45°, Ø 14, 2 TIEF, 0,3 AUFTRAGEN\nANSCHLUSSGEWINDE G1/4 FREI LASSEN", EM_UNITS_METRIC, "!1\t1\tclearance\t6.35\tmm" },
+  { "Kavität 1-4: Ecke ausgebröckelt je 2 Stellen, 2,5 x 0,4 x 0,4", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Cav. 1-4: 2 chips each 2.5 x 0.4 x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Ausbruch 3 x 0,5 x 0,5 in Kavität 1-4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
 };
 
 START_TEST (test_case)
