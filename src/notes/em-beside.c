@@ -321,6 +321,15 @@ is_from_it (const EmReader *r, guint distance)
   return distance + 1 < r->items->items->len && starts_with_any (r->items, em_item (r->items, distance + 1)->start, from_it, G_N_ELEMENTS (from_it));
 }
 
+/* "2 mm away from …" */
+static gboolean
+is_away (const EmReader *r, guint distance)
+{
+  static const char *const away[] = { "away from", "clear of", "weg von", "weg vom", "entfernt von", "entfernt vom", "de distancia de", "de distance de" };
+
+  return distance + 1 < r->end && starts_with_any (r->items, em_item (r->items, distance + 1)->start, away, G_N_ELEMENTS (away));
+}
+
 /* "oil groove 1.5 from edge, keep clear": marks the words that spare it used. */
 static gboolean
 is_spared_behind (const EmReader *r, const Part *part)
@@ -445,6 +454,9 @@ em_beside_read (EmReader *r, GArray *loose)
           em_item_size (r->items, part.distance)->roles = EM_ROLE_CLEARANCE;
           use_part (r, &part);
         }
+      /* ", 2 mm away from the vent slot" */
+      else if (part.distance != EM_NO_ITEM && part.thing == EM_NO_ITEM && part.n_others == 0 && part.first > r->first && is_away (r, part.distance))
+        em_item_size (r->items, part.distance)->roles = EM_ROLE_CLEARANCE;
       /* "screw holes in the strip, keep 3 mm away" */
       else if (prior.thing != EM_NO_ITEM && prior.distance == EM_NO_ITEM && prior.n_others == 0 && !prior.is_repair && part.thing == EM_NO_ITEM &&
                part.distance != EM_NO_ITEM && part.n_others == 0 && !part.is_repair && !is_repair_itself (r, &prior, i))

@@ -90,6 +90,21 @@ em_counts_add_told (const EmReader *r, EmProto *proto, guint i)
 }
 
 gboolean
+em_counts_is_led (const EmReader *r, guint i)
+{
+  static const char *const led[] = { "on", "on the", "on all", "in", "in the", "at", "at the", "an", "an den", "auf", "auf den", "bei", "in den", "bei den", "sur", "sur les", "dans", "dans les", "aux", "en", "en las",
+                                     "en los" };
+  static const char *const articles[] = { "the", "den", "les", "las", "los" };
+
+  if (i == r->first)
+    return FALSE;
+  if (em_item_is_any_word_of (r->items, i - 1, led, G_N_ELEMENTS (led)))
+    return TRUE;
+  return i > r->first + 1 && em_item_is_any_word_of (r->items, i - 1, articles, G_N_ELEMENTS (articles)) &&
+         em_item_is_any_word_of (r->items, i - 2, led, G_N_ELEMENTS (led));
+}
+
+gboolean
 em_counts_says_more (const EmReader *r, guint i)
 {
   static const char *const more[] = { "more", "further", "other", "others", "additional", "weitere", "weiteren", "andere", "anderen", "más", "otros", "otras", "autres", "de plus" };

@@ -111,6 +111,10 @@ em_counts_is_per_part (const EmReader *r, guint i)
 
   static const char *const with_part[] = { "par empreinte", "par cavité", "por cavidad", "pro Nest", "je Nest", "pro Kavität", "per cavity" };
 
+  /* "4 cav tool, all cavs" */
+  if ((em_item_says (r->items, i, EM_SAYS_ALL) != NULL || em_item_is_all (r->items, i)) && next < r->end && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL &&
+      g_strcmp0 (em_item_says (r->items, next, EM_SAYS_PLACE)->value, "counted") == 0)
+    return TRUE;
   if (!em_item_is_per (r->items, i) && !is_word (r, i, "ea"))
     return FALSE;
   if (em_item_is_any_word_of (r->items, i, with_part, G_N_ELEMENTS (with_part)))
@@ -207,7 +211,10 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
   /* "32 cavities, 2 per cavity" */
   is_per |= i + 1 < r->end && em_counts_is_per_part (r, i + 1);
   if ((i > r->first && em_item_is_sign (r->items, i - 1, '=')) || is_total (r, i))
-    proto->count = count;
+    {
+      proto->count = count;
+      proto->is_multiplied = TRUE;
+    }
   else if (is_each || is_per)
     {
       proto->count *= count;
@@ -412,7 +419,7 @@ static gboolean
 counts_parts_aside (const EmReader *r, const EmProto *proto, guint i)
 {
   return (proto->sizes->len > 0 || proto->kinds != 0) && i + 1 < r->end && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
-         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL && i > r->first && is_part_end (r, i - 1) && is_part_end (r, i + 2);
+         em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL && i > r->first && (is_part_end (r, i - 1) || em_counts_is_led (r, i)) && is_part_end (r, i + 2);
 }
 
 /* "Three cores, each with a chip", "two cavities, same defect": every one of those parts has it. */

@@ -39,6 +39,8 @@ void     em_counts_guess      (const EmReader *r, EmProto *proto, guint i, doubl
 void     em_counts_add_told   (const EmReader *r, EmProto *proto, guint i);
 /* "both flanks", once all of a wall was told: each of them is one. */
 void     em_counts_add_sides  (const EmReader *r, EmProto *proto, guint first, guint end);
+/* "sur les deux", "an beiden", "on the two": leads to parts that have it, and not "between the two". */
+gboolean em_counts_is_led     (const EmReader *r, guint i);
 /* "three more": besides the one told before. */
 gboolean em_counts_says_more  (const EmReader *r, guint i);
 /* "2 of the cores": the number at i counts parts; items of the sentence. */

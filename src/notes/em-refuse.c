@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */, SPARED_WINDOW = 9 /* from a thing to what spares it */,
+enum { NAME_WINDOW = 6 /* items of a name that is not to be welded */, SPARED_WINDOW = 12 /* from a thing to what spares it */,
        BESIDE_WINDOW = 5 /* items from "next to it" to what is there */ };
 
 /* "KEEP CLEAR OF THE VENT HOLE BY 1.5": how near it lies. */

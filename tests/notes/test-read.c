@@ -1909,6 +1909,12 @@ static const Case cases[] = {
   { "Kavität 1-4: Ecke ausgebröckelt je 2 Stellen, 2,5 x 0,4 x 0,4", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
   { "Cav. 1-4: 2 chips each 2.5 x 0.4 x 0.4 mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
   { "Ausbruch 3 x 0,5 x 0,5 in Kavität 1-4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Kante R0,3 mm auf 20 mm, an beiden Schiebern.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "arête R0,3 mm sur 20 mm sur les deux tiroirs", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "EDGE CHIP .08 X .03 X .03 - 2 PLCS/INSERT - 4 INSERTS", EM_UNITS_INCH, "1\t1\tcount\t8\t" },
+  { "EDGE CHIP .08 X .03 X .03 - 2 PER CAV, 8 CAV TOOL = 16 PLCS", EM_UNITS_INCH, "1\t1\tcount\t16\t" },
+  { "4 CAV TOOL - ALL CAVS: EDGE CHIP .08 X .03 X .03", EM_UNITS_INCH, "1\t1\tcount\t4\t" },
+  { "Dent 4 mm dia 1 mm deep, 2 mm away from the vent slot.", EM_UNITS_METRIC, "1\t1\tclearance\t2\tmm" },
 };
 
 START_TEST (test_case)
