@@ -693,10 +693,11 @@ is_of_product (const EmClause *c, guint i)
   static const char *const products[] = { "cap", "caps", "closure", "closures", "bottle", "bottles", "jar", "jars", "pipe", "tube", "lid", "lids", "hose",
                                           "profile", "preform", "preforms", "Rohr", "Rohre", "Schlauch", "Flasche", "Flaschen", "Verschluss", "Kappe", "Deckel", "Profil",
                                           "Becher", "tubo", "tubería", "botella", "tapa", "tapón", "tuyau", "bouteille", "bouchon" };
+  static const char *const measures[] = { "l", "ml", "cl", "oz", "gal", "ltr" };
   guint before = i > c->first + 1 && em_clause_label_at (c, i - 1, EM_LABEL_BEFORE) != NULL ? i - 2 : i - 1;
 
-  if (i > c->first + 1 && before >= c->first && em_item_is_any_word_of (c->items, before, products, G_N_ELEMENTS (products)) && i + 1 < c->end &&
-      em_item_is_sign (c->items, i + 1, ':'))
+  if (i > c->first && before >= c->first && em_item_is_any_word_of (c->items, before, products, G_N_ELEMENTS (products)) && i + 1 < c->end &&
+      (em_item_is_sign (c->items, i + 1, ':') || em_item_is_any_word_of (c->items, i + 1, measures, G_N_ELEMENTS (measures)) /* "Flasche 1,5 l" */))
     return TRUE;
   return i > c->first && em_clause_says (c, i - 1, EM_SAYS_PREPOSITION) && em_item_size (c->items, i)->unit != EM_UNIT_NONE &&
          em_item_is_any_word_of (c->items, i + 1, products, G_N_ELEMENTS (products));

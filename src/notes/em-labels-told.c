@@ -9,6 +9,9 @@
 
 #include <string.h>
 
+/* Wear makes nothing wider than this many times (common practice, no source). */
+static const double TWIN_FAR = 1.25;
+
 enum
 {
   PAPER_WINDOW = 8,      /* items from "but" to the size and the paper that tells it */
@@ -185,6 +188,27 @@ mark_too_low (const EmClause *c, guint i)
   em_item (c->items, i)->is_used = TRUE;
 }
 
+/* "Nut 4,0 ist 4,25", "slot 8 now 8.2": of two sizes almost alike the one before the word is what it should be. */
+static void
+mark_was (const EmClause *c, guint i)
+{
+  static const char *const words[] = { "is", "ist", "now", "is now", "jetzt", "ist jetzt", "misst", "measures", "est", "es", "mide", "ahora", "maintenant" };
+  const EmSense *noun = i > c->first + 1 ? em_item_says (c->items, i - 2, EM_SAYS_KIND) : NULL;
+  EmSize *was, *is;
+  double ratio;
+
+  if (noun == NULL || noun->weight[RECESS] + noun->weight[GROOVE] == 0 || !em_item_is_any_word_of (c->items, i, words, G_N_ELEMENTS (words)) ||
+      !em_item_is_measure (c->items, i - 1) || i + 1 >= c->end || !em_item_is_measure (c->items, i + 1))
+    return;
+  was = em_item_size (c->items, i - 1);
+  is = em_item_size (c->items, i + 1);
+  ratio = em_fraction_plain (is->value) / em_fraction_plain (was->value);
+  if (was->roles != 0 || was->chain != 0 || is->chain != 0 || ratio <= 1 || ratio > TWIN_FAR)
+    return;
+  was->roles = EM_ROLE_WIDTH | EM_ROLE_FINISHED;
+  was->reason = "from-words";
+}
+
 /* "hole for 1/4 dowel": as wide as what it is for. */
 static void
 mark_partner (const EmClause *c, guint i)
@@ -262,4 +286,5 @@ em_labels_mark_told (const EmClause *c, guint i)
   mark_too_low (c, i);
   mark_so_wide (c, i);
   mark_partner (c, i);
+  mark_was (c, i);
 }

@@ -1915,6 +1915,12 @@ static const Case cases[] = {
   { "EDGE CHIP .08 X .03 X .03 - 2 PER CAV, 8 CAV TOOL = 16 PLCS", EM_UNITS_INCH, "1\t1\tcount\t16\t" },
   { "4 CAV TOOL - ALL CAVS: EDGE CHIP .08 X .03 X .03", EM_UNITS_INCH, "1\t1\tcount\t4\t" },
   { "Dent 4 mm dia 1 mm deep, 2 mm away from the vent slot.", EM_UNITS_METRIC, "1\t1\tclearance\t2\tmm" },
+  /* A slot that is wider than it was; what bottles hold; parts by name. */
+  { "Nut 4,0 ist 4,25, eine Flanke auftragen, 18 lang, 6 tief", EM_UNITS_METRIC, "1\t1\tkind\tsidewall\t" },
+  { "Slot 4.0 mm now 4.25, add to one wall, 18 long, 6 high", EM_UNITS_METRIC, "1\t1\tslot_width\t4\tmm" },
+  { "Bodenkuppe Flasche 1,5 l: Delle 5 x 3, 0,8 tief", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
+  { "Düsenspitze 3: Kante ausgebrochen 3 x 1 x 1", EM_UNITS_METRIC, "!1\t1\tkind\tseat\t" },
+  { "Felge am Zentrierflansch, Kante ausgebrochen 3 x 1 x 1", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
