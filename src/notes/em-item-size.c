@@ -608,18 +608,56 @@ is_before_building (const EmItemBuilder *b, guint at)
   return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
 }
 
+/* The token is that word, in letters of ASCII. */
+static gboolean
+is_token_word (const EmItemBuilder *b, guint at, const char *word)
+{
+  const EmToken *token = em_builder_token (b, at);
+
+  return token->type == EM_TOKEN_WORD && token->length == strlen (word) && g_ascii_strncasecmp (b->items->text + token->start, word, token->length) == 0;
+}
+
+/* "R0,3 bis R0,5", "Ø20,08 bis Ø20,12": the sign of the first once more behind the word; how many tokens it has. */
+static guint
+sign_again (const EmItemBuilder *b, guint at)
+{
+  enum { DIAMETER_SIGN = 0x2300 };
+
+  return em_builder_is_number (b, at + 1) && (is_token_word (b, at, "r") || em_builder_is_sign (b, at, DIAMETER_SIGN)) ? 1 : 0;
+}
+
+/* "gemessen 34,86 bis 34,90", "measures 34.86 to 34.90", "R0,3 bis 0,5": German says "bis" of a range alone; what is measured lies close together. */
+static gboolean
+is_measured_range (const EmItemBuilder *b, guint at, const EmSize *first, const EmSize *range)
+{
+  static const char *const words[] = { "measures", "measured", "measuring", "reads", "gauges", "gages", "checks", "mesuré", "mesurée", "mesure", "mide", "miden", "medido" };
+  const double close = 1.05;
+  const EmItem *last = leading_item (b);
+  double ratio = range->low.d != 0 ? em_fraction_plain (range->high) / em_fraction_plain (range->low) : 0;
+  gboolean is_told = is_token_word (b, at, "bis");
+
+  if (first->n_decimals == 0 || ratio <= 1)
+    return FALSE;
+  for (gsize k = 0; last != NULL && last->type == EM_ITEM_PHRASE && k < G_N_ELEMENTS (words); k++)
+    is_told |= last->length == strlen (words[k]) && g_ascii_strncasecmp (b->items->text + last->start, words[k], last->length) == 0;
+  if (is_told && ratio < close)
+    return TRUE;
+  return is_token_word (b, at, "bis") && last != NULL && last->length == 1 && g_ascii_tolower (b->items->text[last->start]) == 'r' && ratio <= close_ratio;
+}
+
 /* "1 to 3 mm deep", "wear 0.1 to 0.15": a range in words; "worn from 1.000 to 1.010" is none. Returns the token after it, or at. */
 static guint
 read_word_range (const EmItemBuilder *b, guint at, EmSize *size)
 {
   EmSize range = *size;
-  guint n, next;
+  guint n, next, number;
   const EmSense *to = em_phrase_find (em_builder_match (b, at, &n), EM_SAYS_TO);
 
   if (to == NULL || g_strcmp0 (to->value, "range") != 0)
     return at;
-  next = em_builder_read_second (b, at + n, &range);
-  if (next == at + n || !((roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) ||
+  number = at + n + (is_token_word (b, at, "bis") ? sign_again (b, at + n) : 0);
+  next = em_builder_read_second (b, number, &range);
+  if (next == number || !(is_measured_range (b, at, size, &range) || (roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) ||
                           is_after_wear (b, &range) || is_before_wear (b, next, &range) || is_before_building (b, next)))
     return at;
   *size = range;

@@ -1921,6 +1921,12 @@ static const Case cases[] = {
   { "Bodenkuppe Flasche 1,5 l: Delle 5 x 3, 0,8 tief", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
   { "Düsenspitze 3: Kante ausgebrochen 3 x 1 x 1", EM_UNITS_METRIC, "!1\t1\tkind\tseat\t" },
   { "Felge am Zentrierflansch, Kante ausgebrochen 3 x 1 x 1", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  /* What was measured from one place to another, and radii from one to another, are limits of one size. */
+  { "Kern Ø35,00, gemessen 34,86 bis 34,90, 22 lang", EM_UNITS_METRIC, "1\t1\tworn\t34.88\tmm" },
+  { "Core Ø35.00 mm, measures 34.86 to 34.90, 22 long", EM_UNITS_METRIC, "1\t1\tworn\t34.88\tmm" },
+  { "Bohrung Ø20 auf Ø 20,08 bis Ø 20,12 ausgelaufen, 45 tief", EM_UNITS_METRIC, "1\t1\tworn\t20.1\tmm" },
+  { "Kante R0,3 bis R0,5, 55 lang", EM_UNITS_METRIC, "1\t1\tradius\t0.4\tmm" },
+  { "Pin worn from 1.000 to 1.010", EM_UNITS_INCH, "!1\t1\tworn\t25.527\tmm" },
 };
 
 START_TEST (test_case)
