@@ -82,8 +82,47 @@ is_one_size_of_flat (const EmItems *items, const GPtrArray *protos, guint i)
   return (em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles & ~plan) == 0;
 }
 
+static const EmProto *
+next_of (const GPtrArray *protos, guint i)
+{
+  return i + 1 < protos->len ? g_ptr_array_index (protos, i + 1) : NULL;
+}
+
+/* "Ejector pin hole oversize. Pin is 3/16, hole is .1905": the pin that runs in the hole, and nothing that is wrong with it. */
+static gboolean
+is_pin_of_hole (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i), *next = next_of (protos, i);
+  const EmSense *noun = thing_of (items, proto), *other = next != NULL ? thing_of (items, next) : NULL;
+
+  return noun != NULL && other != NULL && noun->weight[PIN] > 0 && noun->weight[BORE] == 0 && other->weight[BORE] > 0 && is_bare (proto) && !proto->has_verb &&
+         proto->sizes->len == 1 && next->sizes->len > 1 && em_item_says (items, proto->noun + 1, EM_SAYS_GLUE) != NULL &&
+         em_item (items, proto->first)->line == em_item (items, next->first)->line;
+}
+
+/* "Ejector pin hole oversize. … hole is .1905, need it .1876": the same thing is told with its sizes in the sentences behind. */
+static gboolean
+is_told_later (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i);
+  const EmSense *noun = thing_of (items, proto);
+
+  if (noun == NULL || noun->weight[BORE] == 0 || proto->sizes->len > 0 || proto->count_item != EM_NO_ITEM || proto->given->len > 0 || proto->has_damage)
+    return FALSE;
+  for (guint k = i + 1; k < protos->len && k <= i + 2; k++)
+    {
+      const EmProto *later = g_ptr_array_index (protos, k);
+      const EmSense *same = thing_of (items, later);
+
+      if (same != NULL && same->weight[BORE] > 0 && later->sizes->len > 1 && em_item (items, later->first)->line == em_item (items, proto->first)->line)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 gboolean
 em_aside_is (const EmItems *items, const GPtrArray *protos, guint i)
 {
-  return is_title (items, protos, i) || is_thickness (items, protos, i) || is_one_size_of_flat (items, protos, i);
+  return is_title (items, protos, i) || is_thickness (items, protos, i) || is_one_size_of_flat (items, protos, i) ||
+         is_pin_of_hole (items, protos, i) || is_told_later (items, protos, i);
 }

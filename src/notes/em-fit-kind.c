@@ -184,6 +184,15 @@ n_thin_of_row (const EmItems *items, const EmProto *proto)
   return n;
 }
 
+/* "hook broken, build up .1 x .1 x .08 at tip": no pin has a row of three, nor a word that hardly tells one. */
+static void
+weigh_row_at_tip (guint32 roles, guint n_row, int *weight)
+{
+  if (n_row == 3 && weight[PIN] > 0 && weight[PIN] <= MOST_OF_TIP && weight[BORE] + weight[FACE] + weight[RECESS] == 0 &&
+      (roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0)
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[PIN] + 1);
+}
+
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
 weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
@@ -894,6 +903,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_round_face (items, proto, roles, weight);
   weigh_pitted_face (proto, noun, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
+  weigh_row_at_tip (roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);
   weigh_wall_of_space (proto, noun, roles, n_row, weight);

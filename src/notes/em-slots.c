@@ -233,7 +233,9 @@ em_slots_mark (EmReader *r)
       mark_slot_in_cell (r, i);
   for (guint i = r->first + 2; i < r->end && has_wall; i++)
     {
-      if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL)
+      /* ".75 long .19 high slot .375 wide": no slot is high. */
+      if (!is_slot_noun (r, i) || !em_item_is_measure (r->items, i - 2) || em_item_says (r->items, i - 1, EM_SAYS_LABEL) == NULL ||
+          (em_item_size (r->items, i - 2)->roles & EM_ROLE_HEIGHT) != 0)
         continue;
       em_item (r->items, i)->is_used = em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0;
       em_item_size (r->items, i - 2)->roles |= EM_ROLE_SLOT;

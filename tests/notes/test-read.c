@@ -1927,6 +1927,10 @@ static const Case cases[] = {
   { "Bohrung Ø20 auf Ø 20,08 bis Ø 20,12 ausgelaufen, 45 tief", EM_UNITS_METRIC, "1\t1\tworn\t20.1\tmm" },
   { "Kante R0,3 bis R0,5, 55 lang", EM_UNITS_METRIC, "1\t1\tradius\t0.4\tmm" },
   { "Pin worn from 1.000 to 1.010", EM_UNITS_INCH, "!1\t1\tworn\t25.527\tmm" },
+  { "Ejector pin hole oversize. Pin is 3/16, hole is .1905, need it .1876 again for the top half inch. 6 holes.", EM_UNITS_INCH, "1\t1\tworn\t4.8387\tmm" },
+  { "Lifter: t-slot side walls worn .008/side, .75 long .19 high slot .375 wide", EM_UNITS_INCH, "1\t1\theight\t4.826\tmm" },
+  { "Steel safe problem: boss on core is .015 undersize on dia. Boss .3125 dia x .45 tall", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
+  { "Sprue puller Z: hook broken. build up .1 x .1 x .08 at tip", EM_UNITS_INCH, "1\t1\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
