@@ -188,6 +188,16 @@ behind_sizes (const Governor *g, guint first, guint last)
   return part;
 }
 
+/* "which is", "the one": only little words. */
+static gboolean
+is_little (const Governor *g, guint first, guint last)
+{
+  for (guint k = first; k <= last; k++)
+    if (item (g, k)->type != EM_ITEM_SIGN && !item (g, k)->is_talk && (says (g, k, EM_SAYS_GLUE) == NULL || says (g, k, EM_SAYS_PLACE) != NULL))
+      return FALSE;
+  return TRUE;
+}
+
 /* What stands before it in the sentence is not to be welded. */
 static void
 refuse_before (Governor *g, guint i)
@@ -202,6 +212,9 @@ refuse_before (Governor *g, guint i)
     return;
   narrow (g, i, &first, &last);
   first = behind_sizes (g, first, last);
+  /* "…, which is to stay open": what it is, no word of the part names. */
+  if (is_little (g, first, last))
+    return;
   for (guint k = first; k <= last; k++)
     if (is_size (g, k) && em_item_size (g->c->items, k)->unit != EM_UNIT_NONE)
       return;

@@ -1931,6 +1931,8 @@ static const Case cases[] = {
   { "Lifter: t-slot side walls worn .008/side, .75 long .19 high slot .375 wide", EM_UNITS_INCH, "1\t1\theight\t4.826\tmm" },
   { "Steel safe problem: boss on core is .015 undersize on dia. Boss .3125 dia x .45 tall", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
   { "Sprue puller Z: hook broken. build up .1 x .1 x .08 at tip", EM_UNITS_INCH, "1\t1\tkind\tedge-nick\t" },
+  { "Nick 2 x 1 x 1 mm\n2 day turn please", EM_UNITS_METRIC, "!2\t0\tfinish\tshop\t" },
+  { "Nick 2 x 1 x 1 mm, beside a hole dia 6, which is to stay open.", EM_UNITS_METRIC, "!1\t0\trefuse\twhich is\t" },
 };
 
 START_TEST (test_case)
