@@ -16,6 +16,7 @@
 enum
 {
   HEAD_NOUN = 3,        /* a noun of this weight stands for its kind */
+  SHORT_SENTENCE = 12,  /* items of one that only tells of access */
   LONG_SENTENCE = 32,   /* items of one that tells more than where */
   HOSTS_MAX = 12,       /* repairs looked back over */
   OWN_MAX = 16,         /* sizes, or words, of a repair looked over */
@@ -379,6 +380,55 @@ take_access (EmReader *r, const Where *w)
   return TRUE;
 }
 
+/* "Access: poor", "access to rib is very tight": the noun and what is said of it stand apart. Returns that word's item, or EM_NO_ITEM. */
+static guint
+access_apart (const EmReader *r, const char **out_access)
+{
+  static const char *const nouns[] = { "access", "accessibility", "Zugang", "Zugänglichkeit", "accès", "accessibilité", "acceso", "accesibilidad" };
+  static const char *const bad[] = { "tight", "poor", "bad", "difficult", "restricted", "limited", "awkward", "narrow", "hard", "schlecht", "schwierig", "eng", "beengt", "eingeschränkt",
+                                     "difficile", "mauvais", "limité", "restreint", "étroit", "difícil", "malo", "limitado", "restringido", "estrecho" };
+  static const char *const good[] = { "good", "easy", "open", "free", "fine", "clear", "ok", "gut", "frei", "leicht", "offen", "bon", "facile", "libre", "dégagé", "bueno", "fácil", "abierto" };
+  static const char *const none[] = { "not", "no", "nicht", "kein", "pas" };
+  gboolean has_noun = FALSE;
+
+  for (guint i = r->first; i < r->end; i++)
+    {
+      has_noun |= em_item_is_any_word_of (r->items, i, nouns, G_N_ELEMENTS (nouns));
+      if (!has_noun || em_item (r->items, i)->is_used)
+        continue;
+      if (em_item_is_any_word_of (r->items, i, none, G_N_ELEMENTS (none)))
+        return EM_NO_ITEM;
+      *out_access = em_item_is_any_word_of (r->items, i, bad, G_N_ELEMENTS (bad)) ? "restricted" : em_item_is_any_word_of (r->items, i, good, G_N_ELEMENTS (good)) ? "open" : NULL;
+      if (*out_access != NULL)
+        return i;
+    }
+  return EM_NO_ITEM;
+}
+
+/* The same as a sentence of its own. TRUE: taken. */
+static gboolean
+take_access_apart (EmReader *r, const Where *w)
+{
+  const char *access = NULL;
+  guint word = w->has_access || w->n_sizes > 0 || r->end - r->first > SHORT_SENTENCE ? EM_NO_ITEM : access_apart (r, &access);
+  EmProto *host = NULL;
+  EmGiven given;
+  gboolean is_choice;
+
+  if (word == EM_NO_ITEM || r->current == NULL)
+    return FALSE;
+  if (em_refer_items (r, r->first, &host, 1) == 0)
+    host = w->space != EM_NO_ITEM || w->other != EM_NO_ITEM ? find_host (r, w, &is_choice) : NULL;
+  host = host != NULL ? host : r->current;
+  given = em_given_new ("access", access, em_item (r->items, word));
+  given.field.state = EM_READ_INFERRED;
+  given.field.reason = "from-words";
+  g_array_append_val (host->given, given);
+  for (guint i = r->first; i < r->end; i++)
+    em_item (r->items, i)->is_used = TRUE;
+  return TRUE;
+}
+
 gboolean
 em_where_take (EmReader *r)
 {
@@ -388,7 +438,7 @@ em_where_take (EmReader *r)
 
   if (r->grammar->protos->len == 0 || r->end - r->first > LONG_SENTENCE || em_item (r->items, r->first)->is_row || !look (r, &w))
     return FALSE;
-  if (take_access (r, &w))
+  if (take_access (r, &w) || take_access_apart (r, &w))
     return TRUE;
   if (w.space == EM_NO_ITEM || !measures_slot (r, &w))
     return FALSE;

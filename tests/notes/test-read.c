@@ -1933,6 +1933,9 @@ static const Case cases[] = {
   { "Sprue puller Z: hook broken. build up .1 x .1 x .08 at tip", EM_UNITS_INCH, "1\t1\tkind\tedge-nick\t" },
   { "Nick 2 x 1 x 1 mm\n2 day turn please", EM_UNITS_METRIC, "!2\t0\tfinish\tshop\t" },
   { "Nick 2 x 1 x 1 mm, beside a hole dia 6, which is to stay open.", EM_UNITS_METRIC, "!1\t0\trefuse\twhich is\t" },
+  { "nick 3 x 1 x 1 mm\nAccess: poor", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
+  { "Kerbe 3 x 1 x 1 mm\nZugang: schlecht", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
+  { "éclat 3 x 1 x 1 mm\nAccès par le haut : facile", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
 };
 
 START_TEST (test_case)
