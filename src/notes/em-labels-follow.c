@@ -70,6 +70,7 @@ typedef struct
   const EmSense  *sense;
   const EmSize   *size;
   guint           i, open, next;
+  guint           behind;   /* the label, or the point of its abbreviation: "prof." */
 } Follower;
 
 /* "90° = 4", "boss dia: 2.00": a sign leads to the size behind it, but neither "boss 1.10 dia: raise .060" nor ".0025 per side:
@@ -116,7 +117,7 @@ is_row_to_build (const Follower *f)
 static gboolean
 is_row_down (const Follower *f)
 {
-  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->i + 1 &&
+  return f->size->chain != 0 && f->sense->roles == EM_ROLE_DEPTH && f->next == f->behind + 1 &&
          em_item_is_word (f->c->items, f->i, "down") && em_item_size (f->c->items, f->next)->chain == 0;
 }
 
@@ -124,7 +125,7 @@ is_row_down (const Follower *f)
 static gboolean
 is_plan_to_build (const Follower *f)
 {
-  gboolean leads_to_own = f->next == f->i + 1 && f->next != f->c->end && em_item_size (f->c->items, f->next)->chain == 0;
+  gboolean leads_to_own = f->next == f->behind + 1 && f->next != f->c->end && em_item_size (f->c->items, f->next)->chain == 0;
 
   return f->sense->roles == EM_ROLE_BUILD &&
          ((f->size->roles & em_plan_roles) != 0 || (leads_to_own && (f->size->roles & (EM_ROLE_DEPTH | EM_ROLE_DIAMETER)) != 0));
@@ -172,14 +173,14 @@ is_of_unread (const Follower *f)
 static gboolean
 is_behind_point (const Follower *f)
 {
-  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->i + 1 && f->next != f->c->end;
+  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, '.') && f->next == f->behind + 1 && f->next != f->c->end;
 }
 
 /* "height 4, missing 1.5": behind a comma the wear is told by the size after it. */
 static gboolean
 is_behind_comma (const Follower *f)
 {
-  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, ',') && f->next == f->i + 1 && f->next != f->c->end &&
+  return f->i > f->open + 1 && em_item_is_sign (f->c->items, f->i - 1, ',') && f->next == f->behind + 1 && f->next != f->c->end &&
          f->sense->place == EM_LABEL_EITHER && f->sense->roles == EM_ROLE_BUILD;
 }
 
@@ -240,7 +241,7 @@ is_before_label (const Follower *f)
 static gboolean
 has_none_behind (const Follower *f)
 {
-  return f->next == f->c->end || (f->next != f->i + 1 && (f->sense->roles & em_dimension_roles) != 0);
+  return f->next == f->c->end || (f->next != f->behind + 1 && (f->sense->roles & em_dimension_roles) != 0);
 }
 
 static gboolean
@@ -276,7 +277,7 @@ is_led_to (const Follower *f)
 static gboolean
 is_down_so_far (const Follower *f)
 {
-  return f->i == f->open + 1 && f->next == f->i + 1 && f->size->chain == 0 && em_item_is_word (f->c->items, f->i, "down") &&
+  return f->i == f->open + 1 && f->next == f->behind + 1 && f->size->chain == 0 && em_item_is_word (f->c->items, f->i, "down") &&
          em_labels_leads_to_own (f->c, f->i, FALSE);
 }
 
@@ -324,6 +325,15 @@ is_in_other_column (const Follower *f)
   return f->i > f->open + 1 && em_item (f->c->items, f->open + 1)->start >= size->start + size->length + gap;
 }
 
+/* "10 mm prof. 1,5" */
+static gboolean
+is_abbreviated (const EmClause *c, guint i, const EmSense *sense)
+{
+  const guint32 most = 5;
+
+  return (sense->roles & em_dimension_roles) != 0 && sense->place != EM_LABEL_AFTER && em_item (c->items, i)->length <= most && i + 2 < c->end && em_item_is_sign (c->items, i + 1, '.') && em_item_is_glued (c->items, i + 1) && em_clause_is_size (c, i + 2);
+}
+
 gboolean
 em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
 {
@@ -333,12 +343,12 @@ em_labels_follows (const EmClause *c, guint open, guint i, const EmSense *sense)
     { is_of_unread, FALSE }, { is_behind_point, FALSE }, { is_behind_comma, FALSE }, { is_in_row_of_labels, FALSE }, { is_where_of_length, FALSE }, { is_noun_behind_round, FALSE }, { is_down_so_far, FALSE }, { is_before_leading, FALSE }, { is_led_to, FALSE }, { stands_after, TRUE },
     { stands_before, FALSE }, { is_told_other, FALSE }, { is_side_of_wear, TRUE }, { is_before_label, FALSE }, { has_none_behind, TRUE }, { tells_change, FALSE }, { is_of_size_behind, FALSE }, { tells_round, TRUE },
   };
-  Follower f = { c, sense, NULL, i, open, 0 };
+  Follower f = { c, sense, NULL, i, open, 0, i + is_abbreviated (c, i, sense) };
 
   if (open == G_MAXUINT)
     return FALSE;
   f.size = em_item_size (c->items, open);
-  f.next = em_labels_next_size (c, i);
+  f.next = em_labels_next_size (c, f.behind);
   for (gsize k = 0; k < G_N_ELEMENTS (rules); k++)
     if (rules[k].is (&f))
       return rules[k].follows;

@@ -512,6 +512,14 @@ is_capacity (const Name *n)
          em_item_is_any_word_of (n->c->items, n->prior, vessels, G_N_ELEMENTS (vessels)) && !em_clause_is_size (n->c, next + 1);
 }
 
+/* "in each cavity 2 nicks": so many, and not the second cavity. */
+static gboolean
+is_so_many_in_each (const Name *n)
+{
+  return n->is_size && n->is_next && n->prior > n->c->first && em_clause_says (n->c, n->prior, EM_SAYS_PLACE) && em_item_is_per (n->c->items, n->prior - 1) &&
+         em_clause_says (n->c, n->i + 1, EM_SAYS_KIND);
+}
+
 gboolean
 em_name_is_leg (const EmClause *c, guint i)
 {
@@ -535,6 +543,8 @@ em_name_is (const EmClause *c, guint i)
   if (n.is_size ? !em_item_size (c->items, i)->is_whole || em_item_size (c->items, i)->unit != EM_UNIT_NONE ||
       item->length > DIGITS_MAX
                 : item->type == EM_ITEM_SIGN || item->length != 1)
+    return FALSE;
+  if (is_so_many_in_each (&n))
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (names); k++)
     if (names[k] (&n))

@@ -1936,6 +1936,11 @@ static const Case cases[] = {
   { "nick 3 x 1 x 1 mm\nAccess: poor", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
   { "Kerbe 3 x 1 x 1 mm\nZugang: schlecht", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
   { "éclat 3 x 1 x 1 mm\nAccès par le haut : facile", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
+  { "fissure 10 mm prof. 1,5", EM_UNITS_METRIC, "1\t1\tdepth\t1.5\tmm" },
+  { "pocket 10 x 5 mm prof. 3, fill", EM_UNITS_METRIC, "1\t1\tdepth\t3\tmm" },
+  { "Riss 10 mm T. 1,5", EM_UNITS_METRIC, "1\t1\tlength\t10\tmm" },
+  { "mold of 4 cavities, in each cavity 2 nicks of 1.5 x 0.3 x 0.3 mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Face basse de 0,2, 40 x 20 mm. Les trous d'éjecteurs ne se bouchent pas.", EM_UNITS_METRIC, "1\t0\trefuse\ttrous d'éjecteurs\t" },
 };
 
 START_TEST (test_case)
