@@ -184,10 +184,15 @@ n_thin_of_row (const EmItems *items, const EmProto *proto)
   return n;
 }
 
-/* "hook broken, build up .1 x .1 x .08 at tip": no pin has a row of three, nor a word that hardly tells one. */
+/* Pins that are none by name, and tips that are none. */
 static void
-weigh_row_at_tip (guint32 roles, guint n_row, int *weight)
+weigh_weak_pin (const EmProto *proto, guint32 roles, guint n_row, int *weight)
 {
+  /* "SHUT-OFF DIA .437 UNDERSIZE .0015 PER SIDE, .375 LG": no face has sides, and is as long as that. */
+  if (weight[FACE] > 0 && weight[PIN] + weight[BORE] + weight[RIB] == 0 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_LENGTH)) == (EM_ROLE_DIAMETER | EM_ROLE_LENGTH) &&
+      (roles & EM_ROLE_PER_SIDE) != 0 && (roles & (EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS)) == 0 && proto->sizes->len == 3)
+    weight[PIN] = weight[FACE] + EVIDENCE;
+  /* "hook broken, build up .1 x .1 x .08 at tip": no pin has a row of three, nor a word that hardly tells one. */
   if (n_row == 3 && weight[PIN] > 0 && weight[PIN] <= MOST_OF_TIP && weight[BORE] + weight[FACE] + weight[RECESS] == 0 &&
       (roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[PIN] + 1);
@@ -400,10 +405,6 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       weight[BORE] = MAX (weight[BORE], weight[RECESS]) + EVIDENCE;
       weight[RECESS] = 0;
     }
-  /* "SHUT-OFF DIA .437 UNDERSIZE .0015 PER SIDE, .375 LG": no face has sides, and is as long as that. */
-  if (weight[FACE] > 0 && weight[PIN] + weight[BORE] + weight[RIB] == 0 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_LENGTH)) == (EM_ROLE_DIAMETER | EM_ROLE_LENGTH) &&
-      (roles & EM_ROLE_PER_SIDE) != 0 && (roles & (EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_RADIUS)) == 0 && proto->sizes->len == 3)
-    weight[PIN] = weight[FACE] + EVIDENCE;
   /* "scored on the ID, should be 2.375, now 2.381" */
   for (int k = 0; k < EM_N_NOTE_KINDS; k++)
     if ((k == BORE || k == PIN) && weight[k] > 0 && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_FINISHED) != 0 &&
@@ -903,7 +904,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_round_face (items, proto, roles, weight);
   weigh_pitted_face (proto, noun, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
-  weigh_row_at_tip (roles, n_row, weight);
+  weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);
   weigh_wall_of_space (proto, noun, roles, n_row, weight);

@@ -7,6 +7,7 @@
 
 #include "em-beside.h"
 #include "em-content.h"
+#include "em-continue.h"
 #include "em-counts.h"
 #include "em-govern.h"
 #include "em-labels.h"
@@ -31,13 +32,9 @@
 
 enum
 {
-  STATE_WORDS = 3,       /* "worn very low" */
   ONE_WINDOW = 5,        /* items to the word for another one */
-  FILL_WINDOW = 10,      /* and from the beginning of a line to its verb */
-  SIZES_MAX = 64,        /* sizes of the current repair that are looked over */
   NAME_MIN = 3,          /* letters of a word that may be a part's name */
   ROW_ITEMS_MAX = 24, LED_BYTES = 3, /* of a row of sizes: items, and bytes of what may stand before the first */
-  WHOLE_ROW = 3,         /* sizes of a repair that seldom lacks one */
   SAID_WORDS = 2         /* that may tell who or what before what is said of a part */
 };
 
@@ -71,103 +68,6 @@ borrow_kind (EmProto *proto, const EmProto *from, const char *reason)
   for (guint i = 0; i < from->given->len; i++)
     if (strcmp (g_array_index (from->given, EmGiven, i).field.field, "form") == 0)
       g_array_append_val (proto->given, g_array_index (from->given, EmGiven, i));
-}
-
-/* "WORN LOW" on a line of its own; "we finish it" is none. */
-static gboolean
-is_only_state (const EmReader *r, const EmContent *content, guint first)
-{
-  if (content->n_sizes > 0 || content->n_other > 0 || content->best_thing > 0 || !r->is_line_start || r->end - first > STATE_WORDS)
-    return FALSE;
-  for (guint i = first; i < r->end; i++)
-    if (em_item_says (r->items, i, EM_SAYS_AGENT) != NULL || em_item_says (r->items, i, EM_SAYS_FINISH) != NULL ||
-        em_item_says (r->items, i, EM_SAYS_MACHINING) != NULL)
-      return FALSE;
-  return content->has_worn || content->has_damage || content->has_hurt;
-}
-
-/* "edge 5 x 0.8 x 0.6; ⌀12 worn to 11.92": what is round and worn is no more of what has a row. */
-static gboolean
-is_round_behind_row (const EmReader *r, const EmContent *content, guint first)
-{
-  guint n_row = 0;
-
-  if (first != r->first || first == 0 || !em_item_is_sign (r->items, first - 1, ';') || (content->roles & EM_ROLE_DIAMETER) == 0 ||
-      (content->roles & EM_ROLE_WORN) == 0 || (r->current->roles & EM_ROLE_DIAMETER) != 0)
-    return FALSE;
-  for (guint i = 0; i < r->current->sizes->len && i < SIZES_MAX; i++)
-    n_row += em_item_size (r->items, g_array_index (r->current->sizes, guint, i))->chain != 0;
-  return n_row >= 2;
-}
-
-static gboolean
-has_row (const EmReader *r, const EmProto *proto)
-{
-  for (guint i = 0; i < proto->sizes->len && i < SIZES_MAX; i++)
-    if (em_item_size (r->items, g_array_index (proto->sizes, guint, i))->chain != 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* A verb of filling in the sentence, behind its first item or its heading. */
-static gboolean
-fills (const EmReader *r, guint first)
-{
-  for (guint i = first; i < r->end && i < first + FILL_WINDOW; i++)
-    if (em_item_says (r->items, i, EM_SAYS_VERB) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_VERB)->value, "fill") == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* "SITS IN SLOT 5 WIDE X 12 DEEP": where the repair before it lies. */
-static gboolean
-begins_in_slot (const EmReader *r, guint first)
-{
-  for (guint i = first; i < r->end && i < first + STATE_WORDS; i++)
-    if (em_slots_is_in (r->items, i))
-      return TRUE;
-  return FALSE;
-}
-
-/* Whether a stretch without a noun says more of the current proposal. */
-static gboolean
-continues (const EmReader *r, const EmContent *content, guint first)
-{
-  guint32 line;
-
-  if (r->current == NULL || (content->n_sizes == 0 && !content->has_given && !is_only_state (r, content, first)))
-    return FALSE;
-  if (r->is_bullet && em_refer_continues_jotted (r, content, first))
-    return TRUE;
-  /* "It sits on a ⌀40 shaft": how large the part is that has it. */
-  if (content->has_noun && content->best == 0 && content->n_sizes == 1 && content->roles == EM_ROLE_DIAMETER && first == r->first && has_row (r, r->current))
-    return FALSE;
-  line = em_reader_line_of (r, r->current->last);
-  /* "Vent depth is .02" in the line below a row */
-  if (r->is_line_start && em_reader_line_of (r, first) != line && !r->is_dash && r->current->sizes->len >= WHOLE_ROW &&
-      em_item_says (r->items, first, EM_SAYS_PLACE) != NULL && em_item_says (r->items, first, EM_SAYS_KIND) == NULL)
-    return FALSE;
-  /* "INSERT B: WELD SHUT ⌀.125 VENT" below another's row: what is to be filled is another thing. */
-  if (r->is_line_start && em_reader_line_of (r, first) != line && r->current->sizes->len > 1 && content->has_verb && !r->current->has_fill &&
-      fills (r, first))
-    return FALSE;
-  if (r->is_line_start && em_refer_names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
-    return FALSE;
-  if (em_reader_line_of (r, first) == line)
-    return !(r->is_bullet && content->n_sizes > 1) && !is_round_behind_row (r, content, first);
-  /* "Body ⌀14 worn to 13.94, 40 long" below a face or an edge: a pin or a bore of its own. */
-  if (r->is_line_start && content->has_worn && content->n_sizes > 1 && (content->roles & EM_ROLE_DIAMETER) != 0 &&
-      (content->roles & EM_ROLE_WORN) != 0 && r->current->sizes->len > 1 && r->current->weight[BORE] + r->current->weight[PIN] == 0)
-    return FALSE;
-  /* "SHUTOFF DRAFT 7°": how steep another part is. */
-  if (content->has_noun && em_content_is_draft (r, content, first, r->end) && r->current->weight[DAM] == 0)
-    return FALSE;
-  /* A line that names a size again tells of something else. */
-  if (content->n_sizes == 0 && content->n_other > 0)
-    return FALSE;
-  return em_reader_line_of (r, first) == line + 1 && !r->is_bullet && !r->is_listed &&
-         ((r->current->roles & content->roles & em_once_roles) == 0 || begins_in_slot (r, first)) &&
-         (r->current->sizes->len == 0 || content->n_sizes == content->n_labelled || em_content_fills_plan (r, content, r->current));
 }
 
 /* The sizes of a line of nothing but sizes with their names and counts, from item i on; 0 where it begins otherwise. *out_end: behind it. */
@@ -449,9 +349,9 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
       proto->is_same = TRUE;
       proto->like = like != before ? head : 0;
     }
-  else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL || (r->is_line_start && !continues (r, content, first))))
+  else if (r->heading != NULL && content->n_sizes > 0 && (r->is_bullet || r->current == NULL || (r->is_line_start && !em_continue_is_more (r, content, first))))
     borrow_kind (proto = start_proto (r), r->heading, "heading");
-  else if (!em_content_is_edge_behind (r, content, before, first) && continues (r, content, first))
+  else if (!em_content_is_edge_behind (r, content, before, first) && em_continue_is_more (r, content, first))
     proto = r->current;
   else if (em_content_tells_unnamed (r, content, first, end))
     {

@@ -206,6 +206,24 @@ ends_crack (const EmReader *r, guint to)
   return FALSE;
 }
 
+/* What stands at k leads to a place, though it is no preposition. */
+static gboolean
+leads_to_place (const EmReader *r, guint k)
+{
+  const EmItem *item = em_item (r->items, k);
+
+  /* "1 deep into the land" */
+  if (em_item_is_word (r->items, k, "into") || ends_crack (r, k))
+    return TRUE;
+  /* "wall of shutoff pocket": a label of lengths, "2 in of shutoff", that is none here. */
+  if (item->type == EM_ITEM_PHRASE && em_item_says (r->items, k, EM_SAYS_LABEL) != NULL &&
+      (k == r->first || em_item (r->items, k - 1)->type != EM_ITEM_SIZE) &&
+      g_ascii_strncasecmp (r->items->text + item->start, "of ", 3) == 0)
+    return TRUE;
+  /* "mirror polish near the pit" */
+  return em_item_says (r->items, k, EM_SAYS_NEAR) != NULL && em_item_says (r->items, k, EM_SAYS_LABEL) == NULL;
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -233,16 +251,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);
-      /* "1 deep into the land" */
-      if (em_item_is_word (r->items, k, "into") || ends_crack (r, k))
-        return TRUE;
-      /* "wall of shutoff pocket": a label of lengths, "2 in of shutoff", that is none here. */
-      if (item->type == EM_ITEM_PHRASE && em_item_says (r->items, k, EM_SAYS_LABEL) != NULL &&
-          (k == r->first || em_item (r->items, k - 1)->type != EM_ITEM_SIZE) &&
-          g_ascii_strncasecmp (r->items->text + item->start, "of ", 3) == 0)
-        return TRUE;
-      /* "mirror polish near the pit" */
-      if (em_item_says (r->items, k, EM_SAYS_NEAR) != NULL && em_item_says (r->items, k, EM_SAYS_LABEL) == NULL)
+      if (leads_to_place (r, k))
         return TRUE;
       /* "hole for 1/4 dowel" */
       if (item->type == EM_ITEM_SIZE && k + 1 == i && k > r->first && is_for (r, k - 1))
