@@ -32,7 +32,11 @@ guint           em_builder_read_number (const EmItemBuilder *b, guint at, EmSize
 guint           em_builder_read_unit   (const EmItemBuilder *b, guint at, EmUnit *out_unit);
 /* "to 0.6", "/.312": the other end of a range or the other limit. */
 guint           em_builder_read_second (const EmItemBuilder *b, guint at, EmSize *size);
+/* "to 0.6", "bis 34,90": the rest of a range told in words, behind its first size. */
+guint           em_builder_read_range  (const EmItemBuilder *b, guint at, EmSize *size);
 guint           em_builder_read_size   (EmItemBuilder *b, guint at, EmSize *size);
+/* A label at a token that may stand behind a range: "deep". */
+gboolean        em_builder_is_ranged_after (const EmItemBuilder *b, guint at);
 /* "M8x1.25": no size. */
 guint           em_builder_skip_thread (const EmItemBuilder *b, guint at);
 

@@ -12,15 +12,9 @@
 static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
                                     EM_ROLE_GAP;
 
-/* A worn diameter is nearer to the finished one than this. */
-static const double far_ratio = 1.3;
-
-/* The bounds of what to add are no farther apart. */
-static const double close_ratio = 2;
-
 /* Colder than this nobody heats a tool: "5F" is something else. */
 enum { WIDE_GAP = 2 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */,
-       VAGUE_WORDS = 3 /* between a word for wear and the range it is of */, TEMPERATURE_MIN = 30,
+       TEMPERATURE_MIN = 30,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 /* HRC, as steels are ordered (common practice, no source). */
@@ -461,6 +455,12 @@ roles_after (const EmItemBuilder *b, guint at)
   return roles;
 }
 
+gboolean
+em_builder_is_ranged_after (const EmItemBuilder *b, guint at)
+{
+  return (roles_after (b, at) & ranged_roles) != 0;
+}
+
 /* ".003/.005": the second the larger of two as small and as fine, and no columns of a table. */
 static gboolean
 is_fine_slash (const EmItemBuilder *b, guint at, guint next, const EmSize *first, const EmSize *second)
@@ -508,7 +508,7 @@ read_limits (const EmItemBuilder *b, guint at, EmSize *size)
   /* "now 16.3 - 20 deep": the dash parts two sizes. */
   if (is_dash && !em_builder_is_glued (b, at) && size->n_decimals > 0 && second.is_whole && second.value.n >= LEAST_PARTED)
     return at;
-  is_named = (roles_after (b, next) & ranged_roles) != 0 || em_builder_read_unit (b, next, &unit) != next;
+  is_named = em_builder_is_ranged_after (b, next) || em_builder_read_unit (b, next, &unit) != next;
   ratio = em_fraction_plain (second.value) / em_fraction_plain (size->value);
   /* "0.4-1.2", "1-3 mm" are nothing else; "1-3" may be numbers of items. */
   ratio_max = is_dash && ((size->n_decimals > 0 && second.n_decimals > 0) || is_named) ? 10 : 2.5;
@@ -542,125 +542,6 @@ em_builder_read_second (const EmItemBuilder *b, guint at, EmSize *size)
   if (!set_limits (size, second.value))
     return at;
   size->unit = second.unit != EM_UNIT_NONE ? second.unit : size->unit;
-  return next;
-}
-
-/* "low by about": what only says that it is no exact size. */
-static gboolean
-is_vague (const EmItem *item)
-{
-  return item->type == EM_ITEM_PHRASE && em_phrase_find (item->phrase, EM_SAYS_LABEL) == NULL &&
-         em_phrase_find (item->phrase, EM_SAYS_VERB) == NULL &&
-         (em_phrase_find (item->phrase, EM_SAYS_APPROXIMATE) != NULL || em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL);
-}
-
-/* The item that leads to the size being read, or NULL. */
-static const EmItem *
-leading_item (const EmItemBuilder *b)
-{
-  const GArray *items = b->items->items;
-  guint n = items->len, last = n > VAGUE_WORDS ? n - VAGUE_WORDS : 0;
-
-  while (n > last && is_vague (&g_array_index (items, EmItem, n - 1)))
-    n--;
-  return n > 0 ? &g_array_index (items, EmItem, n - 1) : NULL;
-}
-
-/* The item before is a word for wear or build-up: "low .010 to .015", or for a diameter: no two of one thing are as far apart as
- * "dia 0.3 to 0.5 mm", and none becomes another as in "worn .004 to .006". */
-static gboolean
-is_after_wear (const EmItemBuilder *b, const EmSize *range)
-{
-  const EmItem *last = leading_item (b);
-  const EmSense *label = last != NULL && last->type == EM_ITEM_PHRASE ? em_phrase_find (last->phrase, EM_SAYS_LABEL) : NULL;
-  gboolean is_close = range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
-
-  /* "add 0.2 to 0.3", against "add .010 to .375 dia" */
-  if (last != NULL && last->type == EM_ITEM_PHRASE && em_phrase_find (last->phrase, EM_SAYS_VERB) != NULL &&
-      g_strcmp0 (em_phrase_find (last->phrase, EM_SAYS_VERB)->value, "build") == 0)
-    return is_close;
-  if (label != NULL && label->roles == EM_ROLE_DIAMETER)
-    return range->unit != EM_UNIT_NONE && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
-  if (label != NULL && label->roles == EM_ROLE_WORN)
-    return range->n_decimals > 0 && is_close && em_fraction_plain (range->high) > far_ratio * em_fraction_plain (range->low);
-  /* "RC 46 to 48", "depth 6 to 8" */
-  return label != NULL && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_HARDNESS || label->roles == EM_ROLE_DEPTH);
-}
-
-/* ".004 to .006 low", "0.1 to 0.2 per side" */
-static gboolean
-is_before_wear (const EmItemBuilder *b, guint at, const EmSize *range)
-{
-  guint n;
-  const EmSense *label = em_phrase_find (em_builder_match (b, at, &n), EM_SAYS_LABEL);
-
-  return label != NULL && label->place != EM_LABEL_BEFORE && (label->roles == EM_ROLE_BUILD || label->roles == EM_ROLE_PER_SIDE) &&
-         range->low.d == range->high.d && em_fraction_plain (range->high) <= close_ratio * em_fraction_plain (range->low);
-}
-
-/* "0,2 bis 0,4 auftragen" */
-static gboolean
-is_before_building (const EmItemBuilder *b, guint at)
-{
-  guint n;
-  const EmSense *verb = em_phrase_find (em_builder_match (b, at, &n), EM_SAYS_VERB);
-
-  return verb != NULL && g_strcmp0 (verb->value, "build") == 0;
-}
-
-/* The token is that word, in letters of ASCII. */
-static gboolean
-is_token_word (const EmItemBuilder *b, guint at, const char *word)
-{
-  const EmToken *token = em_builder_token (b, at);
-
-  return token->type == EM_TOKEN_WORD && token->length == strlen (word) && g_ascii_strncasecmp (b->items->text + token->start, word, token->length) == 0;
-}
-
-/* "R0,3 bis R0,5", "Ø20,08 bis Ø20,12": the sign of the first once more behind the word; how many tokens it has. */
-static guint
-sign_again (const EmItemBuilder *b, guint at)
-{
-  enum { DIAMETER_SIGN = 0x2300 };
-
-  return em_builder_is_number (b, at + 1) && (is_token_word (b, at, "r") || em_builder_is_sign (b, at, DIAMETER_SIGN)) ? 1 : 0;
-}
-
-/* "gemessen 34,86 bis 34,90", "measures 34.86 to 34.90", "R0,3 bis 0,5": German says "bis" of a range alone; what is measured lies close together. */
-static gboolean
-is_measured_range (const EmItemBuilder *b, guint at, const EmSize *first, const EmSize *range)
-{
-  static const char *const words[] = { "measures", "measured", "measuring", "reads", "gauges", "gages", "checks", "mesuré", "mesurée", "mesure", "mide", "miden", "medido" };
-  const double close = 1.05;
-  const EmItem *last = leading_item (b);
-  double ratio = range->low.d != 0 ? em_fraction_plain (range->high) / em_fraction_plain (range->low) : 0;
-  gboolean is_told = is_token_word (b, at, "bis");
-
-  if (first->n_decimals == 0 || ratio <= 1)
-    return FALSE;
-  for (gsize k = 0; last != NULL && last->type == EM_ITEM_PHRASE && k < G_N_ELEMENTS (words); k++)
-    is_told |= last->length == strlen (words[k]) && g_ascii_strncasecmp (b->items->text + last->start, words[k], last->length) == 0;
-  if (is_told && ratio < close)
-    return TRUE;
-  return is_token_word (b, at, "bis") && last != NULL && last->length == 1 && g_ascii_tolower (b->items->text[last->start]) == 'r' && ratio <= close_ratio;
-}
-
-/* "1 to 3 mm deep", "wear 0.1 to 0.15": a range in words; "worn from 1.000 to 1.010" is none. Returns the token after it, or at. */
-static guint
-read_word_range (const EmItemBuilder *b, guint at, EmSize *size)
-{
-  EmSize range = *size;
-  guint n, next, number;
-  const EmSense *to = em_phrase_find (em_builder_match (b, at, &n), EM_SAYS_TO);
-
-  if (to == NULL || g_strcmp0 (to->value, "range") != 0)
-    return at;
-  number = at + n + (is_token_word (b, at, "bis") ? sign_again (b, at + n) : 0);
-  next = em_builder_read_second (b, number, &range);
-  if (next == number || !(is_measured_range (b, at, size, &range) || (roles_after (b, next) & ranged_roles) != 0 || em_unit_is_hardness (range.unit) ||
-                          is_after_wear (b, &range) || is_before_wear (b, next, &range) || is_before_building (b, next)))
-    return at;
-  *size = range;
   return next;
 }
 
@@ -771,11 +652,38 @@ ends_in_bars (const EmItemBuilder *b, guint next)
   return token->length == strlen ("bars") && g_ascii_strncasecmp (b->items->text + token->start, "bars", token->length) == 0;
 }
 
+/* "1/4 des Umfangs", "1/2 of the circumference": no inches, but so much of the circle. Returns the token after the number, or at. */
+static guint
+read_part_of_circle (const EmItemBuilder *b, guint at, EmSize *size)
+{
+  const guint64 circle_deg = 360;
+  EmSize part = { 0 };
+  guint next, n;
+  const EmSense *label;
+
+  if (!is_slash_fraction (b, at))
+    return at;
+  next = em_builder_read_number (b, at, &part);
+  label = em_phrase_find (em_builder_match (b, next, &n), EM_SAYS_LABEL);
+  if (label == NULL || label->roles != EM_ROLE_ARC || em_fraction_plain (part.value) >= 1)
+    return at;
+  *size = part;
+  size->value.n *= circle_deg;
+  size->is_fraction = FALSE;
+  size->unit = EM_UNIT_DEGREE;
+  size->reason = "from-words";
+  size->label_item = G_MAXUINT32;
+  return next;
+}
+
 guint
 em_builder_read_size (EmItemBuilder *b, guint at, EmSize *size)
 {
-  guint next = read_hardness_bounds (b, at, size);
+  guint next = read_part_of_circle (b, at, size);
 
+  if (next != at)
+    return next;
+  next = read_hardness_bounds (b, at, size);
   if (next == at)
     next = read_limits (b, em_builder_read_number (b, at, size), size);
 
@@ -812,7 +720,7 @@ em_builder_read_size (EmItemBuilder *b, guint at, EmSize *size)
       if (after != next)
         next = em_builder_read_unit (b, after, &size->unit);
     }
-  next = read_word_range (b, next, size);
+  next = em_builder_read_range (b, next, size);
   if ((em_builder_token (b, at)->flags & EM_TOKEN_SLIP) != 0 && size->reason == NULL)
     size->reason = "spelling";
   next = read_tolerance (b, next, &size->unit);

@@ -13,6 +13,7 @@ enum
 {
   WHOLE_WORD = 4,       /* letters of a word that is no abbreviation */
   SHORT_WORD = 6,       /* and of one that may be */
+  HEAD_WORDS = 3,       /* what is counted, and where */
   ANOTHER_WINDOW = 24   /* items of a sentence looked back over for its noun */
 };
 
@@ -178,17 +179,27 @@ is_before_agent (const Stop *s)
          g_ascii_strncasecmp (s->r->items->text + s->next->start, "by", 2) == 0;
 }
 
-/* "3 Stk. Stempel" at its head */
+/* A line, or a part of it behind a mark, begins before the item. */
+static gboolean
+begins_part (const EmItems *items, guint i)
+{
+  return i == 0 || em_item (items, i - 1)->type == EM_ITEM_LINE || em_item_is_sign (items, i - 1, ';') || em_item_is_sign (items, i - 1, ':') ||
+         em_list_is_bullet (em_item (items, i - 1));
+}
+
+/* "3 Stk. Stempel", "Auswerfer 3 Stk. Schaft …" at its head */
 static gboolean
 is_pieces_of (const Stop *s)
 {
   const EmItems *items = s->r->items;
-  guint number = s->i - 2;
+  guint first = s->i - 2;
 
-  return s->i >= 2 && says_before (s, EM_SAYS_PLACES) && s->before->length <= WHOLE_WORD && em_list_is_bare_whole (items, number) &&
-         (number == 0 || em_item (items, number - 1)->type == EM_ITEM_LINE || em_item_is_sign (items, number - 1, ';') ||
-          em_list_is_bullet (em_item (items, number - 1))) &&
-         (says_behind (s, EM_SAYS_KIND) || says_behind (s, EM_SAYS_PLACE));
+  if (s->i < 2 || !says_before (s, EM_SAYS_PLACES) || s->before->length > WHOLE_WORD || !em_list_is_bare_whole (items, first))
+    return FALSE;
+  while (first > 0 && first + HEAD_WORDS > s->i - 2 && !begins_part (items, first) &&
+         (em_item_says (items, first - 1, EM_SAYS_KIND) != NULL || em_item_says (items, first - 1, EM_SAYS_PLACE) != NULL))
+    first--;
+  return begins_part (items, first) && (says_behind (s, EM_SAYS_KIND) || says_behind (s, EM_SAYS_PLACE));
 }
 
 /* "Cav. 3" */

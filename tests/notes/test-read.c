@@ -1941,6 +1941,12 @@ static const Case cases[] = {
   { "Riss 10 mm T. 1,5", EM_UNITS_METRIC, "1\t1\tlength\t10\tmm" },
   { "mold of 4 cavities, in each cavity 2 nicks of 1.5 x 0.3 x 0.3 mm", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
   { "Face basse de 0,2, 40 x 20 mm. Les trous d'éjecteurs ne se bouchent pas.", EM_UNITS_METRIC, "1\t0\trefuse\ttrous d'éjecteurs\t" },
+  /* So many pieces of what follows; a quarter of the circle is no quarter inch. */
+  { "Teil 2: Riss 14/1,5\nTeil 3: 3 Stk. Auswerfer, Schaft 0,04 untermaßig, Ø6, 35 lang", EM_UNITS_METRIC, "2\t2\tcount\t3\t" },
+  { "Riss 14 lang, 1,5 tief\nAuswerfer 3 Stk. Schaft 0,04 untermaßig, Ø6, 35 lang", EM_UNITS_METRIC, "!2\t1\tcount\t3\t" },
+  { "Kante R0,3, 20 lang, 3 Stk. Bohrung Ø6 auf 6,1, 12 tief", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Kante Ø45 außen R0,3 auf 1/4 des Umfangs", EM_UNITS_METRIC, "1\t1\tdiameter\t45\tmm" },
+  { "EDGE 1.5 DIA, R.02, OUTSIDE, 1/4 OF THE CIRCUMFERENCE", EM_UNITS_INCH, "1\t1\tradius\t0.508\tmm" },
 };
 
 START_TEST (test_case)
