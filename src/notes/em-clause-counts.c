@@ -5,7 +5,6 @@
 
 #include "em-clause.h"
 
-#include "em-counts.h"
 #include "em-list.h"
 #include "em-name.h"
 
@@ -474,51 +473,6 @@ is_so_many_no (const EmClause *c, guint i)
   return em_clause_says (c, next, EM_SAYS_KIND) || em_clause_says (c, next, EM_SAYS_THING) || em_clause_is_size (c, next) || em_clause_says (c, next, EM_SAYS_PLACE);
 }
 
-/* "je 2 pro Einsatz", "je Kern 2": so many each. */
-static gboolean
-is_behind_each (const EmClause *c, guint i)
-{
-  gboolean is_end = i + 1 >= c->end || em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ')') || em_item_is_per (c->items, i + 1);
-
-  if (!is_end || i == c->first || em_clause_says (c, i - 1, EM_SAYS_TIMES))
-    return FALSE;
-  return em_item_is_per (c->items, i - 1) ||
-         (i > c->first + 1 && em_item_is_per (c->items, i - 2) && em_clause_says (c, i - 1, EM_SAYS_PLACE) && !em_clause_says (c, i - 1, EM_SAYS_KIND));
-}
-
-/* "pits (about 8)", "(ALL 6)" */
-static gboolean
-is_bracketed_with_word (const EmClause *c, guint i)
-{
-  return i > c->first + 1 && i + 1 < c->end && em_item_is_sign (c->items, i + 1, ')') && em_item_is_sign (c->items, i - 2, '(') &&
-         (em_clause_says (c, i - 1, EM_SAYS_APPROXIMATE) || em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1));
-}
-
-/* ", 6 no." at the end */
-static gboolean
-is_last_no (const EmClause *c, guint i)
-{
-  return i > c->first + 1 && em_item_is_soft_break (c->items, i - 1) && i + 2 == c->end && em_item_is_word (c->items, i + 1, "no");
-}
-
-/* "ON 3 PLATES": all of the sentence. */
-static gboolean
-is_on_parts_alone (const EmClause *c, guint i)
-{
-  return i == c->first + 1 && i + 2 == c->end && em_clause_says (c, c->first, EM_SAYS_PREPOSITION) && em_clause_says (c, i + 1, EM_SAYS_PLACE);
-}
-
-/* "NICKS, ABOUT 6, .06 X .02": behind the name of several, and before the row of their sizes. */
-static gboolean
-is_about_alone (const EmClause *c, guint i)
-{
-  const EmItem *noun = i > c->first + 2 ? em_item (c->items, i - 3) : NULL;
-
-  return noun != NULL && em_clause_says (c, i - 1, EM_SAYS_APPROXIMATE) && em_item_is_soft_break (c->items, i - 2) && em_clause_says (c, i - 3, EM_SAYS_KIND) &&
-         g_ascii_tolower (c->items->text[noun->start + noun->length - 1]) == 's' && i + 3 < c->end && em_item_is_soft_break (c->items, i + 1) &&
-         em_clause_is_size (c, i + 2) && em_clause_says (c, i + 3, EM_SAYS_TIMES);
-}
-
 /* "length 150 each", "R0.2, 150 each": so long is each, with a label before the number, or when nobody counts as many. */
 static gboolean
 is_measured_each (const EmClause *c, guint i, guint prior, guint next)
@@ -559,8 +513,7 @@ is_count (const EmClause *c, guint i)
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
-      is_dashed_off (c, i) || is_one_side (c, i) || is_behind_each (c, i) || is_about_alone (c, i) || is_on_parts_alone (c, i) || is_bracketed_with_word (c, i) || is_last_no (c, i) ||
-      (em_item_size (items, i)->value.n > 1 && em_counts_is_some_of (items, c->first, c->end, i)))
+      is_dashed_off (c, i) || is_one_side (c, i) || em_clause_counts_some (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

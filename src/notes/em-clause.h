@@ -59,6 +59,8 @@ gboolean em_item_is_of_face (const EmItems *items, guint index);
 void em_clause_mark_dual   (const EmClause *clause);
 void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
+/* "je 2 pro Einsatz", "about 6", "(all 6)", "2 of the cores": the whole number at i counts. */
+gboolean em_clause_counts_some (const EmClause *clause, guint i);
 /* A number or word that only names something: read, and nothing is made of it. */
 void em_clause_use_name    (const EmClause *clause, guint i);
 
