@@ -310,7 +310,7 @@ counts_head (const EmReader *r, guint head, guint noun, guint soft)
                                                           em_item_says (r->items, noun, EM_SAYS_KIND)->weight,
                                                           sizeof em_item_says (r->items, head, EM_SAYS_KIND)->weight) != 0)
     return FALSE;
-  number += em_item_is_sign (r->items, number, '(');
+  number += em_item_is_sign (r->items, number, '(') || em_item_says (r->items, number, EM_SAYS_QUANTITY) != NULL || em_item_is_word (r->items, number, "ce sont") /* ", son 3 rayas" */;
   if (number >= noun || noun > number + 2 ||
       !(em_item_says (r->items, number, EM_SAYS_NUMBER) != NULL ||
         (em_item (r->items, number)->type == EM_ITEM_SIZE && (em_item_size (r->items, number)->roles & EM_ROLE_COUNT) != 0)))

@@ -1947,6 +1947,9 @@ static const Case cases[] = {
   { "Kante R0,3, 20 lang, 3 Stk. Bohrung Ø6 auf 6,1, 12 tief", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "Kante Ø45 außen R0,3 auf 1/4 des Umfangs", EM_UNITS_METRIC, "1\t1\tdiameter\t45\tmm" },
   { "EDGE 1.5 DIA, R.02, OUTSIDE, 1/4 OF THE CIRCUMFERENCE", EM_UNITS_INCH, "1\t1\tradius\t0.508\tmm" },
+  { "rayas a lo largo 25 mm x 0,2 de hondo, son 3 rayas", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Creux de 14 x 9 et 4 de prof. à combler, 1.2738", EM_UNITS_METRIC, "1\t1\tdepth\t4\tmm" },
+  { "Alojamiento Ø36: desgaste de 0,15 en diámetro, 28 de largo. El casquillo lo ponemos nuevo.", EM_UNITS_METRIC, "!1\t2\tkind\tbore\t" },
 };
 
 START_TEST (test_case)
