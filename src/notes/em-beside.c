@@ -51,7 +51,7 @@ static const char *const weak_behind[] = {
 };
 
 static const char *const before[] = {
-  "at", "within", "im Abstand", "im Abstand von", "Abstand", "bei", "in", "à", "À", "a", "à moins de", "a menos de", "à une distance de", "distance", "distance of", "distancia de",
+  "at", "within", "by", "im Abstand", "im Abstand von", "Abstand", "bei", "in", "à", "À", "a", "à moins de", "a menos de", "à une distance de", "distance", "distance of", "distancia de",
   "distancia",
 };
 
@@ -111,9 +111,10 @@ is_single (const EmReader *r, guint i)
                         EM_ROLE_REFERENCE | EM_ROLE_STOCK | EM_ROLE_HARDNESS | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER | EM_ROLE_AREA | EM_ROLE_ARC;
   const EmSize *size = em_item_size (r->items, i);
 
-  /* "polished 420" */
-  if (em_phrase_find (em_item (r->items, i)->phrase, EM_SAYS_BASE) != NULL)
-    return FALSE;
+  /* "polished 420", "bush is H13 at 48" */
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k <= i; k++)
+    if (em_phrase_find (em_item (r->items, k)->phrase, EM_SAYS_BASE) != NULL)
+      return FALSE;
   /* "M30 above" */
   if (i > r->first && em_item_is_glued (r->items, i) && em_item (r->items, i - 1)->type != EM_ITEM_SIGN)
     return FALSE;

@@ -809,11 +809,7 @@ em_clause_mark_counts (const EmClause *c)
           continue;
         }
       if (em_name_is_clock (c, i))
-        {
-          em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
-          em_clause_use_name (c, i);
-          em_clause_use_name (c, i + 2);
-        }
+        em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
       if (ends_range_of_parts (c, i))
         {
           em_clause_use_name (c, i);

@@ -215,6 +215,21 @@ skip_and_number (const Governor *g, guint to)
          em_item_size (g->c->items, to + 1)->value.n >= LONG_NUMBER ? to + 2 : to;
 }
 
+/* "Tool: GT 4417": capitals, and the number that goes with them. Where the code ends. */
+static guint
+skip_number_apart (const Governor *g, guint from, guint to)
+{
+  enum { CAPITALS = 3 };
+  const EmItem *letters = item (g, from);
+
+  if (to != from + 1 || to >= g->c->end || letters->length > CAPITALS || letters->type == EM_ITEM_SIZE || (letters->flags & EM_TOKEN_UPPER) == 0 ||
+      !g_ascii_isalpha (g->c->items->text[letters->start]) || says (g, from, EM_SAYS_PLACE) != NULL || says (g, from, EM_SAYS_KIND) != NULL || says (g, from, EM_SAYS_REFERENCE) != NULL ||
+      !is_size (g, to) || !em_item_size (g->c->items, to)->is_whole || item (g, to)->length < CODE_DIGITS || em_item_size (g->c->items, to)->chain != 0 ||
+      em_phrase_find (item (g, to)->phrase, EM_SAYS_BASE) != NULL)
+    return to;
+  return to + 1;
+}
+
 /* Behind "Bestellung folgt, Nr." at item i, "same tool (no." or "hilera de perfil nº": where the number begins; i: there is none. */
 static guint
 number_apart (const Governor *g, guint i)
@@ -242,6 +257,8 @@ start_of_number (const Governor *g, guint i, gboolean *out_is_apart)
   guint from = i + 1;
 
   *out_is_apart = FALSE;
+  /* "tool (#2210)" */
+  from += from + 2 < g->c->end && em_item_is_sign (g->c->items, from, '(') && em_item_is_sign (g->c->items, from + 1, '#');
   while (from < g->c->end && from <= i + EM_GOVERN_WINDOW &&
          (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') ||
           em_item_is_sign (g->c->items, from, '.') ||
@@ -249,7 +266,7 @@ start_of_number (const Governor *g, guint i, gboolean *out_is_apart)
           (em_governor_is_is (g, from - 1) && says (g, from, EM_SAYS_GLUE) != NULL) /* "el pedido es el 21-0344" */))
     from++;
   if (from < g->c->end && item (g, from)->type != EM_ITEM_SIGN && !(is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) &&
-      !is_size_told (g, i, from) && !(is_size (g, from) && em_name_is_day (g->c->items, from)) && has_digit (g, from, end_of_run (g, from)))
+      !is_size_told (g, i, from) && !(is_size (g, from) && em_name_is_day (g->c->items, from)) && has_digit (g, from, skip_number_apart (g, from, end_of_run (g, from))))
     return from;
   *out_is_apart = TRUE;
   return number_apart (g, i);
@@ -313,6 +330,7 @@ em_code_read (Governor *g, guint i)
     return;
   run = skip_word_for_it (g, i, from);
   to = end_of_number (g, from, end_of_run (g, run));
+  to = skip_number_apart (g, from, to);
   if (strcmp (sense->value, "drawing") == 0)
     to = skip_revision (g, to);
   /* "Mold: 4-cav lid" */

@@ -3,6 +3,7 @@
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 
+#include "em-remark.h"
 #include "em-merge-parts.h"
 
 #include "em-fit.h"
@@ -138,13 +139,24 @@ is_counted_apart (const EmItems *items, const EmProto *proto, const EmProto *nex
                                              (next->count_item > next->first && em_item_is_sign (items, next->count_item - 1, '.')));
 }
 
+/* "slot itself is 3 wide and is good", "keyway 5 wide next to it" */
+static gboolean
+is_of_itself (const EmItems *items, const EmProto *next)
+{
+  for (guint i = next->first; i <= next->last + 2 && i < items->items->len && i < next->first + SLOT_WINDOW && em_item (items, i)->type != EM_ITEM_LINE; i++)
+    if (em_remark_has_noise (items, i, "good") || em_item_says (items, i, EM_SAYS_SOUND) != NULL ||
+        (next->sizes->len == 1 && em_item_says (items, i, EM_SAYS_NEAR) != NULL))
+      return TRUE;
+  return FALSE;
+}
+
 /* "SIDEWALL 1.5 LG X .3 DEEP, SLOT .125 WIDE": a slot with neither length nor verb is where the repair before it lies. */
 gboolean
 em_merge_try_slot (EmItems *items, EmProto *proto, EmProto *next, int kind, G_GNUC_UNUSED int other)
 {
   const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
 
-  if (!next->may_merge || next->has_verb ||
+  if (!next->may_merge || next->has_verb || is_of_itself (items, next) ||
       (!is_open_space (noun, kind == SIDEWALL || kind == RIB || is_narrow (proto, next, kind)) && !is_groove_of_wall (noun, next, kind) && !is_only_slot (items, next, kind)) ||
       next->sizes->len == 0 ||
       next->sizes->len > 2 || (next->roles & EM_ROLE_LENGTH) != 0 || (next->count_item != EM_NO_ITEM && !is_counted_apart (items, proto, next)))

@@ -78,7 +78,7 @@ em_near_distance (const Governor *g, guint thing)
           return k;
         return is_at || leads_from_size (g, k + 1) ? k : EM_NO_ITEM;
       }
-    else if (says (g, k, EM_SAYS_VERB) != NULL)
+    else if (says (g, k, EM_SAYS_VERB) != NULL || em_phrase_find (item (g, k)->phrase, EM_SAYS_BASE) != NULL /* "bush is 1.2344 at 48" */)
       return EM_NO_ITEM;
   return EM_NO_ITEM;
 }
@@ -173,7 +173,8 @@ is_origin (const Governor *g, guint cue)
 static guint
 find_cue (const Governor *g, guint thing)
 {
-  for (guint k = thing + 1; k < g->c->end && k <= thing + 3; k++)
+  /* "bush is H13 at 48": how hard it is. */
+  for (guint k = thing + 1; k < g->c->end && k <= thing + 3 && em_phrase_find (item (g, k)->phrase, EM_SAYS_BASE) == NULL; k++)
     if (says (g, k, EM_SAYS_NEAR) != NULL && (!is_leading (says (g, k, EM_SAYS_NEAR)) || leads_to_repair (g, k)))
       return k;
   for (guint k = thing; k-- > g->c->first && k + EM_GOVERN_WINDOW >= thing;)

@@ -52,6 +52,7 @@ static const Words reason_words[] = {
   { "leading-dot-inch", N_("a number that begins with its decimal point is taken as inches (ASME Y14.5)") },
   { "leading-zero-mm", N_("a decimal with a zero before its point is taken as millimeters (ASME Y14.5)") },
   { "trailing-zero-inch", N_("a decimal that ends in a zero is taken as inches (ASME Y14.5)") },
+  { "three-decimals", N_("decimals of three digits throughout are taken as inches (common practice)") },
   { "same-language", N_("notes in this language are in this unit") },
   { "fraction-inch", N_("a fraction is taken as inches") },
   { "general-note", N_("a general note says so") },

@@ -708,9 +708,14 @@ EmReadResult *
 em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units)
 {
   gsize read = cut_length (text, length);
-  EmWriter w = { .text = text, .result = em_read_result_new (), .first_guess = EM_NO_ITEM, .last_fit = { .kind = -1 } };
+  /* Ends in a zero byte, so that words may be compared at its end. */
+  g_autofree char *copy = g_malloc (read + 1);
+  EmWriter w = { .text = copy, .result = em_read_result_new (), .first_guess = EM_NO_ITEM, .last_fit = { .kind = -1 } };
 
-  w.items = em_items_new (lexicon, text, read);
+  if (read > 0)
+    memcpy (copy, text, read);
+  copy[read] = '\0';
+  w.items = em_items_new (lexicon, copy, read);
   w.grammar = em_grammar_read (w.items);
   em_resolve_units (w.grammar, units);
   w.result->has_written = w.grammar->has_written && !w.grammar->has_units;

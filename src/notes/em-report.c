@@ -23,16 +23,19 @@ em_report_is (const EmItems *items, guint i)
                                         "zeichnung", "skizze", "anhänger", "modell", "protokoll", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta",
                                         "prüfbericht", "fiche", "rapport", "informe", "hoja", "certificate", "record", "table", "list", "tabelle",
                                         "liste", "tabla", "lista", "tableau", "order" };
+  static const char *const says[] = { "form says", "form has", "card says", "ticket says" };
   const EmItem *item = em_item (items, i);
   const char *end = items->text + item->start + item->length;
 
+  if (em_item_is_any_word_of (items, i, says, G_N_ELEMENTS (says)))
+    return TRUE;
   for (gsize k = 0; k < G_N_ELEMENTS (papers); k++)
     {
       gsize n = strlen (papers[k]);
 
       if (item->length >= n && g_ascii_strncasecmp (end - n, papers[k], n) == 0)
         return TRUE;
-      /* "drawing says", "print shows" in one phrase */
+      /* "drawing says", "print shows" in one phrase; "form" by itself may be a mold's name in German. */
       if (item->length > n && items->text[item->start + n] == ' ' && g_ascii_strncasecmp (items->text + item->start, papers[k], n) == 0)
         return TRUE;
     }

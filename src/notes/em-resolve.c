@@ -8,7 +8,7 @@
 #include <string.h>
 
 /* No metric drawing tells the tenth part of a micrometre. */
-enum { FINEST_DECIMALS = 4 };
+enum { FINEST_DECIMALS = 4, LEAST_THOUSANDTHS = 2 /* sizes that tell it */ };
 
 /* A bare size of this many inches is large for a repair (common practice, no source). */
 static const double LARGE_IN = 20;
@@ -22,6 +22,7 @@ typedef struct
   guint n_plain_inch, n_plain_mm; /* those of them that name a unit */
   guint n_thou;            /* of n_plain_inch, those in thousandths, which shops say among millimetres, too */
   guint n_zero;            /* "0.5": metric by ASME Y14.5, but often written so for inches too */
+  guint n_thousandths, n_coarse; /* bare decimals of three digits, and of fewer */
   guint n_trailing;        /* "1.000": metric sizes end in no zero (ASME Y14.5); "3.1496" */
   guint n_point;           /* of n_inch, those that tell it only by a leading point */
   guint n_fine;            /* ".015": of the leading points, those with more than one decimal */
@@ -97,6 +98,8 @@ vote (Votes *votes, const EmSize *size)
     ((size->n_decimals >= 3 && size->value.n % 10 == 0) || size->n_decimals >= FINEST_DECIMALS);
   votes->n_point += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && !size->is_fraction;
   votes->n_fine += unit == EM_UNIT_INCH && size->unit == EM_UNIT_NONE && size->n_decimals > 1;
+  votes->n_thousandths += unit == EM_UNIT_NONE && size->n_decimals == 3 && !size->is_fraction;
+  votes->n_coarse += unit == EM_UNIT_NONE && size->n_decimals > 0 && size->n_decimals < 3;
   votes->n_huge += unit == EM_UNIT_NONE && size->n_decimals == 2 && (size->roles & (EM_ROLE_DIAMETER | EM_ROLE_WORN)) != 0 &&
     em_fraction_plain (size->value) >= HUGE_IN;
   votes->n_large += unit == EM_UNIT_NONE && em_fraction_plain (size->value) >= LARGE_IN;
@@ -201,6 +204,9 @@ settle_by_company (const Resolver *r, EmSize *size, const Votes *own, gboolean i
     settle (size, unit_of (r->language), "same-language");
   else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_trailing > 0 && r->all.n_large == 0)
     settle (size, EM_UNIT_INCH, "trailing-zero-inch");
+  /* "should be 1.125, is 1.131, 1.375 deep": drawings in millimeters rarely go that far (common practice, no source). */
+  else if (own->n_mm == 0 && r->all.n_mm == 0 && r->all.n_thousandths >= LEAST_THOUSANDTHS && r->all.n_coarse == 0 && r->all.n_large == 0)
+    settle (size, EM_UNIT_INCH, "three-decimals");
   else if (r->all.n_inch == 0 && r->all.n_trailing == 0 && r->all.n_huge > 0)
     settle (size, EM_UNIT_MM, "same-note");
   else if (own->n_inch == 0 && r->all.n_inch == 0 && r->all.n_zero > 0 && r->fallback == EM_UNITS_METRIC)

@@ -198,6 +198,27 @@ is_only_access (const EmReader *r, const EmContent *content, const EmProto *befo
          (r->grammar->protos->len == 1 || em_reader_line_of (r, first) == em_reader_line_of (r, before->last) + 1);
 }
 
+/* "It is the outside edge." in the line below, of an edge that runs round. */
+static gboolean
+is_only_side (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  static const char *const it[] = { "it", "it's", "it is", "that's", "that is", "this is", "es", "das", "es ist", "das ist", "c'est", "il s'agit de", "es el", "es la" };
+  gboolean has_side = FALSE;
+
+  if (content->n_sizes > 0 || before == NULL || (before->roles & EM_ROLE_DIAMETER) == 0 || before->weight[WORN_CORNER] == 0 ||
+      em_reader_line_of (r, first) > em_reader_line_of (r, before->last) + 1 || !em_item_is_any_word_of (r->items, first, it, G_N_ELEMENTS (it)))
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
+
+      if (em_item_says (r->items, i, EM_SAYS_VERB) != NULL)
+        return FALSE;
+      has_side |= noun != NULL && g_strcmp0 (noun->set_field, "side") == 0;
+    }
+  return has_side;
+}
+
 static gboolean
 says_all (const EmReader *r, guint first, guint end)
 {
@@ -309,6 +330,13 @@ em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean i
   if (content->has_access && !is_repair && before != NULL && em_refer_items (r, first, &named, 1) == 1)
     {
       em_reader_take_aside (r, named, first, end, FALSE);
+      return TRUE;
+    }
+  if (is_only_side (r, content, before, first, end))
+    {
+      em_reader_take_aside (r, before, first, end, FALSE);
+      for (guint i = first; i < end; i++)
+        em_item (r->items, i)->is_used |= em_reader_is_noun (r, i);
       return TRUE;
     }
   if (is_only_access (r, content, before, is_repair, first))

@@ -9,6 +9,7 @@
 #include "em-where.h"
 
 #include "em-refer.h"
+#include "em-remark.h"
 #include "em-slots.h"
 
 #include <string.h>
@@ -142,6 +143,9 @@ look (const EmReader *r, Where *w)
         }
       if (em_item (r->items, i)->type != EM_ITEM_PHRASE)
         continue;
+      /* "slot itself is 3 wide and is good": no place of the repair. */
+      if (em_remark_has_noise (r->items, i, "good"))
+        return FALSE;
       w->has_access |= em_item_says (r->items, i, EM_SAYS_ACCESS) != NULL;
       if (is_space (r, i))
         {

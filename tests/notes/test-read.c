@@ -1473,6 +1473,13 @@ static const Case cases[] = {
   { "nick 3 x 1 x 1 mm. Guide strips show scoring but stay as they are", EM_UNITS_METRIC, "!1\t2\tkind\tgroove\t" },
   { "ejector sleeve worn inside, should be 6.00, measures 6.07, 25 long mm", EM_UNITS_METRIC, "1\t1\tkind\tbore\t" },
   { "2 cavity inserts. Each insert has 3 dings, .06 x .02 x .015", EM_UNITS_INCH, "!1\t1\tcount\t6\t" },
+  { "nick 3 x 1 x 1 mm\nBush is H13 at 48.", EM_UNITS_METRIC, "2\t0\thardness\t48\tHRC" },
+  { "SHAFT .750 DIA, BUILD UP .005 PER SIDE X 1.00 LG\nKEYWAY .188 WIDE NEXT TO IT", EM_UNITS_INCH, "!2\t1\tslot_width\t4.7752\tmm" },
+  { "Corner worn. Diameter of the insert 36 mm, worn to R 0,3.\nIt is the outside edge.", EM_UNITS_METRIC, "2\t1\tside\touter\t" },
+  { "Tool: GT 4417, 2 cavity closure tool\nnick 2.5 long x 0.4 x 0.3", EM_UNITS_METRIC, "1\t0\ttool_number\tGT 4417\t" },
+  { "bezel tool (#2210)\nnick 2.5 long x 0.4 x 0.3", EM_UNITS_METRIC, "1\t0\ttool_number\t2210\t" },
+  { "bores are egged out. Should be 1.125, they gauge 1.131 now. Four of them, 1.375 deep.", EM_UNITS_METRIC, "1\t1\tlength\t34.925\tmm" },
+  { "bore 6 worn to 6.1 mm\nDepth to weld: 12 from the face", EM_UNITS_METRIC, "2\t1\tlength\t12\tmm" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
