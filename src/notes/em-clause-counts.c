@@ -71,8 +71,9 @@ is_times_count (const EmClause *c, guint i)
   is_tight = em_item_is_glued (items, x);
   is_head = i == c->first || em_item_is_soft_break (items, i - 1) || em_item_is_sign (items, i - 1, ':') ||
             (em_item_is_sign (items, i - 1, '(') && next < c->end && !em_clause_is_size (c, next)) || em_clause_says (c, i - 1, EM_SAYS_VERB);
+  /* ", 55 long, 2 x" */
   if (next >= c->end)
-    return is_tight;
+    return is_tight || (is_head && i > c->first);
   /* "edge 4 x damaged", "2 x ditto" */
   if (em_clause_says (c, next, EM_SAYS_SET) || em_clause_says (c, next, EM_SAYS_SAME))
     return TRUE;
@@ -588,6 +589,16 @@ is_bare_whole (const EmClause *c, guint i)
   return size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0;
 }
 
+/* "Kante Schieber 3 abgebrochen", "slide 3 broken": which one, before what became of it. */
+static gboolean
+is_part_that_broke (const EmClause *c, guint i)
+{
+  const EmSense *set = em_item_says (c->items, MIN (i + 1, c->end - 1), EM_SAYS_SET);
+
+  return i > c->first && i + 1 < c->end && em_item (c->items, i)->length <= 2 && set != NULL && set->set_field == NULL &&
+         em_clause_says (c, i - 1, EM_SAYS_PLACE) && !em_clause_says (c, i - 1, EM_SAYS_KIND) && !em_clause_says (c, i - 1, EM_SAYS_LABEL);
+}
+
 /* "Cav 1 thru 4:": the numbers of the parts. */
 static gboolean
 ends_range_of_parts (const EmClause *c, guint i)
@@ -791,7 +802,7 @@ em_clause_mark_counts (const EmClause *c)
 
       if (is_comma_list (c, i))
         use_comma_list (c, i);
-      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i) ||
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i) || is_part_that_broke (c, i) ||
           (em_item_is_part_number (c->items, i) && em_clause_says (c, i + 1, EM_SAYS_LABEL)) /* "Kern 3 Kante R0,3" */))
         em_clause_use_name (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))

@@ -1957,6 +1957,11 @@ static const Case cases[] = {
   { "rayas a lo largo 25 mm x 0,2 de hondo, son 3 rayas", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "Creux de 14 x 9 et 4 de prof. à combler, 1.2738", EM_UNITS_METRIC, "1\t1\tdepth\t4\tmm" },
   { "Alojamiento Ø36: desgaste de 0,15 en diámetro, 28 de largo. El casquillo lo ponemos nuevo.", EM_UNITS_METRIC, "!1\t2\tkind\tbore\t" },
+  /* Which slide broke; twice at the end; an edge at a bore. */
+  { "Kante Schieber 3 abgebrochen: 6/2/1,5", EM_UNITS_METRIC, "1\t1\tlength\t6\tmm" },
+  { "Slide 3 broken, corner 6 x 2 x 1.5 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
+  { "Führungsbolzen Ø 20 auf 19,9 abgelaufen, 55 lang, 2 x", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Kante an Bohrung Ø8 ausgebrochen, 1 x 0,5", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
