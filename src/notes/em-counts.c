@@ -14,6 +14,7 @@
 enum
 {
   COUNTED_MAX = 100,     /* more of one repair are hardly told in parts */
+  RANGE_MAX = 64,        /* parts from the first number to the last */
   PARTS_WINDOW = 12, EACH_WINDOW = 3, COUNT_WINDOW = 12, TOLD_WINDOW = 32,
   BOTH_LEAST = 19,       /* what an edge or a nick weighs that the sentence is of */
   ALONE_WINDOW = 4,

@@ -123,6 +123,15 @@ is_length_of (const EmFitter *f, guint item)
   return length != NULL && length->item == item;
 }
 
+/* "radius 3 worn to about 5": by more than the little word "is". */
+static gboolean
+is_told_worn (const EmFitter *f, guint item)
+{
+  guint label = em_item_size (f->items, item)->label_item;
+
+  return label != G_MAXUINT32 && label < item && em_item_says (f->items, label, EM_SAYS_GLUE) == NULL && f->proto->has_worn;
+}
+
 void
 em_fitter_finish_corner (EmFitter *f)
 {
@@ -135,7 +144,7 @@ em_fitter_finish_corner (EmFitter *f)
 
       /* "radius should be .1, now .5": what it is now needs no R. */
       gboolean is_now = (size->roles & ~(guint32) EM_ROLE_ADD) == EM_ROLE_WORN &&
-                        (em_item_size (f->items, radius->item)->roles & EM_ROLE_FINISHED) != 0 &&
+                        ((em_item_size (f->items, radius->item)->roles & EM_ROLE_FINISHED) != 0 || is_told_worn (f, item)) &&
                         em_fitter_mm (f, item) > radius->value;
 
       if (item == radius->item || size->unit == EM_UNIT_DEGREE || ((size->roles & (EM_ROLE_RADIUS | EM_ROLE_FINISHED)) == 0 && !is_now) ||

@@ -563,6 +563,13 @@ is_steel_letter (const EmClause *c, guint i)
          strchr ("RLWHDTB", c->items->text[item->start]) == NULL;
 }
 
+/* A capital that alone before a number names a part: no "R", "L" or "D", which measure. */
+static gboolean
+is_part_letter (const EmClause *c, guint i)
+{
+  return is_steel_letter (c, i) || (em_item (c->items, i)->length == 1 && c->items->text[em_item (c->items, i)->start] == 'T');
+}
+
 static gboolean
 is_glued_to_word (const EmClause *c, guint i)
 {
@@ -581,6 +588,10 @@ is_glued_to_word (const EmClause *c, guint i)
   /* "5O-52": what is before the dash could not be read. */
   if (em_item_is_sign (c->items, word, '-') && word > c->first && em_item_is_glued (c->items, word) && em_item_is_glued (c->items, word - 1))
     word--;
+  /* "Slide T1": which of them. */
+  if (i >= c->first + 2 && is_part_letter (c, i - 1) && size->is_whole && size->unit == EM_UNIT_NONE && size->value.n < TOO_WIDE &&
+      em_clause_says (c, i - 2, EM_SAYS_PLACE) && !em_clause_says (c, i - 2, EM_SAYS_KIND))
+    return TRUE;
   /* "M333", "S355": no meters, and a thread is not as large. */
   if (is_steel_letter (c, i - 1) && size->is_whole && size->unit == EM_UNIT_NONE && size->value.n >= TOO_WIDE)
     return TRUE;

@@ -17,7 +17,7 @@ enum
   LISTED_MAX = 12,       /* of one kind, told one by one */
   LITTLE_MAX = 4,        /* words before a number */
   SPREAD_MAX = 8,        /* repairs that a count behind them is of */
-  PARTS_MAX = 256,
+  PARTS_MAX = 256, RANGE_MAX = 64, /* parts; and of those numbered from one to the last, no "tool 16-220" */
   SHORT_LINE = 12,       /* items of one that says no more than how many there are */
   NAME_MIN = 4,          /* bytes of a word that may name a part */
   NAMED_ITEMS = 8,       /* of a repair that may name its part */
@@ -158,7 +158,7 @@ em_parts_note (EmReader *r)
         tell (r, (EmParts) { i, n, TRUE, FALSE });
       /* "cavities 1-4", "gate insert 1-4:" */
       else if ((is_counted_part (r, i) || (is_part (r, i) && range_at (r, behind_part (r, i)) > 1 && heads_line (r, i))) && range_at (r, behind_part (r, i)) > 1 &&
-               range_at (r, behind_part (r, i)) <= PARTS_MAX)
+               range_at (r, behind_part (r, i)) <= RANGE_MAX)
         {
           tell (r, (EmParts) { behind_part (r, i), range_at (r, behind_part (r, i)), !heads_line (r, i), FALSE });
           r->is_parts_line = heads_line (r, i);

@@ -1962,6 +1962,10 @@ static const Case cases[] = {
   { "Slide 3 broken, corner 6 x 2 x 1.5 mm", EM_UNITS_METRIC, "!1\t1\tcount\t3\t" },
   { "Führungsbolzen Ø 20 auf 19,9 abgelaufen, 55 lang, 2 x", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "Kante an Bohrung Ø8 ausgebrochen, 1 x 0,5", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Tool 16-220: face 40 x 25 mm worn, 0.3 to put on", EM_UNITS_METRIC, "!1\t1\tcount\t205\t" },
+  { "Runner turned corner eroded: radius 3 mm worn to about 5 over 8", EM_UNITS_METRIC, "1\t1\tradius\t5\tmm" },
+  { "Slide T1 damage as photo: corner missing 5 x 5 x 3 mm.", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
+  { "someone tapped M10 instead of M8, need welding solid, 10 mm dia x 25", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
 };
 
 START_TEST (test_case)
