@@ -528,7 +528,8 @@ is_count (const EmClause *c, guint i)
   if (em_clause_says (c, next, EM_SAYS_TYPICAL) && (prior == c->end || !em_clause_says (c, prior, EM_SAYS_LABEL)) &&
       i == c->first)
     return TRUE;
-  return is_times_count (c, i) || is_before_noun (c, i);
+  /* "1 Kante R0,2", where the noun may name a length, too */
+  return is_times_count (c, i) || is_before_noun (c, i) || (em_clause_says (c, i + 1, EM_SAYS_LABEL) && em_item_is_few_of (items, i));
 }
 
 /* "(12.5)" is a reference size: for information only, never used (ASME Y14.5). */

@@ -68,6 +68,22 @@ em_item_is_part_number (const EmItems *items, guint index)
   return em_item_says (items, part, EM_SAYS_PLACE) != NULL && em_item_says (items, part, EM_SAYS_LABEL) == NULL;
 }
 
+gboolean
+em_item_is_few_of (const EmItems *items, guint index)
+{
+  enum { FEW = 9 };
+  const EmItem *item = em_item (items, index), *before = index > 0 ? em_item (items, index - 1) : NULL;
+  const EmSize *size;
+
+  if (item->type != EM_ITEM_SIZE || index + 1 >= items->items->len || em_item_says (items, index + 1, EM_SAYS_KIND) == NULL)
+    return FALSE;
+  size = em_item_size (items, index);
+  if (!size->is_whole || size->n_decimals > 0 || size->unit != EM_UNIT_NONE || size->chain != 0 || size->value.n > FEW)
+    return FALSE;
+  return before == NULL || before->type == EM_ITEM_LINE || em_item_is_sign (items, index - 1, ':') || em_item_is_sign (items, index - 1, ';') ||
+         em_item_is_sign (items, index - 1, '.') || em_item_is_soft_break (items, index - 1);
+}
+
 guint
 em_clause_before (const EmClause *c, guint i)
 {

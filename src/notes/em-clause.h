@@ -84,6 +84,8 @@ gboolean em_item_is_soft_break (const EmItems *items, guint index);
 gboolean em_item_is_sign (const EmItems *items, guint index, gunichar sign);
 /* "core 3 edge", "Schieber 1/2 Kante": a bare number behind a part, or behind another of its numbers, names it when a noun follows. */
 gboolean em_item_is_part_number (const EmItems *items, guint index);
+/* "1 Kante R0,2": a few of the noun behind it, at the head of a part. */
+gboolean em_item_is_few_of (const EmItems *items, guint index);
 /* A size that measures something: neither count nor reference. */
 gboolean em_item_is_measure (const EmItems *items, guint index);
 

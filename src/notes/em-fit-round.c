@@ -200,7 +200,7 @@ off_size (const EmFitter *f, guint item)
   static const char *const words[] = { "undersize", "oversize", "undersized", "oversized", "under size", "over size", "Untermaß", "Übermaß" };
   static const char *const likely[] = { "undersize by", "oversize by", "undersized by", "oversized by", "under by", "over by", "too small", "too big", "too large",
                                         "too thin", "too small by", "too big by", "too large by", "too thin by", "big by", "small by", "under", "over", "below size", "small", "thin", "big",
-                                        "out of size", "off size", "Untermaß von", "zu klein", "zu groß", "zu dünn", "zu weit", "zu klein um", "zu groß um", "zu dünn um", "dünner", "kleiner",
+                                        "out of size", "off size", "Untermaß von", "zu klein", "zu groß", "zu dünn", "zu weit", "zu gross", "zu klein um", "zu groß um", "zu gross um", "zu dünn um", "dünner", "kleiner",
                                         "größer", "unter Maß", "trop petit de", "trop petite de", "trop grand", "trop petit", "trop mince", "sous cote",
                                         "más grande", "más pequeño", "más delgado", "demasiado grande", "demasiado pequeño", "demasiado delgado", "por debajo de medida", "bajo medida", "por debajo" };
   guint label = em_item_size (f->items, item)->label_item;

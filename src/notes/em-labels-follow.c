@@ -302,7 +302,9 @@ is_other_end (const Follower *f)
 static gboolean
 is_behind_part_number (const Follower *f)
 {
-  return f->i == f->open + 1 && em_item_is_part_number (f->c->items, f->open);
+  /* "1 Kante R0,2": nor is so many. */
+  return f->i == f->open + 1 && (em_item_is_part_number (f->c->items, f->open) ||
+                                 (em_clause_says (f->c, f->i, EM_SAYS_KIND) && em_item_is_few_of (f->c->items, f->open)));
 }
 
 /* "Bolzen ⌀12 Kante R0,4": the sign says what the size is, and the noun is only the noun. */

@@ -539,13 +539,23 @@ is_from (const EmClause *c, const EmSize *first)
          g_ascii_strncasecmp (c->items->text + label->start + label->length - 5, " from", 5) == 0;
 }
 
+/* "Ø 3 vorne auf 5 mm um 0,02 zu dünn": behind words that tell where, only what is almost as large is the same. */
+static gboolean
+is_apart (const Labels *l, guint to)
+{
+  const double most = 1.3;
+  double ratio = em_fraction_plain (em_item_size (l->c->items, to + 1)->value) / em_fraction_plain (em_item_size (l->c->items, l->open)->value);
+
+  return l->open + 1 < to && (ratio > most || ratio * most < 1);
+}
+
 /* "⌀1.25 TO 1.00": two of the same, unless far apart, "Radius 0,2 auf 55 mm", or the second says what it is. */
 static void
 take_to (Labels *l, guint i)
 {
   const EmSize *first = em_item_size (l->c->items, l->open), *second = em_item_size (l->c->items, i + 1);
 
-  if (!names_itself (l->c, i + 1) && em_fraction_plain (second->value) < ALIKE_RATIO * em_fraction_plain (first->value))
+  if (!names_itself (l->c, i + 1) && !is_apart (l, i) && em_fraction_plain (second->value) < ALIKE_RATIO * em_fraction_plain (first->value))
     {
       l->pending |= (first->roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) | (is_from (l->c, first) ? EM_ROLE_WORN : 0);
       l->pending_item = i;
@@ -628,6 +638,30 @@ mark_letter_depth (const EmClause *c)
     em_item_size (c->items, depth)->roles = (em_item_size (c->items, depth)->roles & ~(guint32) EM_ROLE_DIAMETER) | EM_ROLE_DEPTH;
 }
 
+/* "Bohrung hat 0,08 Übermaß": a bore is too wide by so much; "mit 0,3 Übermaß schweißen" is left to be machined. */
+static void
+mark_bore_oversize (const EmClause *c)
+{
+  static const char *const words[] = { "Übermaß", "Übermass", "Uebermass" };
+  gboolean has_bore = FALSE, has_with = FALSE;
+
+  for (guint i = c->first; i < c->end; i++)
+    {
+      const EmSense *noun = em_item_says (c->items, i, EM_SAYS_KIND);
+
+      has_bore |= noun != NULL && noun->weight[BORE] >= ROUND_NOUN;
+      has_with |= em_item_is_word (c->items, i, "mit") || em_clause_says (c, i, EM_SAYS_VERB);
+    }
+  for (guint i = c->first; i < c->end && has_bore && !has_with; i++)
+    if (em_item (c->items, i)->type == EM_ITEM_SIZE)
+      {
+        EmSize *size = em_item_size (c->items, i);
+
+        if (size->roles == EM_ROLE_STOCK && size->label_item != G_MAXUINT32 && em_item_is_any_word_of (c->items, size->label_item, words, G_N_ELEMENTS (words)))
+          size->roles = EM_ROLE_BUILD;
+      }
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -679,4 +713,5 @@ em_labels_mark (const EmClause *c)
         }
     }
   mark_letter_depth (c);
+  mark_bore_oversize (c);
 }

@@ -375,7 +375,8 @@ em_reader_is_noun (const EmReader *r, guint i)
     return FALSE;
   /* "Pos 2 Kante R0,3": the number before the sentence is no length. */
   return em_item_says (r->items, i, EM_SAYS_LABEL) == NULL || i == r->first || em_item (r->items, i - 1)->type != EM_ITEM_SIZE ||
-         (em_item_size (r->items, i - 1)->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE)) != 0 || em_item_is_part_number (r->items, i - 1);
+         (em_item_size (r->items, i - 1)->roles & (EM_ROLE_COUNT | EM_ROLE_REFERENCE)) != 0 || em_item_is_part_number (r->items, i - 1) ||
+         em_item_is_few_of (r->items, i - 1);
 }
 
 gboolean

@@ -1966,6 +1966,14 @@ static const Case cases[] = {
   { "Runner turned corner eroded: radius 3 mm worn to about 5 over 8", EM_UNITS_METRIC, "1\t1\tradius\t5\tmm" },
   { "Slide T1 damage as photo: corner missing 5 x 5 x 3 mm.", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
   { "someone tapped M10 instead of M8, need welding solid, 10 mm dia x 25", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  /* "1 Kante" counts; how far a pin is thin; a bore's Übermaß is wear unless it is left on purpose. */
+  { "1 Kante R0,2, 45 lang", EM_UNITS_METRIC, "1\t1\tlength\t45\tmm" },
+  { "Schieber 2: 1 Kante a 45 mm R0,2", EM_UNITS_METRIC, "1\t1\tradius\t0.2\tmm" },
+  { "45 mm Kante R0,2", EM_UNITS_METRIC, "1\t1\tlength\t45\tmm" },
+  { "Kernstift Ø 3 vorne auf 5 mm um 0,02 zu dünn. 16 Stk.", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
+  { "Kernstift Ø 3 vorne auf 2,95 abgenutzt, 5 lang", EM_UNITS_METRIC, "1\t1\tworn\t2.95\tmm" },
+  { "Bohrung Ø 12 H7 hat 0,08 Übermaß, 25 tief", EM_UNITS_METRIC, "1\t1\tbuild\t0.04\tmm" },
+  { "Bohrung Ø 12 auf 12,1, bitte mit 0,3 Übermaß schweißen", EM_UNITS_METRIC, "1\t1\tstock\t0.3\tmm" },
 };
 
 START_TEST (test_case)
