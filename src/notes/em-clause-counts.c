@@ -399,10 +399,12 @@ is_so_many_of (const EmClause *c, guint i)
   static const char *const of[] = { "of", "de", "à", "a", "von" };
   gboolean is_head = i == c->first || em_item_is_soft_break (c->items, i - 1) || em_item_is_sign (c->items, i - 1, ':') || em_item_is_sign (c->items, i - 1, '(') ||
                      em_item_says (c->items, i - 1, EM_SAYS_GLUE) != NULL;
-  const EmSense *label = em_clause_label_at (c, i + 2, EM_LABEL_BEFORE);
-  guint size = i + 2 + (label != NULL);
+  /* "3 small ones of 2 x 1 x 1", "3 petits de" */
+  guint word = i + 1 + (i + 2 < c->end && em_clause_says (c, i + 1, EM_SAYS_GLUE) && !em_item_is_any_word_of (c->items, i + 1, of, G_N_ELEMENTS (of)));
+  const EmSense *label = em_clause_label_at (c, word + 1, EM_LABEL_BEFORE);
+  guint size = word + 1 + (label != NULL);
 
-  return is_head && i + 1 < c->end && em_item_is_any_word_of (c->items, i + 1, of, G_N_ELEMENTS (of)) && em_clause_is_size (c, size) &&
+  return is_head && word < c->end && em_item_is_any_word_of (c->items, word, of, G_N_ELEMENTS (of)) && em_clause_is_size (c, size) &&
          (label != NULL ? (label->roles & EM_ROLE_DIAMETER) != 0 : em_clause_says (c, size + 1, EM_SAYS_TIMES));
 }
 

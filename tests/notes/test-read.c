@@ -1974,6 +1974,9 @@ static const Case cases[] = {
   { "Kernstift Ø 3 vorne auf 2,95 abgenutzt, 5 lang", EM_UNITS_METRIC, "1\t1\tworn\t2.95\tmm" },
   { "Bohrung Ø 12 H7 hat 0,08 Übermaß, 25 tief", EM_UNITS_METRIC, "1\t1\tbuild\t0.04\tmm" },
   { "Bohrung Ø 12 auf 12,1, bitte mit 0,3 Übermaß schweißen", EM_UNITS_METRIC, "1\t1\tstock\t0.3\tmm" },
+  { "Insert : 1 gros coup 8 x 2 x 1,5 et 3 petits de 2 x 0,5 x 0,5", EM_UNITS_METRIC, "1\t2\tcount\t3\t" },
+  { "recargar en una cara de 50 x 20 mm, espesor 1,5", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
+  { "relleno de logotipo: 25x8x0,4 mm", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
 };
 
 START_TEST (test_case)
