@@ -49,7 +49,7 @@ const EmFitRow em_fit_rows[EM_N_NOTE_KINDS][EM_FIT_ROW_MAX] = {
 static const struct { int kind; const char *field; double high_mm; } unusual[] = {
   { WORN_CORNER, "radius", 12 }, { EDGE_NICK, "leg_a", 25 }, { EDGE_NICK, "leg_b", 25 }, { FACE, "thickness", 3 },
   { SIDEWALL, "thickness", 3 }, { RIB, "coat", 6 }, { RIB, "thickness", 40 }, { SEAT, "thickness", 3 },
-  { GROOVE, "depth", 40 }, { GROOVE, "gap", 40 },
+  { GROOVE, "depth", 40 }, { GROOVE, "gap", 10 },
   { SEAT, "diameter", 200 }, { FACE, "diameter", 200 }, { RECESS, "diameter", 100 }, { PIN, "diameter", 250 },
   { BORE, "diameter", 250 }, { BORE, "build", 5 }, { PIN, "build", 10 }, { -1, "length", 4000 }, { -1, "clearance", 200 },
 };

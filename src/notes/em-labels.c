@@ -211,6 +211,17 @@ give_and (Labels *l, guint size, guint32 roles, guint label)
   give (l, size - 2, roles, label);
 }
 
+/* "24.95 now should be 25.00": the word stands behind what is now. */
+static gboolean
+is_now_of_size (const Labels *l, guint i)
+{
+  static const char *const now[] = { "now", "currently", "at present", "at the moment", "jetzt", "derzeit", "ahora", "actualmente", "maintenant", "actuellement" };
+  const EmSense *next = i + 1 < l->c->end ? em_item_says (l->c->items, i + 1, EM_SAYS_LABEL) : NULL;
+
+  return em_item_is_any_word_of (l->c->items, i, now, G_N_ELEMENTS (now)) && next != NULL && (next->roles & EM_ROLE_FINISHED) != 0 &&
+         i > l->c->first && em_item_is_measure (l->c->items, i - 1);
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -221,6 +232,11 @@ take_label (Labels *l, guint i)
   if (em_item (l->c->items, i)->length == 1 && i + 2 < l->c->end && em_item_is_sign (l->c->items, i + 1, '-') &&
       em_item_is_glued (l->c->items, i + 1) && em_item_is_glued (l->c->items, i + 2) && !em_clause_is_size (l->c, i + 2))
     return;
+  if (is_now_of_size (l, i))
+    {
+      give (l, i - 1, EM_ROLE_WORN, i);
+      return;
+    }
   if (is_name_beside (l, i, prior) || leads_to_row (l, i) || is_place_of_deep (l, i))
     return;
   /* A label stands before its size or after it. */
@@ -403,6 +419,20 @@ share_thou (const EmClause *c, guint i)
       return;
 }
 
+/* "leave .257 thru hole open": the hole's own size, and nothing that is left to be machined. */
+static gboolean
+is_of_hole (const EmClause *c, guint i)
+{
+  for (guint k = i + 1; k < c->end && k <= i + 2; k++)
+    {
+      const EmSense *noun = em_item_says (c->items, k, EM_SAYS_KIND);
+
+      if (noun != NULL && noun->weight[BORE] > 0 && !em_clause_says (c, k, EM_SAYS_LABEL))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 take_size (Labels *l, guint i)
 {
@@ -410,6 +440,8 @@ take_size (Labels *l, guint i)
   guint32 roles = waiting_roles (l, i);
   gboolean keeps_legs = (l->pending & EM_ROLE_LEGS) != 0;
 
+  if ((roles & EM_ROLE_STOCK) != 0 && is_of_hole (l->c, i))
+    roles = EM_ROLE_REFERENCE;
   /* "worn land 180 x 3": a row measures the thing, not its wear. */
   if (size->chain != 0 && (roles & (EM_ROLE_WORN | EM_ROLE_DIAMETER | EM_ROLE_RADIUS)) == EM_ROLE_WORN)
     roles &= ~(guint32) EM_ROLE_WORN;

@@ -650,6 +650,9 @@ is_code (const EmClause *c, guint i)
   /* "tapped hole 10-32": its name (ASME B1.1). */
   if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && is_thread_word (c, i - 1)) || (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && is_thread_word (c, i - 3))))
     return TRUE;
+  /* "10-32 tapped hole" */
+  if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && is_thread_word (c, i + 3)) || (i >= c->first + 2 && is_dashed (c, i - 2, i - 1, i) && is_thread_word (c, i + 1))))
+    return TRUE;
   /* "core 88-2", "cavity 1-4" */
   if (size->is_whole && ((is_dashed (c, i, i + 1, i + 2) && i > c->first && em_clause_says (c, i - 1, EM_SAYS_PLACE)) ||
                          (i > c->first + 2 && is_dashed (c, i - 2, i - 1, i) && em_clause_says (c, i - 3, EM_SAYS_PLACE))))

@@ -239,6 +239,10 @@ em_slots_mark (EmReader *r)
         continue;
       em_item (r->items, i)->is_used = em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0;
       em_item_size (r->items, i - 2)->roles |= EM_ROLE_SLOT;
+      /* "1/4 wide x 1/2 deep slot" */
+      for (guint k = i - 2; k-- > r->first && k + CELL_MAX > i && em_item_size (r->items, i - 2)->chain != 0;)
+        if (em_item_is_measure (r->items, k) && em_item_size (r->items, k)->chain == em_item_size (r->items, i - 2)->chain)
+          em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;
       for (guint k = i + 1; k < r->end && k <= i + 2; k++)
         if (em_item_is_measure (r->items, k) && (em_item_size (r->items, k)->roles & EM_ROLE_DEPTH) != 0)
           em_item_size (r->items, k)->roles |= EM_ROLE_SLOT;

@@ -1977,6 +1977,11 @@ static const Case cases[] = {
   { "Insert : 1 gros coup 8 x 2 x 1,5 et 3 petits de 2 x 0,5 x 0,5", EM_UNITS_METRIC, "1\t2\tcount\t3\t" },
   { "recargar en una cara de 50 x 20 mm, espesor 1,5", EM_UNITS_METRIC, "1\t1\tkind\tface\t" },
   { "relleno de logotipo: 25x8x0,4 mm", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "Punch ground undersize, 24.95 mm now should be 25.00, 30 mm of length. D2.", EM_UNITS_METRIC, "1\t1\tworn\t24.95\tmm" },
+  { "1/4\" wide x 1/2\" deep slot, wall galled .004, 1\" long", EM_UNITS_INCH, "1\t1\tslot_width\t6.35\tmm" },
+  { "10-32 tapped hole stripped, fill 3/8 deep", EM_UNITS_INCH, "!1\t1\twidth\t254\tmm" },
+  { "Weld .5\" dia bolt hole c'bore shut, .31 dp - leave .257 thru hole open", EM_UNITS_INCH, "!1\t1\tstock\t6.5278\tmm" },
+  { "Crack 35 mm in total, 2 branches 20 and 15, depth 4, P20", EM_UNITS_METRIC, "!1\t1\tgap\t15\tmm" },
 };
 
 START_TEST (test_case)
