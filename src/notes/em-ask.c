@@ -123,11 +123,20 @@ ask_cone (EmWriter *w, int feature, guint item, const EmFit *fit)
   g_array_append_val (w->result->questions, question);
 }
 
+/* Where both sizes are of one field either may be right; else nobody but the customer knows. */
 static void
-ask_two_values (EmWriter *w, int feature, guint item)
+ask_two_values (EmWriter *w, int feature, guint item, const EmFit *fit)
 {
-  EmReadQuestion question = new_question (w, feature, "two-values", NULL, item);
+  static const char *const answers[] = { "first", "second" };
+  gboolean is_one_field = fit->n_either == 2 && strcmp (fit->either[0].field, fit->either[1].field) == 0 && fit->either[0].item != fit->either[1].item;
+  EmReadQuestion question = new_question (w, feature, "two-values", is_one_field ? fit->either[0].field : NULL, item);
 
+  for (gsize i = 0; is_one_field && i < G_N_ELEMENTS (answers); i++)
+    {
+      EmReadField set = answer_value (w, feature, fit->either[i].field, fit->either[i].item, fit->either[i].value);
+
+      add_answer (w, &question, answers[i], &set, 1);
+    }
   g_array_append_val (w->result->questions, question);
 }
 
@@ -136,7 +145,6 @@ static const struct { const char *code; void (*ask) (EmWriter *w, int feature, g
   { "second-leg", ask_second_leg },
   { "which-field", ask_which_field },
   { "outer-or-bore", ask_edge_side },
-  { "two-values", ask_two_values },
   { "which-face", ask_which_face },
 };
 
@@ -146,6 +154,8 @@ em_writer_ask_fit (EmWriter *w, int feature, const EmFit *fit)
   for (guint i = 0; i < fit->n_questions; i++)
     if (strcmp (fit->question[i].code, "cone-angle") == 0)
       ask_cone (w, feature, fit->question[i].item, fit);
+    else if (strcmp (fit->question[i].code, "two-values") == 0)
+      ask_two_values (w, feature, fit->question[i].item, fit);
     else for (gsize k = 0; k < G_N_ELEMENTS (fit_questions); k++)
       if (strcmp (fit->question[i].code, fit_questions[k].code) == 0)
         fit_questions[k].ask (w, feature, fit->question[i].item);

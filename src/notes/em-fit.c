@@ -106,12 +106,16 @@ drop_open (EmFit *fit)
   fit->n_fitted = n;
 }
 
-/* "R0.4 OR R0.6": none of them is taken. */
+/* "R0.4 OR R0.6": none of them is taken, and each may be the answer. */
 static void
-ask_either (EmFitter *f, guint item)
+ask_either (EmFitter *f, const char *field, guint item, double factor)
 {
+  EmFitted fitted = { .field = field, .factor = factor, .item = item, .words = EM_NO_ITEM, .value = em_fitter_mm (f, item) * factor };
+
   em_item (f->items, item)->is_used = TRUE;
   em_fitter_ask (f, two_values, item);
+  if (f->fit->n_either < G_N_ELEMENTS (f->fit->either))
+    f->fit->either[f->fit->n_either++] = fitted;
 }
 
 void
@@ -126,7 +130,7 @@ em_fitter_put (EmFitter *f, const char *field, guint item, double factor, const 
   /* Its field is taken all the same, so that no other size comes there. */
   if (size->is_either)
     {
-      ask_either (f, item);
+      ask_either (f, field, item, factor);
       fitted.reason = two_values;
       if (em_fit_find (f->fit, field) == NULL)
         f->fit->fitted[f->fit->n_fitted++] = fitted;
@@ -202,7 +206,7 @@ em_fitter_offer (EmFitter *f, const char *field, guint item, double factor, cons
     em_fitter_put (f, field, item, factor, reason);
   /* "length 30 (drawing says 34)" */
   else if (there->reason == two_values && em_item_size (f->items, item)->is_either)
-    ask_either (f, item);
+    ask_either (f, field, item, factor);
   else if (!em_fitter_is_near (there->value, em_fitter_mm (f, item) * factor))
     return FALSE;
   else

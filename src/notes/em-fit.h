@@ -39,6 +39,8 @@ typedef struct
   EmFitted      fitted[EM_FIT_MAX];
   guint         n_questions;
   EmFitQuestion question[EM_FIT_QUESTION_MAX];
+  guint         n_either;
+  EmFitted      either[2];       /* of "two-values": the sizes of one field of which one is right */
   EmFitted      cone[2];         /* of "cone-angle": what the angle makes of the seat if it is included, if it is per side */
   gboolean      is_complete;     /* every required field has a size */
   gboolean      has_unplaced;    /* a size of the repair found no field */

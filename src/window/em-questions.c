@@ -211,18 +211,32 @@ on_answer (GtkButton *button, EmQuestions *self)
                        GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "answer")));
 }
 
+/* "12 mm": where the answers are sizes of the notes, their own words; else what the answer is called. */
+static char *
+answer_name (EmQuestions *self, const EmReadQuestion *row, int answer)
+{
+  const EmKind *kind = em_kind_find (row->answer[answer]);
+  const char *notes = em_document_get_quote (self->document)->text[EM_QUOTE_NOTES];
+  const EmReadField *set = row->n_sets[answer] == 1 ? &g_array_index (self->reading->sets, EmReadField, row->first_set[answer]) : NULL;
+  gboolean is_size = strcmp (row->answer[answer], "first") == 0 || strcmp (row->answer[answer], "second") == 0;
+
+  if (kind != NULL)
+    return g_strdup (em_words (kind->name));
+  if (is_size && strcmp (row->code, "two-values") == 0 && set != NULL && notes != NULL && strlen (notes) >= (gsize) set->start + set->length)
+    return g_strndup (notes + set->start, set->length);
+  return g_strdup (em_notes_answer_text (row->answer[answer]));
+}
+
 static GtkWidget *
 answer_button (EmQuestions *self, guint question, int answer)
 {
   const EmReadQuestion *row = &g_array_index (self->reading->questions, EmReadQuestion, question);
   GtkWidget *button = gtk_button_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *name = gtk_label_new (em_notes_answer_text (row->answer[answer]));
+  g_autofree char *called = answer_name (self, row, answer);
+  GtkWidget *name = gtk_label_new (called);
   GtkWidget *price = gtk_label_new (NULL);
-  const EmKind *kind = em_kind_find (row->answer[answer]);
 
-  if (kind != NULL)
-    gtk_label_set_text (GTK_LABEL (name), em_words (kind->name));
   gtk_label_set_xalign (GTK_LABEL (name), 0);
   gtk_label_set_wrap (GTK_LABEL (name), TRUE);
   gtk_widget_set_hexpand (name, TRUE);

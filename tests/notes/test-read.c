@@ -2006,6 +2006,30 @@ START_TEST (test_answers_set_fields)
 }
 END_TEST
 
+/* Where the drawing says another length, both are offered; of two sizes of different fields none is. */
+START_TEST (test_two_values_are_offered)
+{
+  const char *text = "pin 6 dia worn to 5.9, 12 mm long, print says 15 mm long";
+  g_autoptr (EmReadResult) result = em_notes_read (lexicon, text, strlen (text), EM_UNITS_METRIC);
+  const EmReadQuestion *question = NULL;
+
+  for (guint i = 0; i < result->questions->len; i++)
+    if (strcmp (g_array_index (result->questions, EmReadQuestion, i).code, "two-values") == 0)
+      question = &g_array_index (result->questions, EmReadQuestion, i);
+  ck_assert_ptr_nonnull (question);
+  ck_assert_int_eq (question->n_answers, 2);
+  for (int k = 0; k < 2; k++)
+    {
+      const EmReadField *set = &g_array_index (result->sets, EmReadField, question->first_set[k]);
+      g_autofree char *words = g_strndup (text + set->start, set->length);
+
+      ck_assert_str_eq (set->field, "length");
+      ck_assert_double_eq_tol (set->value, k == 0 ? 12 : 15, 1e-12);
+      ck_assert_str_eq (words, k == 0 ? "12 mm" : "15 mm");
+    }
+}
+END_TEST
+
 START_TEST (test_missing_fields_are_told)
 {
   const char *text = "CRACK IN RUNNER";
@@ -2311,6 +2335,7 @@ main (void)
   lexicon = load_lexicon ();
   tcase_add_loop_test (tcase, test_case, 0, G_N_ELEMENTS (cases));
   tcase_add_test (tcase, test_answers_set_fields);
+  tcase_add_test (tcase, test_two_values_are_offered);
   tcase_add_test (tcase, test_missing_fields_are_told);
   tcase_add_test (tcase, test_a_choice_asks_for_its_size);
   tcase_add_test (tcase, test_fields_point_to_their_words);
