@@ -490,6 +490,23 @@ is_same_sign (const EmItemBuilder *b, guint at)
          g_ascii_tolower (b->items->text[sign->start]) == 'r' && g_ascii_tolower (b->items->text[first->start]) == 'r';
 }
 
+/* "Pos. 1 - 2 Kanten": behind the number of a point the dash between blanks leads to what is told of it. */
+static gboolean
+is_point_before_dash (const EmItemBuilder *b, guint dash)
+{
+  const GArray *items = b->items->items;
+  guint n = items->len;
+  const EmItem *word;
+  const EmSense *glue;
+
+  if (em_builder_is_glued (b, dash) || em_builder_is_glued (b, dash + 1))
+    return FALSE;
+  n -= n > 0 && g_array_index (items, EmItem, n - 1).type == EM_ITEM_SIGN && g_array_index (items, EmItem, n - 1).sign == '.';
+  word = n > 0 ? &g_array_index (items, EmItem, n - 1) : NULL;
+  glue = word != NULL && word->type == EM_ITEM_PHRASE ? em_phrase_find (word->phrase, EM_SAYS_GLUE) : NULL;
+  return glue != NULL && g_strcmp0 (glue->value, "item") == 0;
+}
+
 /* "0.3-0.5", ".498/.502", ".003/.005", "1-3 DEEP": limits of one size; the value is their middle. Returns the token after them. */
 static guint
 read_limits (const EmItemBuilder *b, guint at, EmSize *size)
@@ -502,7 +519,7 @@ read_limits (const EmItemBuilder *b, guint at, EmSize *size)
 
   if ((!is_slash && !is_dash) || !em_builder_is_number (b, number) || size->value.n == 0 || (is_slash && is_column_slash (b, at)))
     return at;
-  if (is_dash && em_builder_is_glued (b, at) != em_builder_is_glued (b, at + 1))
+  if (is_dash && (em_builder_is_glued (b, at) != em_builder_is_glued (b, at + 1) || is_point_before_dash (b, at)))
     return at;
   next = em_builder_read_number (b, number, &second);
   /* "now 16.3 - 20 deep": the dash parts two sizes. */

@@ -1982,6 +1982,9 @@ static const Case cases[] = {
   { "10-32 tapped hole stripped, fill 3/8 deep", EM_UNITS_INCH, "!1\t1\twidth\t254\tmm" },
   { "Weld .5\" dia bolt hole c'bore shut, .31 dp - leave .257 thru hole open", EM_UNITS_INCH, "!1\t1\tstock\t6.5278\tmm" },
   { "Crack 35 mm in total, 2 branches 20 and 15, depth 4, P20", EM_UNITS_METRIC, "!1\t1\tgap\t15\tmm" },
+  /* The dash behind a point's number leads to what is told of it. */
+  { "Pos. 1 - 2 Kanten R0,3 je 20 lang\nPos. 2 - 1 Ecke 3 x 1 x 1", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Item 1 - 2 edges R0.3 mm, each 20 long", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
 };
 
 START_TEST (test_case)
