@@ -1985,6 +1985,8 @@ static const Case cases[] = {
   /* The dash behind a point's number leads to what is told of it. */
   { "Pos. 1 - 2 Kanten R0,3 je 20 lang\nPos. 2 - 1 Ecke 3 x 1 x 1", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "Item 1 - 2 edges R0.3 mm, each 20 long", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Manche Stellen trennt der Abzug, die stehenden wusste ich noch", EM_UNITS_METRIC, "!1\t1\tkind\trib\t" },
+  { "Kante R0,3 20 lang, manches verschoben", EM_UNITS_METRIC, "!1\t2\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
