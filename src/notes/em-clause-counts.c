@@ -408,13 +408,17 @@ is_so_many_of (const EmClause *c, guint i)
          (label != NULL ? (label->roles & EM_ROLE_DIAMETER) != 0 : em_clause_says (c, size + 1, EM_SAYS_TIMES));
 }
 
-/* "boucher 3 trous taraudés M8": things that are filled. */
+/* "boucher 3 trous taraudés M8", "3 barrenos roscados a rellenar": things that are filled, or several at the head. */
 static gboolean
 is_of_filled_things (const EmClause *c, guint i)
 {
   const EmSense *verb = i > c->first ? em_item_says (c->items, i - 1, EM_SAYS_VERB) : NULL;
+  const EmItem *thing = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
 
-  return verb != NULL && g_strcmp0 (verb->value, "fill") == 0 && em_clause_says (c, i + 1, EM_SAYS_THING);
+  if (thing == NULL || !em_clause_says (c, i + 1, EM_SAYS_THING))
+    return FALSE;
+  return verb != NULL ? g_strcmp0 (verb->value, "fill") == 0
+                      : i == c->first && g_ascii_tolower (c->items->text[thing->start + thing->length - 1]) == 's';
 }
 
 /* ", 1 side, 95 mm": one of them. */

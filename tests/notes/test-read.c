@@ -1987,6 +1987,8 @@ static const Case cases[] = {
   { "Item 1 - 2 edges R0.3 mm, each 20 long", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "Manche Stellen trennt der Abzug, die stehenden wusste ich noch", EM_UNITS_METRIC, "!1\t1\tkind\trib\t" },
   { "Kante R0,3 20 lang, manches verschoben", EM_UNITS_METRIC, "!1\t2\tkind\tedge-nick\t" },
+  { "3 barrenos roscados M5 a rellenar (Ø4,2 x 12)", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "Diamètre du noyau : 14,00 théorique / 13,92 réel / zone 25 mm depuis le bout", EM_UNITS_METRIC, "1\t1\tworn\t13.92\tmm" },
 };
 
 START_TEST (test_case)
