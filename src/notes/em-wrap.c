@@ -136,6 +136,7 @@ em_wrap_join (const EmLexicon *lexicon, int language, const char *text, GArray *
       w.first = i + 1;
     }
   n = kept->len;
-  memcpy (tokens->data, kept->data, n * sizeof (EmToken));
+  if (n > 0)
+    memcpy (tokens->data, kept->data, n * sizeof (EmToken));
   g_array_set_size (tokens, n);
 }
