@@ -120,9 +120,36 @@ is_told_later (const EmItems *items, const GPtrArray *protos, guint i)
   return FALSE;
 }
 
+/* Every size of it has a role, and none another than these. */
+static gboolean
+has_only (const EmItems *items, const EmProto *proto, guint32 allowed)
+{
+  for (guint i = 0; i < proto->sizes->len; i++)
+    {
+      guint32 roles = em_item_size (items, g_array_index (proto->sizes, guint, i))->roles;
+
+      if ((roles & ~(guint32) (EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 || (roles & ~allowed) != 0)
+        return FALSE;
+    }
+  return proto->sizes->len > 0;
+}
+
+/* "Corner worn R.3, 25 long. The slot itself is 3 wide and good", "KEYWAY .188 WIDE NEXT TO IT": how large a slot is that lies there, too few
+ * sizes for one to be filled, and nothing that is to be done. */
+static gboolean
+is_slot_there (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i), *before = i > 0 ? g_ptr_array_index (protos, i - 1) : NULL;
+  const EmSense *noun = thing_of (items, proto);
+
+  return before != NULL && before->sizes->len > 1 && noun != NULL && noun->weight[RECESS] > 0 && g_strcmp0 (noun->set_value, "box") == 0 && is_bare (proto) &&
+         !proto->has_verb && !proto->has_fill && proto->sizes->len <= 2 && next_of (protos, i) == NULL &&
+         (proto->roles & EM_ROLE_LENGTH) == 0 && has_only (items, proto, EM_ROLE_WIDTH | EM_ROLE_DEPTH | EM_ROLE_GAP | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_SLOT);
+}
+
 gboolean
 em_aside_is (const EmItems *items, const GPtrArray *protos, guint i)
 {
   return is_title (items, protos, i) || is_thickness (items, protos, i) || is_one_size_of_flat (items, protos, i) ||
-         is_pin_of_hole (items, protos, i) || is_told_later (items, protos, i);
+         is_pin_of_hole (items, protos, i) || is_told_later (items, protos, i) || is_slot_there (items, protos, i);
 }

@@ -412,6 +412,56 @@ is_told_behind (const EmReader *r, guint i)
          size->label_item != G_MAXUINT32 && size->label_item < i && em_item_says (r->items, size->label_item, EM_SAYS_TALK) != NULL;
 }
 
+/* "Keep away from the vents by 1.5", "stay clear of the slot, at least 2": how far to stay away. */
+static gboolean
+is_kept_away (const EmReader *r, guint i)
+{
+  static const char *const keep[] = { "keep", "stay", "remain", "hold" };
+  static const char *const away[] = { "away", "clear", "off", "well away", "well clear" };
+  guint first = r->first;
+
+  if (!is_single (r, i) || (em_item_size (r->items, i)->roles & em_dimension_roles) != 0 || em_item (r->items, i)->is_used)
+    return FALSE;
+  while (first < i && em_item_says (r->items, first, EM_SAYS_AGENT) != NULL)
+    first++;
+  for (gsize k = 0; k < G_N_ELEMENTS (keep); k++)
+    {
+      guint32 length = (guint32) strlen (keep[k]);
+      guint32 at = em_item (r->items, first)->start;
+
+      if (starts_with_any (r->items, at, &keep[k], 1) && r->items->text[at + length] == ' ')
+        return starts_with_any (r->items, at + length + 1, away, G_N_ELEMENTS (away)) && is_last_size (r, i + 1);
+    }
+  return FALSE;
+}
+
+/* "texture close to edge (1 mm)", "thread right next to it, about 2": alone behind a thing and a word of nearness. */
+static gboolean
+is_near_by_so_much (const EmReader *r, guint i)
+{
+  guint k = i;
+  gboolean has_near = FALSE, has_break = FALSE;
+
+  /* In brackets it was taken for a size that only informs. */
+  if (em_item (r->items, i)->is_used || em_item_size (r->items, i)->chain != 0 || (em_item_size (r->items, i)->roles & ~(guint32) EM_ROLE_REFERENCE) != 0 ||
+      em_item_size (r->items, i)->unit == EM_UNIT_DEGREE || em_unit_is_hardness (em_item_size (r->items, i)->unit) ||
+      !(i + 1 >= r->end || em_item_is_sign (r->items, i + 1, ')')) || !is_last_size (r, i + 1))
+    return FALSE;
+  while (k > r->first && is_little (r, k - 1))
+    k--;
+  has_break = k > r->first && (em_item_is_sign (r->items, k - 1, '(') || em_item_is_sign (r->items, k - 1, ','));
+  if (!has_break)
+    return FALSE;
+  for (k--; k > r->first && k + PART_MAX > i && !em_item_is_soft_break (r->items, k - 1); k--)
+    if (is_size (r, k - 1, i) || tells_repair (r, k - 1))
+      return FALSE;
+    else if (em_item_says (r->items, k - 1, EM_SAYS_NEAR) != NULL)
+      has_near = TRUE;
+    else if (is_thing (r, k - 1))
+      return has_near;
+  return FALSE;
+}
+
 /* Sizes whose words say more than their labels. */
 static void
 mark_told (const EmReader *r)
@@ -429,6 +479,8 @@ mark_told (const EmReader *r)
         em_item_size (r->items, i)->roles = EM_ROLE_CLEARANCE;
         em_item (r->items, i + 1)->is_used = TRUE;
       }
+    else if (is_kept_away (r, i) || is_near_by_so_much (r, i))
+      em_item_size (r->items, i)->roles = EM_ROLE_CLEARANCE;
 }
 
 void

@@ -863,6 +863,14 @@ weigh_seat (const EmItems *items, const EmProto *proto, guint32 roles, gboolean 
     weight[SEAT] += 4 * EVIDENCE;
 }
 
+/* "worn spot, oval, 8 x 5 and 0.4 deep": no face is oval. */
+static void
+weigh_oval (const EmProto *proto, guint32 roles, int *weight)
+{
+  if (weight[FACE] > 0 && has_form (proto, "ellipsoid") && (roles & (EM_ROLE_DEPTH | EM_ROLE_BUILD | EM_ROLE_ADD)) == EM_ROLE_DEPTH)
+    weight[RECESS] = MAX (weight[RECESS], weight[FACE] + EVIDENCE);
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -903,6 +911,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_hurt_face (items, proto, noun, roles, n_row, weight);
   weigh_round_face (items, proto, roles, weight);
   weigh_pitted_face (proto, noun, roles, weight);
+  weigh_oval (proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);

@@ -342,6 +342,49 @@ give_side (EmItems *items, EmProto *edge, guint item, int kind)
     g_array_append_val (edge->given, side);
 }
 
+/* "parting line mashed, 90 long, edge is rolled to R0.6": no nick has only a length, and no worn edge only a radius. */
+static gboolean
+try_mashed_edge (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
+{
+  const guint32 along = EM_ROLE_LENGTH | EM_ROLE_WORN;
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  if (!next->may_merge || noun == NULL || noun->value == NULL || kind != EDGE_NICK || other != WORN_CORNER || proto->sizes->len != 1 || next->sizes->len != 1 || next->count_item != EM_NO_ITEM ||
+      (proto->roles & ~along) != 0 || next->is_same || radius_mm (items, next) <= 0 || line_of (items, proto) != line_of (items, next))
+    return FALSE;
+  append_uint (proto->sizes, next->sizes);
+  append_uint (proto->given, next->given);
+  become (proto, next);
+  return TRUE;
+}
+
+/* "FILL POCKET 30 X 20 X 5. POCKET CORNERS R3": how round the corners of what is filled are, which stays visible. */
+static gboolean
+try_pocket_corners (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
+{
+  const EmSense *noun = next->noun != EM_NO_ITEM ? em_item_says (items, next->noun, EM_SAYS_KIND) : NULL;
+
+  if (kind != RECESS || other != WORN_CORNER || proto->sizes->len < 3 || noun == NULL || noun->value != NULL || next->has_damage || next->has_worn || next->has_verb ||
+      next->is_same || next->count_item != EM_NO_ITEM || next->kind_reason != NULL || line_of (items, next) > line_of (items, proto) + 1)
+    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      guint32 roles = em_item_size (items, g_array_index (next->sizes, guint, i))->roles;
+
+      if (roles == 0 || (roles & ~(guint32) (EM_ROLE_RADIUS | EM_ROLE_CLEARANCE)) != 0)
+        return FALSE;
+    }
+  if (radius_mm (items, next) <= 0)
+    return FALSE;
+  append_uint (proto->given, next->given);
+  for (guint i = 0; i < next->sizes->len; i++)
+    if ((em_item_size (items, g_array_index (next->sizes, guint, i))->roles & EM_ROLE_CLEARANCE) != 0)
+      g_array_append_val (proto->sizes, g_array_index (next->sizes, guint, i));
+  em_item (items, next->noun)->is_used = FALSE;
+  next->is_merged = TRUE;
+  return TRUE;
+}
+
 /* "BORE EDGE WORN R0.4, BORE ⌀20": the bore is where the edge runs. "Edge of the pin rolled to R0.2, pin is ⌀11": so is the pin. */
 static gboolean
 try_bore_edge (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
@@ -537,7 +580,7 @@ em_merge_take (EmItems *items, EmProto *proto, EmProto *next)
 {
   static gboolean (*const tries[]) (EmItems *, EmProto *, EmProto *, int kind, int other) = {
     try_merge, try_deed, try_nameless, try_angle, em_merge_try_told_slot, em_merge_try_slot_first, try_flanks, try_tip, try_corner, try_scored_round, try_bearing_of_shaft, try_plan, em_merge_try_groove_of_wall, em_merge_try_slot, em_merge_try_slot_before,
-    try_part, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_blade, try_damage,
+    try_part, try_mashed_edge, try_pocket_corners, try_bore_edge, try_edge_of_bore, try_land_of_rib, try_strip, try_blade, try_damage,
   };
 
   int kind, other;

@@ -271,14 +271,21 @@ find_coating (const EmItems *items, guint metal)
   return EM_NO_ITEM;
 }
 
-/* The text of the repair, from the beginning of its line on. */
+/* A sentence, or a part of a line behind a semicolon, ends before the byte. */
+static gboolean
+is_sentence_start (const EmItems *items, guint32 at)
+{
+  return at > 1 && items->text[at - 1] == ' ' && strchr (".;!?", items->text[at - 2]) != NULL;
+}
+
+/* The text of the repair, from the beginning of its line on, or of its sentence. */
 static char *
-text_of (const EmItems *items, const EmProto *proto)
+text_of (const EmItems *items, const EmProto *proto, gboolean is_sentence)
 {
   guint32 from = em_item (items, proto->first)->start, to = em_item (items, proto->last)->start + em_item (items, proto->last)->length;
   g_autofree char *text = NULL;
 
-  while (from > 0 && items->text[from - 1] != '\n' && to - from < TEXT_MAX)
+  while (from > 0 && items->text[from - 1] != '\n' && to - from < TEXT_MAX && !(is_sentence && is_sentence_start (items, from)))
     from--;
   text = g_strndup (items->text + from, MIN (to - from, TEXT_MAX));
   return g_utf8_casefold (text, -1);
@@ -482,9 +489,12 @@ give_to_named (EmGrammar *grammar, Part *parts, guint n_parts)
   for (guint i = 0; i < MIN (grammar->protos->len, REPAIRS_MAX); i++)
     {
       const EmProto *proto = g_ptr_array_index (grammar->protos, i);
-      g_autofree char *text = !proto->is_merged ? text_of (grammar->items, proto) : NULL;
-      Part *part = text != NULL ? part_of (grammar->items, parts, n_parts, proto, text) : NULL;
+      g_autofree char *sentence = !proto->is_merged ? text_of (grammar->items, proto, TRUE) : NULL, *line = NULL;
+      Part *part = sentence != NULL ? part_of (grammar->items, parts, n_parts, proto, sentence) : NULL;
 
+      /* "The core is H13, the cavity P20. Core has a dent.": the words of its own sentence tell more than those of all the line. */
+      if (part == NULL && sentence != NULL)
+        part = part_of (grammar->items, parts, n_parts, proto, line = text_of (grammar->items, proto, FALSE));
       if (part == NULL)
         continue;
       give (grammar, part, proto->given);
@@ -518,7 +528,7 @@ hand_out_coating (EmGrammar *grammar, const EmMetal *coating)
   for (guint i = 0; i < grammar->protos->len; i++)
     {
       const EmProto *proto = g_ptr_array_index (grammar->protos, i);
-      g_autofree char *text = !proto->is_merged ? text_of (grammar->items, proto) : NULL;
+      g_autofree char *text = !proto->is_merged ? text_of (grammar->items, proto, FALSE) : NULL;
 
       is_named[i] = text != NULL && fit_of_part (grammar->items, &part, text) > 0;
       n += text != NULL;

@@ -244,12 +244,27 @@ is_no_more (const EmReader *r, guint i)
          em_item_is_sign (r->items, i, ',') || em_item_is_sign (r->items, i, '/');
 }
 
+/* "The tool has three spots for you", "two places to weld": repairs, which are told one by one. */
+static gboolean
+is_trouble (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "spot", "spots", "place", "places", "area", "areas", "problems", "problem areas", "jobs", "repairs", "issues", "things", "defects", "points", "bits", "damages",
+                                       "items", "stellen", "schäden", "schadstellen", "reparaturen", "punkte", "zonas", "puntos", "daños", "defectos", "reparaciones", "sitios", "endroits", "zones", "défauts",
+                                       "réparations", "dégâts" };
+
+  return i < r->end && em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+}
+
 /* "CORE PINS (8 PCS)", "RINGS x 6", by a word that may be unknown: what is counted stands before its number, which ends the title. */
 static gboolean
 is_counted_behind (const EmReader *r, guint count)
 {
   gboolean is_pieces = count + 1 < r->end && em_item_says (r->items, count + 1, EM_SAYS_PLACES) != NULL;
+  static const char *const has[] = { "has", "have", "has got", "have got", "got", "with", "hat", "mit", "tiene", "con", "a", "avec" };
   guint end = count + 1 + is_pieces;
+
+  if (is_trouble (r, count + 1) && count > r->first && em_item_is_any_word_of (r->items, count - 1, has, G_N_ELEMENTS (has)))
+    return FALSE;
 
   while (end < r->end && is_no_more (r, end))
     end++;
@@ -277,6 +292,8 @@ is_counted_first (const EmReader *r, guint count)
 
   if (has_quantity && count + 1 == r->end)
     return TRUE;
+  if (is_trouble (r, thing))
+    return FALSE;
   thing += thing < r->end && em_item_says (r->items, thing, EM_SAYS_PLACES) != NULL;
   /* "2 gleiche Kerne" */
   thing += thing < r->end && (em_item_says (r->items, thing, EM_SAYS_SAME) != NULL || em_item_says (r->items, thing, EM_SAYS_TOOLS) != NULL);

@@ -1989,6 +1989,18 @@ static const Case cases[] = {
   { "Kante R0,3 20 lang, manches verschoben", EM_UNITS_METRIC, "!1\t2\tkind\tedge-nick\t" },
   { "3 barrenos roscados M5 a rellenar (Ø4,2 x 12)", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
   { "Diamètre du noyau : 14,00 théorique / 13,92 réel / zone 25 mm depuis le bout", EM_UNITS_METRIC, "1\t1\tworn\t13.92\tmm" },
+  /* What lies or is only there beside a repair; how far to stay away; an edge told in two; oval spots; whose metal by its own sentence. */
+  { "Corner worn R0.3 mm, 25 long.\nSlot itself is 3 wide and is good, leave it alone", EM_UNITS_METRIC, "!2\t2\tkind\trecess\t" },
+  { "FILL POCKET FLUSH 30 X 20 X 5 MM. POCKET CORNERS R3", EM_UNITS_METRIC, "!1\t2\tkind\tworn-corner\t" },
+  { "Fill pocket flush 30 x 20 x 5 mm. Pocket corners R3. Water line 6 below pocket floor", EM_UNITS_METRIC, "1\t1\tclearance\t6\tmm" },
+  { "Crack 12 mm long 1 deep. Keep away from the vents by 1.5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t1.5\tmm" },
+  { "Edge worn R0.4 on length 45 mm, texture close to edge (1 mm)", EM_UNITS_METRIC, "1\t1\tclearance\t1\tmm" },
+  { "Parting line mashed, 3.5 in long, edge is rolled to R.025", EM_UNITS_INCH, "1\t1\tradius\t0.635\tmm" },
+  { "worn spot, oval, 8 x 5 mm and 0.4 mm deep", EM_UNITS_METRIC, "1\t1\tform\tellipsoid\t" },
+  { "The tool has three spots for you.\n* nick 3 x 1 x 1 mm\n* crack 12 mm long", EM_UNITS_METRIC, "!1\t0\ttools\t3\t" },
+  { "Nick 3 x 1 x 1 mm. We'd rather you grind it to size.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
+  { "Nick 3 x 1 x 1 mm. Print is 2026-B.", EM_UNITS_METRIC, "1\t0\tdrawing\t2026-B\t" },
+  { "The core is H13 and the cavity is P20. Core has a nick, 6 x 3 x 2 mm. Cavity has a gouge 20 mm long, 1 wide and .5 deep.", EM_UNITS_METRIC, "1\t1\tbase\th13\t" },
 };
 
 START_TEST (test_case)
