@@ -212,6 +212,22 @@ is_said_damage (const EmContent *content, const EmProto *before)
   return content->best_named == 0 && content->n_sizes == 0 && before != NULL && before->sizes->len > 0;
 }
 
+/* "Edge chipped, 3 long. On the top it is missing 1 and down the side 0.6": how much of the nick before is gone, which has no more than its length. */
+static gboolean
+is_gone_of_nick (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  const guint32 other = EM_ROLE_LENGTH | EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_COUNT;
+
+  if (before == NULL || before->weight[EDGE_NICK] == 0 || before->sizes->len != 1 || (before->roles & ~(guint32) EM_ROLE_WORN) != EM_ROLE_LENGTH || !content->has_damage ||
+      content->best_named > 0 || content->n_sizes == 0 || content->n_sizes > 2 || content->n_row > 0 || (content->roles & other) != 0 || r->is_bullet ||
+      em_reader_line_of (r, first) != em_reader_line_of (r, before->last))
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL)
+      return FALSE;
+  return TRUE;
+}
+
 /* A thing that is built up by itself, and no damage: a seat, a bore or a pin, or a face or wall whose two sizes are told. */
 static gboolean
 is_built_thing (const EmReader *r, const EmProto *before)
@@ -393,7 +409,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                                             (content->best > 0 && (!r->has_loose || (content->has_verb && content->has_given)) &&
                                              (content->has_verb || content->has_worn || content->has_damage)));
 
-  if (em_content_is_why (r, content, before, first))
+  if (em_content_is_why (r, content, before, first) || is_gone_of_nick (r, content, before, first, end))
     return FALSE;
   /* "SHUTOFF DRAFT 7°": how steep it is. */
   is_repair &= !(em_content_is_draft (r, content, first, end) && content->best < STRONG_NOUN && !content->has_damage && !content->has_given);

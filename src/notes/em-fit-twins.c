@@ -8,6 +8,17 @@
 /* A rib or a pad that lost more of its height is told as broken off (common practice, no source). */
 static const double LEAST_HEIGHT = 0.5;
 
+/* "down to 4.8 from 5.0": what it was stands right behind what it is. */
+static gboolean
+is_from_behind (const EmFitter *f, guint to_be, guint now)
+{
+  static const char *const from[] = { "from", "instead of", "statt", "von", "en vez de", "au lieu de" };
+  const EmSize *old = em_item_size (f->items, now);
+
+  return to_be > now && to_be <= now + 3 && (old->roles & EM_ROLE_WORN) != 0 && em_item_size (f->items, to_be)->roles == 0 &&
+         em_item_is_any_word_of (f->items, to_be - 1, from, G_N_ELEMENTS (from));
+}
+
 /* "should be .500 thick, measures .488", "height should be 8.0 but is 7.6": the difference is what to add to a flat thing. out_twins:
  * the two sizes that tell it. */
 void
@@ -27,7 +38,7 @@ em_fitter_difference (EmFitter *f, guint out_twins[2])
                           ((f->fit->kind == FACE || f->fit->kind == RIB) && (old->roles & EM_ROLE_HEIGHT) != 0);
 
         /* "step height .125, now .118" */
-        gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 ||
+        gboolean is_to_be = (new->roles & EM_ROLE_FINISHED) != 0 || is_from_behind (f, to_be, now) ||
                             (f->fit->kind == FACE && (new->roles & (EM_ROLE_HEIGHT | EM_ROLE_WORN)) == EM_ROLE_HEIGHT &&
                              (old->roles & EM_ROLE_WORN) != 0) ||
                             /* "Maß 12,40 ist nur noch 12,15, Fläche 26 x 10" */

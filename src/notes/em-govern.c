@@ -250,8 +250,9 @@ is_of_wire (const Governor *g, guint i)
     return TRUE;
   if (i == g->c->first)
     return FALSE;
+  /* "What would you use for wire? It's A2." */
   while (before > g->c->first && before + 2 >= i &&
-         (item (g, before)->type == EM_ITEM_SIGN || says (g, before, EM_SAYS_PREPOSITION) != NULL || says (g, before, EM_SAYS_GLUE) != NULL ||
+         ((item (g, before)->type == EM_ITEM_SIGN && !em_item_is_sign (g->c->items, before, '?')) || says (g, before, EM_SAYS_PREPOSITION) != NULL || says (g, before, EM_SAYS_GLUE) != NULL ||
           says (g, before, EM_SAYS_NEAR) != NULL || says (g, before, EM_SAYS_MATERIAL) != NULL))
     before--;
   if (!is_wire (g, before))

@@ -306,6 +306,16 @@ is_worn_part (const Name *n)
   return (state != NULL && state->value != NULL) || (label != NULL && (label->roles & EM_ROLE_WORN) != 0 && !em_clause_says (c, next, EM_SAYS_GLUE));
 }
 
+/* "is down", "low" before a size of its own. */
+static gboolean
+is_state_of_size (const EmClause *c, guint i)
+{
+  const EmSense *label = em_clause_says (c, i, EM_SAYS_LABEL) ? em_item_says (c->items, i, EM_SAYS_LABEL) : NULL;
+
+  return label != NULL && (label->roles & (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 && (label->roles & em_length_roles) == 0 && em_clause_is_size (c, i + 1) &&
+         em_item_size (c->items, i + 1)->chain == 0;
+}
+
 /* "SLIDE 2 WEAR PLATE", "on cav 5", "as core 9 but longer", "insert 14 of the mold", "Cavity 3 has a chip": which of several. */
 static gboolean
 is_one_of_several (const Name *n)
@@ -347,6 +357,9 @@ is_one_of_several (const Name *n)
        (em_clause_says (c, next, EM_SAYS_NUMBER) && em_clause_says (c, next + 1, EM_SAYS_KIND)) /* "am Einsatz 3 zwei Ecken" */))
     return TRUE;
   if (is_worn_part (n))
+    return TRUE;
+  /* "face on slide 2 is down 0.2" */
+  if (is_place && em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) && em_item_size (c->items, n->i)->value.n <= FEW && is_state_of_size (c, next))
     return TRUE;
   /* "an Kavität 2 auf 35 mm Länge": what has no unit is no length beside what has one. */
   if (is_place && (em_clause_says (c, n->prior - 1, EM_SAYS_PREPOSITION) || em_clause_says (c, n->prior - 1, EM_SAYS_GLUE)) &&

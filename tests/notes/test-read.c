@@ -2001,6 +2001,14 @@ static const Case cases[] = {
   { "Nick 3 x 1 x 1 mm. We'd rather you grind it to size.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
   { "Nick 3 x 1 x 1 mm. Print is 2026-B.", EM_UNITS_METRIC, "1\t0\tdrawing\t2026-B\t" },
   { "The core is H13 and the cavity is P20. Core has a nick, 6 x 3 x 2 mm. Cavity has a gouge 20 mm long, 1 wide and .5 deep.", EM_UNITS_METRIC, "1\t1\tbase\th13\t" },
+  /* What is said of "it" in the next sentence; "down to … from"; a part of the tool by its number; a wire that is asked for. */
+  { "The edge is chipped. It's 3 mm long. On the top it is missing 1 mm and down the side 0.6.", EM_UNITS_METRIC, "1\t1\tleg_b\t0.6\tmm" },
+  { "The rib should stand 12.0 mm and it's at 11.6, it's 1.5 thick and 22 long.", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  { "Step is worn down to 4.8 from 5.0 mm, 20 x 10.", EM_UNITS_METRIC, "1\t1\tthickness\t0.2\tmm" },
+  { "Rib is down to 11.6 mm from 12.0, 1.5 thick and 22 long.", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  { "Shut-off face on slide 2 is down 0.2. It measures 40 by 12 mm.", EM_UNITS_METRIC, "!1\t0\tunused\t2\t" },
+  { "Cavity 2 has a chip at the gate, 0.8 x 0.5 x 0.5 mm. So has cavity 4.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "What would you use for wire? It's A2 at 58. Nick 3 x 1 x 1 mm.", EM_UNITS_METRIC, "1\t0\tbase\ta2\t" },
 };
 
 START_TEST (test_case)
