@@ -403,6 +403,9 @@ em_fitter_round (EmFitter *f)
 {
   guint diameters[EM_BARE_MAX], n = fit_told (f, diameters), taken = asks_for_build (f, diameters, n) ? 1 : 0;
 
+  /* "5.00/4.90, 18 mm": both diameters are told. */
+  if (n == 0 && em_fit_find (f->fit, "diameter") != NULL && em_fit_find (f->fit, "worn") != NULL)
+    return;
   /* A bare size first in the row is the diameter; a second one nearly as large is the other diameter. */
   for (; taken < f->n_bare && n < EM_BARE_MAX; taken++)
     {

@@ -579,6 +579,25 @@ is_number_of_part (const EmReader *r, guint first, guint i)
          (em_item_says (r->items, i - 1, EM_SAYS_KIND) != NULL || em_item_says (r->items, i - 1, EM_SAYS_PLACE) != NULL);
 }
 
+/* "core pin dia 5, nothing to do": the one size tells which it is, and no wear. */
+static gboolean
+is_named_by_size (const EmReader *r, guint first, guint part)
+{
+  guint n = 0;
+  gboolean is_named = FALSE;
+
+  for (guint i = first; i < part; i++)
+    if (em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i))
+      {
+        const EmSense *sign = i > first + 1 ? em_item_says (r->items, i - 1, EM_SAYS_LABEL) : NULL;
+        guint noun = sign != NULL && sign->roles == EM_ROLE_DIAMETER ? i - 2 : i - 1;
+
+        n++;
+        is_named = i > first && i + 1 == part && em_item_says (r->items, noun, EM_SAYS_KIND) != NULL;
+      }
+  return n == 1 && is_named;
+}
+
 /* "lip gap checked .062, ok": what was measured is what is sound. */
 static gboolean
 is_checked (const EmReader *r, guint first, guint part)
@@ -602,7 +621,7 @@ is_checked (const EmReader *r, guint first, guint part)
 static gboolean
 is_said_of (const EmReader *r, guint first, guint part, guint sound)
 {
-  gboolean is_measured = is_checked (r, first, part);
+  gboolean is_measured = is_checked (r, first, part) || is_named_by_size (r, first, part);
 
   for (guint i = first; i < part; i++)
     if ((em_item_is_measure (r->items, i) && !is_number_of_part (r, first, i) && !is_measured) || em_item_is_soft_break (r->items, i) ||

@@ -27,6 +27,20 @@ share_kind (const EmSense *a, const EmSense *b)
   return FALSE;
 }
 
+/* The likeliest kind of a noun is the same: "chip" and "dent", and not "chip" and "edge". */
+static gboolean
+share_likeliest (const EmSense *a, const EmSense *b)
+{
+  int best_a = 0, best_b = 0;
+
+  for (int k = 1; k < EM_N_NOTE_KINDS; k++)
+    {
+      best_a = a->weight[k] > a->weight[best_a] ? k : best_a;
+      best_b = b->weight[k] > b->weight[best_b] ? k : best_b;
+    }
+  return best_a == best_b;
+}
+
 /* "you finish the corner, we grind the heel": where the part between commas begins that item i is in, if a noun is in it. */
 static guint
 part_of (const EmReader *r, guint i)
@@ -47,14 +61,14 @@ static EmProto *
 named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
 {
   const EmSense *noun = NULL;
-  EmProto *named = NULL;
-  guint n_named = 0, first = loose->is_near ? MAX (r->first, loose->item + 1) : part_of (r, loose->item);
+  EmProto *named = NULL, *likeliest = NULL;
+  guint n_named = 0, n_likeliest = 0, first = loose->is_near ? MAX (r->first, loose->item + 1) : part_of (r, loose->item);
 
   for (guint i = first; i < r->end && i < first + NAMED_WINDOW && noun == NULL; i++)
     noun = em_item_says (r->items, i, EM_SAYS_PLACE) == NULL ? em_item_says (r->items, i, EM_SAYS_KIND) : NULL;
   if (noun == NULL)
     return NULL;
-  for (guint i = r->grammar->protos->len; i-- > 0 && n_named < 2 && i + NAMED_WINDOW > r->grammar->protos->len;)
+  for (guint i = r->grammar->protos->len; i-- > 0 && n_likeliest < 2 && i + NAMED_WINDOW > r->grammar->protos->len;)
     {
       EmProto *proto = g_ptr_array_index (r->grammar->protos, i);
       const EmSense *its = proto->noun != EM_NO_ITEM ? em_item_says (r->items, proto->noun, EM_SAYS_KIND) : NULL;
@@ -63,10 +77,15 @@ named_repair (const EmReader *r, const EmLoose *loose, EmReadField *field)
         continue;
       named = proto;
       n_named++;
+      if (share_likeliest (noun, its))
+        {
+          likeliest = proto;
+          n_likeliest++;
+        }
     }
   field->state = EM_READ_INFERRED;
   field->reason = "from-words";
-  return n_named == 1 ? named : NULL;
+  return n_likeliest == 1 ? likeliest : n_named == 1 ? named : NULL;
 }
 
 static void

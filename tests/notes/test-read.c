@@ -2009,6 +2009,14 @@ static const Case cases[] = {
   { "Shut-off face on slide 2 is down 0.2. It measures 40 by 12 mm.", EM_UNITS_METRIC, "!1\t0\tunused\t2\t" },
   { "Cavity 2 has a chip at the gate, 0.8 x 0.5 x 0.5 mm. So has cavity 4.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "What would you use for wire? It's A2 at 58. Nick 3 x 1 x 1 mm.", EM_UNITS_METRIC, "1\t0\tbase\ta2\t" },
+  { "core pin dia 5 mm worn to 4.94, 20 long\ncavity 2: core pin dia 5, nothing to do", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
+  { "b) broche usée : 5,00 / 4,90, 18 mm", EM_UNITS_METRIC, "1\t1\tlength\t18\tmm" },
+  { "Edge chip 2 x 0.5 x 0.5 mm. Lower edge: worn, radius 0.3 over 21.\nThe polish starts 0.5 from the chip.", EM_UNITS_METRIC, "2\t1\tclearance\t0.5\tmm" },
+  { "Customer would like us to finish grind. Chip 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
+  { "Hacer una presa nueva a la salida: 40 de largo, 5 de ancho, 3 de alto", EM_UNITS_METRIC, "1\t1\tlength\t40\tmm" },
+  { "El diámetro de ajuste, nominal 22 mm, tiene 21.9 mm en una longitud de 10 mm.", EM_UNITS_METRIC, "1\t1\tworn\t21.9\tmm" },
+  { "Le plot d'appui Ø20 est usé : il fait 14,75 de haut, on doit retrouver 15.", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
+  { "SPRUE HOLE TAPER: ADD .006, MOUTH .30, .9 DEEP", EM_UNITS_INCH, "1\t1\tform\tcone\t" },
 };
 
 START_TEST (test_case)
