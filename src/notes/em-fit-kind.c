@@ -871,6 +871,25 @@ weigh_oval (const EmProto *proto, guint32 roles, int *weight)
     weight[RECESS] = MAX (weight[RECESS], weight[FACE] + EVIDENCE);
 }
 
+/* "ding, 5 across and 1 deep": round, and off any edge. */
+static void
+weigh_ding (const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
+{
+  if (noun != NULL && noun->weight[EDGE_NICK] > 0 && noun->weight[RECESS] > 0 && g_strcmp0 (noun->set_value, "cap") == 0 && proto->sizes->len == 2 && n_row == 0 &&
+      (roles & EM_ROLE_DEPTH) != 0 && (roles & (EM_ROLE_DIAMETER | EM_ROLE_WIDTH)) != 0 && (roles & (EM_ROLE_LENGTH | EM_ROLE_LEG | EM_ROLE_HEIGHT)) == 0)
+    weight[RECESS] = MAX (weight[RECESS], weight[EDGE_NICK] + EVIDENCE);
+}
+
+/* "the upper one is scored, 10 dia worn to 9.9": no score has two diameters. */
+static void
+weigh_scored_round (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
+{
+  int kind = (roles & EM_ROLE_DIAMETER) != 0 && (roles & EM_ROLE_WORN) != 0 ? told_by_wear (items, proto) : -1;
+
+  if (kind >= 0 && weight[GROOVE] > 0)
+    weight[kind] = MAX (weight[kind], weight[GROOVE] + EVIDENCE);
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -912,6 +931,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_round_face (items, proto, roles, weight);
   weigh_pitted_face (proto, noun, roles, weight);
   weigh_oval (proto, roles, weight);
+  weigh_scored_round (items, proto, roles, weight);
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
@@ -922,6 +942,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   if ((roles & EM_ROLE_RADIUS) == 0 && n_bare >= 2 && weight[EDGE_NICK] > 0)
     weight[WORN_CORNER] /= 3;
   weigh_roles (roles, n_bare, is_edge, weight);
+  weigh_ding (proto, noun, roles, n_row, weight);
   best = pick_kind (weight, out_second, out_is_close);
   /* "Kerbe 25 lang, 1 breit, 0,5 tief": so slender it may be a groove. */
   if (out_is_close != NULL && best == EDGE_NICK && (roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&

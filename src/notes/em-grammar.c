@@ -311,13 +311,27 @@ is_same_on_part (const EmReader *r, const EmContent *content, const EmProto *bef
   return next < r->end && em_item_says (r->items, next, EM_SAYS_SAME) != NULL;
 }
 
+/* "Right side is the same but only 20": the noun says where, and no more. */
+static gboolean
+is_same_on_side (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  static const char *const sides[] = { "left side", "right side", "left hand side", "right hand side", "the left side", "the right side", "back side", "front side", "far side", "near side" };
+
+  if (!content->has_same || before == NULL || content->n_sizes == 0 || content->has_verb || content->has_damage || before->sizes->len == 0)
+    return FALSE;
+  for (guint i = first; i + 1 < end && i < first + 2; i++)
+    if (em_item_is_any_word_of (r->items, i, sides, G_N_ELEMENTS (sides)))
+      return TRUE;
+  return FALSE;
+}
+
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
 proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   EmProto *proto = NULL;
 
-  if (is_repair && !is_same_on_part (r, content, before, first))
+  if (is_repair && !is_same_on_part (r, content, before, first) && !is_same_on_side (r, content, before, first, end))
     {
       proto = start_proto (r);
       /* "RIB R7: DITTO BUT 22 LG" */

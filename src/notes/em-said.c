@@ -54,6 +54,8 @@ is_same_elsewhere (const EmReader *r, guint first, guint end)
     {
       has_place |= em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && em_item_says (r->items, i, EM_SAYS_KIND) == NULL;
       has_other |= em_item_says (r->items, i, EM_SAYS_ONE_OF) != NULL;
+      /* "Same again on the back corner." */
+      has_other |= i == first && first == r->first && i + 1 < end && em_item_says (r->items, i, EM_SAYS_SAME) != NULL && em_item_says (r->items, i + 1, EM_SAYS_PREPOSITION) != NULL;
     }
   /* "There are two bushes with the same nick." */
   return has_other || ((has_place || names_current (r, first, end)) && !r->is_line_start);
@@ -368,6 +370,10 @@ em_said_take (EmReader *r, const EmContent *content, EmProto *before, gboolean i
       em_reader_take_aside (r, before, first, end, FALSE);
       return TRUE;
     }
+  /* "Same on the opposite corner." */
+  if (!is_repair && content->has_noun && content->has_same && content->n_sizes == 0 && before != NULL && before->sizes->len > 0 && !r->is_bullet &&
+      is_same_elsewhere (r, first, end))
+    return take_same (r, before, is_repair, first, end);
   if (!is_repair && content->has_noun && content->n_sizes == 0 && before != NULL &&
       em_reader_line_of (r, first) == em_reader_line_of (r, before->last))
     {

@@ -12,7 +12,8 @@
 
 enum { WEAK_NOUN = 2 /* and of this weight is a repair's if no other is */,
       HEAD_NOUN = 3, /* a noun of this weight may begin another repair */
-      ON_WINDOW = 6  /* items from "0.3 on" to what that is wanted on */ };
+      ON_WINDOW = 6, /* items from "0.3 on" to what that is wanted on */
+      ONES_WINDOW = 3 /* items from a number to "ones" */ };
 
 static int
 noun_weight (const EmReader *r, guint i)
@@ -78,6 +79,41 @@ is_so_many_more (const EmReader *r, guint i)
   return i + 1 < r->end && em_item_is_word (r->items, i + 1, "more") && (is_count || em_item_says (r->items, i, EM_SAYS_NUMBER) != NULL);
 }
 
+/* "ones", or a phrase that ends so; "more". */
+static gboolean
+names_ones (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "more", "others", "smaller", "weitere", "kleinere", "andere", "más", "otros", "otras", "autres" };
+  const EmItem *item = em_item (r->items, i);
+  guint32 n = (guint32) strlen ("ones");
+
+  return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)) ||
+         (item->length >= n && g_ascii_strncasecmp (r->items->text + item->start + item->length - n, "ones", n) == 0);
+}
+
+/* "three short ones, 8 long and 0.5 deep", "there are two more, 2 x 1 x 1": so many of the kind told before, with sizes of their own. */
+static gboolean
+is_so_many_ones (const EmReader *r, guint i)
+{
+  const EmSense *number = em_item_says (r->items, i, EM_SAYS_NUMBER);
+  gboolean is_count = em_item (r->items, i)->type == EM_ITEM_SIZE && (em_item_size (r->items, i)->roles & EM_ROLE_COUNT) != 0;
+  guint ones = i + 1;
+
+  if (!is_count && (number == NULL || strchr (number->value, '/') != NULL || strtol (number->value, NULL, 10) < 2))
+    return FALSE;
+  while (ones < r->end && ones <= i + ONES_WINDOW && !names_ones (r, ones))
+    if (em_item_is_soft_break (r->items, ones) || em_reader_is_noun (r, ones) || em_item (r->items, ones++)->type == EM_ITEM_SIZE)
+      return FALSE;
+  if (ones >= r->end || ones > i + ONES_WINDOW)
+    return FALSE;
+  for (guint k = ones + 1; k < r->end && k <= ones + 2 * ONES_WINDOW; k++)
+    if (em_reader_is_noun (r, k) || em_item_says (r->items, k, EM_SAYS_SOUND) != NULL || em_item_says (r->items, k, EM_SAYS_REFUSE) != NULL)
+      return FALSE;
+    else if (em_reader_is_sized (r, k))
+      return TRUE;
+  return FALSE;
+}
+
 /* "a second one beside it, 1.2 mm long", "the other on the left: 4 x 1": from the comma or colon at i sizes follow. */
 static gboolean
 is_break_before_sizes (const EmReader *r, guint one, guint i)
@@ -117,6 +153,8 @@ em_reader_begins_one_of (const EmReader *r, guint i)
   /* "Two of them are 1 x 0.3 x 0.3" */
   if (number != NULL && strchr (number->value, '/') == NULL && is_of_them (r, i + 1))
     return i + 2 >= r->end || !em_item_is_soft_break (r->items, i + 2); /* ", six of them, now 5.1" only counts */
+  if (is_so_many_ones (r, i))
+    return TRUE;
   /* "the first 9 mm" is a length. */
   if (em_item_says (r->items, i, EM_SAYS_LABEL) != NULL && em_item_is_measure (r->items, i + 1) &&
       em_item_size (r->items, i + 1)->chain == 0)

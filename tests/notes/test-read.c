@@ -2017,6 +2017,14 @@ static const Case cases[] = {
   { "El diámetro de ajuste, nominal 22 mm, tiene 21.9 mm en una longitud de 10 mm.", EM_UNITS_METRIC, "1\t1\tworn\t21.9\tmm" },
   { "Le plot d'appui Ø20 est usé : il fait 14,75 de haut, on doit retrouver 15.", EM_UNITS_METRIC, "1\t1\tthickness\t0.25\tmm" },
   { "SPRUE HOLE TAPER: ADD .006, MOUTH .30, .9 DEEP", EM_UNITS_INCH, "1\t1\tform\tcone\t" },
+  /* The same on another one, told with a noun; so many more of other sizes; a round ding; a scored pin by its wear. */
+  { "Corner chipped, 3 x 1 x 0.6 mm. Same on the opposite corner.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Edge worn R0.4, 30 mm long. Same again on the back edge.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Edge worn R0.4, 30 mm long. Right side is the same but only 20.", EM_UNITS_METRIC, "1\t2\tradius\t0.4\tmm" },
+  { "There's a crack, 12 mm long and 1 deep. There are three more, 8 long and 0.5 deep.", EM_UNITS_METRIC, "1\t2\tcount\t3\t" },
+  { "Chip 3 x 1 x 1 mm, and two small ones, 1 x 0.5 x 0.5 each.", EM_UNITS_METRIC, "1\t2\tlength\t1\tmm" },
+  { "There's a ding, .2 across and .05 deep.", EM_UNITS_INCH, "1\t1\tform\tcap\t" },
+  { "The upper one is scored, 0.400 dia worn to .394 over 1 inch.", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
 };
 
 START_TEST (test_case)
