@@ -67,6 +67,22 @@ is_thickness (const EmItems *items, const GPtrArray *protos, guint i)
          ((const EmProto *) g_ptr_array_index (protos, i - 1))->sizes->len > 1;
 }
 
+/* "Blade's 1.5 x 8" beside a whole nick of it: how large the part is. */
+static gboolean
+is_size_of_blade (const EmItems *items, const GPtrArray *protos, guint i)
+{
+  const EmProto *proto = g_ptr_array_index (protos, i), *other = i > 0 ? g_ptr_array_index (protos, i - 1) : i + 1 < protos->len ? g_ptr_array_index (protos, i + 1) : NULL;
+  const EmSense *noun = thing_of (items, proto);
+  guint n_row = 0;
+
+  if (other == NULL || other->is_merged || noun == NULL || noun->weight[RIB] == 0 || noun->weight[EDGE_NICK] > 0 || !is_bare (proto) || proto->has_verb ||
+      proto->sizes->len != 2 || proto->given->len > 0 || other->sizes->len < 3 || em_fit_kind (items, other, &(int) { 0 }, NULL) != EDGE_NICK)
+    return FALSE;
+  for (guint k = 0; k < proto->sizes->len; k++)
+    n_row += em_item_size (items, g_array_index (proto->sizes, guint, k))->chain != 0;
+  return n_row == 2 && (em_item_says (items, proto->noun + 1, EM_SAYS_GLUE) != NULL || em_item (items, proto->noun + 1)->type == EM_ITEM_SIZE);
+}
+
 /* "gate ⌀.062 washed to ⌀.075, land .040": one size of a flat behind a whole repair, and nothing that is to be done. It stays visible. */
 static gboolean
 is_one_size_of_flat (const EmItems *items, const GPtrArray *protos, guint i)
@@ -151,5 +167,5 @@ gboolean
 em_aside_is (const EmItems *items, const GPtrArray *protos, guint i)
 {
   return is_title (items, protos, i) || is_thickness (items, protos, i) || is_one_size_of_flat (items, protos, i) ||
-         is_pin_of_hole (items, protos, i) || is_told_later (items, protos, i) || is_slot_there (items, protos, i);
+         is_pin_of_hole (items, protos, i) || is_told_later (items, protos, i) || is_slot_there (items, protos, i) || is_size_of_blade (items, protos, i);
 }

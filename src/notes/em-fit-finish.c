@@ -354,6 +354,23 @@ deepen_hole (EmFitter *f)
       }
 }
 
+/* "stray hole, it's 1/8 and goes 1 inch in": of two sizes told apart the first is how large across, the other how deep. */
+static void
+round_hole (EmFitter *f)
+{
+  const EmSense *noun = f->proto->noun != EM_NO_ITEM ? em_item_says (f->items, f->proto->noun, EM_SAYS_KIND) : NULL;
+  EmFitted *length = (EmFitted *) em_fit_find (f->fit, "length"), *width = (EmFitted *) em_fit_find (f->fit, "width");
+  gboolean is_hole = noun != NULL && (noun->weight[BORE] > 0 || g_strcmp0 (noun->set_value, "cylinder") == 0);
+
+  if (f->fit->kind != RECESS || !is_hole || f->proto->sizes->len != 2 || length == NULL || width == NULL ||
+      em_item_size (f->items, length->item)->chain != 0 || (em_item_size (f->items, width->item)->roles & EM_ROLE_WIDTH) != 0)
+    return;
+  width->field = width->item < length->item ? "diameter" : "depth";
+  length->field = width->item < length->item ? "depth" : "diameter";
+  length->state = width->state = EM_READ_INFERRED;
+  length->reason = width->reason = "from-words";
+}
+
 void
 em_fitter_finish_form (EmFitter *f)
 {
@@ -362,7 +379,9 @@ em_fitter_finish_form (EmFitter *f)
   gboolean has_row;
   const char *form = NULL;
 
+  round_hole (f);
   deepen_hole (f);
+  diameter = em_fit_find (f->fit, "diameter");
   depth = em_fit_find (f->fit, "depth");
   has_row = em_fit_find (f->fit, "length") != NULL || em_fit_find (f->fit, "width") != NULL;
   if (f->fit->kind == FACE)

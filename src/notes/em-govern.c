@@ -305,6 +305,19 @@ is_unsure (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "Insert is 420, 50-52.": what a part is, by a number that measures nothing. */
+static gboolean
+is_told_of_part (const Governor *g, guint i)
+{
+  static const char *const is[] = { "is", "are", "'s", "ist", "sind", "es", "est" };
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+
+  if (size == NULL || i < g->c->first + 2 || size->unit != EM_UNIT_NONE || size->chain != 0 || size->n_decimals > 0 || !em_item_is_any_word_of (g->c->items, i - 1, is, G_N_ELEMENTS (is)) ||
+      says (g, i - 2, EM_SAYS_PLACE) == NULL)
+    return FALSE;
+  return i + 1 == g->c->end || (em_item_is_sign (g->c->items, i + 1, ',') && (i + 2 == g->c->end || is_size (g, i + 2)));
+}
+
 static void
 read_base (Governor *g, guint i)
 {
@@ -327,7 +340,7 @@ read_base (Governor *g, guint i)
   if (is_denied (g, i) || is_second_name (g, i) || is_shape_behind_size (g, i) || is_of_wire (g, i))
     return;
   has_material = has_material_near (g, i);
-  if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i) && !has_hardness_near (g, i))
+  if (base->needs_material && !has_material && !stands_alone (g, i) && !is_alloy_number (g, i) && !has_hardness_near (g, i) && !is_told_of_part (g, i))
     return;
   if (is_size (g, i))
     em_item_size (g->c->items, i)->roles |= EM_ROLE_REFERENCE;

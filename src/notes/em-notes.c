@@ -501,7 +501,8 @@ is_uncounted (const EmWriter *w, const EmProto *proto)
     return FALSE;
   if (em_item_says (w->items, proto->noun, EM_SAYS_PLURAL) != NULL)
     return TRUE;
-  if ((item->phrase->languages & ~1u) != 0 || g_ascii_tolower (end[-1]) != 's' || g_ascii_tolower (end[-2]) == 's')
+  if ((item->phrase->languages & ~1u) != 0 || g_ascii_tolower (end[-1]) != 's' || g_ascii_tolower (end[-2]) == 's' ||
+      !g_ascii_isalpha (end[-2]) /* "shaft's worn" */)
     return FALSE;
   for (gsize k = 0; k < G_N_ELEMENTS (counted); k++)
     if (noun->weight[counted[k].kind] >= counted[k].least)

@@ -2025,6 +2025,13 @@ static const Case cases[] = {
   { "Chip 3 x 1 x 1 mm, and two small ones, 1 x 0.5 x 0.5 each.", EM_UNITS_METRIC, "1\t2\tlength\t1\tmm" },
   { "There's a ding, .2 across and .05 deep.", EM_UNITS_INCH, "1\t1\tform\tcap\t" },
   { "The upper one is scored, 0.400 dia worn to .394 over 1 inch.", EM_UNITS_INCH, "1\t1\tkind\tpin\t" },
+  /* "shaft's" is no plural; a hole across and in; a part's steel by its number; how large a blade is; the corner off a blade. */
+  { "Shaft's worn, 1.000 down to .996 over 3/4.", EM_UNITS_INCH, "!1\t1\tquestion\tcount-unknown\t" },
+  { "Hole is in the wrong place, it is 1/8 and goes 1 inch in.", EM_UNITS_INCH, "1\t1\tdiameter\t3.175\tmm" },
+  { "Edge chipped .25 x .12 x .10. Insert is 420, 50-52.", EM_UNITS_INCH, "1\t0\tbase\t420\t" },
+  { "Corner chipped, 2 x 1 x 1 mm. Blade's 1.5 x 8.", EM_UNITS_METRIC, "!1\t2\tkind\trib\t" },
+  { "We've lost the corner off an ejector blade. Corner's about 2 x 1 x 1 mm.", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "One corner's gone, .25 x .12 x .10, and the one on the left is .06 x .04 x .04.", EM_UNITS_INCH, "1\t2\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
