@@ -16,7 +16,8 @@ enum
   HEAD_NOUN = 3,      /* a noun of this weight stands for its kind */
   PART_WINDOW = 5,    /* items from "of the" to the part */
   BACK_WINDOW = 16,   /* items from "each has" back to the number */
-  SIDES_WINDOW = 48   /* items of a repair looked over for "both flanks" */
+  SIDES_WINDOW = 48,  /* items of a repair looked over for "both flanks" */
+  THERE_MAX = 100     /* more than that are no places */
 };
 
 /* "of", "of the", "der", "von den", "de los", "des" */
@@ -80,11 +81,33 @@ count_each_has (const EmReader *r, EmProto *proto, guint i)
     }
 }
 
+/* "25 de long, il y en a 4": how many there are, at the end of its part. */
+static void
+count_there_are (const EmReader *r, EmProto *proto, guint i)
+{
+  static const char *const words[] = { "il y en a", "y en a", "on en compte", "on en a", "nous en avons", "j'en ai", "hay", "tenemos", "tengo", "there are", "we have", "es gibt", "es sind", "sind es",
+                                       "wir haben" };
+  double n;
+
+  if (i + 1 >= r->end || !em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)) ||
+      (i + 2 < r->end && em_item (r->items, i + 2)->type != EM_ITEM_SIGN))
+    return;
+  if (em_item (r->items, i + 1)->is_used)
+    return;
+  n = em_list_is_bare_whole (r->items, i + 1) ? (double) em_item_size (r->items, i + 1)->value.n : em_counts_number_at (r, i + 1);
+  if (!(n > 1 && n < THERE_MAX))
+    return;
+  if (em_item (r->items, i + 1)->type == EM_ITEM_SIZE)
+    em_item_size (r->items, i + 1)->roles |= EM_ROLE_REFERENCE;
+  em_counts_guess (r, proto, i + 1, n);
+}
+
 void
 em_counts_add_told (const EmReader *r, EmProto *proto, guint i)
 {
   if (proto->count_item != EM_NO_ITEM)
     return;
+  count_there_are (r, proto, i);
   count_some_of (r, proto, i);
   count_each_has (r, proto, i);
 }

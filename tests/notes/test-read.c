@@ -2032,6 +2032,12 @@ static const Case cases[] = {
   { "Corner chipped, 2 x 1 x 1 mm. Blade's 1.5 x 8.", EM_UNITS_METRIC, "!1\t2\tkind\trib\t" },
   { "We've lost the corner off an ejector blade. Corner's about 2 x 1 x 1 mm.", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   { "One corner's gone, .25 x .12 x .10, and the one on the left is .06 x .04 x .04.", EM_UNITS_INCH, "1\t2\tkind\tedge-nick\t" },
+  { "Trou de guidage usé 12,00, fait 12,06 ; 25 de long, il y en a 4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Mella 5 x 0,5 x 0,5 mm a 2 mm de la textura", EM_UNITS_METRIC, "1\t1\tclearance\t2\tmm" },
+  { "dos rayas: una de 45 mm y otra de 30, ambas de 0,2 de hondo.", EM_UNITS_METRIC, "1\t2\tlength\t30\tmm" },
+  { "Hay que subir la base del alojamiento 0,4 mm.", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
+  { "ARÊTE MANGÉE PAR LES GAZ, R 0,5, 28 MM", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
+  { "Soldar cuarteo térmico en zona de ataque, 8 líneas de unos 5 mm, 0,3 de hondo", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
 };
 
 START_TEST (test_case)
