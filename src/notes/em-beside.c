@@ -418,10 +418,12 @@ is_kept_away (const EmReader *r, guint i)
 {
   static const char *const keep[] = { "keep", "stay", "remain", "hold" };
   static const char *const away[] = { "away", "clear", "off", "well away", "well clear" };
-  guint first = r->first;
+  guint first = i;
 
   if (!is_single (r, i) || (em_item_size (r->items, i)->roles & em_dimension_roles) != 0 || em_item (r->items, i)->is_used)
     return FALSE;
+  while (first > r->first && first + PART_MAX > i && !em_item_is_soft_break (r->items, first - 1))
+    first--;
   while (first < i && em_item_says (r->items, first, EM_SAYS_AGENT) != NULL)
     first++;
   for (gsize k = 0; k < G_N_ELEMENTS (keep); k++)

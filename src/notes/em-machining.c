@@ -146,6 +146,15 @@ em_machining_is_asked (const Governor *g, guint i)
   return !is_request (items, i);
 }
 
+/* "Bring your machine to us": a thing. */
+static gboolean
+is_thing (const Governor *g, guint i)
+{
+  static const char *const whose[] = { "your", "our", "my", "the", "a", "that", "this", "laser", "welding", "portable", "bring your", "bring the" };
+
+  return i > g->c->first && em_item_is_word (g->c->items, i, "machine") && em_item_is_any_word_of (g->c->items, i - 1, whose, G_N_ELEMENTS (whose));
+}
+
 /* Who does the work at i: the nearest word for it in the part, the last one before it or any behind; EM_NO_ITEM: nobody is named. */
 static guint
 find_agent (const Governor *g, guint i)
@@ -187,7 +196,7 @@ em_machining_read (Governor *g, guint i)
       em_governor_infer (em_governor_add (g, "finish", "shop", i, i), "from-words");
       return;
     }
-  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || em_machining_is_before (g, i) || em_machining_is_asked (g, i))
+  if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || is_thing (g, i) || em_machining_is_before (g, i) || em_machining_is_asked (g, i))
     return;
   agent = find_agent (g, i);
   /* "We machined the pocket too deep": what was done before. */

@@ -2038,6 +2038,9 @@ static const Case cases[] = {
   { "Hay que subir la base del alojamiento 0,4 mm.", EM_UNITS_METRIC, "1\t1\tthickness\t0.4\tmm" },
   { "ARÊTE MANGÉE PAR LES GAZ, R 0,5, 28 MM", EM_UNITS_METRIC, "1\t1\tradius\t0.5\tmm" },
   { "Soldar cuarteo térmico en zona de ataque, 8 líneas de unos 5 mm, 0,3 de hondo", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  /* How far to stay away behind a comma; a machine is a thing. */
+  { "Crack 12 mm long 1 deep. Vented area behind, keep away from the vents by 1.5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t1.5\tmm" },
+  { "Nick 3 x 1 x 1 mm. Bring your machine to us, the tool is heavy.", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
 };
 
 START_TEST (test_case)
