@@ -15,6 +15,7 @@ enum { PART_WINDOW = 30 /* items of a part */,
        EVENT_WORDS = 3 /* who, what became of it, of what */,
        ACTOR_WORDS = 4 /* who did it, what, to what */,
        WISH_WORDS = 2,
+       SENTENCE_WORDS = 6,
        VERDICT_WORDS = 2 /* what, and that it is good */,
        NONE_WORDS = 2,
        NONE_WORDS_BEHIND = 3 /* behind a comma */ };
@@ -196,6 +197,10 @@ em_remark_end (const EmItems *items, guint first)
     }
   if ((has_event && n_words >= EVENT_WORDS) || is_of_actor (items, first, end) ||
       is_to_stay (items, first, end) || (n_words >= WISH_WORDS && is_wish (items, first, end)) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
+    return end;
+  /* A whole sentence of which no field used a word tells something that nobody foresaw. */
+  if (n_words >= SENTENCE_WORDS && begins_sentence (items, first) && end < items->items->len &&
+      (em_item_is_sign (items, end, '.') || em_item_is_sign (items, end, '!')))
     return end;
   /* ", sin punta": what is wrong with the thing told before. */
   return n_words >= (begins_sentence (items, first) ? NONE_WORDS : NONE_WORDS_BEHIND) && is_none (items, first, end) ? end : 0;
