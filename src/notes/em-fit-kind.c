@@ -890,6 +890,16 @@ weigh_scored_round (const EmItems *items, const EmProto *proto, guint32 roles, i
     weight[kind] = MAX (weight[kind], weight[GROOVE] + EVIDENCE);
 }
 
+/* "nose, 4 x 2 x 1 broken off": three in a row are no pin's, and broken off is an edge. */
+static void
+weigh_broken_nose (const EmProto *proto, guint32 roles, guint n_row, int *weight)
+{
+  const guint32 round = EM_ROLE_DIAMETER | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
+
+  if (weight[PIN] > 0 && proto->has_damage && n_row == 3 && proto->sizes->len == 3 && (roles & round) == 0 && !proto->has_fill)
+    weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[PIN] + EVIDENCE);
+}
+
 /* Sizes tell kinds apart that share a noun: "corner" with a radius is worn, with two legs nicked. */
 int
 em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboolean *out_is_close)
@@ -943,6 +953,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
     weight[WORN_CORNER] /= 3;
   weigh_roles (roles, n_bare, is_edge, weight);
   weigh_ding (proto, noun, roles, n_row, weight);
+  weigh_broken_nose (proto, roles, n_row, weight);
   best = pick_kind (weight, out_second, out_is_close);
   /* "Kerbe 25 lang, 1 breit, 0,5 tief": so slender it may be a groove. */
   if (out_is_close != NULL && best == EDGE_NICK && (roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&

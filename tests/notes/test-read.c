@@ -2042,6 +2042,9 @@ static const Case cases[] = {
   /* How far to stay away behind a comma; a machine is a thing. */
   { "Crack 12 mm long 1 deep. Vented area behind, keep away from the vents by 1.5 mm.", EM_UNITS_METRIC, "1\t1\tclearance\t1.5\tmm" },
   { "Nick 3 x 1 x 1 mm. Bring your machine to us, the tool is heavy.", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
+  /* Where a crack runs; what broke off a nose. */
+  { "Crack by the gate. It's 9 mm long, 1 deep, and it runs toward the hole.", EM_UNITS_METRIC, "!1\t2\tkind\tbore\t" },
+  { "Core nose, 4 x 2 x 1 mm broken off", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
