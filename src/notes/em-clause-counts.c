@@ -112,6 +112,17 @@ is_thread_name (const EmClause *c, guint i)
          (em_item (c->items, i)->type == EM_ITEM_SIZE && (em_item_size (c->items, i)->roles & EM_ROLE_REFERENCE) != 0);
 }
 
+/* "l'insert 4 a l'arête mangée", "el inserto 4 viene con el canto comido": which part, when it has what follows. */
+static gboolean
+is_number_of_bearer (const EmClause *c, guint i)
+{
+  static const char *const has[] = { "has", "comes", "came", "shows", "hat", "zeigt", "kommt", "tiene", "trae", "viene", "vino", "lleva", "muestra", "presenta", "viene con", "a", "a l'", "a un", "a une",
+                                     "présente", "présente une", "présente un", "montre", "arrive" };
+
+  return i > c->first && i + 1 < c->end && em_clause_says (c, i - 1, EM_SAYS_PLACE) && em_item (c->items, i)->length <= 2 &&
+         em_item_is_any_word_of (c->items, i + 1, has, G_N_ELEMENTS (has));
+}
+
 /* "CAV 6 EDGE", against "CAV 6 NICKS": which cavity, when one thing follows. */
 static gboolean
 is_number_of_place (const EmClause *c, guint i)
@@ -123,6 +134,8 @@ is_number_of_place (const EmClause *c, guint i)
   /* "zone 25 mm", "zone 25 long" */
   if (em_item_size (c->items, i)->unit != EM_UNIT_NONE || (next != NULL && em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL))
     return FALSE;
+  if (is_number_of_bearer (c, i))
+    return TRUE;
   /* "corredera 1: cara gastada" */
   if (i > c->first && next != NULL && em_item (c->items, i)->length <= 2 && em_item_is_sign (c->items, i + 1, ':') && em_clause_says (c, i - 1, EM_SAYS_PLACE))
     return TRUE;

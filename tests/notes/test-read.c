@@ -2045,6 +2045,9 @@ static const Case cases[] = {
   /* Where a crack runs; what broke off a nose. */
   { "Crack by the gate. It's 9 mm long, 1 deep, and it runs toward the hole.", EM_UNITS_METRIC, "!1\t2\tkind\tbore\t" },
   { "Core nose, 4 x 2 x 1 mm broken off", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "l'insert 4 a l'arête mangée, R0,6 x 22", EM_UNITS_METRIC, "!1\t1\tcount\t4\t" },
+  { "el inserto 4 viene con el canto comido, R0,6 x 22", EM_UNITS_METRIC, "!1\t1\tcount\t4\t" },
+  { "Outil chromé, 1.2344. Arête arrondie à R 0,2 sur 95 mm.", EM_UNITS_METRIC, "1\t0\tcoating\tchrome\t" },
 };
 
 START_TEST (test_case)
