@@ -463,6 +463,16 @@ surest (const Governor *g, guint i, EmSays what)
   return sense;
 }
 
+/* French "chromé", against the metal chrome: only its accent tells them apart once accents are folded. */
+static gboolean
+has_accent (const Governor *g, guint i)
+{
+  for (guint32 b = 0; b < item (g, i)->length; b++)
+    if ((guchar) g->c->items->text[item (g, i)->start + b] >= 0x80)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -481,7 +491,7 @@ read_simple (Governor *g, guint i)
           continue;
         }
 
-      if (sense != NULL && simple[k].says == EM_SAYS_COATING && (is_removed (g, i, FALSE) || (sense->needs_material && !is_coating_alone (g, i))))
+      if (sense != NULL && simple[k].says == EM_SAYS_COATING && (is_removed (g, i, FALSE) || (sense->needs_material && !is_coating_alone (g, i) && !has_accent (g, i))))
         continue;
 
       /* "0.3 for our milling" is a label, too. */

@@ -1481,6 +1481,7 @@ static const Case cases[] = {
   { "bores are egged out. Should be 1.125, they gauge 1.131 now. Four of them, 1.375 deep.", EM_UNITS_METRIC, "1\t1\tlength\t34.925\tmm" },
   { "bore 6 worn to 6.1 mm\nDepth to weld: 12 from the face", EM_UNITS_METRIC, "2\t1\tlength\t12\tmm" },
   { "nick 3 x 1 x 1 mm.\nOur youngest fellow put the thing away in a hurry.", EM_UNITS_METRIC, "2\t0\tunused\tOur youngest fellow put the thing away in a hurry\t" },
+  { "éclat de l'arête 3 x 1 x 1 mm\nacier 1.2344, 46 HRC, chromé", EM_UNITS_METRIC, "2\t0\tcoating\tchrome\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
