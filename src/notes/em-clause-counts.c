@@ -506,6 +506,23 @@ is_measured_each (const EmClause *c, guint i, guint prior, guint next)
          (label != NULL && (label->roles & (em_length_roles | EM_ROLE_RADIUS)) != 0 && !em_clause_says (c, prior, EM_SAYS_QUANTITY));
 }
 
+/* ", DIA .625, ALL 6", ", alle 4": so many as there are, in a part of its own. */
+static gboolean
+is_all_of_them (const EmClause *c, guint i)
+{
+  static const char *const all[] = { "all", "on all", "all of the", "alle", "an allen", "bei allen", "auf allen", "allen", "todos los", "todas las", "en los", "en las", "los", "las", "tous les", "toutes les", "les" };
+  guint word = i - 1;
+
+  if (i < c->first + 2 || em_item_size (c->items, i)->value.n < 2 || (i + 1 < c->end && !em_item_is_soft_break (c->items, i + 1) && !em_item_is_sign (c->items, i + 1, '.')))
+    return FALSE;
+  if (!em_item_is_any_word_of (c->items, word, all, G_N_ELEMENTS (all)))
+    return FALSE;
+  /* "auf | allen 4", "tous | les 4" */
+  if (word > c->first && (em_clause_says (c, word - 1, EM_SAYS_PREPOSITION) || em_item_is_all (c->items, word - 1)))
+    word--;
+  return word > c->first && (em_item_is_soft_break (c->items, word - 1) || em_item_is_sign (c->items, word - 1, '.') || em_item_is_sign (c->items, word - 1, '-'));
+}
+
 static gboolean
 is_count (const EmClause *c, guint i)
 {
@@ -533,7 +550,7 @@ is_count (const EmClause *c, guint i)
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
-      is_dashed_off (c, i) || is_one_side (c, i) || em_clause_counts_some (c, i))
+      is_dashed_off (c, i) || is_one_side (c, i) || is_all_of_them (c, i) || em_clause_counts_some (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&

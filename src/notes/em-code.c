@@ -145,6 +145,18 @@ is_behind_ref (const Governor *g, guint i)
   return item (g, i)->length <= SHORT_BYTES && end >= 4 && g_ascii_strncasecmp (text + end - 4, "ref:", 4) == 0;
 }
 
+/* "66/18": two numbers and the stroke between them, and no fraction of an inch. */
+static gboolean
+is_slashed (const Governor *g, guint number)
+{
+  const char *text = g->c->items->text + item (g, number)->start, *stroke = memchr (text, '/', item (g, number)->length);
+
+  if (stroke == NULL)
+    return number + 2 < g->c->end && em_item_is_sign (g->c->items, number + 1, '/') && em_item_is_glued (g->c->items, number + 1) && em_item_is_glued (g->c->items, number + 2) &&
+           is_size (g, number + 2) && em_item_size (g->c->items, number)->value.n >= 10 && em_item_size (g->c->items, number + 2)->is_whole;
+  return em_item_size (g->c->items, number)->value.n > em_item_size (g->c->items, number)->value.d;
+}
+
 /* "REF .500" is a size told for information; "Ref. 9021", with nothing before it, is the number of an order. */
 static gboolean
 is_size_told (const Governor *g, guint i, guint number)
@@ -153,6 +165,9 @@ is_size_told (const Governor *g, guint i, guint number)
   const EmSize *size = is_size (g, number) ? em_item_size (g->c->items, number) : NULL;
 
   if (label == NULL || (label->roles & EM_ROLE_REFERENCE) == 0)
+    return FALSE;
+  /* "Ref 66/18." at the head: over one, and no part of an inch that anybody measures. */
+  if (i == g->c->first && size != NULL && size->unit == EM_UNIT_NONE && size->chain == 0 && (size->flags & EM_TOKEN_DECIMAL) == 0 && is_slashed (g, number))
     return FALSE;
   return (i > g->c->first && item (g, i - 1)->type != EM_ITEM_SIGN && item (g, i - 1)->type != EM_ITEM_LINE) ||
          (size != NULL && ((size->flags & EM_TOKEN_DECIMAL) != 0 || size->unit != EM_UNIT_NONE || size->chain != 0 || item (g, number)->length < CODE_DIGITS));
@@ -250,6 +265,14 @@ number_apart (const Governor *g, guint i)
   return i;
 }
 
+/* "the PO (88120)": the order's number alone between the brackets. */
+static gboolean
+is_long_in_brackets (const Governor *g, guint i, guint number)
+{
+  return strcmp (says (g, i, EM_SAYS_REFERENCE)->value, "reference") == 0 && number + 1 < g->c->end && is_size (g, number) && em_item_size (g->c->items, number)->is_whole &&
+         em_item_size (g->c->items, number)->value.n >= LONG_NUMBER && em_item_is_sign (g->c->items, number + 1, ')');
+}
+
 /* Where the number of what item i names begins; *out_is_apart: words stand between. i: there is none. */
 static guint
 start_of_number (const Governor *g, guint i, gboolean *out_is_apart)
@@ -257,8 +280,9 @@ start_of_number (const Governor *g, guint i, gboolean *out_is_apart)
   guint from = i + 1;
 
   *out_is_apart = FALSE;
-  /* "tool (#2210)" */
-  from += from + 2 < g->c->end && em_item_is_sign (g->c->items, from, '(') && em_item_is_sign (g->c->items, from + 1, '#');
+  /* "tool (#2210)", "the PO (88120)" */
+  from += from + 2 < g->c->end && em_item_is_sign (g->c->items, from, '(') &&
+          (em_item_is_sign (g->c->items, from + 1, '#') || is_long_in_brackets (g, i, from + 1));
   while (from < g->c->end && from <= i + EM_GOVERN_WINDOW &&
          (em_item_is_sign (g->c->items, from, ':') || em_item_is_sign (g->c->items, from, '#') ||
           em_item_is_sign (g->c->items, from, '.') ||

@@ -196,6 +196,20 @@ is_total (const EmReader *r, guint count)
   return FALSE;
 }
 
+/* "12 edges (2 per cav)": the first number counts all of them, and the second says only how they lie; "6 cavities (2 per cavity)" multiplies. */
+static gboolean
+is_spread_over_parts (const EmReader *r, const EmProto *proto, guint i, double count)
+{
+  guint noun = proto->count_item + 1;
+
+  if (i <= noun || !em_item_is_sign (r->items, i - 1, '(') || i + 1 >= r->end || !em_item_is_per (r->items, i + 1) || proto->count <= count || fmod (proto->count, count) != 0)
+    return FALSE;
+  for (; noun < i - 1; noun++)
+    if (em_item_says (r->items, noun, EM_SAYS_KIND) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 /* "= 12" is the count of all, "4 on the A side, 2 on the B side" makes six, "4 places per slide, 3 slides" twelve. TRUE: taken. */
 static gboolean
 combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
@@ -211,7 +225,9 @@ combine_counts (const EmReader *r, EmProto *proto, guint i, double count)
   is_per |= i > r->first + 1 && em_item_says (r->items, i - 1, EM_SAYS_TIMES) != NULL && i <= proto->count_item + 3;
   /* "32 cavities, 2 per cavity" */
   is_per |= i + 1 < r->end && em_counts_is_per_part (r, i + 1);
-  if ((i > r->first && em_item_is_sign (r->items, i - 1, '=')) || is_total (r, i))
+  if (is_spread_over_parts (r, proto, i, count))
+    proto->is_multiplied = TRUE;
+  else if ((i > r->first && em_item_is_sign (r->items, i - 1, '=')) || is_total (r, i))
     {
       proto->count = count;
       proto->is_multiplied = TRUE;

@@ -34,6 +34,8 @@ guint           em_builder_read_unit   (const EmItemBuilder *b, guint at, EmUnit
 guint           em_builder_read_second (const EmItemBuilder *b, guint at, EmSize *size);
 /* "to 0.6", "bis 34,90": the rest of a range told in words, behind its first size. */
 guint           em_builder_read_range  (const EmItemBuilder *b, guint at, EmSize *size);
+/* "°C", "F" behind a number: the token after it, or at. A temperature is no size. */
+guint           em_builder_read_temperature (const EmItemBuilder *b, guint at, const EmSize *size);
 guint           em_builder_read_size   (EmItemBuilder *b, guint at, EmSize *size);
 /* A label at a token that may stand behind a range: "deep". */
 gboolean        em_builder_is_ranged_after (const EmItemBuilder *b, guint at);

@@ -12,9 +12,7 @@
 static const guint32 ranged_roles = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_DEPTH | EM_ROLE_THICKNESS |
                                     EM_ROLE_GAP;
 
-/* Colder than this nobody heats a tool: "5F" is something else. */
 enum { WIDE_GAP = 2 /* blanks that part columns */, PHRASE_MAX = 8 /* tokens; the lexicon has no longer ones */,
-       TEMPERATURE_MIN = 30,
        LEAST_PARTED = 5 /* no range leads from decimals to more than that without any (common practice, no source) */ };
 
 /* HRC, as steels are ordered (common practice, no source). */
@@ -613,32 +611,6 @@ is_thread (const EmItemBuilder *b, guint at, const EmSize *size)
          em_builder_token (b, at + 1)->numerator >= 8 && em_builder_token (b, at + 1)->numerator <= 80 && !em_builder_is_sign (b, at + 2, '/');
 }
 
-/* The token is the letter, in either case. */
-static gboolean
-is_letter (const EmItemBuilder *b, guint at, char letter)
-{
-  return em_builder_token (b, at)->length == 1 && g_ascii_tolower (b->items->text[em_builder_token (b, at)->start]) == letter;
-}
-
-/* "200 °C", "400F", "200 deg C": a temperature is no size. Returns the token after it, or at. */
-static guint
-read_temperature (const EmItemBuilder *b, guint at, const EmSize *size)
-{
-  guint letter = at, n;
-  const EmSense *unit;
-
-  if (em_fraction_plain (size->value) < TEMPERATURE_MIN)
-    return at;
-  unit = em_phrase_find (em_builder_match (b, at, &n), EM_SAYS_UNIT);
-  if (em_builder_is_sign (b, at, 0xb0))
-    letter = at + 1;
-  else if (unit != NULL && unit->unit == EM_UNIT_DEGREE)
-    letter = at + n;
-  else if (!em_builder_is_glued (b, at))
-    return at;
-  return is_letter (b, letter, 'c') || is_letter (b, letter, 'f') ? letter + 1 : at;
-}
-
 /* "4340 / 38 RC": a metal's number and a hardness are no bounds. */
 static gboolean
 are_bounds (guint64 first, guint64 second)
@@ -710,10 +682,10 @@ em_builder_read_size (EmItemBuilder *b, guint at, EmSize *size)
       size->roles = EM_ROLE_REFERENCE;
       return next + 2;
     }
-  if (read_temperature (b, next, size) != next)
+  if (em_builder_read_temperature (b, next, size) != next)
     {
       size->roles = EM_ROLE_REFERENCE;
-      return read_temperature (b, next, size);
+      return em_builder_read_temperature (b, next, size);
     }
   next = em_builder_read_unit (b, next, &size->unit);
   /* "3 BARS": of iron. */

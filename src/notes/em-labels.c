@@ -129,6 +129,16 @@ is_left_alone (const Labels *l, guint i, const EmSense *after)
          (after->roles & ~(guint32) (EM_ROLE_LARGE | EM_ROLE_SMALL)) == EM_ROLE_DIAMETER;
 }
 
+/* "face low | dia 32", "land worn low: dia 32": the next cell, or what stands behind the colon, is how large it is, and not how low. */
+static gboolean
+is_in_next_cell (const Labels *l, guint i, const EmSense *sense)
+{
+  if (sense->roles != EM_ROLE_DIAMETER || (l->pending & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN)) != 0 || l->pending_item == G_MAXUINT || l->pending_item + 2 != i)
+    return FALSE;
+  return em_item_is_sign (l->c->items, i - 1, '|') ||
+         (em_item_is_sign (l->c->items, i - 1, ':') && l->pending_item > l->c->first && !em_labels_is_building (l->c, l->pending_item));
+}
+
 /* The label at i waits for the next size. */
 static void
 await_size (Labels *l, guint i, const EmSense *sense)
@@ -141,6 +151,8 @@ await_size (Labels *l, guint i, const EmSense *sense)
     l->pending &= ~(guint32) EM_ROLE_FINISHED;
   /* "Einlaufradius Ø 45": how large round the rounded edge is. */
   if (sense->roles == EM_ROLE_DIAMETER && l->pending == EM_ROLE_RADIUS && l->pending_item != G_MAXUINT && l->pending_item + 1 == i)
+    l->pending = 0;
+  if (is_in_next_cell (l, i, sense))
     l->pending = 0;
   l->pending |= sense->roles | (em_labels_is_building (l->c, i) && sense->roles == EM_ROLE_BUILD ? EM_ROLE_ADD : 0);
   l->pending_item = i;

@@ -2049,6 +2049,22 @@ static const Case cases[] = {
   { "l'insert 4 a l'arête mangée, R0,6 x 22", EM_UNITS_METRIC, "!1\t1\tcount\t4\t" },
   { "el inserto 4 viene con el canto comido, R0,6 x 22", EM_UNITS_METRIC, "!1\t1\tcount\t4\t" },
   { "Outil chromé, 1.2344. Arête arrondie à R 0,2 sur 95 mm.", EM_UNITS_METRIC, "1\t0\tcoating\tchrome\t" },
+  { "CHIP .50 X .06 X .04\nNO PREHEAT OVER 400 F", EM_UNITS_METRIC, "1\t1\tlength\t12.7\tmm" },
+  { "CHIP .50 X .06 X .04\nKEEP UNDER 300 F", EM_UNITS_METRIC, "!2\t1\tclearance\t7620\tmm" },
+  { "CUTTING EDGE ROUNDED R.010, OUTER, DIA .625, ALL 6", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "Kante verschlissen R0,3, 40 lang, alle 4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "12 PINCH-OFF EDGES (2 PER CAV) ROLLED OVER TO R.012, 2.25 LONG EACH", EM_UNITS_METRIC, "1\t1\tcount\t12\t" },
+  { "6 cavities (2 per cavity): edge nick 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t12\t" },
+  { "seat face low | dia 32, 0.15 to add", EM_UNITS_METRIC, "1\t1\tdiameter\t32\tmm" },
+  { "seat face low: dia 32, 0.15 to add", EM_UNITS_METRIC, "1\t1\tthickness\t0.15\tmm" },
+  { "Damage: rib tip burnt away\nLength: 22 mm\nRib thickness: 1.2 mm\nTo add on top: 0.6 mm", EM_UNITS_METRIC, "4\t1\tcoat\t0.6\tmm" },
+  { "Chip 5 x 1 x 1 mm\nCUST. WILL FINISH MACHINE AND POLISH", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "Chip 5 x 1 x 1 mm\nFINISH BY REPAIR SHOP", EM_UNITS_METRIC, "2\t0\tfinish\tshop\t" },
+  { "Ref 66/18. Valve pin, dia 5 mm, worn", EM_UNITS_METRIC, "1\t0\treference\t66/18\t" },
+  { "REF 3/4\nCHIP .5 X .1 X .1", EM_UNITS_METRIC, "!1\t0\treference\t3/4\t" },
+  { "Carla has the PO (88120).\nchip 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\treference\t88120\t" },
+  { "WELD REQ'N 1174\nchip 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\treference\t1174\t" },
+  { "PROFILE DIE NO. PD-88\nchip 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\ttool_number\tPD-88\t" },
 };
 
 START_TEST (test_case)
