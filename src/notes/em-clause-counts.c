@@ -856,6 +856,11 @@ em_clause_mark_counts (const EmClause *c)
           em_item (c->items, i + 1)->is_used = TRUE;
           continue;
         }
+      if (em_clause_is_on_dial (c, i))
+        {
+          em_item_size (c->items, i)->roles |= EM_ROLE_REFERENCE;
+          continue;
+        }
       if (em_name_is_clock (c, i))
         em_item (c->items, i)->is_talk = em_item (c->items, i + 2)->is_talk = TRUE;
       if (ends_range_of_parts (c, i))

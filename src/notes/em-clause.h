@@ -61,6 +61,8 @@ void em_clause_mark_counts (const EmClause *clause);
 void em_clause_mark_chains (const EmClause *clause);
 /* "je 2 pro Einsatz", "about 6", "(all 6)", "2 of the cores": the whole number at i counts. */
 gboolean em_clause_counts_some (const EmClause *clause, guint i);
+/* "between 10 and 2 o'clock": the number at i is an hour, and says where. */
+gboolean em_clause_is_on_dial (const EmClause *clause, guint i);
 /* A number or word that only names something: read, and nothing is made of it. */
 void em_clause_use_name    (const EmClause *clause, guint i);
 

@@ -2065,6 +2065,11 @@ static const Case cases[] = {
   { "Carla has the PO (88120).\nchip 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\treference\t88120\t" },
   { "WELD REQ'N 1174\nchip 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\treference\t1174\t" },
   { "PROFILE DIE NO. PD-88\nchip 5 x 1 x 1 mm", EM_UNITS_METRIC, "1\t0\ttool_number\tPD-88\t" },
+  { "Bore edge worn between 10 and 2 o'clock, dia 54 mm, R0.3", EM_UNITS_METRIC, "!1\t1\tlength\t10\tmm" },
+  { "Bore edge worn between 10 and 2 o'clock, dia 54 mm, R0.3", EM_UNITS_METRIC, "1\t1\tdiameter\t54\tmm" },
+  { "Kante zwischen 10 und 2 Uhr verschlissen, Ø54, R0,3", EM_UNITS_METRIC, "!1\t1\tlength\t10\tmm" },
+  { "Chip 5 x 1 x 1 mm\nTorch gets in from one side only", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
+  { "Blade 0.6 thick x 4.0 long, tip lost 0.35. Access very tight between the blades, gap 0.9.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
 };
 
 START_TEST (test_case)
