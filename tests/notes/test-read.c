@@ -2070,6 +2070,8 @@ static const Case cases[] = {
   { "Kante zwischen 10 und 2 Uhr verschlissen, Ø54, R0,3", EM_UNITS_METRIC, "!1\t1\tlength\t10\tmm" },
   { "Chip 5 x 1 x 1 mm\nTorch gets in from one side only", EM_UNITS_METRIC, "2\t1\taccess\trestricted\t" },
   { "Blade 0.6 thick x 4.0 long, tip lost 0.35. Access very tight between the blades, gap 0.9.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
+  { "Chip 5 x 1 x 1 mm. Please leave a few thou for us to spot in.", EM_UNITS_METRIC, "1\t0\tunused\tleave a few thou\t" },
+  { "Chip 5 x 1 x 1 mm.\nNitrided, H11. Remove layer before work.", EM_UNITS_METRIC, "2\t0\tunused\tRemove layer\t" },
 };
 
 START_TEST (test_case)
