@@ -24,7 +24,7 @@ is_only_state (const EmReader *r, const EmContent *content, guint first)
     return FALSE;
   for (guint i = first; i < r->end; i++)
     if (em_item_says (r->items, i, EM_SAYS_AGENT) != NULL || em_item_says (r->items, i, EM_SAYS_FINISH) != NULL ||
-        em_item_says (r->items, i, EM_SAYS_MACHINING) != NULL)
+        em_item_says (r->items, i, EM_SAYS_MACHINING) != NULL || em_item (r->items, i)->type == EM_ITEM_SIZE /* "Hardness measured 53 HRC" */)
       return FALSE;
   return content->has_worn || content->has_damage || content->has_hurt;
 }

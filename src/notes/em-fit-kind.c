@@ -400,7 +400,8 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       weight[PIN] = MAX (weight[PIN], weight[RECESS]) + EVIDENCE;
       weight[RECESS] = 0;
     }
-  else if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 && (roles & EM_ROLE_DIAMETER) != 0)
+  else if (!proto->has_fill && has_form (proto, "cylinder") && (roles & EM_ROLE_WORN) != 0 &&
+           ((roles & EM_ROLE_DIAMETER) != 0 || (roles & (EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 /* "the old bore is 4.2 now" */))
     {
       weight[BORE] = MAX (weight[BORE], weight[RECESS]) + EVIDENCE;
       weight[RECESS] = 0;
@@ -717,6 +718,40 @@ weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *w
     weight[RIB] += weight[EDGE_NICK] + weight[WORN_CORNER] + weight[PIN] + weight[FACE] + weight[GROOVE] + 4 * EVIDENCE;
 }
 
+/* The largest size over the smallest of the plan. */
+static double
+length_over_width (const EmItems *items, const EmProto *proto)
+{
+  double most = 0, least = 0;
+
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (proto->sizes, guint, i));
+      double mm = em_fraction_in_mm (size->value, size->unit);
+
+      if (size->chain == 0 && (size->roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == 0)
+        continue;
+      most = MAX (most, mm);
+      least = least > 0 ? MIN (least, mm) : mm;
+    }
+  return least > 0 ? most / least : 0;
+}
+
+/* "tip of core broken off, 6 x 1, build up 2.5", "Spitze 10 lang x 0,7 breit fehlt, 2 hoch": a tip that is long and thin is no pin's and no edge's. */
+static void
+weigh_thin_tip (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
+{
+  const double thin = 3; /* times as long as wide (common practice, no source) */
+  const guint32 up = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_HEIGHT;
+  gboolean is_plan = n_row == 2 || (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH);
+  gboolean is_tip = noun != NULL && (weight[PIN] > 0 || proto->noun_weight <= WEAK_NOUN) && noun->weight[EDGE_NICK] == 0 && weight[FACE] + weight[RIB] + weight[DAM] == 0;
+
+  if (is_tip && is_plan && proto->has_damage && proto->sizes->len == 3 && (roles & up) != 0 &&
+      (roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0 &&
+      length_over_width (items, proto) >= thin)
+    weight[RIB] = MAX (weight[EDGE_NICK], weight[PIN]) + 4 * EVIDENCE;
+}
+
 /* What each kind that the words allow gains from the sizes. */
 static void
 weigh_roles (guint32 roles, guint n_bare, gboolean is_edge, int *weight)
@@ -945,6 +980,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
+  weigh_thin_tip (items, proto, noun, roles, n_row, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);
   weigh_wall_of_space (proto, noun, roles, n_row, weight);
   weigh_seat (items, proto, roles, has_degrees, weight);

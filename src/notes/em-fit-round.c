@@ -17,11 +17,32 @@ static const double UNLIKE_RATIO = 1.3;
 /* What is told twice differs by no more than its decimals do. */
 static const double TOLD_MM = 0.0013;
 
+/* The word of wear right behind a size, or behind "is" there; EM_NO_ITEM: none. */
+static guint
+wear_behind (const EmFitter *f, guint item)
+{
+  static const char *const is[] = { "is", "are", "ist", "sind", "est", "sont", "está", "están" };
+  guint word = item + 1;
+
+  word += em_item_is_any_word_of (f->items, word, is, G_N_ELEMENTS (is));
+  return word < f->items->items->len && em_item_says (f->items, word, EM_SAYS_LABEL) != NULL &&
+         (em_item_says (f->items, word, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0 ? word : EM_NO_ITEM;
+}
+
 static gboolean
 is_named_behind (const EmFitter *f, guint item)
 {
-  return item + 1 < f->items->items->len && em_item_says (f->items, item + 1, EM_SAYS_LABEL) != NULL &&
-         (em_item_says (f->items, item + 1, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0;
+  return wear_behind (f, item) != EM_NO_ITEM;
+}
+
+/* A whole number or one with a fit, and no word like "now" behind it. */
+static gboolean
+is_called (const EmFitter *f, guint item)
+{
+  const EmSize *size = em_item_size (f->items, item);
+
+  return (size->has_fit || (size->is_whole && size->unit != EM_UNIT_INCH)) && (size->roles & EM_ROLE_DIAMETER) != 0 &&
+         em_item_says (f->items, wear_behind (f, item), EM_SAYS_GLUE) == NULL && size->label_item != item + 1;
 }
 
 static gboolean
@@ -61,11 +82,13 @@ fit_diameters (EmFitter *f, const guint *items, guint n)
       /* "OD 12 worn, build up 0.3": how much it lacks is only asked to be per side or not. */
       gboolean is_worn = !is_seat && em_fit_find (f->fit, "build") == NULL && !asks (f, "side-or-diameter") &&
                          (em_item_size (f->items, large)->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) == EM_ROLE_WORN &&
+                         /* "⌀12 H7 worn", "⌀12 worn, 20 deep": a whole number is what it is called by */
+                         !(n == 1 && is_named_behind (f, large) && is_called (f, large)) &&
                          /* "O.D. 12 worn, build up 0.3": the size that it has by name */
                          !(n == 1 && is_named_behind (f, large) && (f->proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0);
 
       /* "pin ⌀8 worn": what is worn may still be told by the size it should have. */
-      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, is_worn && n == 1 && is_named_behind (f, large) ? "from-words" : NULL);
+      em_fitter_put (f, is_worn ? "worn" : "diameter", large, 1, n == 1 && is_named_behind (f, large) ? "from-words" : NULL);
     }
   else if (is_seat)
     {

@@ -625,6 +625,13 @@ has_repair_each (const Governor *g, guint i, const EmSense *tools)
   return FALSE;
 }
 
+/* "4 cores identical,", and not "2 Schieber gleich beschädigt". */
+static gboolean
+is_part_end (const Governor *g, guint i)
+{
+  return i >= g->c->end || item (g, i)->type == EM_ITEM_SIGN || em_item_is_soft_break (g->c->items, i);
+}
+
 static void
 read_tools (Governor *g, guint i)
 {
@@ -640,7 +647,7 @@ read_tools (Governor *g, guint i)
     return;
   for (guint k = i + 1; k < g->c->end && k <= i + 2; k++)
     if (says (g, k, EM_SAYS_TOOLS) != NULL && !has_repair_each (g, i, says (g, k, EM_SAYS_TOOLS)) &&
-        (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1) || (k == i + 2 && is_part (g, i + 1))))
+        (g_strcmp0 (says (g, k, EM_SAYS_TOOLS)->value, "identical") != 0 || is_part (g, k + 1) || (k == i + 2 && is_part (g, i + 1) && is_part_end (g, k + 1))))
       {
         if (says (g, i - 1, EM_SAYS_QUANTITY) != NULL)
           item (g, i - 1)->is_used = TRUE;

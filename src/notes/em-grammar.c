@@ -21,6 +21,7 @@
 #include "em-numbered.h"
 #include "em-report.h"
 #include "em-rows.h"
+#include "em-partner.h"
 #include "em-parts.h"
 #include "em-proto.h"
 #include "em-refer.h"
@@ -416,7 +417,7 @@ read_segment (EmReader *r, guint first, guint end)
   /* "Objet : lèvre de filière film 2,2 m" */
   if (r->is_mail_head && content.n_sizes < 2)
     return NULL;
-  if (!is_unclear && (take_place_line (r, &content, before, first, end) || em_said_take (r, &content, before, is_repair, first, end)))
+  if (!is_unclear && (take_place_line (r, &content, before, first, end) || em_partner_take (r, &content, before, first, end) || em_said_take (r, &content, before, is_repair, first, end)))
     return before;
   if (is_repair && !is_unclear && content.n_sizes == 0 && is_heading_line (r, end))
     {
@@ -744,6 +745,14 @@ take_unticked (EmReader *r, guint first, guint end)
   return TRUE;
 }
 
+/* The number or letter among the items from first to end, which were passed over, heads what follows. */
+static void
+take_head (EmReader *r, guint first, guint end)
+{
+  for (guint i = first; i < end; i++)
+    r->head = em_list_head_at (r->items, i) != 0 ? em_list_head_at (r->items, i) : r->head;
+}
+
 static void
 read_line (EmReader *r, guint first, guint end)
 {
@@ -771,13 +780,13 @@ read_line (EmReader *r, guint first, guint end)
   if (first == line_first && first + 2 < end &&
       (em_item_says (r->items, first, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first, EM_SAYS_KIND) != NULL))
     r->head = em_list_head_at (r->items, first + 1 + em_item_is_sign (r->items, first + 1, '#'));
-  for (guint i = line_first; i < first; i++)
-    r->head = em_list_head_at (r->items, i) != 0 ? em_list_head_at (r->items, i) : r->head;
+  take_head (r, line_first, first);
   for (guint i = first; i <= end; i++)
     if (i > first && i < end && (em_sentence_ends_at_point (r, i) || em_list_begins_number (r, i)))
       {
         read_parts (r, first, i);
         first = em_list_skip_number (r, i, end);
+        take_head (r, i, first);
         r->is_line_start = FALSE;
       }
     else if (i == end || em_sentence_ends (r, i) || em_list_precedes_number (r, i, end))
@@ -785,6 +794,7 @@ read_line (EmReader *r, guint first, guint end)
         if (i > first)
           read_parts (r, first, i);
         first = em_list_skip_number (r, i + 1, end);
+        take_head (r, i + 1, first);
         r->is_line_start = FALSE;
       }
 }

@@ -100,6 +100,16 @@ is_item_word (const EmReader *r, guint i)
   return em_list_is_item_word (r, i) || em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
 }
 
+/* "zu 1) Aufmaß 0,3", "for 2): stock 0.1": a little word before a number with its mark. */
+static gboolean
+is_word_before_mark (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "zu", "for", "to", "re", "on", "für", "bei", "an", "pour", "à", "para", "en", "ad" };
+
+  return i + 2 < r->end && em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)) && em_list_is_bare_whole (r->items, i + 1) &&
+         (em_item_is_sign (r->items, i + 2, ')') || (i == r->first && em_item_is_sign (r->items, i + 2, ':')));
+}
+
 /* "repère B" */
 static gboolean
 is_capital_letter (const EmReader *r, guint i)
@@ -171,9 +181,25 @@ static gboolean
 has_item_word (const EmReader *r, guint first, guint end)
 {
   for (guint i = first; i + 1 < end; i++)
-    if (is_item_word (r, i) && em_item (r->items, i + 1)->type == EM_ITEM_SIZE)
+    if ((is_item_word (r, i) && em_item (r->items, i + 1)->type == EM_ITEM_SIZE) || is_word_before_mark (r, i))
       return TRUE;
   return FALSE;
+}
+
+/* "item 1: stock 0.2" below what item 1 is: the repair whose number heads the line, for what is told in its first part; NULL: none. */
+static EmProto *
+of_head (const EmReader *r, guint at)
+{
+  gboolean is_led = r->first + 2 < r->end && is_item_word (r, r->first); /* "; item 2: stock 0.1" */
+  guint number = r->first + 1 + (is_led && em_item_is_sign (r->items, r->first + 1, '.'));
+  guint64 head = is_led ? em_list_head_at (r->items, number) : r->head;
+  EmProto *proto = head != 0 && part_begin (r, at) == r->first && !has_item_word (r, r->first + is_led, part_end (r, at)) ? em_refer_with (r, head) : NULL;
+
+  if (proto == NULL || proto->last >= r->first || (!is_led && em_reader_line_of (r, proto->last) >= em_reader_line_of (r, r->first)))
+    return NULL;
+  if (is_led)
+    em_item (r->items, number)->is_used = TRUE;
+  return proto;
 }
 
 guint
@@ -181,13 +207,15 @@ em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
 {
   guint first = MAX (r->first, at > NEAR_WINDOW ? at - NEAR_WINDOW : 0), end = MIN (r->end, at + NEAR_WINDOW), n = 0;
 
+  if (max > 0 && (out_protos[0] = of_head (r, at)) != NULL)
+    return 1;
   if (has_item_word (r, part_begin (r, at), part_end (r, at)))
     {
       first = part_begin (r, at);
       end = part_end (r, at);
     }
   /* What begins the sentence heads a repair. */
-  for (guint i = MAX (first, r->first + 1); i < end && n == 0; i++)
+  for (guint i = is_word_before_mark (r, first) ? first : MAX (first, r->first + 1); i < end && n == 0; i++)
     {
       /* "restricted access on 1.2" */
       if (r->section != 0 && em_item_says (r->items, i, EM_SAYS_PREPOSITION) != NULL && i + 1 < r->end && em_list_section_at (r->items, i + 1) != 0 &&
@@ -196,7 +224,7 @@ em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
           em_item (r->items, i + 1)->is_used = TRUE;
           return 1;
         }
-      if (is_item_word (r, i))
+      if (is_item_word (r, i) || is_word_before_mark (r, i))
         n = read_numbers (r, i + 1 + (i + 1 < r->end && em_item_is_sign (r->items, i + 1, '.')), out_protos, max);
     }
   if (n == 0 && r->grammar->protos->len > 1 && number_behind (r, at) != 0)

@@ -1482,6 +1482,11 @@ static const Case cases[] = {
   { "bore 6 worn to 6.1 mm\nDepth to weld: 12 from the face", EM_UNITS_METRIC, "2\t1\tlength\t12\tmm" },
   { "nick 3 x 1 x 1 mm.\nOur youngest fellow put the thing away in a hurry.", EM_UNITS_METRIC, "2\t0\tunused\tOur youngest fellow put the thing away in a hurry\t" },
   { "éclat de l'arête 3 x 1 x 1 mm\nacier 1.2344, 46 HRC, chromé", EM_UNITS_METRIC, "2\t0\tcoating\tchrome\t" },
+  { "Bohrung Ø 4 ausgeschlagen, 6 Stück. Neue Stifte haben Ø 4, alte Bohrung jetzt 4,2. Tiefe 30 mm.", EM_UNITS_METRIC, "1\t1\tworn\t4.2\tmm" },
+  { "Tip of core broken off, 6 x 1 mm, build up 2.5 mm.", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "1) Riss 9 lang, 1 tief\n2) Kratzer 5 lang\nzu 2) Aufmaß 0,1", EM_UNITS_METRIC, "3\t2\tstock\t0.1\tmm" },
+  { "WAND 28 LANG, 5 HOCH, 0,15 AUFTRAGEN\nFREIMACHEN WIR SELBST", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "Damm 20 x 5 x 1,2 schweißen.\nUmgebung gut zugänglich.", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
