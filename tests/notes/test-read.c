@@ -1487,6 +1487,8 @@ static const Case cases[] = {
   { "1) Riss 9 lang, 1 tief\n2) Kratzer 5 lang\nzu 2) Aufmaß 0,1", EM_UNITS_METRIC, "3\t2\tstock\t0.1\tmm" },
   { "WAND 28 LANG, 5 HOCH, 0,15 AUFTRAGEN\nFREIMACHEN WIR SELBST", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
   { "Damm 20 x 5 x 1,2 schweißen.\nUmgebung gut zugänglich.", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
+  { "cara baja 0,3, 25 x 10 mm\nEl pulido final lo hacemos nosotros.", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "portée basse de 0,3, 25 x 10 mm\npolissage par notre fournisseur", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
