@@ -440,9 +440,6 @@ em_where_take (EmReader *r)
   gboolean is_choice;
   EmProto *host;
 
-  /* "slot 5 wide, 9 deep: flank low by 0.15" leads on to the wall in it. */
-  if (r->end < r->items->items->len && em_item_is_sign (r->items, r->end, ':'))
-    return FALSE;
   if (r->grammar->protos->len == 0 || r->end - r->first > LONG_SENTENCE || em_item (r->items, r->first)->is_row || !look (r, &w))
     return FALSE;
   if (take_access (r, &w) || take_access_apart (r, &w))
