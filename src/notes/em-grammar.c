@@ -734,11 +734,28 @@ is_sound_row (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
-/* "[ ] CRACK": a box of a form that is not ticked. TRUE: the line says nothing. */
+/* "[x]" somewhere: the boxes of the notes are those of a form, of which some are ticked. */
+static gboolean
+has_ticked (const EmItems *items)
+{
+  for (guint i = 0; i + 2 < items->items->len; i++)
+    if (em_item_is_sign (items, i, '[') && em_item_is_sign (items, i + 2, ']') && em_item (items, i + 1)->length <= 3 /* a tick */ &&
+        em_item (items, i + 1)->type != EM_ITEM_SIZE)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_empty_box (const EmReader *r, guint first, guint end)
+{
+  return first + 1 < end && em_item_is_sign (r->items, first, '[') && em_item_is_sign (r->items, first + 1, ']');
+}
+
+/* "[ ] CRACK": a box of a form that is not ticked. TRUE: the line says nothing. Where none is, the boxes are those of a list of what is to be done. */
 static gboolean
 take_unticked (EmReader *r, guint first, guint end)
 {
-  if (first + 1 >= end || !em_item_is_sign (r->items, first, '[') || !em_item_is_sign (r->items, first + 1, ']'))
+  if (!r->has_ticked || !is_empty_box (r, first, end))
     return FALSE;
   for (guint i = first; i < end; i++)
     em_item (r->items, i)->is_used = TRUE;
@@ -772,6 +789,11 @@ read_line (EmReader *r, guint first, guint end)
     return;
   if (em_item (r->items, first)->is_row)
     r->is_bullet = TRUE;
+  else if (is_empty_box (r, first, end) && first + 2 < end)
+    {
+      r->is_bullet = TRUE;
+      first += 2;
+    }
   else
     first = em_list_skip_number (r, em_list_skip_head (r, first, end), end);
   r->is_listed = r->is_bullet;
@@ -822,6 +844,7 @@ em_grammar_read (EmItems *items)
   em_name_read_signatures (items);
   em_table_read (items);
   em_numbered_read (items);
+  r.has_ticked = has_ticked (items);
   grammar->items = items;
   grammar->protos = g_ptr_array_new_with_free_func (em_proto_free);
   grammar->general = g_array_new (FALSE, FALSE, sizeof (EmGiven));

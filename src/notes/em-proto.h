@@ -38,6 +38,7 @@ typedef struct
   gboolean   is_one_of;      /* the segment is one of several named together */
   gboolean   is_bullet;      /* it begins a numbered or bulleted line */
   gboolean   is_listed;      /* it stands in such a line */
+  gboolean   has_ticked;        /* some box of the notes is ticked */
   gboolean   is_dash, was_dash; /* the line, or the one before, begins with a dash or the like */
   gboolean   is_line_start;
   guint64    head;           /* the number, or the letter, that heads the line; 0: none */

@@ -1489,6 +1489,9 @@ static const Case cases[] = {
   { "Damm 20 x 5 x 1,2 schweißen.\nUmgebung gut zugänglich.", EM_UNITS_METRIC, "2\t1\taccess\topen\t" },
   { "cara baja 0,3, 25 x 10 mm\nEl pulido final lo hacemos nosotros.", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
   { "portée basse de 0,3, 25 x 10 mm\npolissage par notre fournisseur", EM_UNITS_METRIC, "2\t0\tfinish\tcustomer\t" },
+  { "[ ] parting line corner rolled .008, 1.2 lg\n[ ] core pin .218 worn to .214, .62 lg", EM_UNITS_INCH, "2\t2\tkind\tpin\t" },
+  { "[x] crack 9 mm long, 1 deep\n[ ] pin dia 6 worn to 5.9, 10 long", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
+  { "[ ] crack 9 mm long, 1 deep\n[X] pin dia 6 worn to 5.9, 10 long", EM_UNITS_METRIC, "!1\t1\tkind\tgroove\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
