@@ -338,6 +338,22 @@ is_in_number (const Governor *g, guint i, const EmSense *sense)
          is_size (g, i + 2) && em_item_size (g->c->items, i + 2)->is_whole;
 }
 
+/* "TOOL: 2-PLATE CRATE", "DIE: 4-VOID PROFILE": what it is like, by a number and a word. */
+static gboolean
+is_so_many_of (const Governor *g, guint from, guint to)
+{
+  enum { DIGITS = 2, LETTERS = 3 };
+  const EmItem *word = to == from + 3 ? item (g, from + 2) : NULL;
+
+  if (word == NULL || !is_size (g, from) || item (g, from)->length > DIGITS || !em_item_is_sign (g->c->items, from + 1, '-') || word->type == EM_ITEM_SIZE ||
+      word->length < LETTERS)
+    return FALSE;
+  for (guint32 b = 0; b < word->length; b++)
+    if (g_ascii_isdigit (g->c->items->text[word->start + b]))
+      return FALSE;
+  return TRUE;
+}
+
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
 void
 em_code_read (Governor *g, guint i)
@@ -361,6 +377,8 @@ em_code_read (Governor *g, guint i)
   for (guint k = from; k < to; k++)
     if (is_counted_place (g, k))
       return;
+  if (is_so_many_of (g, from, to))
+    return;
   if (!has_digit (g, from, to) || is_list_name (g, sense, i, from) || is_radius (g, from, to))
     return;
   is_doubted = is_apart || (strcmp (sense->value, "drawing") == 0 && use_sheet (g, to));

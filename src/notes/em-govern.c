@@ -414,6 +414,13 @@ is_of_part (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "do you also do nitriding?" */
+static gboolean
+is_asked (const Governor *g)
+{
+  return g->c->end < g->c->items->items->len && em_item_is_sign (g->c->items, g->c->end, '?');
+}
+
 /* "The plug is m2 with pvd": where the parts are of several metals, not all of them may be coated. */
 static gboolean
 has_metals (const Governor *g)
@@ -507,7 +514,7 @@ read_simple (Governor *g, guint i)
           one->is_general = simple[k].is_general || g->has_all;
           /* Who "us" is depends on who wrote it. */
           if (is_told_who || (sense->says == EM_SAYS_FINISH && names_repairs (g)) ||
-              (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE) || has_metals (g))))
+              (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE) || has_metals (g) || is_asked (g))))
             em_governor_infer (one, "from-words");
           if (simple[k].says == EM_SAYS_COATING && is_of_part (g, i))
             {

@@ -12,7 +12,7 @@
 
 enum
 {
-  METALS_MAX = 6, REPAIRS_MAX = 64,
+  METALS_MAX = 24, REPAIRS_MAX = 64,
   HEADS_MAX = 6,        /* "items 1, 2 and 4" */
   NAMES_MAX = 4,        /* "pins, bushes and bars" */
   NAME_WINDOW = 5,      /* items from a metal back to its part's name */

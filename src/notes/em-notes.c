@@ -147,6 +147,12 @@ given_field (const EmWriter *w, int feature, const EmGiven *given)
         }
       widen (w, &field, given->size_item);
     }
+  /* What lies near is told by words that may as well be of something else. */
+  else if (strcmp (field.field, "near") == 0 && field.state == EM_READ_READ)
+    {
+      field.state = EM_READ_INFERRED;
+      field.reason = "from-words";
+    }
   else if (field.text == NULL && isnan (field.value))
     field.text = g_string_chunk_insert_len (w->result->strings, w->text + field.start, field.length);
   return field;
@@ -211,6 +217,9 @@ add_kind (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_
                    : proto->noun_weight < 5 || proto->is_part || is_close ||
                      (proto->kinds & (proto->kinds - 1)) != 0 || (kind == GROOVE && proto->has_fill) /* that was cut, or that was torn */ ? "from-words"
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
+  /* Told by what became of it alone. */
+  if (field.reason == NULL && proto->noun == EM_NO_ITEM)
+    field.reason = "from-words";
   if (field.reason == NULL && has_strange_word (w, proto))
     field.reason = "strange-word";
   field.state = field.reason != NULL ? EM_READ_INFERRED : EM_READ_READ;

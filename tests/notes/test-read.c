@@ -1492,6 +1492,9 @@ static const Case cases[] = {
   { "[ ] parting line corner rolled .008, 1.2 lg\n[ ] core pin .218 worn to .214, .62 lg", EM_UNITS_INCH, "2\t2\tkind\tpin\t" },
   { "[x] crack 9 mm long, 1 deep\n[ ] pin dia 6 worn to 5.9, 10 long", EM_UNITS_METRIC, "!2\t2\tkind\tpin\t" },
   { "[ ] crack 9 mm long, 1 deep\n[X] pin dia 6 worn to 5.9, 10 long", EM_UNITS_METRIC, "!1\t1\tkind\tgroove\t" },
+  { "TOOL: 2-PLATE CRATE\nnick 3 x 1 x 1 mm", EM_UNITS_METRIC, "!1\t0\ttool_number\t2-PLATE\t" },
+  { "nick 3 x 1 x 1 mm\nCHROME PLATING STRIPPED BEFORE SHIPPING.", EM_UNITS_METRIC, "!2\t0\tcoating\tchrome\t" },
+  { "nick 3 x 1 x 1 mm, P20\ncrack 4 long 1 deep, H13\nnick 4 x 1 x 1, S7\nnick 5 x 1 x 1, A2\nnick 6 x 1 x 1, D2\nnick 7 x 1 x 1, O1\nnick 8 x 1 x 1, M2", EM_UNITS_METRIC, "7\t7\tbase\tm2\t" },
   { "Check\tSpec\tFound\tLength\tAction\nkey height\t.250\t.250\t\tnone\nstop face\t\t.010 low\t1.0 x .75\tweld", EM_UNITS_INCH, "3\t1\tthickness\t0.254\tmm" },
   /* What radius is left, in other words; how much is too thin or too wide, across; no unit before a metal. */
   { "Kante R0,6 auf 120 mm Länge, muss R0,1", EM_UNITS_METRIC, "1\t1\tradius_to\t0.1\tmm" },
@@ -2340,6 +2343,7 @@ START_TEST (test_what_may_be_of_a_part_is_marked)
   ck_assert (!is_sure ("Grommel sidewall worn, 20 x 10 mm, 0.2 low", 1, "kind"));
   ck_assert (is_sure ("nick 3 x 1 x 1 mm\nDO NOT WELD THREADS", 0, "refuse"));
   ck_assert (!is_sure ("nick 3 x 1 x 1 mm\nDO NOT WELD TIP HOLE Ø1", 0, "refuse"));
+  ck_assert (!is_sure ("bore 48 dia, 22 long mm, build 0.2 per side. Do you also do nitriding?", 0, "coating"));
   ck_assert (!is_sure ("nick 3 x 1 x 1 mm\nnick 4 x 1 x 1\nnick 5 x 1 x 1\nYou machine 1 and 2", 0, "finish"));
 }
 END_TEST
