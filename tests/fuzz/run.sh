@@ -16,6 +16,13 @@ mkdir -p "$folder/corpus" "$folder/seeds"
 for seed in "$@"; do
   cp -r "$seed" "$folder/seeds/" || exit 1
 done
+# Readings by a person are no seeds. Of many notes every n-th is taken, so that there is time left to change them: five a second and folder.
+find "$folder/seeds" -name '*.tsv' -delete
+for notes in "$folder"/seeds/*/; do
+  find "$notes" -name '*.txt' | sort | awk -v most=$((${ESTIMEND_FUZZ_SECONDS:-10} * 5)) \
+    '{ name[NR] = $0 } END { every = int((NR + most - 1) / most); for (i = 1; i <= NR; i++) if (every > 1 && i % every != 1) print name[i] }' |
+    xargs -r -d '\n' rm --
+done
 # A line of these is a seed.
 find "$folder/seeds" -name '*.lines' | while read -r lines; do
   split -l 1 -a 3 "$lines" "$lines-" && rm "$lines"
