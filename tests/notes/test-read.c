@@ -2085,6 +2085,16 @@ static const Case cases[] = {
   { "Blade 0.6 thick x 4.0 long, tip lost 0.35. Access very tight between the blades, gap 0.9.", EM_UNITS_METRIC, "1\t1\taccess\trestricted\t" },
   { "Chip 5 x 1 x 1 mm. Please leave a few thou for us to spot in.", EM_UNITS_METRIC, "1\t0\tunused\tleave a few thou\t" },
   { "Chip 5 x 1 x 1 mm.\nNitrided, H11. Remove layer before work.", EM_UNITS_METRIC, "2\t0\tunused\tRemove layer\t" },
+  /* Who finishes, in a plain sentence of its own. */
+  { "CRACK 2 LONG .1 DEEP. FINISH BY VENDOR TO PRINT.", EM_UNITS_INCH, "1\t0\tfinish\tshop\t" },
+  { "CRACK 2 LONG .1 DEEP. MACHINED BY OTHERS.", EM_UNITS_INCH, "1\t0\tfinish\tcustomer\t" },
+  { "Edge chipped 4 x 1 x 1. Jo will stone it sharp after you weld it.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "Edge chipped 4 x 1 x 1. Our milling department does the rest.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  /* Steels by number (EN ISO 4957, EN 10084, EN ISO 683-2) and of AISI; after "no." four digits name the tool. */
+  { "DIE 1.2367, CRACK 12 LG 1 DEEP", EM_UNITS_METRIC, "1\t0\tbase\t1-2367\t" },
+  { "MATL 16MnCr5, PIN 20 WORN TO 19.8", EM_UNITS_METRIC, "1\t0\tbase\t1-7131\t" },
+  { "MATL P21 40 HRC, CRACK 12 LG 1 DEEP", EM_UNITS_METRIC, "1\t0\tbase\tp21\t" },
+  { "Die no. 2210, P20, crack 12 lg 1 deep", EM_UNITS_METRIC, "1\t0\ttool_number\t2210\t" },
 };
 
 START_TEST (test_case)
