@@ -365,8 +365,9 @@ waiting_roles (const Labels *l, guint i)
   guint32 roles = l->pending & ~(guint32) (denies_build (l, i) ? EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_ADD | EM_ROLE_PER_SIDE
                                            : 0);
 
-  /* "crack at rib root 22 long" */
-  if ((roles & em_dimension_roles) == EM_ROLE_GAP && em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
+  /* "crack at rib root 22 long": where it is. */
+  if ((roles & EM_ROLE_GAP) != 0 &&
+      em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER) != NULL &&
       (em_clause_label_at (l->c, i + 1, EM_LABEL_AFTER)->roles & em_plan_roles) != 0)
     {
       em_item (l->c->items, l->pending_item)->is_used = TRUE;
