@@ -185,6 +185,31 @@ is_half_of_tool (const EmItemBuilder *b, const EmSize *size, guint n, guint next
          (label->roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0;
 }
 
+/* "half of the circle (180°)", "a quarter of the circumference": a fraction in words before what it is a part of, and the degrees that say it once more.
+ * Returns the token after them, or at. */
+static guint
+build_part_of_circle (EmItemBuilder *b, guint at, guint n, const EmSize *fraction)
+{
+  const guint64 circle_deg = 360;
+  EmSize size = *fraction;
+  guint n_label, next;
+  const EmSense *label = em_phrase_find (em_builder_match (b, at + n, &n_label), EM_SAYS_LABEL);
+
+  if (!size.is_fraction || size.value.n >= size.value.d || label == NULL || label->roles != EM_ROLE_ARC || label->place == EM_LABEL_BEFORE ||
+      em_builder_token (b, at + n + n_label - 1)->length <= 2 /* "of it" */)
+    return at;
+  size.value.n *= circle_deg;
+  size.is_fraction = FALSE;
+  size.unit = EM_UNIT_DEGREE;
+  size.roles = EM_ROLE_ARC;
+  size.reason = "from-words";
+  next = at + n + n_label;
+  if (em_builder_is_sign (b, next, '(') && em_builder_is_number (b, next + 1) && em_builder_is_sign (b, next + 2, 0xb0) && em_builder_is_sign (b, next + 3, ')') &&
+      em_builder_token (b, next + 1)->numerator * size.value.d == size.value.n * em_builder_token (b, next + 1)->denominator)
+    next += 4;
+  return add_size (b, at, next, &size);
+}
+
 /* "twenty thou", "half inch", "eighth long": a number word with a unit, or a fraction before its label, is a size. Returns the
  * token after it, or at. */
 static guint
@@ -200,6 +225,9 @@ build_number_word (EmItemBuilder *b, guint at, guint n, const EmSense *number)
   size.is_fraction = *end == '/';
   if (size.is_fraction)
     size.value.d = MAX (1, g_ascii_strtoull (end + 1, NULL, 10));
+  next = build_part_of_circle (b, at, n, &size);
+  if (next != at)
+    return next;
   size.unit = number->unit;
   next = size.unit == EM_UNIT_NONE ? em_builder_read_unit (b, read_ones (b, at + n, &size), &size.unit) : at + n;
   if ((em_unit_is_hardness (size.unit) && (size.is_fraction || size.value.n < LEAST_HARDNESS)) ||
