@@ -178,6 +178,40 @@ is_of_actor (const EmItems *items, guint first, guint end)
   return TRUE;
 }
 
+/* "welding", "you start" within a few words behind "before". */
+static gboolean
+leads_to_weld (const EmItems *items, guint before)
+{
+  static const char *const start[] = { "start", "starting", "begin", "beginning", "repair", "anfangt", "anfangen", "beginnt", "Reparatur", "Beginn",
+                                       "empezar", "comenzar", "reparar", "commencer", "réparer", "réparation", "reparación" };
+
+  for (guint k = before + 1; k < items->items->len && k <= before + 4 && !is_break (items, k); k++)
+    if (em_item_says (items, k, EM_SAYS_VERB) != NULL || em_item_is_any_word_of (items, k, start, G_N_ELEMENTS (start)))
+      return TRUE;
+  return FALSE;
+}
+
+/* "GRIND OUT BEFORE WELDING", "Nitrierschicht vorher abschleifen": what is to be done first, in a part without a size. 0: none such begins at first. */
+static guint
+preparation_end (const EmItems *items, guint first)
+{
+  static const char *const words[] = { "before", "prior to", "vor dem", "vor", "bevor", "avant", "avant de", "antes", "antes de", "antes del" };
+  static const char *const alone[] = { "beforehand", "vorher", "zuvor", "vorab", "first", "previamente", "au préalable", "préalablement" };
+  guint end = first, n_words = 0;
+  gboolean has_work = FALSE, is_first = FALSE, is_alone = FALSE;
+
+  for (; end < items->items->len && end < first + PART_WINDOW && !is_break (items, end); end++)
+    {
+      if (em_item (items, end)->type == EM_ITEM_SIZE && (em_item_size (items, end)->roles & EM_ROLE_REFERENCE) == 0)
+        return 0;
+      n_words += em_item (items, end)->type == EM_ITEM_PHRASE || em_item (items, end)->type == EM_ITEM_UNKNOWN;
+      has_work |= em_item_says (items, end, EM_SAYS_MACHINING) != NULL || em_remark_has_noise (items, end, "strip");
+      is_first |= em_item_is_any_word_of (items, end, words, G_N_ELEMENTS (words)) && leads_to_weld (items, end);
+      is_alone |= em_item_is_any_word_of (items, end, alone, G_N_ELEMENTS (alone));
+    }
+  return n_words >= WISH_WORDS && (is_first || (is_alone && has_work)) ? end : 0;
+}
+
 guint
 em_remark_end (const EmItems *items, guint first)
 {
@@ -186,6 +220,8 @@ em_remark_end (const EmItems *items, guint first)
 
   if (is_break (items, first) || (first > 0 && !is_break (items, first - 1)))
     return 0;
+  if (preparation_end (items, first) != 0)
+    return preparation_end (items, first);
   for (; end < items->items->len && end < first + PART_WINDOW && !is_break (items, end); end++)
     {
       const EmItem *item = em_item (items, end);

@@ -2095,6 +2095,13 @@ static const Case cases[] = {
   { "MATL 16MnCr5, PIN 20 WORN TO 19.8", EM_UNITS_METRIC, "1\t0\tbase\t1-7131\t" },
   { "MATL P21 40 HRC, CRACK 12 LG 1 DEEP", EM_UNITS_METRIC, "1\t0\tbase\tp21\t" },
   { "Die no. 2210, P20, crack 12 lg 1 deep", EM_UNITS_METRIC, "1\t0\ttool_number\t2210\t" },
+  /* What is to be done before welding. */
+  { "CRACK 3 LG .1 DP, GRIND OUT BEFORE WELDING", EM_UNITS_INCH, "1\t0\tunused\tGRIND OUT BEFORE WELDING\t" },
+  { "Welle 20 auf 19,8. Nitrierschicht vorher abschleifen.", EM_UNITS_METRIC, "1\t0\tunused\tNitrierschicht vorher abschleifen\t" },
+  /* Part of a circle in words; where a crack lies is no width of it. */
+  { "bore nominal 35 mm, measured 35.2 mm on half of the circle (180°), length 28 mm", EM_UNITS_METRIC, "1\t1\tarc\t180\tdeg" },
+  { "GOUGE AT BOTTOM 8 LG X 0.3 DP X 0.5 WIDE", EM_UNITS_METRIC, "1\t1\tgap\t0.5\tmm" },
+  { "PIN DIA 1.000 worn .005 per side, worn area is 3.5 long", EM_UNITS_INCH, "1\t1\tlength\t88.9\tmm" },
 };
 
 START_TEST (test_case)
