@@ -414,13 +414,6 @@ is_of_part (const Governor *g, guint i)
   return FALSE;
 }
 
-/* "do you also do nitriding?" */
-static gboolean
-is_asked (const Governor *g)
-{
-  return g->c->end < g->c->items->items->len && em_item_is_sign (g->c->items, g->c->end, '?');
-}
-
 /* "The plug is m2 with pvd": where the parts are of several metals, not all of them may be coated. */
 static gboolean
 has_metals (const Governor *g)
@@ -501,6 +494,9 @@ read_simple (Governor *g, guint i)
       if (sense != NULL && simple[k].says == EM_SAYS_COATING && (is_removed (g, i, FALSE) || (sense->needs_material && !is_coating_alone (g, i) && !has_accent (g, i))))
         continue;
 
+      /* "do you also do nitriding?" */
+      if (sense != NULL && sense->says == EM_SAYS_COATING && em_machining_is_asked (g, i))
+        continue;
       /* "0.3 for our milling" is a label, too. */
       if (sense != NULL && sense->says == EM_SAYS_FINISH && (em_machining_is_before (g, i) || em_machining_is_asked (g, i)))
         continue;
@@ -514,7 +510,7 @@ read_simple (Governor *g, guint i)
           one->is_general = simple[k].is_general || g->has_all;
           /* Who "us" is depends on who wrote it. */
           if (is_told_who || (sense->says == EM_SAYS_FINISH && names_repairs (g)) ||
-              (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE) || has_metals (g) || is_asked (g))))
+              (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE) || has_metals (g))))
             em_governor_infer (one, "from-words");
           if (simple[k].says == EM_SAYS_COATING && is_of_part (g, i))
             {
