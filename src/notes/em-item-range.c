@@ -100,7 +100,8 @@ sign_again (const EmItemBuilder *b, guint at)
 static gboolean
 is_measured_range (const EmItemBuilder *b, guint at, const EmSize *first, const EmSize *range)
 {
-  static const char *const words[] = { "measures", "measured", "measuring", "reads", "gauges", "gages", "checks", "mesuré", "mesurée", "mesure", "mide", "miden", "medido" };
+  static const char *const words[] = { "measures", "measured", "measuring", "reads", "gauges", "gages", "checks", "mesuré", "mesurée", "mesurés", "mesurées", "mesure", "mide", "miden", "medido", "medidos",
+                                      "now", "is now", "are now", "now at", "now about", "jetzt", "aktuell", "ist jetzt", "sind jetzt", "ahora", "maintenant" };
   const double close = 1.05;
   const EmItem *last = leading_item (b);
   double ratio = range->low.d != 0 ? em_fraction_plain (range->high) / em_fraction_plain (range->low) : 0;

@@ -208,11 +208,14 @@ stands_after (const Follower *f)
   return f->sense->place == EM_LABEL_AFTER;
 }
 
-/* "40 mm. depth unknown": behind the unit's point another is told. */
+/* "40 mm. depth unknown": behind the unit's point another is told; "5/8 in. dia, .02 low" is not, where the part ends behind it. */
 static gboolean
 stands_before (const Follower *f)
 {
-  return f->sense->place == EM_LABEL_BEFORE || ends_in_point (f->c, f->open);
+  gboolean ends = f->i == f->open + 1 && (f->i + 1 >= f->c->end || em_item_is_soft_break (f->c->items, f->i + 1) ||
+                                           em_item_is_sign (f->c->items, f->i + 1, '.') || em_clause_says (f->c, f->i + 1, EM_SAYS_TIMES));
+
+  return f->sense->place == EM_LABEL_BEFORE || (ends_in_point (f->c, f->open) && !ends);
 }
 
 static gboolean

@@ -2102,6 +2102,13 @@ static const Case cases[] = {
   { "bore nominal 35 mm, measured 35.2 mm on half of the circle (180°), length 28 mm", EM_UNITS_METRIC, "1\t1\tarc\t180\tdeg" },
   { "GOUGE AT BOTTOM 8 LG X 0.3 DP X 0.5 WIDE", EM_UNITS_METRIC, "1\t1\tgap\t0.5\tmm" },
   { "PIN DIA 1.000 worn .005 per side, worn area is 3.5 long", EM_UNITS_INCH, "1\t1\tlength\t88.9\tmm" },
+  { "face worn 5/8 in. dia, .020 low", EM_UNITS_INCH, "1\t1\tdiameter\t15.875\tmm" },
+  { "Bore 16 mm, now 16.1 to 16.2, 12 deep", EM_UNITS_METRIC, "1\t1\tworn\t16.15\tmm" },
+  { "slot 6 wide, both walls worn, add 0.2, 30 x 12", EM_UNITS_METRIC, "1\t1\tslot_width\t6\tmm" },
+  { "slot 6 wide, both walls worn, add 0.2, 30 x 12", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Crack 20 mm long. One more thing, do you also do plasma nitriding?", EM_UNITS_METRIC, "!1\t0\tcoating\tnitride\t" },
+  { "bore 20 worn 20.1, open on both faces", EM_UNITS_METRIC, "1\t1\taccess\topen\t" },
+  { "small hollow 3 mm dia 0.15 deep", EM_UNITS_METRIC, "1\t1\tform\tcap\t" },
 };
 
 START_TEST (test_case)
