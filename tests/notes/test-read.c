@@ -2106,6 +2106,8 @@ static const Case cases[] = {
   { "Bore 16 mm, now 16.1 to 16.2, 12 deep", EM_UNITS_METRIC, "1\t1\tworn\t16.15\tmm" },
   { "slot 6 wide, both walls worn, add 0.2, 30 x 12", EM_UNITS_METRIC, "1\t1\tslot_width\t6\tmm" },
   { "slot 6 wide, both walls worn, add 0.2, 30 x 12", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  /* What is asked is no coating. */
+  { "bore 48 dia, 22 long mm, build 0.2 per side. Do you also do nitriding?", EM_UNITS_METRIC, "!1\t0\tcoating\tnitride\t" },
   { "Crack 20 mm long. One more thing, do you also do plasma nitriding?", EM_UNITS_METRIC, "!1\t0\tcoating\tnitride\t" },
   { "bore 20 worn 20.1, open on both faces", EM_UNITS_METRIC, "1\t1\taccess\topen\t" },
   { "small hollow 3 mm dia 0.15 deep", EM_UNITS_METRIC, "1\t1\tform\tcap\t" },
@@ -2367,7 +2369,6 @@ START_TEST (test_what_may_be_of_a_part_is_marked)
   ck_assert (!is_sure ("Grommel sidewall worn, 20 x 10 mm, 0.2 low", 1, "kind"));
   ck_assert (is_sure ("nick 3 x 1 x 1 mm\nDO NOT WELD THREADS", 0, "refuse"));
   ck_assert (!is_sure ("nick 3 x 1 x 1 mm\nDO NOT WELD TIP HOLE Ø1", 0, "refuse"));
-  ck_assert (!is_sure ("bore 48 dia, 22 long mm, build 0.2 per side. Do you also do nitriding?", 0, "coating"));
   ck_assert (!is_sure ("nick 3 x 1 x 1 mm\nnick 4 x 1 x 1\nnick 5 x 1 x 1\nYou machine 1 and 2", 0, "finish"));
 }
 END_TEST
