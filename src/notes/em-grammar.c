@@ -7,6 +7,7 @@
 
 #include "em-beside.h"
 #include "em-content.h"
+#include "em-code.h"
 #include "em-continue.h"
 #include "em-counts.h"
 #include "em-govern.h"
@@ -871,6 +872,7 @@ em_grammar_read (EmItems *items)
   em_parts_multiply (&r);
   em_metals_hand_out (grammar);
   em_coatings_hand_out (grammar);
+  em_code_read_alone (grammar);
   return grammar;
 }
 

@@ -2111,6 +2111,14 @@ static const Case cases[] = {
   { "Crack 20 mm long. One more thing, do you also do plasma nitriding?", EM_UNITS_METRIC, "!1\t0\tcoating\tnitride\t" },
   { "bore 20 worn 20.1, open on both faces", EM_UNITS_METRIC, "1\t1\taccess\topen\t" },
   { "small hollow 3 mm dia 0.15 deep", EM_UNITS_METRIC, "1\t1\tform\tcap\t" },
+  /* A code at the note's head that no word says of what it is. */
+  { "Die ring D-118, H13\nLand low 0.2, 30 x 5", EM_UNITS_METRIC, "1\t0\ttool_number\tD-118\t" },
+  { "17-4PH H1025\nLand low 0.2, 30 x 5", EM_UNITS_METRIC, "!1\t0\ttool_number\tH1025\t" },
+  { "Corner B-12 worn R0.5 x 20", EM_UNITS_METRIC, "!1\t0\ttool_number\tB-12\t" },
+  { "Mould T-204\nInsert X-330, corner worn R0.5 x 20", EM_UNITS_METRIC, "!2\t0\ttool_number\tX-330\t" },
+  { "TIP OD WORN. FINISH DIA .2500, WORN DIA .2440, LENGTH OF WORN PORTION .625", EM_UNITS_INCH, "1\t1\tdiameter\t6.35\tmm" },
+  { "ENTRY EDGE RADIUSED .03 X 5.5 LG, TO BE .005 R", EM_UNITS_INCH, "1\t1\tradius_to\t0.127\tmm" },
+  { "INSERT HEIGHT 1.995, SHOULD BE 2.000. BUILD UP TOP, .437 X .312.", EM_UNITS_INCH, "1\t1\tthickness\t0.127\tmm" },
 };
 
 START_TEST (test_case)
