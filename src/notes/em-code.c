@@ -77,7 +77,7 @@ is_other (const Governor *g, guint i)
   /* "DRAWING 304-118" is no metal's. */
   gboolean is_longer = i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, '-') && is_glued_on (g, i) && is_glued_on (g, i + 1) && is_size (g, i + 2);
 
-  if ((em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL && !is_longer) || says (g, i, EM_SAYS_NOISE) != NULL || is_fold (g, i))
+  if ((em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL && !is_longer) || (says (g, i, EM_SAYS_NOISE) != NULL && !is_glued_on (g, i)) || is_fold (g, i))
     return TRUE;
   return size != NULL && !is_glued_on (g, i) &&
          (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||
