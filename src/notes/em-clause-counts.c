@@ -450,13 +450,31 @@ is_dashed_off (const EmClause *c, guint i)
          em_item_is_glued (c->items, i + 2) && em_clause_says (c, i + 2, EM_SAYS_PLACES);
 }
 
-/* "(4 per plate)" */
+/* "(4 per plate)", "2 chips per blade", "avec 2 éclats chacun": a noun may stand between the number and what has so many each. */
 static gboolean
 is_per_part (const EmClause *c, guint i)
 {
-  return i + 2 < c->end && em_item_is_per (c->items, i + 1) &&
-         em_clause_says (c, i + 2, EM_SAYS_PLACE) && !em_clause_says (c, i + 2, EM_SAYS_LABEL) &&
-         (i == c->first || em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
+  gboolean has_noun = em_clause_says (c, i + 1, EM_SAYS_KIND);
+  guint per = i + 1 + has_noun, part = per + 1;
+
+  if (has_noun && em_item_is_each_alone (c->items, per + em_clause_says (c, per, EM_SAYS_PREPOSITION)))
+    return TRUE;
+  if (part >= c->end || !em_item_is_per (c->items, per) || em_clause_says (c, part, EM_SAYS_LABEL))
+    return FALSE;
+  if (has_noun && (em_clause_says (c, part, EM_SAYS_PLACE) || em_clause_says (c, part, EM_SAYS_KIND)))
+    return TRUE;
+  return em_clause_says (c, part, EM_SAYS_PLACE) && !has_noun && (i == c->first || em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
+}
+
+/* "8 noyaux usés, Ø9,5": at the head of a part so many parts are worn, which measures none of them. */
+static gboolean
+is_of_worn_parts (const EmClause *c, guint i)
+{
+  const EmSense *label = i + 2 < c->end ? em_item_says (c->items, i + 2, EM_SAYS_LABEL) : NULL;
+
+  return label != NULL && (label->roles & EM_ROLE_WORN) != 0 && em_item_size (c->items, i)->value.n > 1 &&
+         em_clause_says (c, i + 1, EM_SAYS_PLACE) && !em_clause_says (c, i + 1, EM_SAYS_LABEL) && !em_item_is_glued (c->items, i + 1) &&
+         !em_clause_is_size (c, i + 3) && (i == c->first || em_item_is_soft_break (c->items, i - 1));
 }
 
 /* "3 per cavity x 8 cav": how many parts, behind the part that each has so many. */
@@ -549,7 +567,7 @@ is_count (const EmClause *c, guint i)
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
-  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
+  if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_of_worn_parts (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
       is_dashed_off (c, i) || is_one_side (c, i) || is_all_of_them (c, i) || em_clause_counts_some (c, i))
     return TRUE;
   /* "(6 x)" */

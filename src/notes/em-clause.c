@@ -184,6 +184,14 @@ em_item_is_per (const EmItems *items, guint index)
 }
 
 gboolean
+em_item_is_each_alone (const EmItems *items, guint index)
+{
+  static const char *const each[] = { "each", "each one", "ea", "apiece", "jeweils", "chacun", "chacune", "sur chacun", "sur chacune", "cada uno", "cada una", "en cada uno", "en cada una", "c/u" };
+
+  return em_item_is_any_word_of (items, index, each, G_N_ELEMENTS (each));
+}
+
+gboolean
 em_item_is_all (const EmItems *items, guint index)
 {
   static const char *const all[] = { "all", "alle", "allen", "aller", "todos los", "todas las", "todos", "todas", "tous les", "toutes les", "tous", "toutes" };

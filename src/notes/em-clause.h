@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 
 /* "per", in the languages there are. */
 gboolean em_item_is_per (const EmItems *items, guint index);
+/* "each", "chacun", which need no word for what each is of behind them. */
+gboolean em_item_is_each_alone (const EmItems *items, guint index);
 
 typedef struct
 {

@@ -135,14 +135,18 @@ em_counts_is_per_part (const EmReader *r, guint i)
   return next < r->end && em_item_says (r->items, next, EM_SAYS_PLACE) != NULL;
 }
 
-/* "2 nicks each", "2 nicks in each" */
+/* "2 nicks each", "2 nicks in each", "2 éclats par lame" */
 static gboolean
 is_each_of (const EmReader *r, guint count)
 {
   guint each = count + 2;
 
-  each += each < r->end && em_item_says (r->items, each, EM_SAYS_PREPOSITION) != NULL;
-  return is_word (r, each, "each") || is_word (r, each, "ea") || is_word (r, each, "apiece");
+  each += each < r->end && em_item_says (r->items, each, EM_SAYS_PREPOSITION) != NULL && !em_item_is_each_alone (r->items, each);
+  if (each >= r->end)
+    return FALSE;
+  return em_item_is_each_alone (r->items, each) ||
+         (em_item_is_per (r->items, each) && each + 1 < r->end && em_item_says (r->items, count + 1, EM_SAYS_KIND) != NULL &&
+          (em_item_says (r->items, each + 1, EM_SAYS_PLACE) != NULL || em_item_says (r->items, each + 1, EM_SAYS_KIND) != NULL));
 }
 
 /* "four inserts, and each one has two dings" */
@@ -164,7 +168,7 @@ parts_before (const EmReader *r, guint count)
       double n = em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL ? count_at (r, i, TRUE) : (double) NAN;
 
       /* "Mandamos 3 postizos, cada uno con 2 mellas" */
-      if (isnan (n) && em_list_is_bare_whole (r->items, i) && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL && is_each_before (r, count) &&
+      if (isnan (n) && em_list_is_bare_whole (r->items, i) && em_item_says (r->items, i + 1, EM_SAYS_PLACE) != NULL &&
           em_item_size (r->items, i)->roles == 0 && em_item_size (r->items, i)->chain == 0 && em_item_size (r->items, i)->value.n <= COUNTED_MAX)
         {
           em_item_size (r->items, i)->roles |= EM_ROLE_COUNT;

@@ -405,9 +405,9 @@ em_fitter_finish_form (EmFitter *f)
         form = "cap";
       if (g_strcmp0 (form, "disc") == 0)
         form = "cylinder";
-      /* A cap can be no deeper than its mouth's radius; deeper is a half-ellipsoid. */
+      /* A cap can be no deeper than its mouth's radius; deeper is a half-ellipsoid, and twice as deep as wide a hole. */
       if (g_strcmp0 (form, "cap") == 0 && diameter != NULL && depth != NULL && depth->value > diameter->value / 2)
-        form = "ellipsoid";
+        form = depth->value >= 2 * diameter->value ? "cylinder" : "ellipsoid";
     }
   if (form != NULL)
     em_fitter_put_text (f, "form", form, g_strcmp0 (form, word) == 0 ? "shape-from-word" : "shape-from-sizes");

@@ -19,7 +19,7 @@ enum
   OWN_PER_DEMOTED = 5,   /* weights count fivefold, of nouns after a preposition twofold */
   DEMOTED = 2,
   STRONG_ONLY = 6,       /* a noun of this weight stands for itself where no other does */
-  COLON_WINDOW = 4,
+  COLON_WINDOW = 4, EACH_WINDOW = 8, NAME_MIN = 4 /* bytes of a word that is named again */,
   CRACK_WINDOW = 6,      /* items from a crack to where it ends */
   OPEN_GROOVE = 8,       /* a groove that was cut; scratches and cracks weigh more */
   SIZES_MAX = 16,        /* of one repair */
@@ -176,11 +176,27 @@ is_wall_that_wore (const EmReader *r, guint wall, guint preposition)
   return FALSE;
 }
 
+/* "6 blades, 2 chips per blade": what has so many each is no damage, here or where it is named before. */
+static gboolean
+is_of_each (const EmReader *r, guint i)
+{
+  const EmItem *noun = em_item (r->items, i);
+
+  if (i > r->first + 2 && em_item_is_per (r->items, i - 1) && em_item_says (r->items, i - 2, EM_SAYS_KIND) != NULL)
+    return !isnan (em_counts_number_at (r, i - 3));
+  for (guint per = i + 3; per + 1 < r->end && per <= i + EACH_WINDOW; per++)
+    if (em_item_is_per (r->items, per) && em_item_says (r->items, per + 1, EM_SAYS_KIND) != NULL && em_item_says (r->items, per - 1, EM_SAYS_KIND) != NULL &&
+        em_item (r->items, per + 1)->length >= NAME_MIN && noun->length >= em_item (r->items, per + 1)->length &&
+        g_ascii_strncasecmp (r->items->text + noun->start, r->items->text + em_item (r->items, per + 1)->start, em_item (r->items, per + 1)->length) == 0)
+      return !isnan (em_counts_number_at (r, per - 2));
+  return FALSE;
+}
+
 /* Told so by where it stands, whatever is before it. */
 static gboolean
 names_place (const EmReader *r, guint i)
 {
-  if (em_item (r->items, i)->is_where)
+  if (em_item (r->items, i)->is_where || is_of_each (r, i))
     return TRUE;
   /* "same pocket, floor low .008" */
   if (i > r->first && i + 2 < r->end && em_item_is_word (r->items, i - 1, "same") && em_item_is_sign (r->items, i + 1, ',') &&
