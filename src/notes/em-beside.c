@@ -369,7 +369,7 @@ static void
 take (EmReader *r, GArray *loose, guint thing, guint distance)
 {
   const EmSense *sense = em_item_says (r->items, thing, EM_SAYS_THING);
-  EmLoose one = { .given = em_given_new ("near", sense != NULL ? sense->value : "hole", em_item (r->items, thing)), .item = thing, .is_near = TRUE };
+  EmLoose one = { .given = em_given_new ("near", sense != NULL ? em_thing_near (sense) : "hole", em_item (r->items, thing)), .item = thing, .is_near = TRUE };
 
   g_array_append_val (loose, one);
   em_item (r->items, thing)->is_used = TRUE;
@@ -464,6 +464,43 @@ is_near_by_so_much (const EmReader *r, guint i)
   return FALSE;
 }
 
+/* "Tout près (2 mm) d'un taraudage", "muy cerca, a 2 mm, hay una rosca": the thing that a word of nearness and a distance set apart stand
+ * before; EM_NO_ITEM: none. */
+static guint
+thing_behind_distance (const EmReader *r, guint i, guint *out_near)
+{
+  guint k = i, thing = i + 2;
+
+  if (em_item (r->items, i)->is_used || em_item_size (r->items, i)->chain != 0 || (em_item_size (r->items, i)->roles & ~(guint32) (EM_ROLE_REFERENCE | EM_ROLE_LENGTH)) != 0 ||
+      em_item_size (r->items, i)->unit == EM_UNIT_DEGREE || !(em_item_is_sign (r->items, i + 1, ')') || em_item_is_sign (r->items, i + 1, ',')))
+    return EM_NO_ITEM;
+  while (k > r->first && k + GLUE_MAX > i && em_item (r->items, k - 1)->type == EM_ITEM_PHRASE)
+    k--;
+  if (k < r->first + 2 || !(em_item_is_sign (r->items, k - 1, '(') || em_item_is_sign (r->items, k - 1, ',')) || em_item_says (r->items, k - 2, EM_SAYS_NEAR) == NULL)
+    return EM_NO_ITEM;
+  *out_near = k - 2;
+  for (; thing < r->end && thing <= i + 2 + GLUE_MAX && em_item (r->items, thing)->type == EM_ITEM_PHRASE; thing++)
+    if (is_thing (r, thing))
+      return thing;
+  return EM_NO_ITEM;
+}
+
+static void
+take_things_behind (EmReader *r, GArray *loose)
+{
+  for (guint i = r->first, near; i + 2 < r->end; i++)
+    {
+      guint thing = is_size (r, i, r->end) ? thing_behind_distance (r, i, &near) : EM_NO_ITEM;
+
+      if (thing == EM_NO_ITEM)
+        continue;
+      take (r, loose, thing, i);
+      for (guint k = near; k < thing; k++)
+        if (k != i)
+          em_item (r->items, k)->is_used = TRUE;
+    }
+}
+
 /* Sizes whose words say more than their labels. */
 static void
 mark_told (const EmReader *r)
@@ -492,6 +529,7 @@ em_beside_read (EmReader *r, GArray *loose)
   guint first = r->first;
 
   mark_told (r);
+  take_things_behind (r, loose);
   for (guint i = r->first; i <= r->end; i++)
     {
       Part part;

@@ -85,7 +85,7 @@ count_each_has (const EmReader *r, EmProto *proto, guint i)
 static void
 count_there_are (const EmReader *r, EmProto *proto, guint i)
 {
-  static const char *const words[] = { "il y en a", "y en a", "on en compte", "on en a", "nous en avons", "j'en ai", "hay", "tenemos", "tengo", "there are", "we have", "es gibt", "es sind", "sind es",
+  static const char *const words[] = { "il y en a", "y en a", "on en compte", "on en a", "nous en avons", "j'en ai", "hay", "son", "tenemos", "tengo", "ce sont", "there are", "we have", "es gibt", "es sind", "sind es",
                                        "wir haben" };
   double n;
 

@@ -761,6 +761,18 @@ em_phrase_find (const EmPhrase *phrase, EmSays says)
   return NULL;
 }
 
+const char *
+em_thing_near (const EmSense *thing)
+{
+  return strcmp (thing->value, "engraving") == 0 ? "texture" : thing->value;
+}
+
+const char *
+em_thing_refused (const EmSense *thing)
+{
+  return strcmp (thing->value, "hole") == 0 || strcmp (thing->value, "engraving") == 0 ? NULL : thing->value;
+}
+
 gboolean
 em_phrase_tells (const EmPhrase *phrase, EmSays says, const char *value)
 {

@@ -153,6 +153,11 @@ const EmSense  *em_phrase_find   (const EmPhrase *phrase, EmSays says);
 /* One of its senses says that with that value: a place that is "counted". */
 gboolean        em_phrase_tells  (const EmPhrase *phrase, EmSays says, const char *value);
 
+/* What the thing is to a repair beside it: an engraving is like a texture. */
+const char     *em_thing_near    (const EmSense *thing);
+/* What is refused of the thing; NULL: which hole, which engraving, only the words of the note say. */
+const char     *em_thing_refused (const EmSense *thing);
+
 /* One lexicon from memory, for tests. */
 EmLexicon *em_lexicon_parse (const char *const *xml, GError **error);
 

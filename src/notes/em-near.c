@@ -245,7 +245,7 @@ em_near_read (Governor *g, guint i)
 
   if (thing == NULL || item (g, i)->is_used || em_governor_is_none (g, i) || is_worn_itself (g, i))
     return;
-  is_surface = strcmp (thing->value, "texture") == 0 || strcmp (thing->value, "polish") == 0;
+  is_surface = strcmp (em_thing_near (thing), "texture") == 0 || strcmp (thing->value, "polish") == 0;
   cue = find_cue (g, i);
   /* "grain starts about .05 from the dimple" */
   if (cue == EM_NO_ITEM)
@@ -265,7 +265,7 @@ em_near_read (Governor *g, guint i)
     {
       if (is_surface)
         {
-          EmLoose *one = em_governor_add (g, "near", thing->value, i, i);
+          EmLoose *one = em_governor_add (g, "near", em_thing_near (thing), i, i);
 
           one->is_near = TRUE;
           em_governor_infer (one, "from-words");
@@ -276,7 +276,7 @@ em_near_read (Governor *g, guint i)
   if (i > g->c->first && is_count (g, i - 1))
     item (g, i - 1)->is_used = TRUE;
   {
-    EmLoose *one = em_governor_add (g, "near", thing->value, i, i);
+    EmLoose *one = em_governor_add (g, "near", em_thing_near (thing), i, i);
 
     one->is_near = TRUE;
     clearance = cue != EM_NO_ITEM ? find_clearance (g, i, cue) : EM_NO_ITEM;
@@ -324,7 +324,7 @@ em_near_spare (Governor *g, guint thing, guint refusal)
   em_near_read (g, thing);
   if (g->loose->len == n)
     {
-      EmLoose *one = em_governor_add (g, "near", says (g, thing, EM_SAYS_THING)->value, thing, thing);
+      EmLoose *one = em_governor_add (g, "near", em_thing_near (says (g, thing, EM_SAYS_THING)), thing, thing);
 
       one->is_near = TRUE;
       em_governor_infer (one, "from-words");

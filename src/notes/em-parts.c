@@ -477,6 +477,19 @@ are_affected (const EmReader *r, guint count)
   return FALSE;
 }
 
+/* "There are four.", "Son cuatro iguales." in a sentence of its own. */
+static gboolean
+are_so_many (const EmReader *r, guint count)
+{
+  static const char *const words[] = { "there are", "are", "we have", "i have", "es sind", "sind", "sind es", "es gibt", "wir haben", "davon", "hay", "son", "tenemos", "tengo", "il y en a", "y en a", "ce sont", "sont", "on en a",
+                                       "nous en avons", "j'en ai" };
+  guint end = count + 1;
+
+  while (end < r->end && is_no_more (r, end))
+    end++;
+  return end >= r->end && count > r->first && count <= r->first + LITTLE_MAX && em_item_is_any_word_of (r->items, count - 1, words, G_N_ELEMENTS (words));
+}
+
 gboolean
 em_parts_count_named (const EmReader *r)
 {
@@ -492,7 +505,7 @@ em_parts_count_named (const EmReader *r)
   count = only_count (r, &n);
   if (count == EM_NO_ITEM || n > PARTS_MAX)
     return FALSE;
-  if (are_affected (r, count))
+  if (are_affected (r, count) || are_so_many (r, count))
     named = r->current;
   /* "occurs on all 4 inserts" behind the only one */
   else if (r->grammar->protos->len == 1)

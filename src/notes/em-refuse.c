@@ -229,13 +229,13 @@ refuse_before (Governor *g, guint i)
       /* "thread next to it: do not touch" */
       if (thing != NULL && is_beside_it (g, k, i))
         {
-          em_governor_add (g, "near", thing->value, k, k)->is_near = TRUE;
+          em_governor_add (g, "near", em_thing_near (thing), k, k)->is_near = TRUE;
           item (g, i)->is_used = TRUE;
           return;
         }
     }
   /* Which holes only their own words say. */
-  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, first, last);
+  one = em_governor_add (g, "refuse", thing != NULL ? em_thing_refused (thing) : NULL, first, last);
   trim (g, one);
   one->is_general = TRUE;
   em_governor_infer (one, "from-words");
@@ -276,8 +276,8 @@ refuse_thing_before (Governor *g, guint i)
                     (is_it ? item (g, k)->type != EM_ITEM_LINE : !em_item_is_soft_break (g->c->items, k));)
     if (em_item_says (g->c->items, k, EM_SAYS_THING) != NULL && !item (g, k)->is_used)
       {
-        const char *named = em_item_says (g->c->items, k, EM_SAYS_THING)->value;
-        gboolean is_hole = strcmp (named, "hole") == 0; /* which holes only their own words say */
+        const EmSense *thing = em_item_says (g->c->items, k, EM_SAYS_THING);
+        gboolean has_words = em_thing_refused (thing) == NULL;
         EmLoose *one;
 
         /* "thread .19 from pocket, protect" */
@@ -289,12 +289,12 @@ refuse_thing_before (Governor *g, guint i)
         /* "thread right next to it - do not touch" */
         if (is_beside_it (g, k, i))
           {
-            one = em_governor_add (g, "near", named, k, k);
+            one = em_governor_add (g, "near", em_thing_near (thing), k, k);
             one->is_near = TRUE;
           }
         else
           {
-            one = em_governor_add (g, "refuse", is_hole ? NULL : named, k, is_hole ? end_of_hole (g, k, i) : i);
+            one = em_governor_add (g, "refuse", em_thing_refused (thing), k, has_words ? end_of_hole (g, k, i) : i);
             one->is_general = TRUE;
           }
         em_governor_infer (one, "from-words");
@@ -429,7 +429,7 @@ refuse_part (Governor *g, guint first, guint end)
 
   for (guint k = first; k < end && thing == NULL; k++)
     thing = says (g, k, EM_SAYS_THING);
-  one = em_governor_add (g, "refuse", thing != NULL && strcmp (thing->value, "hole") != 0 ? thing->value : NULL, skip_little (g, first, end - 1), end - 1);
+  one = em_governor_add (g, "refuse", thing != NULL ? em_thing_refused (thing) : NULL, skip_little (g, first, end - 1), end - 1);
   trim (g, one);
   one->is_general = TRUE;
   if (thing == NULL)
@@ -498,7 +498,7 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
   if (thing != NULL && is_apart (g, last))
     return;
   /* "INSIDE DOWEL HOLES": which holes only their own words say. */
-  if (thing != NULL && strcmp (thing->value, "hole") == 0)
+  if (thing != NULL && em_thing_refused (thing) == NULL)
     refuse_words (g, i, i + 1, last, TRUE);
   else if (thing != NULL)
     em_governor_add (g, "refuse", thing->value, i, last)->is_general = TRUE;
