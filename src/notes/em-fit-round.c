@@ -224,8 +224,8 @@ off_size (const EmFitter *f, guint item)
   static const char *const likely[] = { "undersize by", "oversize by", "undersized by", "oversized by", "under by", "over by", "too small", "too big", "too large",
                                         "too thin", "too small by", "too big by", "too large by", "too thin by", "big by", "small by", "under", "over", "below size", "small", "thin", "big",
                                         "out of size", "off size", "Untermaß von", "zu klein", "zu groß", "zu dünn", "zu weit", "zu gross", "zu klein um", "zu groß um", "zu gross um", "zu dünn um", "dünner", "kleiner",
-                                        "größer", "unter Maß", "trop petit de", "trop petite de", "trop grand", "trop petit", "trop mince", "sous cote",
-                                        "más grande", "más pequeño", "más delgado", "demasiado grande", "demasiado pequeño", "demasiado delgado", "por debajo de medida", "bajo medida", "por debajo" };
+                                        "größer", "unter Maß", "trop petit de", "trop petite de", "trop grand", "trop petit", "trop mince", "sous cote", "sous la cote", "en dessous de la cote", "au-dessous de la cote", "sous le nominal",
+                                        "más grande", "más pequeño", "más delgado", "demasiado grande", "demasiado pequeño", "demasiado delgado", "por debajo de medida", "bajo medida", "por debajo", "por debajo de cota", "por debajo de la cota", "por debajo de la medida", "bajo cota", "por debajo del nominal", "por debajo de nominal" };
   guint label = em_item_size (f->items, item)->label_item;
 
   if ((em_item_size (f->items, item)->roles & EM_ROLE_PER_SIDE) != 0 || em_fitter_mm (f, item) > em_build_max_mm)

@@ -240,6 +240,15 @@ leads_to_place (const EmReader *r, guint k)
   return em_item_says (r->items, k, EM_SAYS_NEAR) != NULL && em_item_says (r->items, k, EM_SAYS_LABEL) == NULL;
 }
 
+/* "À côté un petit creux rond": what is told there at the head of a sentence, and not what it is near to. */
+static gboolean
+begins_beside (const EmReader *r, guint k)
+{
+  const EmSense *article = k + 1 < r->end ? em_item_says (r->items, k + 1, EM_SAYS_NUMBER) : NULL;
+
+  return k == r->first && article != NULL && strcmp (article->value, EM_ARTICLE) == 0 && !em_item_is_word (r->items, k, "near");
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
@@ -268,7 +277,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);
       if (leads_to_place (r, k))
-        return TRUE;
+        return !(is_flaw (noun) && begins_beside (r, k));
       /* "hole for 1/4 dowel" */
       if (item->type == EM_ITEM_SIZE && k + 1 == i && k > r->first && is_for (r, k - 1))
         return TRUE;
