@@ -74,8 +74,12 @@ is_other (const Governor *g, guint i)
 {
   const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
 
-  /* "DRAWING 304-118" is no metal's. */
-  gboolean is_longer = i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, '-') && is_glued_on (g, i) && is_glued_on (g, i + 1) && is_size (g, i + 2);
+  /* "DRAWING 304-118", "mold 1045-B" are no metal's. */
+  gboolean is_longer = i + 2 < g->c->end && em_item_is_sign (g->c->items, i + 1, '-') && is_glued_on (g, i) && is_glued_on (g, i + 1) &&
+                       (is_size (g, i + 2) || (item (g, i + 2)->length == 1 && item (g, i + 2)->type != EM_ITEM_SIGN));
+  /* "moule 611 mesure 12 mm": what the label names stands behind it. */
+  const EmSense *label = i + 2 < g->c->end && is_size (g, i + 2) && item (g, i)->length >= CODE_DIGITS ? says (g, i + 1, EM_SAYS_LABEL) : NULL;
+  gboolean is_of_next = label != NULL && (label->roles & EM_ROLE_WORN) != 0;
 
   if ((em_phrase_find (item (g, i)->phrase, EM_SAYS_BASE) != NULL && !is_longer) || (says (g, i, EM_SAYS_NOISE) != NULL && !is_glued_on (g, i)) || is_fold (g, i))
     return TRUE;
@@ -83,7 +87,7 @@ is_other (const Governor *g, guint i)
          (size->n_decimals > 0 || size->is_fraction || size->has_fit || size->unit != EM_UNIT_NONE ||
           (size->roles & EM_ROLE_COUNT) != 0 ||
           (size->value.n < LONG_NUMBER && !is_before_part (g, i + 1) &&
-           ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !em_governor_is_is (g, i + 1)) || says (g, i + 1, EM_SAYS_TIMES) != NULL ||
+           ((says (g, i + 1, EM_SAYS_LABEL) != NULL && !em_governor_is_is (g, i + 1) && !is_of_next) || says (g, i + 1, EM_SAYS_TIMES) != NULL ||
             says (g, i + 1, EM_SAYS_KIND) != NULL ||
                                             is_counted_place (g, i + 1))));
 }
