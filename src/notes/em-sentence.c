@@ -349,11 +349,18 @@ is_like_number (const Stop *s)
          s->next->length <= 2;
 }
 
+/* "9 de prof. : flanc à recharger": what goes on with a comma or a colon has not ended. */
+static gboolean
+is_before_mark (const Stop *s)
+{
+  return em_item_is_sign (s->r->items, s->i + 1, ':') || em_item_is_sign (s->r->items, s->i + 1, ',');
+}
+
 gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
   static const struct { gboolean (*is)(const Stop *s); gboolean ends; } rules[] = {
-    { is_within_word, FALSE }, { is_before_number, FALSE }, { is_so_many_no, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
+    { is_before_mark, FALSE }, { is_within_word, FALSE }, { is_before_number, FALSE }, { is_so_many_no, FALSE }, { is_before_agent, FALSE }, { is_agent_to, FALSE },
     { is_place_number, FALSE }, { is_short_adjective, FALSE }, { is_pieces_of, FALSE }, { is_like_number, FALSE },
     { is_before_count, TRUE }, { is_whole_label, TRUE }, { is_before_some, TRUE }, { is_before_metal, TRUE },
     { is_pointed_word, FALSE }, { is_whole_places, TRUE }, { is_before_code, FALSE }, { is_before_another, TRUE },
