@@ -707,6 +707,14 @@ mark_bore_oversize (const EmClause *c)
       }
 }
 
+/* "tool T-0935": a letter of a number that names something. */
+static gboolean
+is_letter_of_code (const EmClause *c, guint i)
+{
+  return em_item (c->items, i)->length == 1 && em_clause_is_size (c, i + 2) && em_item_is_sign (c->items, i + 1, '-') && em_item_is_glued (c->items, i + 1) &&
+         em_item_is_glued (c->items, i + 2) && !em_item_is_measure (c->items, i + 2);
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -732,7 +740,7 @@ em_labels_mark (const EmClause *c)
         }
       else if (ends_here (c, i) || em_item_is_sign (c->items, i, ':') /* "slot 4 wide: both flanks +0.1" */)
         l.open = G_MAXUINT;
-      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i) && !em_clause_is_times_of_row (c, i))
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i) && !em_clause_is_times_of_row (c, i) && !is_letter_of_code (c, i))
         take_label (&l, i);
       else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) ||
                em_clause_says (c, i, EM_SAYS_MAXIMUM))
