@@ -379,9 +379,11 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
     weight[BORE] = weight[PIN];
   if (by_wear >= 0 && weight[by_wear] > 0)
     weight[by_wear] += (weight[PIN] > 0 && weight[BORE] > 0 ? 4 : 2) * EVIDENCE;
+  if (proto->has_fill && weight[BORE] > 0 && em_fit_is_closed_to_size (items, proto))
+    weight[BORE] += weight[RECESS] + EVIDENCE;
   /* "WELD PIN HOLE SHUT": nothing is left of the bore. "Weld up 2 holes ⌀6, 18 deep": nor where no wear is told. */
-  if ((proto->has_fill || is_unworn_hole (proto, roles)) && weight[BORE] > 0 &&
-      (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
+  else if ((proto->has_fill || is_unworn_hole (proto, roles)) && weight[BORE] > 0 &&
+           (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) == 0)
     {
       weight[RECESS] = MAX (weight[RECESS], weight[BORE]) + EVIDENCE;
       weight[BORE] = 0;

@@ -8,6 +8,9 @@
 /* A rib or a pad that lost more of its height is told as broken off (common practice, no source). */
 static const double LEAST_HEIGHT = 0.5;
 
+/* A hole is closed to its size by less (common practice, no source). */
+static const double CLOSED_SHARE = 0.15;
+
 /* "down to 4.8 from 5.0": what it was stands right behind what it is. */
 static gboolean
 is_from_behind (const EmFitter *f, guint to_be, guint now)
@@ -114,4 +117,19 @@ em_fitter_mark_slot (EmFitter *f)
       if (size->roles == EM_ROLE_WIDTH || size->roles == EM_ROLE_GAP)
         size->roles |= EM_ROLE_SLOT;
     }
+}
+
+gboolean
+em_fit_is_closed_to_size (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = 0; i + 1 < proto->sizes->len && i < EM_BARE_MAX; i++)
+    {
+      const EmSize *now = em_item_size (items, g_array_index (proto->sizes, guint, i));
+      const EmSize *new = em_item_size (items, g_array_index (proto->sizes, guint, i + 1));
+      double ratio = em_fraction_in_mm (now->value, now->unit) / em_fraction_in_mm (new->value, new->unit);
+
+      if ((now->roles & new->roles & EM_ROLE_DIAMETER) != 0 && now->unit == new->unit && ratio > 1 && ratio - 1 < CLOSED_SHARE)
+        return TRUE;
+    }
+  return FALSE;
 }

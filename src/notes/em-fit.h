@@ -58,6 +58,9 @@ guint       em_fit_missing (const EmFit *fit, const char **out_fields, guint max
 /* A slot or a groove that was cut, by its name; no scratch. */
 gboolean em_fit_is_slot (const EmSense *noun);
 
+/* "close hole ⌀10.15 to ⌀10.00": from a diameter to one a little smaller. */
+gboolean em_fit_is_closed_to_size (const EmItems *items, const EmProto *proto);
+
 /* A text given in words for the field, or NULL. */
 const char *em_fit_given_text (const EmProto *proto, const char *field);
 
