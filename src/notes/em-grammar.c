@@ -327,12 +327,28 @@ is_same_on_side (const EmReader *r, const EmContent *content, const EmProto *bef
   return FALSE;
 }
 
+/* "Fläche 40 x 5" and below it "fehlt 0,12": how much is to be added to what was told above. */
+static gboolean
+is_only_missing (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
+{
+  if (before == NULL || !r->is_line_start || r->is_bullet || content->n_sizes != 1 || (content->roles & EM_ROLE_BUILD) == 0 ||
+      (content->roles & em_dimension_roles) != 0 || before->sizes->len == 0 || (before->roles & EM_ROLE_BUILD) != 0 ||
+      before->weight[FACE] + before->weight[SIDEWALL] + before->weight[RIB] == 0 ||
+      em_reader_line_of (r, first) != em_reader_line_of (r, before->last) + 1)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL || em_item (r->items, i)->type == EM_ITEM_UNKNOWN)
+      return FALSE;
+  return TRUE;
+}
+
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
 proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   EmProto *proto = NULL;
 
+  is_repair = is_repair && !is_only_missing (r, content, before, first, end);
   if (is_repair && !is_same_on_part (r, content, before, first) && !is_same_on_side (r, content, before, first, end))
     {
       proto = start_proto (r);

@@ -2144,6 +2144,16 @@ static const Case cases[] = {
   { "TIP OD WORN. FINISH DIA .2500, WORN DIA .2440, LENGTH OF WORN PORTION .625", EM_UNITS_INCH, "1\t1\tdiameter\t6.35\tmm" },
   { "ENTRY EDGE RADIUSED .03 X 5.5 LG, TO BE .005 R", EM_UNITS_INCH, "1\t1\tradius_to\t0.127\tmm" },
   { "INSERT HEIGHT 1.995, SHOULD BE 2.000. BUILD UP TOP, .437 X .312.", EM_UNITS_INCH, "1\t1\tthickness\t0.127\tmm" },
+  /* How much is missing, in a line of its own. */
+  { "Fläche 40 x 5\nfehlt 0,12", EM_UNITS_METRIC, "2\t1\tthickness\t0.12\tmm" },
+  { "Land 40 x 5 mm\nmissing 0.12", EM_UNITS_METRIC, "!2\t2\tkind\tedge-nick\t" },
+  /* German words of one kind: dams, filled holes, who finishes, what stays free. */
+  { "Stauwulst 30 x 4 x 1,5 hoch ergänzen, Enden gerundet", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
+  { "Fehlbohrung Ø 6, 14 tief, soll bündig zu", EM_UNITS_METRIC, "1\t1\tform\tcylinder\t" },
+  { "V-Kerbe, 25 lang, 0,6 tief, 90° Öffnungswinkel", EM_UNITS_METRIC, "1\t1\tangle\t90\tdeg" },
+  { "Kante R0,4, 20 lang. Drehen macht unser Lohnbetrieb.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  { "Kante R0,4, 20 lang. Die Stiftbohrungen dürfen keinesfalls geschweißt werden.", EM_UNITS_METRIC, "1\t0\trefuse\tStiftbohrungen\t" },
+  { "Unsere Bestellnummer lautet BE-20917. Kante R0,4, 20 lang.", EM_UNITS_METRIC, "1\t0\treference\tBE-20917\t" },
 };
 
 START_TEST (test_case)
