@@ -634,17 +634,21 @@ add_phrase (const EmReader *r, EmProto *proto, guint i)
     add_sense (r, proto, phrase->sense[k], i);
 }
 
+/* "2 X 45°", "2x45°": as many, or a chamfer so large; "Kante: 2 X 45°" though the noun may be a label. */
 static gboolean
 is_chamfer (const EmReader *r, guint i)
 {
+  const double usual_deg = 45;
   const EmSize *size = em_item_size (r->items, i), *next;
 
-  if (i + 2 >= r->end || !size->is_whole || size->unit != EM_UNIT_NONE || size->label_item != G_MAXUINT32 ||
+  if (i + 2 >= r->end || !size->is_whole || size->unit != EM_UNIT_NONE ||
+      (size->label_item != G_MAXUINT32 && em_item_says (r->items, size->label_item, EM_SAYS_KIND) == NULL) ||
       em_item_says (r->items, i + 1, EM_SAYS_TIMES) == NULL ||
       em_item (r->items, i + 2)->type != EM_ITEM_SIZE)
     return FALSE;
   next = em_item_size (r->items, i + 2);
-  return next->unit == EM_UNIT_DEGREE && (em_item (r->items, i + 1)->flags & EM_TOKEN_GLUED) == 0;
+  return next->unit == EM_UNIT_DEGREE &&
+         ((em_item (r->items, i + 1)->flags & EM_TOKEN_GLUED) == 0 || fabs (em_fraction_plain (next->value) - usual_deg) < 0.5);
 }
 
 static void

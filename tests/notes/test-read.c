@@ -2154,6 +2154,8 @@ static const Case cases[] = {
   { "Kante R0,4, 20 lang. Drehen macht unser Lohnbetrieb.", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
   { "Kante R0,4, 20 lang. Die Stiftbohrungen dürfen keinesfalls geschweißt werden.", EM_UNITS_METRIC, "1\t0\trefuse\tStiftbohrungen\t" },
   { "Unsere Bestellnummer lautet BE-20917. Kante R0,4, 20 lang.", EM_UNITS_METRIC, "1\t0\treference\tBE-20917\t" },
+  { "2x45° chamfer chipped, 5 mm long", EM_UNITS_METRIC, "1\t1\tquestion\tcount-or-chamfer\t" },
+  { "Kante: 2 X 45° ausgebrochen, 5 lang", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
 };
 
 START_TEST (test_case)
