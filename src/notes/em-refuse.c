@@ -265,6 +265,26 @@ end_of_hole (const Governor *g, guint hole, guint refusal)
   return last_of_name (g, hole, refusal - 1);
 }
 
+/* "la textura queda a 4 mm, por favor no tocarla", "le grain est à 2 mm, ne pas y toucher": of what is told as near already. */
+static gboolean
+is_of_thing_near (const Governor *g, guint i)
+{
+  static const char *const it[] = { "arla", "arlo", "arlas", "arlos", "y toucher" };
+  const EmItem *refusal = item (g, i);
+  gboolean is_it = FALSE;
+
+  for (gsize k = 0; k < G_N_ELEMENTS (it); k++)
+    is_it |= refusal->length > strlen (it[k]) && g_ascii_strncasecmp (g->c->items->text + refusal->start + refusal->length - strlen (it[k]), it[k], strlen (it[k])) == 0;
+  for (guint k = 0; is_it && k < g->loose->len; k++)
+    {
+      const EmLoose *one = &g_array_index (g->loose, EmLoose, k);
+
+      if (one->is_near && one->item < i && one->item + 3 * EM_GOVERN_WINDOW > i)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "THREADS TO BE PROTECTED", "the texture on the next wall must not be damaged": the thing stands before it; "it" of "the thread is
  * good, do not weld it" may also be told in the part before. */
 static gboolean
@@ -583,6 +603,11 @@ em_refuse_read (Governor *g, guint i)
       return;
     }
   thing = thing_behind (g, i, &last);
+  if (thing == NULL && is_of_thing_near (g, i))
+    {
+      item (g, i)->is_used = TRUE;
+      return;
+    }
   if (thing == NULL && refuse_thing_before (g, i))
     return;
   /* "ZONE C: NOT TO BE WELDED", "The hole in the middle, do not fill." */
