@@ -466,13 +466,14 @@ is_per_part (const EmClause *c, guint i)
   return em_clause_says (c, part, EM_SAYS_PLACE) && !has_noun && (i == c->first || em_item_is_sign (c->items, i - 1, '(') || em_item_is_soft_break (c->items, i - 1));
 }
 
-/* "8 noyaux usés, Ø9,5": at the head of a part so many parts are worn, which measures none of them. */
+/* "8 noyaux usés, Ø9,5", "3 noyaux abîmés :": at the head of a part so many parts are worn, which measures none of them. */
 static gboolean
 is_of_worn_parts (const EmClause *c, guint i)
 {
   const EmSense *label = i + 2 < c->end ? em_item_says (c->items, i + 2, EM_SAYS_LABEL) : NULL;
+  const EmSense *set = i + 2 < c->end ? em_item_says (c->items, i + 2, EM_SAYS_SET) : NULL;
 
-  return label != NULL && (label->roles & EM_ROLE_WORN) != 0 && em_item_size (c->items, i)->value.n > 1 &&
+  return ((label != NULL && (label->roles & EM_ROLE_WORN) != 0) || (set != NULL && set->set_field == NULL)) && em_item_size (c->items, i)->value.n > 1 &&
          em_clause_says (c, i + 1, EM_SAYS_PLACE) && !em_clause_says (c, i + 1, EM_SAYS_LABEL) && !em_item_is_glued (c->items, i + 1) &&
          !em_clause_is_size (c, i + 3) && (i == c->first || em_item_is_soft_break (c->items, i - 1));
 }

@@ -265,22 +265,19 @@ end_of_hole (const Governor *g, guint hole, guint refusal)
   return last_of_name (g, hole, refusal - 1);
 }
 
-/* "la textura queda a 4 mm, por favor no tocarla", "le grain est à 2 mm, ne pas y toucher": of what is told as near already. */
+/* "la textura queda a 4 mm, por favor no tocarla", "rosca M6 a 5 mm, no tocar": of what is told as near already. */
 static gboolean
 is_of_thing_near (const Governor *g, guint i)
 {
-  static const char *const it[] = { "arla", "arlo", "arlas", "arlos", "y toucher" };
-  const EmItem *refusal = item (g, i);
-  gboolean is_it = FALSE;
-
-  for (gsize k = 0; k < G_N_ELEMENTS (it); k++)
-    is_it |= refusal->length > strlen (it[k]) && g_ascii_strncasecmp (g->c->items->text + refusal->start + refusal->length - strlen (it[k]), it[k], strlen (it[k])) == 0;
-  for (guint k = 0; is_it && k < g->loose->len; k++)
+  if (i + 1 < g->c->end && !em_item_is_sign (g->c->items, i + 1, '.'))
+    return FALSE;
+  for (guint k = 0; k < g->loose->len && k < 2 * EM_GOVERN_WINDOW; k++)
     {
       const EmLoose *one = &g_array_index (g->loose, EmLoose, k);
 
-      if (one->is_near && one->item < i && one->item + 3 * EM_GOVERN_WINDOW > i)
-        return TRUE;
+      for (guint at = one->item; one->is_near && at < i && one->item + 3 * EM_GOVERN_WINDOW > i; at++)
+        if (is_size (g, at) && (em_item_size (g->c->items, at)->roles & EM_ROLE_CLEARANCE) != 0)
+          return TRUE;
     }
   return FALSE;
 }
