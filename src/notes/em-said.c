@@ -176,6 +176,34 @@ is_only_fill (const EmReader *r, const EmContent *content, const EmProto *before
   return fill != EM_NO_ITEM;
 }
 
+/* The damage that the word at i tells is named at the head of the repair, too: "éclat", "Éclat sur l'arête". */
+static gboolean
+is_named_so (const EmReader *r, const EmProto *proto, guint i)
+{
+  enum { HEAD_ITEMS = 8, STEM_BYTES = 3 };
+  const char *text = r->items->text, *word = g_utf8_next_char (text + em_item (r->items, i)->start);
+
+  for (guint k = proto->first; k <= proto->last && k < proto->first + HEAD_ITEMS; k++)
+    if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && em_item (r->items, k)->length > STEM_BYTES && em_item (r->items, i)->length > STEM_BYTES &&
+        g_ascii_strncasecmp (g_utf8_next_char (text + em_item (r->items, k)->start), word, STEM_BYTES) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Hay otro golpe igual enfrente" behind a nick and a face: the nearest repair of that name; else the one before. */
+static EmProto *
+named_same (const EmReader *r, EmProto *before, guint first, guint end)
+{
+  enum { BACK = 6, WINDOW = 12 };
+  const GPtrArray *protos = r->grammar->protos;
+
+  for (guint i = first; i < end && i < first + WINDOW; i++)
+    for (guint k = protos->len; em_item_says (r->items, i, EM_SAYS_KIND) != NULL && k-- > 0 && k + BACK >= protos->len;)
+      if (is_named_so (r, g_ptr_array_index (protos, k), i))
+        return g_ptr_array_index (protos, k);
+  return before;
+}
+
 /* "Same on the other half.", "Both slides are the same.": the repair before it, once more or everywhere. TRUE: taken. */
 static gboolean
 take_same (EmReader *r, EmProto *before, gboolean is_repair, guint first, guint end)
@@ -184,6 +212,7 @@ take_same (EmReader *r, EmProto *before, gboolean is_repair, guint first, guint 
 
   if (!is_elsewhere && (is_repair || r->is_line_start))
     return FALSE;
+  before = named_same (r, before, first, end);
   em_reader_take_aside (r, before, first, end, TRUE);
   if (is_elsewhere && before->count_item == EM_NO_ITEM)
     em_counts_add_same (r, before, first, end);

@@ -1988,6 +1988,7 @@ static const Case cases[] = {
   { "mella 6 x 1 x 1 mm. El texturizado queda a 3 mm, favor de no tocarlo.", EM_UNITS_METRIC, "!1\t0\tunused\tno tocarlo\t" },
   { "éclat 6 x 1 x 1 mm\nfiletage M6 à 5 mm, ne pas toucher", EM_UNITS_METRIC, "!2\t0\tunused\tne pas toucher\t" },
   { "4 noyaux abîmés, Ø9 mm usé à 8,9", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "Golpe en la esquina de 5 x 1 x 1 mm, y el plano de apoyo perdió 0,2 mm en 25 x 10. Hay otro golpe igual en la corredera opuesta.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "fissure 10 mm prof. 1,5", EM_UNITS_METRIC, "1\t1\tdepth\t1.5\tmm" },
   { "pocket 10 x 5 mm prof. 3, fill", EM_UNITS_METRIC, "1\t1\tdepth\t3\tmm" },
   { "Riss 10 mm T. 1,5", EM_UNITS_METRIC, "1\t1\tlength\t10\tmm" },
