@@ -534,6 +534,25 @@ is_in_edge (const EmItems *items, const EmProto *proto)
   return FALSE;
 }
 
+/* "Schlag auf der Trennebene 5 x 3, 0,4 tief, bündig füllen": no edge is named, and a blow into a face is filled as a pocket. */
+static gboolean
+is_filled_blow (const EmItems *items, const EmProto *proto, guint32 roles, const int *weight)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+
+  if (!proto->has_fill || weight[EDGE_NICK] == 0 || proto->sizes->len != 3 || noun == NULL || noun->weight[EDGE_NICK] == 0 ||
+      (roles & (EM_ROLE_DIAMETER | EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_HEIGHT)) != 0)
+    return FALSE;
+  for (guint i = proto->first; i <= proto->last && i < proto->first + LOOKED_OVER; i++)
+    {
+      const EmSense *edge = em_item_says (items, i, EM_SAYS_KIND);
+
+      if (edge != NULL && edge->weight[WORN_CORNER] > 0)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* Grooves that are filled, and dents that are edges'. */
 static void
 weigh_filled (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, guint n_bare, int *weight)
@@ -992,6 +1011,8 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_roles (roles, n_bare, is_edge, weight);
   weigh_ding (proto, noun, roles, n_row, weight);
   weigh_broken_nose (proto, roles, n_row, weight);
+  if (is_filled_blow (items, proto, roles, weight))
+    weight[RECESS] = MAX (weight[RECESS], weight[EDGE_NICK] + EVIDENCE);
   best = pick_kind (weight, out_second, out_is_close);
   /* "Kerbe 25 lang, 1 breit, 0,5 tief": so slender it may be a groove. */
   if (out_is_close != NULL && best == EDGE_NICK && (roles & EM_ROLE_WIDTH) != 0 && (roles & EM_ROLE_DEPTH) != 0 &&

@@ -2162,6 +2162,8 @@ static const Case cases[] = {
   { "Unsere Bestellnummer lautet BE-20917. Kante R0,4, 20 lang.", EM_UNITS_METRIC, "1\t0\treference\tBE-20917\t" },
   { "2x45° chamfer chipped, 5 mm long", EM_UNITS_METRIC, "1\t1\tquestion\tcount-or-chamfer\t" },
   { "Kante: 2 X 45° ausgebrochen, 5 lang", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
+  { "nick in the parting face 3 x 2 x 0.4 mm, fill flush", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
+  { "chip on the corner 3 x 2 x 0.4 mm, fill", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
 };
 
 START_TEST (test_case)
