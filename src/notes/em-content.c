@@ -393,6 +393,16 @@ is_mouth (const EmReader *r, const EmContent *content, const EmProto *before, gu
          em_item_is_soft_break (r->items, first - 1) && em_reader_line_of (r, first) == em_reader_line_of (r, before->last);
 }
 
+/* "On the core pin dia 8 we need 0.05 per side": whose noun stands behind a preposition, and yet how large it is and what is to be added; behind a
+ * repair that has its sizes it is another. */
+static gboolean
+is_on_other (const EmContent *content, const EmProto *before)
+{
+  return content->best == 0 && content->n_sizes >= 2 && before != NULL && before->sizes->len >= 2 &&
+         (content->roles & (EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
+         (content->n_row == 2 || ((content->roles & EM_ROLE_DIAMETER) != 0 && (before->roles & EM_ROLE_DIAMETER) == 0));
+}
+
 gboolean
 em_content_begins_repair (const EmReader *r, const EmContent *content, const EmProto *before, guint first, guint end)
 {
@@ -401,7 +411,7 @@ em_content_begins_repair (const EmReader *r, const EmContent *content, const EmP
                           content->roles == EM_ROLE_DIAMETER &&
                           !content->has_verb && !content->has_damage;
   /* "and it goes .4 deep at the face": only a place is named, so it is more of the repair before it. */
-  gboolean is_more = ((content->best == 0 && !is_whole_row (content, before)) || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_it (r, content, before, first) || is_on_round (content, before) ||
+  gboolean is_more = ((content->best == 0 && !is_whole_row (content, before) && !is_on_other (content, before)) || is_said_damage (content, before) || is_mouth (r, content, before, first) || is_it (r, content, before, first) || is_on_round (content, before) ||
                       is_state_of (r, content, before) || is_named_again (r, content, before, first, end)) &&
                      !content->has_verb && before != NULL && before->noun != EM_NO_ITEM && !r->is_bullet &&
                      em_reader_line_of (r, first) == em_reader_line_of (r, before->last);

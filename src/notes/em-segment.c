@@ -13,7 +13,8 @@
 enum { WEAK_NOUN = 2 /* and of this weight is a repair's if no other is */,
       HEAD_NOUN = 3, /* a noun of this weight may begin another repair */
       ON_WINDOW = 6, /* items from "0.3 on" to what that is wanted on */
-      ONES_WINDOW = 3 /* items from a number to "ones" */ };
+      ONES_WINDOW = 3, /* items from a number to "ones" */
+      PART_WINDOW = 16 /* items of a part behind "and" */ };
 
 static int
 noun_weight (const EmReader *r, guint i)
@@ -242,6 +243,34 @@ begins_on_other (const EmReader *r, guint i)
   return FALSE;
 }
 
+/* "… and on the core pin dia 8 we need 0.05 per side", "et il manque 0,1 sur la face 30 x 12": behind the sizes of one, what is to be added to another
+ * whose noun stands behind a preposition, and how large that is. i: behind the "and". */
+static gboolean
+begins_told_on (const EmReader *r, guint i)
+{
+  guint n = 0, n_row = 0;
+  guint32 roles = 0;
+  gboolean has_noun = FALSE;
+
+  if (i < r->first + 2 || em_item_says (r->items, i - 1, EM_SAYS_GLUE) == NULL)
+    return FALSE;
+  for (guint k = i; k < r->end && k < i + PART_WINDOW && !em_item_is_soft_break (r->items, k); k++)
+    if (em_reader_is_sized (r, k))
+      {
+        n++;
+        n_row += em_item_size (r->items, k)->chain != 0;
+        roles |= em_item_size (r->items, k)->roles;
+      }
+    else if (em_item_says (r->items, k, EM_SAYS_KIND) != NULL && noun_weight (r, k) >= HEAD_NOUN)
+      {
+        if (!em_reader_is_demoted (r, k))
+          return FALSE;
+        has_noun = TRUE;
+      }
+  return has_noun && n >= 2 && (roles & (EM_ROLE_BUILD | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 &&
+         (n_row == 2 || (roles & EM_ROLE_DIAMETER) != 0);
+}
+
 /* "… and the .375 core pin hole": the one size between "and" and the noun is the noun's, when others stand before. */
 static gboolean
 is_size_of_noun (const EmReader *r, guint soft, const Group *group, guint size, guint noun)
@@ -425,7 +454,9 @@ em_reader_end_of_segment (const EmReader *r, guint start, gboolean *out_is_befor
         {
           if (i > start && (em_reader_begins_one_of (r, i + 1) || repeats (r, &group, i)))
             return i + 1;
-          if (i > start && told.last_size != EM_NO_ITEM && em_item_size (r->items, told.last_size)->chain != 0 && begins_on_other (r, i + 1))
+          if (i > start && told.last_size != EM_NO_ITEM &&
+              ((em_item_size (r->items, told.last_size)->chain != 0 && begins_on_other (r, i + 1)) ||
+               (told.has_noun && begins_told_on (r, i + 1))))
             {
               *out_is_before_one_of = FALSE;
               return i + 1;

@@ -2164,6 +2164,10 @@ static const Case cases[] = {
   { "Kante: 2 X 45° ausgebrochen, 5 lang", EM_UNITS_METRIC, "1\t1\tlength\t5\tmm" },
   { "nick in the parting face 3 x 2 x 0.4 mm, fill flush", EM_UNITS_METRIC, "1\t1\tkind\trecess\t" },
   { "chip on the corner 3 x 2 x 0.4 mm, fill", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  /* Another repair whose noun stands behind a preposition. */
+  { "Nick 3 x 1 x 1 mm. On the core pin dia 8 we need 0.05 per side over 20 mm", EM_UNITS_METRIC, "1\t2\tdiameter\t8\tmm" },
+  { "Kante verrundet R 0,3 auf 40 mm und am Kernstift Ø 8 fehlen 0,05 je Seite auf 20 mm", EM_UNITS_METRIC, "1\t2\tbuild\t0.05\tmm" },
+  { "arête arrondie R0,4 sur 50 mm et il manque 0,1 mm sur la face d'appui 30 x 12", EM_UNITS_METRIC, "1\t2\tthickness\t0.1\tmm" },
 };
 
 START_TEST (test_case)
