@@ -275,7 +275,7 @@ em_fitter_finish_seat (EmFitter *f)
   guint angle = find_angle (f);
   guint32 roles = angle != EM_NO_ITEM ? em_item_size (f->items, angle)->roles : 0;
   double angle_deg = angle != EM_NO_ITEM ? em_fraction_plain (em_item_size (f->items, angle)->value) : 0;
-  gboolean is_included = (roles & EM_ROLE_LARGE) != 0, is_side = (roles & EM_ROLE_PER_SIDE) != 0;
+  gboolean is_included = (roles & (EM_ROLE_LARGE | EM_ROLE_ON_DIAMETER /* "90° total" */)) != 0, is_side = (roles & EM_ROLE_PER_SIDE) != 0;
 
   if (angle == EM_NO_ITEM || mouth == NULL || em_fit_find (f->fit, "radius") != NULL)
     return;
@@ -371,10 +371,24 @@ round_hole (EmFitter *f)
   length->reason = width->reason = "from-words";
 }
 
+/* A form that a seat may have; "picado" of one that is pitted tells none. */
+static const char *
+seat_form (const EmFitter *f)
+{
+  for (guint i = 0; i < f->proto->given->len; i++)
+    {
+      const EmReadField *field = &g_array_index (f->proto->given, EmGiven, i).field;
+
+      if (strcmp (field->field, "form") == 0 && (g_strcmp0 (field->text, "cone") == 0 || g_strcmp0 (field->text, "sphere") == 0))
+        return field->text;
+    }
+  return NULL;
+}
+
 void
 em_fitter_finish_form (EmFitter *f)
 {
-  const char *word = em_fit_given_text (f->proto, "form");
+  const char *word = f->fit->kind == SEAT ? seat_form (f) : em_fit_given_text (f->proto, "form");
   const EmFitted *diameter = em_fit_find (f->fit, "diameter"), *depth;
   gboolean has_row;
   const char *form = NULL;

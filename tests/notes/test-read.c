@@ -1988,6 +1988,8 @@ static const Case cases[] = {
   { "mella 6 x 1 x 1 mm. El texturizado queda a 3 mm, favor de no tocarlo.", EM_UNITS_METRIC, "!1\t0\tunused\tno tocarlo\t" },
   { "éclat 6 x 1 x 1 mm\nfiletage M6 à 5 mm, ne pas toucher", EM_UNITS_METRIC, "!2\t0\tunused\tne pas toucher\t" },
   { "4 noyaux abîmés, Ø9 mm usé à 8,9", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "asiento de válvula picado, cono 90° total, boca 18, profundidad 3 mm, aportar 0,5", EM_UNITS_METRIC, "1\t1\tform\tcone\t" },
+  { "siège piqué, cône 90° total, ouverture 18, prof. 3 mm, recharger 0,5", EM_UNITS_METRIC, "1\t1\tdiameter_small\t12\tmm" },
   { "Golpe en la esquina de 5 x 1 x 1 mm, y el plano de apoyo perdió 0,2 mm en 25 x 10. Hay otro golpe igual en la corredera opuesta.", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "fissure 10 mm prof. 1,5", EM_UNITS_METRIC, "1\t1\tdepth\t1.5\tmm" },
   { "pocket 10 x 5 mm prof. 3, fill", EM_UNITS_METRIC, "1\t1\tdepth\t3\tmm" },
