@@ -714,6 +714,27 @@ count_commas (EmWriter *w)
     }
 }
 
+/* "1.) nick", "2.) face": the point says no more than the bracket, and parts the number from it. */
+static void
+blank_list_points (char *text, gsize length)
+{
+  enum { MOST_DIGITS = 2 };
+
+  for (gsize i = 1; i + 2 < length; i++)
+    {
+      gsize digits = 0;
+
+      if (text[i] != '.' || text[i + 1] != ')' || (text[i + 2] != ' ' && text[i + 2] != '\t'))
+        continue;
+      while (digits <= MOST_DIGITS && digits < i && g_ascii_isdigit (text[i - 1 - digits]))
+        digits++;
+      if (digits == 0 || digits > MOST_DIGITS || (digits < i && !g_ascii_isspace (text[i - 1 - digits])))
+        continue;
+      text[i] = ')';
+      text[i + 1] = ' ';
+    }
+}
+
 EmReadResult *
 em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits units)
 {
@@ -725,6 +746,7 @@ em_notes_read (const EmLexicon *lexicon, const char *text, gsize length, EmUnits
   if (read > 0)
     memcpy (copy, text, read);
   copy[read] = '\0';
+  blank_list_points (copy, read);
   w.items = em_items_new (lexicon, copy, read);
   w.grammar = em_grammar_read (w.items);
   em_resolve_units (w.grammar, units);
