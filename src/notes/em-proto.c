@@ -250,6 +250,14 @@ begins_beside (const EmReader *r, guint k)
 }
 
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
+/* "Der Stift ist …", ", und der Zapfen": at the head of a part it is the article of what is told, and no "of the". */
+static gboolean
+is_article_at_head (const EmReader *r, guint i)
+{
+  return em_item_is_word (r->items, i, "der") &&
+         (i == r->first || em_item_is_soft_break (r->items, i - 1) || em_item_is_sign (r->items, i - 1, ':') || em_item_is_sign (r->items, i - 1, ')'));
+}
+
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
 {
@@ -273,6 +281,8 @@ em_reader_is_demoted (const EmReader *r, guint i)
 
       /* "the face of the plate has a score": what it has is no place. */
       if ((glue != NULL && g_strcmp0 (glue->value, "has") == 0) || (k + 2 >= i && is_has (r, k)))
+        return FALSE;
+      if (is_article_at_head (r, k))
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
         return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);

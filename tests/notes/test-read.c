@@ -2170,6 +2170,8 @@ static const Case cases[] = {
   { "Nick 3 x 1 x 1 mm. On the core pin dia 8 we need 0.05 per side over 20 mm", EM_UNITS_METRIC, "1\t2\tdiameter\t8\tmm" },
   { "Kante verrundet R 0,3 auf 40 mm und am Kernstift Ø 8 fehlen 0,05 je Seite auf 20 mm", EM_UNITS_METRIC, "1\t2\tbuild\t0.05\tmm" },
   { "arête arrondie R0,4 sur 50 mm et il manque 0,1 mm sur la face d'appui 30 x 12", EM_UNITS_METRIC, "1\t2\tthickness\t0.1\tmm" },
+  { "1.) edge chipped 3 x 1 x 1 mm. 2.) face low 0.2, 30 x 20 mm.", EM_UNITS_METRIC, "1\t2\tthickness\t0.2\tmm" },
+  { "Bohrung 20 hat 20,08, Tiefe 18. Der Stift ist auf 19,9 runter, 16 lang", EM_UNITS_METRIC, "1\t2\tworn\t19.9\tmm" },
 };
 
 START_TEST (test_case)
