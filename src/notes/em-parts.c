@@ -112,6 +112,19 @@ is_in_all_first (const EmReader *r, guint count)
          !em_item_is_soft_break (r->items, count + 2) && !em_item_is_sign (r->items, count + 2, ':');
 }
 
+/* "3 inserts: nick 4 x 1 x 1", "2 lifters - tip worn": how many parts have what the line tells. Their name is a plural, as "2 insert: …" may
+ * be the second line of a list. */
+static gboolean
+is_title_of_line (const EmReader *r, guint count)
+{
+  const EmItem *name = count + 3 < r->end ? em_item (r->items, count + 1) : NULL;
+  char last = name != NULL ? g_ascii_tolower (r->items->text[name->start + name->length - 1]) : '\0';
+
+  return count == r->first && r->is_line_start && !r->is_listed && r->head == 0 && is_part (r, count + 1) && !is_counted_part (r, count + 1) &&
+         em_item_says (r->items, count + 1, EM_SAYS_KIND) == NULL && strchr ("snex", last) != NULL &&
+         (em_item_is_sign (r->items, count + 2, ':') || (em_item_is_sign (r->items, count + 2, '-') && !em_item_is_glued (r->items, count + 2)));
+}
+
 /* "a mould with 16 cavities, the following repair on every cavity": of what the next lines tell. */
 static gboolean
 says_every_part (const EmReader *r)
@@ -147,6 +160,11 @@ em_parts_note (EmReader *r)
       /* "an 3 Einsätzen ist die Kante ausgebrochen" */
       if (n > 1 && is_on_parts (r, i))
         tell (r, (EmParts) { i, n, FALSE, FALSE });
+      else if (n > 1 && is_title_of_line (r, i))
+        {
+          tell (r, (EmParts) { i, n, FALSE, FALSE });
+          r->is_parts_line = TRUE;
+        }
       /* "In all 4 cavities the edge is worn" */
       else if (n > 1 && is_counted_part (r, i + 1) && is_in_all_first (r, i))
         {

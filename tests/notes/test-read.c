@@ -2172,6 +2172,9 @@ static const Case cases[] = {
   { "arête arrondie R0,4 sur 50 mm et il manque 0,1 mm sur la face d'appui 30 x 12", EM_UNITS_METRIC, "1\t2\tthickness\t0.1\tmm" },
   { "1.) edge chipped 3 x 1 x 1 mm. 2.) face low 0.2, 30 x 20 mm.", EM_UNITS_METRIC, "1\t2\tthickness\t0.2\tmm" },
   { "Bohrung 20 hat 20,08, Tiefe 18. Der Stift ist auf 19,9 runter, 16 lang", EM_UNITS_METRIC, "1\t2\tworn\t19.9\tmm" },
+  { "3 inserts: nick 3 x 1 x 1 mm", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "3 Einsätze: Kante R0,4, 20 lang", EM_UNITS_METRIC, "1\t1\tcount\t3\t" },
+  { "1 insert: nick 3 x 1 x 1 mm\n2 slide: nick 4 x 1 x 1 mm", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
 };
 
 START_TEST (test_case)
