@@ -715,6 +715,23 @@ size_of (const EmItems *items, const EmProto *proto, guint32 role)
   return 0;
 }
 
+/* "Quetschkante 80 lang, 1 breit, 0,4 auftragen", "pinch edge 80 x 1 mm, add 0.4": an edge that squeezes or cuts, and so narrow, is an upright. */
+static void
+weigh_pinch (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, int *weight)
+{
+  const double broad_mm = 2; /* no such edge is as wide (common practice, no source) */
+  gboolean is_plan = n_row == 2 || (roles & (EM_ROLE_LENGTH | EM_ROLE_WIDTH)) == (EM_ROLE_LENGTH | EM_ROLE_WIDTH);
+  double width;
+
+  if (weight[RIB] == 0 || weight[WORN_CORNER] == 0 || weight[SIDEWALL] + weight[RECESS] + weight[GROOVE] > 0 || !is_plan || proto->sizes->len != 3 ||
+      (roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 ||
+      (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_DEPTH | EM_ROLE_HEIGHT | EM_ROLE_DIAMETER | EM_ROLE_SLOT)) != 0)
+    return;
+  width = n_row == 2 ? least_of_row_mm (items, proto) : size_of (items, proto, EM_ROLE_WIDTH);
+  if (width > 0 && width <= broad_mm)
+    weight[RIB] += weight[FACE] + weight[EDGE_NICK] + weight[WORN_CORNER] + 4 * EVIDENCE;
+}
+
 /* "pinch edge .018 wide, 4.25 long, add .040 on top": what is to be higher than it is wide is an upright, no face. */
 static void
 weigh_upright (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
@@ -1001,6 +1018,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
+  weigh_pinch (items, proto, roles, n_row, weight);
   weigh_thin_tip (items, proto, noun, roles, n_row, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);
   weigh_wall_of_space (proto, noun, roles, n_row, weight);

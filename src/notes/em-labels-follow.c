@@ -259,11 +259,14 @@ tells_round (const Follower *f)
   return (f->sense->roles & (EM_ROLE_DIAMETER | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0;
 }
 
-/* "⌀20 im Durchmesser um 0,08 zu groß": the diameter has its sign, and so much is meant. */
+/* "⌀20 im Durchmesser um 0,08 zu groß", "⌀10 je Seite 0,15 auftragen": the diameter has its sign, and so much is meant. */
 static gboolean
 is_of_size_behind (const Follower *f)
 {
-  return (f->sense->roles & EM_ROLE_ON_DIAMETER) != 0 && (f->size->roles & EM_ROLE_DIAMETER) != 0 && f->next != f->c->end;
+  gboolean is_per_side = (f->sense->roles & EM_ROLE_PER_SIDE) != 0 && f->next == f->behind + 1 && f->next != f->c->end &&
+                         em_item_size (f->c->items, f->next)->chain == 0;
+
+  return ((f->sense->roles & EM_ROLE_ON_DIAMETER) != 0 || is_per_side) && (f->size->roles & EM_ROLE_DIAMETER) != 0 && f->next != f->c->end;
 }
 
 /* "usé à Ø16,12 sur prof. 25", "auf Länge 30": the little word leads to the size behind the label. */

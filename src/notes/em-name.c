@@ -701,9 +701,9 @@ is_time (const EmClause *c, guint i)
   if (i > c->first && em_item_size (c->items, i)->is_whole && em_item_is_any_word_of (c->items, i - 1, weeks, G_N_ELEMENTS (weeks)))
     return TRUE;
 
-  /* "5 am", but German "Radius 0,5 am Einlauf". */
+  /* "5 am", but German "Radius 0,5 am Einlauf", "Fläche Ø42 am Flansch". */
   return noise != NULL && g_strcmp0 (noise->value, "time") == 0 &&
-         (em_item_size (c->items, i)->is_whole || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION)) &&
+         ((em_item_size (c->items, i)->is_whole && (i == c->first || !em_clause_says (c, i - 1, EM_SAYS_LABEL))) || !em_clause_says (c, i + 1, EM_SAYS_PREPOSITION)) &&
          em_item_size (c->items, i)->unit == EM_UNIT_NONE;
 }
 

@@ -249,6 +249,17 @@ begins_beside (const EmReader *r, guint k)
   return k == r->first && article != NULL && strcmp (article->value, EM_ARTICLE) == 0 && !em_item_is_word (r->items, k, "near");
 }
 
+/* "Der Stift ist verschlissen", "hier ist der Sitz undicht", against "Kante der Bohrung": German for "the". */
+static gboolean
+is_the (const EmReader *r, guint k)
+{
+  static const char *const before[] = { "ist", "war", "hat", "wurde", "wird", "muss", "soll", "sollte", "dass", "daß", "weil", "da", "leider", "auch", "außerdem", "dann", "wenn", "wo" };
+
+  return em_item_is_word (r->items, k, "der") &&
+         (k == r->first || em_item (r->items, k - 1)->type == EM_ITEM_SIGN || em_item (r->items, k - 1)->type == EM_ITEM_LINE ||
+          em_item_is_any_word_of (r->items, k - 1, before, G_N_ELEMENTS (before)));
+}
+
 /* A noun after a preposition names the place: "nick IN SIDEWALL". */
 /* "Der Stift ist …", ", und der Zapfen": at the head of a part it is the article of what is told, and no "of the". */
 static gboolean
@@ -285,7 +296,7 @@ em_reader_is_demoted (const EmReader *r, guint i)
       if (is_article_at_head (r, k))
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
-        return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);
+        return !is_some_of (r, k) && !is_wall_that_wore (r, i, k) && (is_flaw (noun) || !is_the (r, k));
       if (leads_to_place (r, k))
         return !(is_flaw (noun) && begins_beside (r, k));
       /* "hole for 1/4 dowel" */

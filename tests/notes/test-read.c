@@ -213,6 +213,13 @@ static const Case cases[] = {
   /* What it is worn to, and a length in brackets. */
   { "Kernstift Ø 3,5 mm, auf 3,42 abgenutzt (Länge 6 mm)", EM_UNITS_METRIC, "1\t1\tworn\t3.42\tmm" },
   { "Kernstift Ø 3,5 mm, auf 3,42 abgenutzt (Länge 6 mm)", EM_UNITS_METRIC, "1\t1\tlength\t6\tmm" },
+  { "Quetschkante Hals abgenutzt, 72 lang, 0,9 breit, 0,3 auftragen", EM_UNITS_METRIC, "1\t1\tkind\trib\t" },
+  { "Abquetschkante 95 x 1,2 mm, 0,4 draufgeben", EM_UNITS_METRIC, "1\t1\tcoat\t0.4\tmm" },
+  { "Planfläche Ø36 am Flansch eingelaufen, 0,2 zu tief", EM_UNITS_METRIC, "1\t1\tdiameter\t36\tmm" },
+  { "Bolzen Ø14 mm pro Seite 0,12 auftragen, 18 lang", EM_UNITS_METRIC, "1\t1\tbuild\t0.12\tmm" },
+  { "Bolzen Ø14 mm pro Seite 0,12 auftragen, 18 lang", EM_UNITS_METRIC, "1\t1\tdiameter\t14\tmm" },
+  { "Der Ventilsitz ist ausgeschlagen. Bitte 0,3 mm auftragen.", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
+  { "Kante der Bohrung ausgebrochen, 4 lang, 0,6 x 0,4", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
   /* 9/16 in = 14.2875 mm; 1-1/8 in = 28.575 mm. */
   { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "1\t1\tdiameter\t14.2875\tmm" },
   { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "!1\t1\tfinish\tcustomer\t" },
