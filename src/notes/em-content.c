@@ -255,10 +255,14 @@ em_content_is_why (const EmReader *r, const EmContent *content, const EmProto *b
 {
   const guint32 build = EM_ROLE_BUILD | EM_ROLE_ADD, round = EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER;
   const guint32 wanted = build | round | EM_ROLE_WORN | EM_ROLE_WELD;
+  guint32 line = em_reader_line_of (r, first);
+  /* "L 40 H 5" and below it "FEHLT 0,12": a form, where each line tells one size. */
+  gboolean is_next_line = before != NULL && r->is_line_start && first == r->first && line == em_reader_line_of (r, before->last) + 1 && before->sizes->len >= 2 &&
+                          (content->roles & build) != 0 && !content->has_verb;
 
   if (before == NULL || !(content->has_damage || content->has_noun) || content->best_named > 0 || content->n_sizes != 1 || content->n_row > 0 ||
       content->has_count || (content->roles & ~wanted) != 0 || (before->roles & (build | EM_ROLE_THICKNESS)) != 0 || r->is_bullet ||
-      em_reader_line_of (r, first) != em_reader_line_of (r, before->last))
+      (line != em_reader_line_of (r, before->last) && !is_next_line))
     return FALSE;
   return ((content->roles & (build | round)) != 0 || before->weight[SEAT] > 0) && is_built_thing (r, before);
 }

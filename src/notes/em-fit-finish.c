@@ -253,6 +253,7 @@ cone (const EmFitter *f, guint angle, double half_deg)
 {
   const EmFitted *mouth = em_fit_find (f->fit, "diameter"), *small = em_fit_find (f->fit, "diameter_small");
   const EmFitted *depth = em_fit_find (f->fit, "depth");
+  const double least_share = 1e-3; /* of the mouth: rounding */
   double slope = tan (half_deg * G_PI / 180);
   EmFitted fitted = { .item = mouth->item, .words = angle, .low = (double) NAN, .high = (double) NAN, .state = EM_READ_INFERRED,
                       .reason = "from-cone-angle" };
@@ -261,7 +262,8 @@ cone (const EmFitter *f, guint angle, double half_deg)
     return fitted;
   fitted.value = depth == NULL ? (mouth->value - small->value) / 2 / slope : mouth->value - 2 * depth->value * slope;
   fitted.factor = fitted.value / mouth->value * mouth->factor;
-  if (fitted.value > 0)
+  /* A cone that runs to a point has no small end worth telling. */
+  if (fitted.value > least_share * mouth->value)
     fitted.field = depth == NULL ? "depth" : "diameter_small";
   return fitted;
 }

@@ -198,6 +198,15 @@ weigh_weak_pin (const EmProto *proto, guint32 roles, guint n_row, int *weight)
     weight[EDGE_NICK] = MAX (weight[EDGE_NICK], weight[PIN] + 1);
 }
 
+static gboolean
+has_area (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = 0; i < proto->sizes->len && i < LOOKED_OVER; i++)
+    if (em_unit_is_area (em_item_size (items, g_array_index (proto->sizes, guint, i))->unit))
+      return TRUE;
+  return FALSE;
+}
+
 /* What was hammered, scratched or washed and is a face by its sizes. */
 static void
 weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun, guint32 roles, guint n_row, int *weight)
@@ -229,6 +238,9 @@ weigh_hurt_face (const EmItems *items, const EmProto *proto, const EmSense *noun
       weight[EDGE_NICK] == 0 &&
       (roles & ~(guint32) (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_DEPTH | EM_ROLE_PER_SIDE | EM_ROLE_LENGTH)) == 0)
     weight[FACE] = MAX (weight[FACE], weight[WORN_CORNER] + EVIDENCE);
+  /* "Anlagefläche 1200 mm² eingeschlagen, 0,1 auftragen": no edge has an area. */
+  if (weight[FACE] > 0 && has_area (items, proto) && (roles & (EM_ROLE_RADIUS | legs)) == 0)
+    weight[FACE] = MAX (weight[FACE], MAX (weight[EDGE_NICK], weight[WORN_CORNER]) + 3 * EVIDENCE);
   /* "land hobbed in 34 x 9, 0.15 deep": a row of an own face that no edge was broken from. */
   if (noun != NULL && noun->weight[FACE] > 0 && noun->weight[EDGE_NICK] + noun->weight[RECESS] == 0 && weight[FACE] > 0 &&
       proto->sizes->len == 3 && n_row == 2 && (roles & ~(guint32) (EM_ROLE_DEPTH | EM_ROLE_WORN)) == 0 && (roles & EM_ROLE_DEPTH) != 0)
@@ -360,6 +372,7 @@ says_inside (const EmItems *items, guint i)
 static void
 weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *weight)
 {
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
   int by_wear;
 
   /* "gate is washed, 1.0 dia, now 1.4": what is round and has grown is a bore, when nothing else of it is told. */
@@ -367,6 +380,10 @@ weigh_round (const EmItems *items, const EmProto *proto, guint32 roles, int *wei
       (roles & (EM_ROLE_WORN | EM_ROLE_FINISHED)) != 0 && proto->sizes->len <= 4 &&
       (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH | EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 && is_grown_round (items, proto))
     weight[BORE] = MAX (weight[WORN_CORNER], MAX (weight[FACE], MAX (weight[RECESS], weight[EDGE_NICK]))) + EVIDENCE;
+  /* "Anguss Ø5 ausgewaschen, 0,25 je Seite, 8 tief", "gate ⌀1 washed out, 0.2 per side": no edge is built up per side. */
+  if (weight[PIN] + weight[BORE] + weight[SEAT] == 0 && weight[WORN_CORNER] > 0 && noun != NULL && g_strcmp0 (noun->value, "state") == 0 &&
+      (roles & EM_ROLE_DIAMETER) != 0 && (roles & EM_ROLE_PER_SIDE) != 0 && (roles & (EM_ROLE_RADIUS | EM_ROLE_LEG | EM_ROLE_WIDTH)) == 0)
+    weight[BORE] = weight[WORN_CORNER] + EVIDENCE;
   /* "ID PILOT 1.2500 IS 1.2530": what is inside is no pin. */
   if (weight[PIN] > weight[BORE] && proto->noun != EM_NO_ITEM && proto->noun > 0 && says_inside (items, proto->noun - 1))
     weight[BORE] = weight[PIN] + EVIDENCE;

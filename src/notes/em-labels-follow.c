@@ -138,11 +138,11 @@ is_stock_left_free (const Follower *f)
   return f->sense->roles == EM_ROLE_CLEARANCE && f->size->roles == EM_ROLE_STOCK && f->i == f->open + 1;
 }
 
-/* "5 deep must go away" */
+/* "5 deep must go away", "Bohrung 10 H7 daneben" */
 static gboolean
 is_away_of_other (const Follower *f)
 {
-  return f->sense->roles == EM_ROLE_CLEARANCE && (f->size->roles & em_dimension_roles) != 0;
+  return f->sense->roles == EM_ROLE_CLEARANCE && ((f->size->roles & em_dimension_roles) != 0 || f->size->has_fit);
 }
 
 /* "weld over 0.1 for grinding": the little word led to no length. */

@@ -234,6 +234,19 @@ is_now_of_size (const Labels *l, guint i)
          i > l->c->first && em_item_is_measure (l->c->items, i - 1);
 }
 
+/* "ist auf 3,05 herunter", "ist auf 7,9 runter": to what it is worn, and not how far down. */
+static gboolean
+is_down_to (const Labels *l, guint i)
+{
+  static const char *const down[] = { "herunter", "runter", "hinunter", "unten", "heruntergekommen", "runtergekommen" };
+  const EmSize *size = i > l->c->first && em_clause_is_size (l->c, i - 1) ? em_item_size (l->c->items, i - 1) : NULL;
+
+  if (size == NULL || size->chain != 0 || (size->roles & EM_ROLE_WORN) == 0 || size->label_item + 1 > i - 1 || !em_item_is_any_word_of (l->c->items, i, down, G_N_ELEMENTS (down)))
+    return FALSE;
+  em_item (l->c->items, i)->is_used = TRUE;
+  return TRUE;
+}
+
 static void
 take_label (Labels *l, guint i)
 {
@@ -249,7 +262,7 @@ take_label (Labels *l, guint i)
       give (l, i - 1, EM_ROLE_WORN, i);
       return;
     }
-  if (is_name_beside (l, i, prior) || leads_to_row (l, i) || is_place_of_deep (l, i))
+  if (is_name_beside (l, i, prior) || leads_to_row (l, i) || is_place_of_deep (l, i) || is_down_to (l, i))
     return;
   /* A label stands before its size or after it. */
   g_return_if_fail (prior != NULL || after != NULL);

@@ -191,14 +191,18 @@ find_cue (const Governor *g, guint thing)
   return EM_NO_ITEM;
 }
 
-/* "Ej pin hole next to it worn, now 8.2": the hole is what is to be mended. */
+/* "Ej pin hole next to it worn, now 8.2", "Bohrung 10 H7 daneben: 0,1 auftragen": the hole is what is to be mended. */
 static gboolean
 is_worn_itself (const Governor *g, guint i)
 {
+  const guint32 build = EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_PER_SIDE;
+
   if (says (g, i, EM_SAYS_KIND) == NULL || g->n_nouns != 1)
     return FALSE;
   for (guint k = i + 1; k < g->c->end && k <= i + EM_GOVERN_WINDOW; k++)
     if (says (g, k, EM_SAYS_LABEL) != NULL && (says (g, k, EM_SAYS_LABEL)->roles & EM_ROLE_WORN) != 0 && !em_governor_is_is (g, k))
+      return TRUE;
+    else if (i == g->c->first && is_size (g, k) && (em_item_size (g->c->items, k)->roles & build) != 0 && em_item_size (g->c->items, k)->chain == 0)
       return TRUE;
   return FALSE;
 }
