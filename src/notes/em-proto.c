@@ -249,26 +249,18 @@ begins_beside (const EmReader *r, guint k)
   return k == r->first && article != NULL && strcmp (article->value, EM_ARTICLE) == 0 && !em_item_is_word (r->items, k, "near");
 }
 
-/* "Der Stift ist verschlissen", "hier ist der Sitz undicht", against "Kante der Bohrung": German for "the". */
-static gboolean
-is_the (const EmReader *r, guint k)
-{
-  static const char *const before[] = { "ist", "war", "hat", "wurde", "wird", "muss", "soll", "sollte", "dass", "daß", "weil", "da", "leider", "auch", "außerdem", "dann", "wenn", "wo" };
-
-  return em_item_is_word (r->items, k, "der") &&
-         (k == r->first || em_item (r->items, k - 1)->type == EM_ITEM_SIGN || em_item (r->items, k - 1)->type == EM_ITEM_LINE ||
-          em_item_is_any_word_of (r->items, k - 1, before, G_N_ELEMENTS (before)));
-}
-
-/* A noun after a preposition names the place: "nick IN SIDEWALL". */
-/* "Der Stift ist …", ", und der Zapfen": at the head of a part it is the article of what is told, and no "of the". */
+/* "Der Stift ist …", ", und der Zapfen", "hier ist der Sitz undicht": at the head of a part it is the article of what is told, and no "of the". */
 static gboolean
 is_article_at_head (const EmReader *r, guint i)
 {
+  static const char *const before[] = { "ist", "war", "hat", "wurde", "wird", "muss", "soll", "sollte", "dass", "daß", "weil", "da", "leider", "auch", "außerdem", "dann", "wenn", "wo" };
+
   return em_item_is_word (r->items, i, "der") &&
-         (i == r->first || em_item_is_soft_break (r->items, i - 1) || em_item_is_sign (r->items, i - 1, ':') || em_item_is_sign (r->items, i - 1, ')'));
+         (i == r->first || em_item_is_soft_break (r->items, i - 1) || em_item (r->items, i - 1)->type == EM_ITEM_SIGN ||
+          em_item_is_any_word_of (r->items, i - 1, before, G_N_ELEMENTS (before)));
 }
 
+/* A noun after a preposition names the place: "nick IN SIDEWALL". */
 gboolean
 em_reader_is_demoted (const EmReader *r, guint i)
 {
@@ -293,10 +285,11 @@ em_reader_is_demoted (const EmReader *r, guint i)
       /* "the face of the plate has a score": what it has is no place. */
       if ((glue != NULL && g_strcmp0 (glue->value, "has") == 0) || (k + 2 >= i && is_has (r, k)))
         return FALSE;
-      if (is_article_at_head (r, k))
+      /* "Der Riss ist …" tells no other one than before. */
+      if (is_article_at_head (r, k) && !is_flaw (noun))
         return FALSE;
       if (em_item_says (r->items, k, EM_SAYS_PREPOSITION) != NULL)
-        return !is_some_of (r, k) && !is_wall_that_wore (r, i, k) && (is_flaw (noun) || !is_the (r, k));
+        return !is_some_of (r, k) && !is_wall_that_wore (r, i, k);
       if (leads_to_place (r, k))
         return !(is_flaw (noun) && begins_beside (r, k));
       /* "hole for 1/4 dowel" */
@@ -425,10 +418,17 @@ em_reader_is_noun (const EmReader *r, guint i)
          em_item_is_few_of (r->items, i - 1);
 }
 
+/* "zu Schieber 2: Ausbruch", "zu Pos. 3": German for what it is about, against "Bohrung zu, 12 tief". */
+static gboolean
+is_about (const EmReader *r, guint i)
+{
+  return i == r->first && i + 1 < r->end && em_item_is_word (r->items, i, "zu") && !em_item_is_soft_break (r->items, i + 1);
+}
+
 gboolean
 em_reader_is_verb (const EmReader *r, guint i)
 {
-  return em_item_says (r->items, i, EM_SAYS_VERB) != NULL &&
+  return !is_about (r, i) && em_item_says (r->items, i, EM_SAYS_VERB) != NULL &&
          (!em_item (r->items, i)->is_used || em_item_says (r->items, i, EM_SAYS_LABEL) != NULL);
 }
 
@@ -618,6 +618,11 @@ add_sense (const EmReader *r, EmProto *proto, const EmSense *sense, guint i)
   gboolean is_little = em_phrase_find (item->phrase, EM_SAYS_GLUE) != NULL || em_phrase_find (item->phrase, EM_SAYS_NOISE) != NULL; /* "is", "ist" */
   gboolean is_worn = sense->says == EM_SAYS_LABEL && (sense->roles & EM_ROLE_WORN) != 0 && !is_little;
 
+  if (sense->says == EM_SAYS_VERB && is_about (r, i))
+    {
+      item->is_used = TRUE;
+      return;
+    }
   add_set_field (r, proto, sense, i);
   if (sense->says == EM_SAYS_VERB || sense->says == EM_SAYS_SET || is_worn)
     {

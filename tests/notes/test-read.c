@@ -232,6 +232,8 @@ static const Case cases[] = {
   { "Riss 12 lang, 1 tief\nDie Kühlbohrung darf keinesfalls verschlossen werden", EM_UNITS_METRIC, "2\t1\tnear\thole\t" },
   { "Kegelsitz 90° gesamt, Mündung Ø8 mm, 4 tief, 0,3 auftragen", EM_UNITS_METRIC, "!1\t1\tdiameter_small\t8.881784197e-16\tmm" },
   { "Kante R0,3 verschlissen, 25 lang, davon gibt es 4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "zu Backe rechts: Ausbruch 5 lang, 1,2 x 0,7 mm", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Leider ist der Düsensitz eingeschlagen. Bitte 0,4 mm auftragen.", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
   /* 9/16 in = 14.2875 mm; 1-1/8 in = 28.575 mm. */
   { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "1\t1\tdiameter\t14.2875\tmm" },
   { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "!1\t1\tfinish\tcustomer\t" },
