@@ -849,6 +849,17 @@ is_times_done (const EmClause *c, guint i)
   return is_before;
 }
 
+/* "Schieber 2 Fläche 0,1 zu tief", "slide 2 face low": at the head of a part the number names it, as the noun behind is no plural. */
+static gboolean
+names_part_at_head (const EmClause *c, guint i)
+{
+  const EmItem *noun = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
+  char last = noun != NULL ? g_ascii_tolower (c->items->text[noun->start + noun->length - 1]) : '\0';
+
+  return i > c->first && (i == c->first + 1 || em_item_is_soft_break (c->items, i - 2) || em_item_is_sign (c->items, i - 2, ':')) && noun != NULL && last != 's' &&
+         last != 'n' && last != 'x' && em_item_is_part_number (c->items, i);
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -859,7 +870,7 @@ em_clause_mark_counts (const EmClause *c)
       if (is_comma_list (c, i))
         use_comma_list (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i) || is_part_that_broke (c, i) ||
-          (em_item_is_part_number (c->items, i) && em_clause_says (c, i + 1, EM_SAYS_LABEL)) /* "Kern 3 Kante R0,3" */))
+          names_part_at_head (c, i) || (em_item_is_part_number (c->items, i) && em_clause_says (c, i + 1, EM_SAYS_LABEL)) /* "Kern 3 Kante R0,3" */))
         em_clause_use_name (c, i);
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
         {
