@@ -96,6 +96,17 @@ is_trade_word (const EmItem *item)
   return FALSE;
 }
 
+/* "M8": a thread (ISO 261) that nothing has used; no field takes it, and it says how large a hole is. */
+static gboolean
+is_thread (const EmItems *items, const EmItem *item)
+{
+  const char *text = items->text + item->start;
+
+  if (item->length < 2 || item->length > 3 || item->type == EM_ITEM_SIZE || (text[0] != 'M' && text[0] != 'm'))
+    return FALSE;
+  return g_ascii_isdigit (text[1]) && (item->length == 2 || g_ascii_isdigit (text[2]));
+}
+
 /* A word that no lexicon knows, or one of the trade, alone among words that were read: it stands within what its repair shows.
  * Names, which are written with a capital, and whole stretches stay visible as unused. */
 static gboolean
@@ -107,6 +118,8 @@ is_lone_word (const EmItems *items, guint first, guint end)
   for (guint i = first + 1; i < end; i++)
     if (is_content (em_item (items, i)))
       return FALSE;
+  if (is_thread (items, item))
+    return FALSE;
   if (!is_trade_word (item) && (item->type != EM_ITEM_UNKNOWN || item->is_heading ||
                                 (!is_upper && (item->flags & EM_TOKEN_CAPITAL) != 0) ||
                                 !g_ascii_isalpha (items->text[item->start])))
@@ -128,7 +141,7 @@ matters (const EmItems *items, const EmItem *item)
     return (item->flags & (EM_TOKEN_CAPITAL | EM_TOKEN_UPPER)) != 0 || !g_ascii_isalpha (items->text[item->start]);
   if (item->type != EM_ITEM_PHRASE)
     return FALSE;
-  if (is_name_like_talk (item) || is_name_like_repair (item))
+  if (is_name_like_talk (item) || is_name_like_repair (item) || is_thread (items, item))
     return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
     if (em_phrase_find (item->phrase, said[i]) != NULL && g_strcmp0 (em_phrase_find (item->phrase, said[i])->value, "denied") != 0)

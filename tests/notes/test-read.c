@@ -2198,6 +2198,7 @@ static const Case cases[] = {
   { "1 insert: nick 3 x 1 x 1 mm\n2 slide: nick 4 x 1 x 1 mm", EM_UNITS_METRIC, "!2\t2\tcount\t2\t" },
   { "Schieber 2 Fläche 0,1 zu tief, 90 x 15", EM_UNITS_METRIC, "!1\t1\tcount\t2\t" },
   { "Slide 2 faces low 0.1 mm 90 x 15", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "fill 6 holes M5 (10 deep)", EM_UNITS_METRIC, "1\t0\tunused\tM5\t" },
 };
 
 START_TEST (test_case)
