@@ -270,7 +270,7 @@ em_remark_is_part_name (const EmItems *items, guint i)
                                        "kanal", "zapfen", "becher",
                                        "kanister", "profil", "folie", "rohr", "kopf", "block", "liste", "tabelle", "blatt", "schein", "protokoll",
                                        "formular", "karte",
-                                       "bericht", "anfrage", "auftrag" };
+                                       "bericht", "anfrage", "auftrag", "keil", "nut", "bolzen", "nadel", "spindel", "schnecke", "halter", "rahmen", "maschine" };
   enum { LEAST_AHEAD = 4 };
   const EmItem *item = em_item (items, i);
 
