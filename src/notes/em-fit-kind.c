@@ -732,6 +732,16 @@ size_of (const EmItems *items, const EmProto *proto, guint32 role)
   return 0;
 }
 
+/* "Steg zwischen den Nuten aufbauen, 32 lang, 4 breit, 1,5 hoch, Enden gerade": what is so long, wide and high and has ends of a shape is a dam. */
+static void
+weigh_ends (const EmProto *proto, guint32 roles, int *weight)
+{
+  const guint32 block = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT;
+
+  if (weight[RIB] > 0 && em_fit_given_text (proto, "ends") != NULL && (roles & block) == block && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LEG)) == 0)
+    weight[DAM] = MAX (weight[DAM], weight[RIB] + EVIDENCE);
+}
+
 /* "Quetschkante 80 lang, 1 breit, 0,4 auftragen", "pinch edge 80 x 1 mm, add 0.4": an edge that squeezes or cuts, and so narrow, is an upright. */
 static void
 weigh_pinch (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, int *weight)
@@ -1035,6 +1045,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
+  weigh_ends (proto, roles, weight);
   weigh_pinch (items, proto, roles, n_row, weight);
   weigh_thin_tip (items, proto, noun, roles, n_row, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);

@@ -198,6 +198,58 @@ is_little (const Governor *g, guint first, guint last)
   return TRUE;
 }
 
+/* Only what a thing is called, without a size, a deed or what became of it. */
+static gboolean
+is_bare_name (const Governor *g, guint first, guint last)
+{
+  for (guint k = first; k <= last; k++)
+    {
+      const EmSense *noun = says (g, k, EM_SAYS_KIND), *label = says (g, k, EM_SAYS_LABEL);
+
+      if ((is_size (g, k) && (em_item_size (g->c->items, k)->roles & EM_ROLE_REFERENCE) == 0) || says (g, k, EM_SAYS_VERB) != NULL ||
+          says (g, k, EM_SAYS_REFUSE) != NULL || says (g, k, EM_SAYS_SET) != NULL || says (g, k, EM_SAYS_NEAR) != NULL ||
+          says (g, k, EM_SAYS_SOUND) != NULL || (noun != NULL && noun->value != NULL) ||
+          (label != NULL && (label->roles & (EM_ROLE_WORN | EM_ROLE_FINISHED | EM_ROLE_BUILD)) != 0))
+        return FALSE;
+    }
+  return last - first < NAME_WINDOW && has_name (g, first, last);
+}
+
+static guint
+begin_of_part (const Governor *g, guint i)
+{
+  for (guint n = 0; i > g->c->first && n <= NAME_WINDOW && !em_item_is_soft_break (g->c->items, i - 1) && !em_item_is_sign (g->c->items, i - 1, ':'); n++)
+    i--;
+  return i;
+}
+
+/* "Gewinde M8 und Passbohrungen nicht schweißen", "threads and dowel holes not to be welded": what is told before the last of them, which begins at first. */
+static void
+refuse_others_before (Governor *g, guint first)
+{
+  static const char *const and[] = { "and", "und", "sowie", "u.", "&", "y", "e", "et", "or", "oder", "o", "ou", "ni" };
+
+  if (first < g->c->first + 2 || !em_item_is_any_word_of (g->c->items, first - 1, and, G_N_ELEMENTS (and)))
+    return;
+  for (guint end = first - 1, part, n = 0; end > g->c->first && n < NAME_WINDOW; end = part - 1, n++)
+    {
+      const EmSense *thing = NULL;
+      EmLoose *one;
+
+      part = begin_of_part (g, end);
+      if (part == end || !is_bare_name (g, part, end - 1))
+        return;
+      for (guint k = part; k < end && thing == NULL; k++)
+        thing = says (g, k, EM_SAYS_THING);
+      one = em_governor_add (g, "refuse", thing != NULL ? em_thing_refused (thing) : NULL, skip_little (g, part, end - 1), end - 1);
+      trim (g, one);
+      one->is_general = TRUE;
+      em_governor_infer (one, "from-words");
+      if (part == g->c->first || !em_item_is_soft_break (g->c->items, part - 1))
+        return;
+    }
+}
+
 /* What stands before it in the sentence is not to be welded. */
 static void
 refuse_before (Governor *g, guint i)
@@ -240,6 +292,7 @@ refuse_before (Governor *g, guint i)
   one->is_general = TRUE;
   em_governor_infer (one, "from-words");
   item (g, i)->is_used = TRUE;
+  refuse_others_before (g, first);
 }
 
 /* "NO THREADS TO BE WELDED": a "no" in front of the thing makes a refusal of it; without one it asks for the weld. */
@@ -313,6 +366,7 @@ refuse_thing_before (Governor *g, guint i)
           {
             one = em_governor_add (g, "refuse", em_thing_refused (thing), k, has_words ? end_of_hole (g, k, i) : i);
             one->is_general = TRUE;
+            refuse_others_before (g, begin_of_part (g, k));
           }
         em_governor_infer (one, "from-words");
         item (g, i)->is_used = TRUE;

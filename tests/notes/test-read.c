@@ -233,6 +233,12 @@ static const Case cases[] = {
   { "Kegelsitz 90° gesamt, Mündung Ø8 mm, 4 tief, 0,3 auftragen", EM_UNITS_METRIC, "!1\t1\tdiameter_small\t8.881784197e-16\tmm" },
   { "Kante R0,3 verschlissen, 25 lang, davon gibt es 4", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
   { "zu Backe rechts: Ausbruch 5 lang, 1,2 x 0,7 mm", EM_UNITS_METRIC, "1\t1\tkind\tedge-nick\t" },
+  { "Riss 12 lang, 1 tief\nGewinde M8 und Passbohrungen nicht schweißen", EM_UNITS_METRIC, "2\t0\trefuse\tthread\t" },
+  { "Riss 12 lang, 1 tief\nSchrift, Datumsuhr und Narbung nicht schweißen", EM_UNITS_METRIC, "2\t0\trefuse\tDatumsuhr\t" },
+  { "crack 12 mm long, 1 deep\nthreads and dowel holes not to be welded", EM_UNITS_METRIC, "2\t0\trefuse\tthread\t" },
+  { "crack 12 mm long and worn edges, dowel holes not to be welded", EM_UNITS_METRIC, "!1\t0\trefuse\tworn edges\t" },
+  { "Steg zwischen den Kanälen aufbauen, 40 lang, 5 breit, 2 hoch, Enden rund", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
+  { "Wand 30 x 9 mm, 0,1 auftragen\nSpalt davor nur 3 mm", EM_UNITS_METRIC, "2\t1\tclearance\t3\tmm" },
   { "Leider ist der Düsensitz eingeschlagen. Bitte 0,4 mm auftragen.", EM_UNITS_METRIC, "1\t1\tkind\tseat\t" },
   /* 9/16 in = 14.2875 mm; 1-1/8 in = 28.575 mm. */
   { "that hole is 9/16 across and 3/4 deep, just weld it shut", EM_UNITS_INCH, "1\t1\tdiameter\t14.2875\tmm" },
