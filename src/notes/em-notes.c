@@ -10,6 +10,7 @@
 #include "em-notes-set.h"
 #include "em-resolve.h"
 #include "em-unused.h"
+#include "em-weak.h"
 
 #include <math.h>
 #include <string.h>
@@ -670,12 +671,25 @@ write_general (EmWriter *w)
   g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
 }
 
+static gboolean
+has_whole_repair (const EmWriter *w)
+{
+  const GPtrArray *protos = w->grammar->protos;
+
+  for (guint i = 0; i < protos->len; i++)
+    if (em_weak_is_whole (w->items, g_ptr_array_index (protos, i)))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 write_features (EmWriter *w)
 {
   GPtrArray *protos = w->grammar->protos;
+  gboolean has_whole;
 
   em_merge_slots (w->items, protos);
+  has_whole = has_whole_repair (w);
   for (guint i = 0; i < protos->len; i++)
     {
       EmProto *proto = g_ptr_array_index (protos, i);
@@ -686,7 +700,11 @@ write_features (EmWriter *w)
         continue;
       while (i + 1 < protos->len && em_merge_take (w->items, proto, g_ptr_array_index (protos, i + 1)))
         i++;
-      if (!em_merge_is_only_told (w->items, proto))
+      if (em_merge_is_only_told (w->items, proto))
+        continue;
+      if (has_whole && em_weak_is (w->items, proto))
+        em_weak_free (w->items, proto);
+      else
         write_feature (w, proto);
     }
 }

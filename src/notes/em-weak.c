@@ -1,0 +1,97 @@
+/* em-weak: what has too little to be a repair where others are told whole.
+ *
+ * Customers name things without asking for anything: "valve seat" in a title, "the pin is ⌀12" of what runs in a bore. Where another repair of
+ * the note is whole, such a one is none; its words stay visible as unused.
+ *
+ * Copyright (C) 2026 The Estimend developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "em-weak.h"
+
+#include "em-fit.h"
+
+#include <string.h>
+
+/* By which one size a kind may still be told alone, the rest to be asked. */
+static const struct { int kind; const char *field; } alone[] = {
+  { FACE, "thickness" }, { SIDEWALL, "thickness" }, { GROOVE, "length" }, { GROOVE, "depth" }, { RECESS, "diameter" },
+};
+
+/* Questions that a repair asks for its one size. */
+static const char *const asked[] = { "side-or-diameter", "two-values", "cone-angle", "which-field", "decimal-comma" };
+
+static gboolean
+is_asked (const EmFit *fit)
+{
+  for (guint i = 0; i < fit->n_questions; i++)
+    for (gsize k = 0; k < G_N_ELEMENTS (asked); k++)
+      if (strcmp (fit->question[i].code, asked[k]) == 0)
+        return TRUE;
+  return FALSE;
+}
+
+/* The one size that was fitted; n: how many there are. */
+static const EmFitted *
+only_size (const EmFit *fit, guint *out_n)
+{
+  const EmFitted *only = NULL;
+
+  *out_n = 0;
+  for (guint i = 0; i < fit->n_fitted; i++)
+    if (fit->fitted[i].item != EM_NO_ITEM && strcmp (fit->fitted[i].field, "stock") != 0 && strcmp (fit->fitted[i].field, "clearance") != 0)
+      {
+        only = &fit->fitted[i];
+        (*out_n)++;
+      }
+  return only;
+}
+
+static gboolean
+may_stand_alone (const EmProto *proto, int kind, const EmFitted *only)
+{
+  for (gsize k = 0; k < G_N_ELEMENTS (alone); k++)
+    if (alone[k].kind == kind && strcmp (alone[k].field, only->field) == 0)
+      return TRUE;
+  /* "fill tapped holes 12 deep" */
+  if (kind == RECESS && strcmp (only->field, "depth") == 0)
+    return proto->has_fill;
+  /* "edge rolled to R0.3", "outer edge R0.3" */
+  return kind == WORN_CORNER && strcmp (only->field, "radius") == 0 &&
+         (proto->has_damage || proto->has_worn || em_fit_given_text (proto, "side") != NULL);
+}
+
+gboolean
+em_weak_is_whole (const EmItems *items, const EmProto *proto)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL);
+  EmFit fit;
+
+  if (kind < 0)
+    return FALSE;
+  em_fit_sizes (items, proto, kind, &fit);
+  return fit.is_complete;
+}
+
+gboolean
+em_weak_is (const EmItems *items, const EmProto *proto)
+{
+  int second, kind = em_fit_kind (items, proto, &second, NULL);
+  const EmFitted *only;
+  EmFit fit;
+  guint n;
+
+  if (kind < 0 || proto->is_same || proto->is_one_of || proto->chamfer_item != EM_NO_ITEM || proto->sizes->len > 4)
+    return FALSE;
+  if (proto->sizes->len == 0)
+    return !(proto->head != 0 && proto->has_damage);
+  em_fit_sizes (items, proto, kind, &fit);
+  only = only_size (&fit, &n);
+  return !fit.is_complete && !is_asked (&fit) && (n == 0 || (n == 1 && !may_stand_alone (proto, kind, only)));
+}
+
+void
+em_weak_free (EmItems *items, const EmProto *proto)
+{
+  if (proto->noun != EM_NO_ITEM)
+    em_item (items, proto->noun)->is_used = FALSE;
+}
