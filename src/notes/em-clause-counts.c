@@ -543,6 +543,26 @@ is_all_of_them (const EmClause *c, guint i)
 }
 
 static gboolean
+is_bare_whole (const EmClause *c, guint i)
+{
+  const EmSize *size = em_item_size (c->items, i);
+
+  return size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0;
+}
+
+/* "all 8 the same", "los 4 iguales": as many are alike. */
+static gboolean
+are_so_many_alike (const EmClause *c, guint i)
+{
+  guint same = i + 1;
+
+  if (!is_bare_whole (c, i) || em_item_size (c->items, i)->value.n < 2 || i == c->first)
+    return FALSE;
+  same += same < c->end && (em_clause_says (c, same, EM_SAYS_GLUE) || em_clause_says (c, same, EM_SAYS_PLACES));
+  return em_clause_says (c, same, EM_SAYS_SAME) && (em_clause_says (c, i - 1, EM_SAYS_ALL) || em_item_is_all (c->items, i - 1) || i == c->first + 1);
+}
+
+static gboolean
 is_count (const EmClause *c, guint i)
 {
   const EmItems *items = c->items;
@@ -569,7 +589,7 @@ is_count (const EmClause *c, guint i)
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_of_worn_parts (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
-      is_dashed_off (c, i) || is_one_side (c, i) || is_all_of_them (c, i) || em_clause_counts_some (c, i))
+      is_dashed_off (c, i) || is_one_side (c, i) || is_all_of_them (c, i) || are_so_many_alike (c, i) || em_clause_counts_some (c, i))
     return TRUE;
   /* "(6 x)" */
   if (i > c->first && i + 2 < c->end && em_item_is_sign (c->items, i - 1, '(') && em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
@@ -635,14 +655,6 @@ mark_share (const EmClause *c, guint i)
   em_item_size (c->items, i)->roles |= EM_ROLE_COUNT;
   em_clause_use_name (c, all);
   return TRUE;
-}
-
-static gboolean
-is_bare_whole (const EmClause *c, guint i)
-{
-  const EmSize *size = em_item_size (c->items, i);
-
-  return size->is_whole && size->unit == EM_UNIT_NONE && size->chain == 0;
 }
 
 /* "Kante Schieber 3 abgebrochen", "slide 3 broken": which one, before what became of it. */

@@ -90,6 +90,21 @@ is_of_before (const EmReader *r, guint first, guint end)
   return FALSE;
 }
 
+/* "H13, same as ever", "Stahl wie gehabt": the metal is the same. */
+static gboolean
+is_of_metal (const EmReader *r, guint first, guint end)
+{
+  gboolean has_metal = FALSE;
+
+  for (guint i = first; i < end; i++)
+    {
+      if (em_reader_is_noun (r, i) || em_item_says (r->items, i, EM_SAYS_PLACE) != NULL)
+        return FALSE;
+      has_metal |= em_item_says (r->items, i, EM_SAYS_BASE) != NULL || em_item_says (r->items, i, EM_SAYS_MATERIAL) != NULL;
+    }
+  return has_metal;
+}
+
 EmContent
 em_content_weigh (const EmReader *r, guint first, guint end)
 {
@@ -132,7 +147,7 @@ em_content_weigh (const EmReader *r, guint first, guint end)
             (em_item_size (r->items, i)->roles & EM_ROLE_ADD) != 0;
         }
     }
-  content.has_same &= content.n_sizes > 0 || !is_of_before (r, first, end);
+  content.has_same &= content.n_sizes > 0 || !(is_of_before (r, first, end) || is_of_metal (r, first, end));
   return content;
 }
 

@@ -59,6 +59,7 @@ typedef struct
   gboolean        is_number_of; /* alone in a table's column of counts */
   const char     *code;      /* the field that the code from here to code_end is of, in a table's column of codes; NULL: none */
   guint           code_end;
+  guint           told_end;  /* behind the words from here that stay visible as one remark; 0: none */
   gunichar        sign;
   const EmPhrase *phrase;    /* may also be set beside a size: "420" */
   guint32         size;      /* index into sizes; only for EM_ITEM_SIZE */

@@ -703,7 +703,7 @@ write_features (EmWriter *w)
       if (em_merge_is_only_told (w->items, proto))
         continue;
       if (has_whole && em_weak_is (w->items, proto))
-        em_weak_free (w->items, proto);
+        em_weak_free (w->items, proto, i + 1 < protos->len ? g_ptr_array_index (protos, i + 1) : NULL);
       else
         write_feature (w, proto);
     }

@@ -218,6 +218,8 @@ em_remark_end (const EmItems *items, guint first)
   gboolean has_event = FALSE;
   guint end = first, n_words = 0;
 
+  if (em_item (items, first)->told_end != 0)
+    return em_item (items, first)->told_end;
   if (is_break (items, first) || (first > 0 && !is_break (items, first - 1)))
     return 0;
   if (preparation_end (items, first) != 0)

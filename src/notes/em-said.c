@@ -133,6 +133,7 @@ is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
   first = skip_little (r, first, end);
   /* "QTY 6 PINS", "ON 3 PLATES" in a line of its own */
   first += first + 2 < end && is_start && r->is_line_start && (em_item_says (r->items, first, EM_SAYS_QUANTITY) != NULL || em_item_says (r->items, first, EM_SAYS_PREPOSITION) != NULL);
+  first += first + 2 < end && is_start && r->is_line_start && first > r->first && (em_item_is_sign (r->items, first, ':') || em_item_is_sign (r->items, first, '.'));
   if (first + 1 >= end)
     return FALSE;
   /* "All 4 drops." */
@@ -144,6 +145,10 @@ is_only_count (const EmReader *r, guint first, guint end, guint *out_number)
                        (em_item (r->items, first)->type == EM_ITEM_SIZE &&
                         (em_item_size (r->items, first)->roles & EM_ROLE_COUNT) != 0);
 
+  /* "all 8 the same" */
+  if (has_count && is_start && is_whole && first + 3 == end && em_item_says (r->items, first + 1, EM_SAYS_GLUE) != NULL &&
+      em_item_says (r->items, first + 2, EM_SAYS_SAME) != NULL)
+    return TRUE;
   /* "Three holes like this." */
   while (end > first + 2 && (em_item (r->items, end - 1)->is_talk || em_item_says (r->items, end - 1, EM_SAYS_GLUE) != NULL ||
                              em_item_says (r->items, end - 1, EM_SAYS_SAME) != NULL ||

@@ -12,6 +12,8 @@
 
 #include <string.h>
 
+enum { TOLD_WINDOW = 24 /* items of a remark */, SIZES_MOST = 4 };
+
 /* By which one size a kind may still be told alone, the rest to be asked. */
 static const struct { int kind; const char *field; } alone[] = {
   { FACE, "thickness" }, { SIDEWALL, "thickness" }, { GROOVE, "length" }, { GROOVE, "depth" }, { RECESS, "diameter" },
@@ -47,7 +49,7 @@ only_size (const EmFit *fit, guint *out_n)
 }
 
 static gboolean
-may_stand_alone (const EmProto *proto, int kind, const EmFitted *only)
+may_stand_alone (const EmItems *items, const EmProto *proto, int kind, const EmFitted *only)
 {
   for (gsize k = 0; k < G_N_ELEMENTS (alone); k++)
     if (alone[k].kind == kind && strcmp (alone[k].field, only->field) == 0)
@@ -55,9 +57,8 @@ may_stand_alone (const EmProto *proto, int kind, const EmFitted *only)
   /* "fill tapped holes 12 deep" */
   if (kind == RECESS && strcmp (only->field, "depth") == 0)
     return proto->has_fill;
-  /* "edge rolled to R0.3", "outer edge R0.3" */
-  return kind == WORN_CORNER && strcmp (only->field, "radius") == 0 &&
-         (proto->has_damage || proto->has_worn || em_fit_given_text (proto, "side") != NULL);
+  /* "edge rolled to R0.3" */
+  return kind == WORN_CORNER && strcmp (only->field, "radius") == 0 && (em_item_size (items, only->item)->roles & EM_ROLE_RADIUS) != 0;
 }
 
 gboolean
@@ -80,18 +81,51 @@ em_weak_is (const EmItems *items, const EmProto *proto)
   EmFit fit;
   guint n;
 
-  if (kind < 0 || proto->is_same || proto->is_one_of || proto->chamfer_item != EM_NO_ITEM || proto->sizes->len > 4)
+  if (kind < 0 || proto->is_same || proto->is_one_of || proto->kind_reason != NULL || proto->chamfer_item != EM_NO_ITEM || proto->sizes->len > SIZES_MOST)
     return FALSE;
   if (proto->sizes->len == 0)
     return !(proto->head != 0 && proto->has_damage);
   em_fit_sizes (items, proto, kind, &fit);
   only = only_size (&fit, &n);
-  return !fit.is_complete && !is_asked (&fit) && (n == 0 || (n == 1 && !may_stand_alone (proto, kind, only)));
+  return !fit.is_complete && !is_asked (&fit) && (n == 0 || (n == 1 && !may_stand_alone (items, proto, kind, only)));
+}
+
+/* "valve seat pitted": the damage is all that names it. "Cracks" over the lines that tell of each says no more than they do. */
+static gboolean
+is_damage_alone (const EmItems *items, const EmProto *proto, const EmProto *next)
+{
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  int second;
+
+  return noun != NULL && noun->value != NULL &&
+         (next == NULL || em_fit_kind (items, next, &second, NULL) != em_fit_kind (items, proto, &second, NULL));
+}
+
+static gboolean
+is_hurt (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = proto->first; i <= proto->last && i < proto->first + TOLD_WINDOW; i++)
+    if (em_item_says (items, i, EM_SAYS_SET) != NULL && em_item_says (items, i, EM_SAYS_SET)->set_field == NULL)
+      return TRUE;
+  return proto->has_damage || proto->has_worn;
+}
+
+/* "Bore was found worn": an office has to look at it, whatever its sizes are. */
+static void
+keep_told (EmItems *items, const EmProto *proto)
+{
+  guint end = proto->first;
+
+  while (end <= proto->last && end < proto->first + TOLD_WINDOW && em_item (items, end)->type != EM_ITEM_LINE)
+    end++;
+  em_item (items, proto->first)->told_end = end;
 }
 
 void
-em_weak_free (EmItems *items, const EmProto *proto)
+em_weak_free (EmItems *items, const EmProto *proto, const EmProto *next)
 {
   if (proto->noun != EM_NO_ITEM)
     em_item (items, proto->noun)->is_used = FALSE;
+  if (proto->sizes->len == 0 && (is_hurt (items, proto) || is_damage_alone (items, proto, next)) && (next == NULL || !next->may_merge))
+    keep_told (items, proto);
 }

@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 gboolean em_weak_is_whole (const EmItems *items, const EmProto *proto);
 /* A name without sizes ("valve seat" in a title), or with one that tells no repair of its kind ("pin ⌀12"). */
 gboolean em_weak_is       (const EmItems *items, const EmProto *proto);
-/* Its words are unused after all. */
-void     em_weak_free     (EmItems *items, const EmProto *proto);
+/* Its words are unused after all; next is told behind it, or NULL. */
+void     em_weak_free     (EmItems *items, const EmProto *proto, const EmProto *next);
 
 G_END_DECLS

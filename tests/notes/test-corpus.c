@@ -21,7 +21,7 @@
  * is not reached the limit is what is reached, and the output says so.
  *
  * usage: test-corpus FOLDER PRECISION RECALL UNMARKED FEWEST-NOTES
- * ESTIMEND_CORPUS_DETAIL=1 prints every difference.
+ * ESTIMEND_CORPUS_DETAIL=1 prints every difference, =2 also each field with why it is marked.
  *
  * Copyright (C) 2026 The Estimend developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
@@ -56,7 +56,7 @@ typedef struct
   Score       all, known; /* known: all but texts that are said to be unused */
   guint       n_unmarked; /* wrong and stated as plainly read */
   guint       n_marked_right; /* right, and yet marked: what the office looks at for nothing */
-  gboolean    has_detail, is_silent;
+  gboolean    has_detail, has_reasons, is_silent;
 } Report;
 
 static void
@@ -392,6 +392,20 @@ is_marked (const EmReadResult *result, const Row *row)
   return is_text_row (row) || strcmp (row->field, "question") == 0;
 }
 
+/* Why it is marked, "plain" if it is not. */
+static const char *
+reason_of (const EmReadResult *result, const Row *row)
+{
+  for (guint i = 0; i < result->fields->len; i++)
+    {
+      const EmReadField *field = &g_array_index (result->fields, EmReadField, i);
+
+      if (field->feature == row->number && strcmp (field->field, row->field) == 0 && field->reason != NULL)
+        return field->reason;
+    }
+  return is_marked (result, row) ? "asked" : "plain";
+}
+
 /* Both ask about the comma, the reader of this field, which the person leaves out. */
 static gboolean
 is_asked_comma (const EmReadResult *result, const GPtrArray *expected, const Row *row)
@@ -511,6 +525,8 @@ judge (Report *report, const char *name, const EmReadResult *result, GPtrArray *
       report->known.n_right_precision += is_right && !is_text_row (row);
       score->n_marked_right += is_right && is_marked (result, row);
       report->n_marked_right += is_right && !is_text_row (row) && strcmp (row->field, "question") != 0 && is_marked (result, row);
+      if (report->has_reasons)
+        printf ("%s: %s %s %s = %s\n", name, is_right ? "RIGHT" : "WRONG", reason_of (result, row), row->field, row->value);
       if (!is_right && !is_marked (result, row))
         {
           report->n_unmarked++;
@@ -602,7 +618,8 @@ main (int argc, char **argv)
   g_autofree char *folder = NULL;
   g_autoptr (GList) fields = NULL;
   Report report = { .by_field = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free),
-                    .has_detail = g_getenv ("ESTIMEND_CORPUS_DETAIL") != NULL };
+                    .has_detail = g_getenv ("ESTIMEND_CORPUS_DETAIL") != NULL,
+                    .has_reasons = g_strcmp0 (g_getenv ("ESTIMEND_CORPUS_DETAIL"), "2") == 0 };
   Report by_number = { .by_field = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free), .is_silent = TRUE };
   const char *name, *data = g_getenv ("ESTIMEND_TEST_DATA");
   g_autofree char *en = g_build_filename (data != NULL ? data : "data", "notes-en.xml", NULL);
