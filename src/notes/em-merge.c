@@ -561,17 +561,51 @@ try_strip (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind
   return TRUE;
 }
 
-/* "pinch-off worn, 95 long, blade 1.2 wide, build up 0.8": how thick the edge is makes a blade of it. */
+/* Nothing that another repair would need: how wide or thick, how much is to be added, how far down. */
 static gboolean
-try_blade (EmItems *items, EmProto *proto, EmProto *next, G_GNUC_UNUSED int kind, int other)
+is_section_of_edge (const EmItems *items, const EmProto *next)
 {
-  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  const guint32 told = EM_ROLE_WIDTH | EM_ROLE_THICKNESS | EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_WELD | EM_ROLE_DEPTH | EM_ROLE_HEIGHT;
 
-  if (!next->may_merge || noun == NULL || noun->weight[WORN_CORNER] + noun->weight[EDGE_NICK] == 0 || other != RIB || proto->sizes->len != 1 ||
-      (proto->roles & ~(guint32) EM_ROLE_WORN) != EM_ROLE_LENGTH || next->sizes->len != 2 ||
-      (next->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH)) == 0 || (next->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) == 0 || (next->roles & EM_ROLE_LENGTH) != 0)
-    return FALSE;
+  for (guint i = 0; i < next->sizes->len; i++)
+    {
+      const EmSize *size = em_item_size (items, g_array_index (next->sizes, guint, i));
+      guint32 roles = (size->roles & EM_ROLE_BUILD) != 0 ? size->roles & ~(guint32) EM_ROLE_LENGTH /* "put back on top of it" */ : size->roles;
+
+      if (size->chain != 0 || (roles & ~told) != 0)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+become_strip (EmItems *items, EmProto *proto, EmProto *next, int kind)
+{
+  em_item_size (items, g_array_index (proto->sizes, guint, 0))->roles = EM_ROLE_LENGTH;
+  for (guint i = 0; i < next->sizes->len; i++)
+    em_item_size (items, g_array_index (next->sizes, guint, i))->roles &= ~(guint32) EM_ROLE_LENGTH;
+  next->weight[EDGE_NICK] = next->weight[WORN_CORNER] = 0;
+  next->weight[kind] += CERTAIN;
+  append_uint (proto->given, next->given);
   become_of_edge (proto, next);
+}
+
+/* "pinch-off worn, 95 long, blade 1.2 wide, build up 0.8", "the land is 1 wide, put back 0.8": how thick the edge is makes a blade of it, how wide
+ * a strip. */
+static gboolean
+try_blade (EmItems *items, EmProto *proto, EmProto *next, int kind, int other)
+{
+  const guint32 along = EM_ROLE_LENGTH | EM_ROLE_WORN | EM_ROLE_DEPTH /* "de largo" */ | EM_ROLE_BUILD /* "flattened over" */;
+  const EmSense *noun = proto->noun != EM_NO_ITEM ? em_item_says (items, proto->noun, EM_SAYS_KIND) : NULL;
+  gboolean is_blade = other == RIB || kind == RIB || (next->roles & (EM_ROLE_THICKNESS | EM_ROLE_DEPTH)) != 0;
+
+  if (!next->may_merge || noun == NULL || noun->weight[WORN_CORNER] + noun->weight[EDGE_NICK] + noun->weight[RIB] == 0 || proto->sizes->len != 1 ||
+      (proto->roles & EM_ROLE_LENGTH) == 0 || (proto->roles & ~along) != 0 || next->sizes->len == 0 || next->sizes->len > 3 || other < 0 ||
+      (next->sizes->len == 1 && other != RIB) ||
+      !(is_blade || (next->roles & EM_ROLE_WIDTH) != 0) || (other == RIB && !(next->roles & (EM_ROLE_THICKNESS | EM_ROLE_WIDTH))) ||
+      !is_section_of_edge (items, next) || (next->count_item != EM_NO_ITEM && proto->count_item != EM_NO_ITEM))
+    return FALSE;
+  become_strip (items, proto, next, is_blade ? RIB : FACE);
   return TRUE;
 }
 

@@ -1628,6 +1628,10 @@ static const Case cases[] = {
   { "Pos 3 Schieber Kante R0,3 auf 400 mm", EM_UNITS_METRIC, "1\t1\tlength\t400\tmm" },
   { "Riss in der Tasche, 18 lang, 2 tief\nRiss ist gestern erst aufgefallen", EM_UNITS_METRIC, "!2\t2\tkind\tgroove\t" },
   { "Nick 3 x 1 x 1 mm\nNick happened during transport", EM_UNITS_METRIC, "!2\t2\tkind\tedge-nick\t" },
+  /* How long an edge is, and behind it how thick: a blade. How wide: a strip. */
+  { "Pinch-off mashed over 60 mm, blade is 0.8 wide and needs 0.5 back on top", EM_UNITS_METRIC, "1\t1\tthickness\t0.8\tmm" },
+  { "Pinch-off mashed over 60 mm, blade is 0.8 wide and needs 0.5 back on top", EM_UNITS_METRIC, "1\t1\tlength\t60\tmm" },
+  { "PINCH-OFF UPPER 52 LG, LAND 0.6 WIDE, BUILD UP 0.5 MM", EM_UNITS_METRIC, "1\t1\twidth\t0.6\tmm" },
   /* Without a size beside a whole repair it is none, and stays to be looked at. */
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t0\tunused\tBore was found worn\t" },
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
