@@ -820,6 +820,9 @@ read_line (EmReader *r, guint first, guint end)
       (em_item_says (r->items, first, EM_SAYS_PLACE) != NULL || em_item_says (r->items, first, EM_SAYS_KIND) != NULL))
     r->head = em_list_head_at (r->items, first + 1 + em_item_is_sign (r->items, first + 1, '#'));
   take_head (r, line_first, first);
+  /* "A  edge chipped  3 x 1" in a table */
+  if (em_item (r->items, line_first)->is_row && first == line_first && em_item (r->items, first)->length <= 2)
+    r->head = em_list_head_at (r->items, first);
   for (guint i = first; i <= end; i++)
     if (i > first && i < end && (em_sentence_ends_at_point (r, i) || em_list_begins_number (r, i)))
       {

@@ -118,6 +118,19 @@ is_short_for_all (const EmReader *r, const EmProto *proto)
   return n_sizes == 1;
 }
 
+/* "stock 0.2 everywhere except item 4": what is told before such a word is not told of those behind it. */
+static gboolean
+is_before_exception (const EmReader *r, guint at)
+{
+  static const char *const words[] = { "except", "except for", "excepting", "apart from", "other than", "all but", "außer", "ausser", "ausgenommen", "bis auf", "sauf", "excepté", "hormis",
+                                       "excepto", "salvo", "menos" };
+
+  for (guint i = at + 1; i < r->end && i < at + NAMED_WINDOW; i++)
+    if (em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)))
+      return TRUE;
+  return FALSE;
+}
+
 /* "texture 2 mm from item 1", "stock 0.5 on items 1 and 2": said of those repairs. TRUE: it was. */
 static gboolean
 hand_to_items (EmReader *r, const EmLoose *loose)
@@ -128,7 +141,11 @@ hand_to_items (EmReader *r, const EmLoose *loose)
 
   if (!loose->is_near && strcmp (given.field.field, "stock") != 0 && strcmp (given.field.field, "finish") != 0)
     return FALSE;
+  if (is_before_exception (r, loose->item))
+    return FALSE;
   n = em_refer_items (r, loose->item, named, ITEMS_MAX);
+  if (n == 0)
+    n = em_refer_codes (r, loose->item, named, ITEMS_MAX);
   doubt (&given.field);
   for (guint i = 0; i < n; i++)
     g_array_append_val (named[i]->given, given);

@@ -728,6 +728,42 @@ is_letter_of_code (const EmClause *c, guint i)
          em_item_is_glued (c->items, i + 2) && !em_item_is_measure (c->items, i + 2);
 }
 
+/* "we finish 1 and 2": what is done, and no name of a size. */
+static gboolean
+is_work (const EmClause *c, guint i)
+{
+  return i > c->first && em_clause_says (c, i, EM_SAYS_MACHINING) && em_clause_says (c, i - 1, EM_SAYS_AGENT);
+}
+
+/* "A" of "0.5 on A": the letter that heads a repair. */
+static gboolean
+is_code_letter (const EmClause *c, guint i)
+{
+  return i < c->end && em_item (c->items, i)->length == 1 && g_ascii_isalpha (c->items->text[em_item (c->items, i)->start]);
+}
+
+/* "STOCK A 0.4, B AND C 0.2", "stock: item 1 .010, item 2 .015", "stock .010 on A and .020 on B": one label for a list of sizes, each beside a code. */
+static void
+mark_stock_list (const EmClause *c)
+{
+  const EmSense *label = em_item_says (c->items, c->first, EM_SAYS_LABEL);
+  gboolean is_head = label != NULL && (label->roles & EM_ROLE_STOCK) != 0, has_code = FALSE, has_stock = is_head;
+
+  for (guint i = c->first + is_head; i < c->end; i++)
+    if (em_item_is_measure (c->items, i))
+      {
+        EmSize *size = em_item_size (c->items, i);
+        gboolean is_on = em_clause_says (c, i + 1, EM_SAYS_PREPOSITION) && is_code_letter (c, i + 2);
+
+        if (has_stock && ((is_head && has_code) || is_on) && size->chain == 0 && (size->roles & em_dimension_roles) == 0 && !size->is_whole)
+          size->roles |= EM_ROLE_STOCK;
+        has_stock |= (size->roles & EM_ROLE_STOCK) != 0 && is_on;
+        has_code = FALSE;
+      }
+    else
+      has_code |= em_item (c->items, i)->type == EM_ITEM_SIZE || is_code_letter (c, i);
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
@@ -753,7 +789,8 @@ em_labels_mark (const EmClause *c)
         }
       else if (ends_here (c, i) || em_item_is_sign (c->items, i, ':') /* "slot 4 wide: both flanks +0.1" */)
         l.open = G_MAXUINT;
-      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i) && !em_clause_is_times_of_row (c, i) && !is_letter_of_code (c, i))
+      else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i) && !em_clause_is_times_of_row (c, i) && !is_letter_of_code (c, i) &&
+               !is_work (c, i))
         take_label (&l, i);
       else if (em_clause_says (c, i, EM_SAYS_APPROXIMATE) || em_clause_says (c, i, EM_SAYS_MINIMUM) ||
                em_clause_says (c, i, EM_SAYS_MAXIMUM))
@@ -778,6 +815,7 @@ em_labels_mark (const EmClause *c)
           l.pending &= ~(guint32) (EM_ROLE_BUILD | EM_ROLE_STOCK);
         }
     }
+  mark_stock_list (c);
   mark_letter_depth (c);
   mark_bore_oversize (c);
 }

@@ -109,6 +109,25 @@ is_share (const Governor *g, guint i)
          (i + 2 >= g->c->end || item (g, i + 2)->type == EM_ITEM_SIGN || em_item_is_soft_break (g->c->items, i + 2));
 }
 
+/* "…, C by you": whose the work that was named before is on the repair with that letter. */
+static gboolean
+is_share_of_code (const Governor *g, guint i)
+{
+  guint code = i - 1;
+
+  if (i < g->c->first + 2 || says (g, i, EM_SAYS_AGENT) == NULL || item (g, i)->is_used ||
+      (i + 1 < g->c->end && item (g, i + 1)->type != EM_ITEM_SIGN && !em_item_is_soft_break (g->c->items, i + 1)))
+    return FALSE;
+  code -= says (g, code, EM_SAYS_TIMES) != NULL || says (g, code, EM_SAYS_PREPOSITION) != NULL;
+  if (code <= g->c->first || item (g, code)->length != 1 || !g_ascii_isupper (g->c->items->text[item (g, code)->start]) ||
+      !em_item_is_soft_break (g->c->items, code - 1))
+    return FALSE;
+  for (guint k = g->c->first; k < code; k++)
+    if (says (g, k, EM_SAYS_MACHINING) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 /* "can you grind", "Können Sie": the item is a word of a request, or begins with one. */
 static gboolean
 is_request (const EmItems *items, guint i)
@@ -183,6 +202,11 @@ em_machining_read (Governor *g, guint i)
   guint agent;
   EmLoose *one;
 
+  if (is_share_of_code (g, i))
+    {
+      em_governor_infer (em_governor_add (g, "finish", says (g, i, EM_SAYS_AGENT)->value, i, i), "from-words");
+      return;
+    }
   if (is_share (g, i))
     {
       em_governor_infer (em_governor_add (g, "finish", says (g, i - 1, EM_SAYS_AGENT)->value, i - 1, i), "from-words");

@@ -54,6 +54,9 @@ leads_from_size (const Governor *g, guint i)
 
   if (says (g, i, EM_SAYS_NEAR) == NULL && says (g, i, EM_SAYS_PREPOSITION) == NULL && says (g, i, EM_SAYS_TO) == NULL)
     return FALSE;
+  /* "from A" is from no "a". */
+  if (is_letter (g, noun) && (noun + 1 == g->c->end || item (g, noun + 1)->type == EM_ITEM_SIGN))
+    return TRUE;
   while (noun < g->c->end && noun < i + 3 && is_article (g, noun))
     noun++;
   return says (g, noun, EM_SAYS_KIND) != NULL || says (g, noun, EM_SAYS_ONE_OF) != NULL || is_letter (g, noun);

@@ -14,6 +14,7 @@ enum
   NAMED_WINDOW = 64,     /* repairs looked back over for the one a number names */
   JOTTED_MAX = 8,        /* sizes of a repair that is told point by point */
   NEAR_WINDOW = 16,      /* items round what is said of a repair to its number */
+  CODE_WINDOW = 24,      /* items looked over for the letter of a repair */
   REFER_WINDOW = 3       /* items from "same as" to the number it refers to */
 };
 
@@ -230,6 +231,98 @@ em_refer_items (const EmReader *r, guint at, EmProto **out_protos, guint max)
   if (n == 0 && r->grammar->protos->len > 1 && number_behind (r, at) != 0)
     n = read_numbers (r, number_behind (r, at), out_protos, max);
   return n;
+}
+
+/* "A by us", "A is near …": no article stands there. */
+static gboolean
+joins (const EmReader *r, guint i)
+{
+  static const EmSays joining[] = { EM_SAYS_TIMES, EM_SAYS_PREPOSITION, EM_SAYS_AGENT, EM_SAYS_NEAR, EM_SAYS_TO };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (joining); k++)
+    if (em_item_says (r->items, i, joining[k]) != NULL)
+      return TRUE;
+  return em_item_says (r->items, i, EM_SAYS_GLUE) != NULL;
+}
+
+/* "B" of "next to B", "b)" of "near b)", quoted or in brackets: no article, and no word of its own. */
+static gboolean
+is_code_word (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+  gboolean is_wrapped = i > r->first && (em_item_is_sign (r->items, i - 1, '"') || em_item_is_sign (r->items, i - 1, '('));
+  gboolean is_marked = i + 1 < r->end && em_item_is_sign (r->items, i + 1, ')');
+  gboolean is_last = i + 1 >= r->end || em_item (r->items, i + 1)->type == EM_ITEM_SIGN || em_item_is_soft_break (r->items, i + 1);
+  gboolean is_before_size = i > r->first && i + 1 < r->end && em_item (r->items, i + 1)->type == EM_ITEM_SIZE &&
+                            (em_item_says (r->items, i - 1, EM_SAYS_LABEL) != NULL || em_item_is_soft_break (r->items, i - 1) || em_item (r->items, i - 1)->type == EM_ITEM_SIGN);
+
+  if (item->length != 1 || item->type == EM_ITEM_SIZE || item->type == EM_ITEM_SIGN || !g_ascii_isalpha (r->items->text[item->start]))
+    return FALSE;
+  if (is_wrapped || is_marked)
+    return TRUE;
+  return is_capital_letter (r, i) && (is_last || is_before_size || r->items->text[item->start] != 'A' || joins (r, i + 1));
+}
+
+/* "on 1 and 3", "1 & 3 are in a textured area": bare numbers that nothing else is told of. */
+static gboolean
+is_code_number (const EmReader *r, guint i)
+{
+  guint end = i;
+
+  if (!em_list_is_bare_whole (r->items, i) || em_item (r->items, i)->length > 2 || !(em_item_says (r->items, i - (i > r->first), EM_SAYS_PREPOSITION) != NULL || i == r->first))
+    return FALSE;
+  while (end + 2 < r->end && em_item_is_soft_break (r->items, end + 1) && em_list_is_bare_whole (r->items, end + 2))
+    end += 2;
+  if (i == r->first)
+    return end > i && end + 1 < r->end && em_item_says (r->items, end + 1, EM_SAYS_GLUE) != NULL;
+  return end + 1 >= r->end || em_item_is_soft_break (r->items, end + 1) || em_item_is_sign (r->items, end + 1, '.');
+}
+
+/* Those that the words from first to end name. */
+static guint
+read_codes (const EmReader *r, guint first, guint end, EmProto **out_protos, guint max)
+{
+  guint n = 0;
+
+  for (guint i = first; i < end && i < first + CODE_WINDOW && n < max; i++)
+    {
+      EmProto *proto = is_code_word (r, i) ? em_refer_with (r, em_list_head_at (r->items, i)) : NULL;
+
+      if (n == 0 && is_code_number (r, i))
+        return read_numbers (r, i, out_protos, max);
+      if (proto == NULL || proto->last >= r->first)
+        continue;
+      out_protos[n++] = proto;
+      em_item (r->items, i)->is_used = TRUE;
+    }
+  return n;
+}
+
+/* "A 0.4, B and C 0.2", "0.4 on A, 0.2 on B and C": the codes of one of several sizes stand on its one side. */
+static guint
+read_codes_of_size (const EmReader *r, guint at, EmProto **out_protos, guint max)
+{
+  guint first = at, end = at + 1, n;
+
+  while (first > r->first && !em_item_is_measure (r->items, first - 1))
+    first--;
+  while (end < r->end && !em_item_is_measure (r->items, end))
+    end++;
+  n = read_codes (r, first, at, out_protos, max);
+  return n > 0 ? n : read_codes (r, at + 1, end, out_protos, max);
+}
+
+guint
+em_refer_codes (const EmReader *r, guint at, EmProto **out_protos, guint max)
+{
+  guint n;
+
+  if (r->grammar->protos->len < 2)
+    return 0;
+  if (em_item_is_measure (r->items, at) && (em_item_size (r->items, at)->roles & EM_ROLE_STOCK) != 0)
+    return read_codes_of_size (r, at, out_protos, max);
+  n = read_codes (r, part_begin (r, at), part_end (r, at), out_protos, max);
+  return n > 0 ? n : read_codes (r, r->first, r->end, out_protos, max);
 }
 
 /* The repair that the segment refers to; before where none has that number. */

@@ -19,6 +19,8 @@ gboolean       em_refer_counts_tools     (const EmReader *r, guint first, guint 
 guint64        em_refer_head             (const EmReader *r, guint first, guint end);
 /* "stock 0.5 on items 1 and 2", "2 mm from pos. 3": the repairs that words near item at name by their numbers, at most max. */
 guint          em_refer_items            (const EmReader *r, guint at, EmProto **out_protos, guint max);
+/* "grain next to B", "thread on 1 and 3": those that a sentence without a repair of its own names by no more than that. */
+guint          em_refer_codes            (const EmReader *r, guint at, EmProto **out_protos, guint max);
 /* "rib hard to get at": the one repair told whose noun stands from first to end; before where none or several have it. */
 EmProto       *em_refer_named            (const EmReader *r, EmProto *before, guint first, guint end);
 /* The repair that has that number or letter; before where none has. */

@@ -356,6 +356,23 @@ is_before_mark (const Stop *s)
   return em_item_is_sign (s->r->items, s->i + 1, ':') || em_item_is_sign (s->r->items, s->i + 1, ',');
 }
 
+/* "Stock A and B 0.3; C 0.5; D 0.1": the label heads the whole line. */
+static gboolean
+is_within_stock_list (const EmReader *r, guint i)
+{
+  enum { LINE_WINDOW = 24 };
+  const EmSense *label;
+  guint first = i;
+
+  if (i + 2 >= r->items->items->len || em_item (r->items, i + 1)->length != 1 || em_item (r->items, i + 1)->type == EM_ITEM_SIGN ||
+      em_item (r->items, i + 2)->type != EM_ITEM_SIZE)
+    return FALSE;
+  while (first > 0 && first + LINE_WINDOW > i && em_item (r->items, first - 1)->type != EM_ITEM_LINE)
+    first--;
+  label = em_item_says (r->items, first, EM_SAYS_LABEL);
+  return label != NULL && (label->roles & EM_ROLE_STOCK) != 0;
+}
+
 gboolean
 em_sentence_ends (const EmReader *r, guint i)
 {
@@ -368,6 +385,8 @@ em_sentence_ends (const EmReader *r, guint i)
   };
   Stop stop = { .r = r, .i = i };
 
+  if (em_item_is_sign (r->items, i, ';') && is_within_stock_list (r, i))
+    return FALSE;
   if (em_item_is_sign (r->items, i, ';') || ends_at_mark (r, i))
     return TRUE;
   if (!em_item_is_sign (r->items, i, '.') || i == 0)

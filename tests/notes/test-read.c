@@ -1632,6 +1632,14 @@ static const Case cases[] = {
   { "Pinch-off mashed over 60 mm, blade is 0.8 wide and needs 0.5 back on top", EM_UNITS_METRIC, "1\t1\tthickness\t0.8\tmm" },
   { "Pinch-off mashed over 60 mm, blade is 0.8 wide and needs 0.5 back on top", EM_UNITS_METRIC, "1\t1\tlength\t60\tmm" },
   { "PINCH-OFF UPPER 52 LG, LAND 0.6 WIDE, BUILD UP 0.5 MM", EM_UNITS_METRIC, "1\t1\twidth\t0.6\tmm" },
+  /* Repairs by their codes alone. */
+  { "A) nick 3 x 1 x 1 mm\nB) pit dia 2 x 1 deep\nC) crack 12 long 2 deep\nTextured face 3 mm from B", EM_UNITS_METRIC, "4\t2\tnear\ttexture\t" },
+  { "a) nick 3 x 1 x 1 mm\nb) pit dia 2 x 1 deep\nThe face near a) is polished", EM_UNITS_METRIC, "3\t1\tnear\tpolish\t" },
+  { "1) nick 3 x 1 x 1 mm\n2) pit dia 2 x 1 deep\n3) crack 12 long 2 deep\n1 & 3 are in a textured area", EM_UNITS_METRIC, "4\t1\tnear\ttexture\t" },
+  { "A) nick 3 x 1 x 1 mm\nB) pit dia 2 x 1 deep\nStock A 0.2, B 0.5", EM_UNITS_METRIC, "3\t2\tstock\t0.5\tmm" },
+  { "A) nick 3 x 1 x 1 mm\nB) pit dia 2 x 1 deep\nStock 0.15 everywhere except item B, 0.4 there", EM_UNITS_METRIC, "3\t0\tstock\t0.15\tmm" },
+  { "1) nick 3 x 1 x 1 mm\n2) pit dia 2 x 1 deep\nWe finish 1, you finish 2", EM_UNITS_METRIC, "3\t2\tfinish\tshop\t" },
+  { "A) Kante 3 x 1 x 1 mm\nB) Delle Ø2 x 1 tief\nFertigbearbeitung A durch uns, B bei Ihnen", EM_UNITS_METRIC, "3\t2\tfinish\tshop\t" },
   /* Without a size beside a whole repair it is none, and stays to be looked at. */
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t0\tunused\tBore was found worn\t" },
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
