@@ -73,6 +73,8 @@ void     em_machining_read      (Governor *g, guint i);
 gboolean em_machining_is_before (const Governor *g, guint i);
 /* "Do you also grind it to size?": no more than a question to the shop. */
 gboolean em_machining_is_asked  (const Governor *g, guint i);
+/* "We machine nothing here", "polish nothing": no work of that hand. */
+gboolean em_machining_is_denied (const Governor *g, guint i);
 /* "3 mm from the texture": what lies near a repair, and how near. */
 void em_near_read   (Governor *g, guint i);
 /* "TEXTURE ON TOP FACE, PROTECT": the thing that the word at refusal spares lies near. */

@@ -498,13 +498,16 @@ read_simple (Governor *g, guint i)
       if (sense != NULL && sense->says == EM_SAYS_COATING && em_machining_is_asked (g, i))
         continue;
       /* "0.3 for our milling" is a label, too. */
-      if (sense != NULL && sense->says == EM_SAYS_FINISH && (em_machining_is_before (g, i) || em_machining_is_asked (g, i)))
+      if (sense != NULL && sense->says == EM_SAYS_FINISH &&
+          (em_machining_is_before (g, i) || em_machining_is_asked (g, i) ||
+           (em_machining_is_denied (g, i) && strcmp (sense->value, "shop") == 0)))
         continue;
       if (sense != NULL && (!item (g, i)->is_used || says (g, i, EM_SAYS_LABEL) != NULL))
         {
           const EmSense *agent = sense->says == EM_SAYS_FINISH ? agent_of_list (g, i) : NULL;
           gboolean is_told_who = agent != NULL || (sense->says == EM_SAYS_FINISH && is_customers (g, i));
-          EmLoose *one = em_governor_add (g, simple[k].field, agent != NULL ? agent->value : is_told_who ? "customer" : sense->value,
+          EmLoose *one = em_governor_add (g, simple[k].field, agent != NULL ? agent->value : is_told_who ? "customer"
+                                             : sense->says == EM_SAYS_FINISH && em_machining_is_denied (g, i) ? "shop" : sense->value,
                                           i, i);
 
           one->is_general = simple[k].is_general || g->has_all;

@@ -477,24 +477,12 @@ is_name_word (const EmItem *item)
   return item->type == EM_ITEM_UNKNOWN && !item->is_talk && item->length >= NAME_MIN;
 }
 
-/* German "die": a little word of the language that most of the words are in. */
-static gboolean
-is_foreign_article (const EmReader *r, guint i)
-{
-  const EmItem *item = em_item (r->items, i);
-  guint32 languages = item->phrase->languages & ~1u;
-
-  return em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && languages != 0 &&
-         ((item->flags & EM_TOKEN_CAPITAL) == 0 || (i == r->first && (item->flags & EM_TOKEN_UPPER) == 0)) &&
-         r->items->n_words[g_bit_nth_lsf (languages, -1)] > r->items->n_words[0];
-}
-
 /* The label of a proposal: the first run of words that name a part of the tool, with unknown words right before it. */
 static void
 read_label (EmReader *r, EmProto *proto, guint first, guint end)
 {
   for (guint i = first; i < end; i++)
-    if (em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && !is_foreign_article (r, i))
+    if (em_item_says (r->items, i, EM_SAYS_PLACE) != NULL && !em_reader_is_foreign_article (r, i))
       {
         const EmItem *from = em_item (r->items, i), *to = from;
         guint before = i;

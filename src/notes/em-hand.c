@@ -6,6 +6,7 @@
 #include "em-hand.h"
 
 #include "em-refer.h"
+#include "em-whose.h"
 
 #include <string.h>
 
@@ -13,7 +14,7 @@ enum
 {
   HEAD_NOUN = 3,   /* a noun of this weight may begin another repair */
   NAMED_WINDOW = 64,   /* repairs, or words, looked over for the one a note names */
-  ITEMS_MAX = 8,   /* repairs named by their numbers in one sentence */
+  ITEMS_MAX = 8, REST_WINDOW = 4,   /* repairs named by their numbers in one sentence */
   SHORT_SENTENCE = 8   /* items of a note that may stand for all */
 };
 
@@ -131,9 +132,47 @@ is_before_exception (const EmReader *r, guint at)
   return FALSE;
 }
 
+/* "we do the rest" in one phrase */
+static gboolean
+ends_in_rest (const EmItems *items, guint i)
+{
+  static const char rest[] = " rest";
+  const EmItem *item = em_item (items, i);
+  gsize n = strlen (rest);
+
+  return item->length > n && g_ascii_strncasecmp (items->text + item->start + item->length - n, rest, n) == 0;
+}
+
+static gboolean
+has_finish (const EmProto *proto)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    if (strcmp (g_array_index (proto->given, EmGiven, i).field.field, "finish") == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "You finish the dam, we do the rest": what nobody was told to finish yet. */
+static guint
+rest_of (const EmReader *r, const EmLoose *loose, EmProto **out_protos, guint max)
+{
+  static const char *const rest[] = { "rest", "others", "remainder", "remaining", "other", "übrige", "übrigen", "restliche", "restlichen", "resto", "demás", "lo demás", "reste", "autres" };
+  gboolean is_rest = FALSE, has_told = FALSE;
+  guint n = 0;
+
+  for (guint i = loose->item; i < r->end && i <= loose->item + REST_WINDOW && !em_item_is_soft_break (r->items, i); i++)
+    is_rest |= em_item_is_any_word_of (r->items, i, rest, G_N_ELEMENTS (rest)) || ends_in_rest (r->items, i);
+  for (guint k = 0; is_rest && k < r->grammar->protos->len && n < max; k++)
+    if (has_finish (g_ptr_array_index (r->grammar->protos, k)))
+      has_told = TRUE;
+    else
+      out_protos[n++] = g_ptr_array_index (r->grammar->protos, k);
+  return has_told ? n : 0;
+}
+
 /* "texture 2 mm from item 1", "stock 0.5 on items 1 and 2": said of those repairs. TRUE: it was. */
 static gboolean
-hand_to_items (EmReader *r, const EmLoose *loose)
+hand_to_items (EmReader *r, const EmLoose *loose, const EmProto *own)
 {
   EmProto *named[ITEMS_MAX];
   EmGiven given = loose->given;
@@ -143,9 +182,13 @@ hand_to_items (EmReader *r, const EmLoose *loose)
     return FALSE;
   if (is_before_exception (r, loose->item))
     return FALSE;
-  n = em_refer_items (r, loose->item, named, ITEMS_MAX);
+  n = strcmp (given.field.field, "finish") == 0 ? rest_of (r, loose, named, ITEMS_MAX) : 0;
+  if (n == 0)
+    n = em_refer_items (r, loose->item, named, ITEMS_MAX);
   if (n == 0)
     n = em_refer_codes (r, loose->item, named, ITEMS_MAX);
+  if (n == 0 && !loose->is_near && !loose->is_general && (own == NULL || own->first < r->first))
+    n = em_whose_named (r, loose->item, named, ITEMS_MAX);
   doubt (&given.field);
   for (guint i = 0; i < n; i++)
     g_array_append_val (named[i]->given, given);
@@ -180,7 +223,7 @@ em_hand_out (EmReader *r, const EmLoose *loose, EmProto *proto)
   EmGiven given = loose->given;
   EmReadField *field = &given.field;
 
-  if (hand_to_items (r, loose))
+  if (hand_to_items (r, loose, proto))
     return;
   if (proto != NULL && strcmp (field->field, "stock") == 0 && is_short_for_all (r, proto))
     proto = NULL;

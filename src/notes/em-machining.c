@@ -9,6 +9,21 @@
 
 enum { AGENT_WINDOW = 6 /* from what is done to who does it */, QUESTION_WINDOW = 8 /* from it to the mark of the question */ };
 
+static const char *const away[] = { "off", "away", "down", "runter", "herunter", "weg", "ab", "fuera", "enlevée", "enlevé" };
+
+/* "The nitriding will be ground off": what comes off is the coating. */
+static gboolean
+is_of_coating (const Governor *g, guint i)
+{
+  gboolean has_coating = FALSE, is_away = FALSE;
+
+  for (guint k = i > g->c->first + AGENT_WINDOW ? i - AGENT_WINDOW : g->c->first; k < i; k++)
+    has_coating |= says (g, k, EM_SAYS_COATING) != NULL;
+  for (guint k = i + 1; k < g->c->end && k <= i + 3; k++)
+    is_away |= em_item_is_any_word_of (g->c->items, k, away, G_N_ELEMENTS (away));
+  return has_coating && is_away;
+}
+
 /* "nitriding we grind away before", "antes de soldar": not what is done after welding. */
 gboolean
 em_machining_is_before (const Governor *g, guint i)
@@ -20,9 +35,11 @@ em_machining_is_before (const Governor *g, guint i)
   for (guint k = i; k > g->c->first && k + 2 > i; k--)
     if (em_item_is_any_word_of (g->c->items, k - 1, was, G_N_ELEMENTS (was)))
       return TRUE;
+  if (is_of_coating (g, i))
+    return TRUE;
   for (guint k = i + 1; k < g->c->end && k <= i + AGENT_WINDOW; k++)
     if (em_item_is_any_word_of (g->c->items, k, before, G_N_ELEMENTS (before)))
-      return k + 1 == g->c->end || em_item_is_soft_break (g->c->items, k + 1) || says (g, k + 1, EM_SAYS_VERB) != NULL ||
+      return k + 1 == g->c->end || em_item_is_any_word_of (g->c->items, k + 1, away, G_N_ELEMENTS (away)) || em_item_is_soft_break (g->c->items, k + 1) || says (g, k + 1, EM_SAYS_VERB) != NULL ||
              (k + 2 < g->c->end && says (g, k + 2, EM_SAYS_VERB) != NULL);
   return FALSE;
 }
@@ -53,7 +70,7 @@ has_agent_behind (const Governor *g, guint i)
 static gboolean
 is_dash_to_agent (const Governor *g, guint machining, guint i)
 {
-  return machining == g->c->first && i == machining + 1 && em_item_is_sign (g->c->items, i, '-') &&
+  return machining <= g->c->first + 1 && (i == machining + 1 || (i == machining + 2 && says (g, i - 1, EM_SAYS_MACHINING) != NULL)) && em_item_is_sign (g->c->items, i, '-') &&
          (says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_AGENT) != NULL);
 }
 
@@ -195,6 +212,31 @@ find_agent (const Governor *g, guint i)
   return agent;
 }
 
+gboolean
+em_machining_is_denied (const Governor *g, guint i)
+{
+  static const char *const nothing[] = { "nothing", "none", "nichts", "nada", "rien" };
+
+  for (guint k = i > g->c->first + 2 ? i - 2 : g->c->first; k < g->c->end && k <= i + 3; k++)
+    if (em_item_is_any_word_of (g->c->items, k, nothing, G_N_ELEMENTS (nothing)))
+      return TRUE;
+  return FALSE;
+}
+
+/* "0.5 zum Fräsen durch uns", "0.3 for grinding by us": who does what the stock is left for. */
+static gboolean
+is_stock_for (Governor *g, guint i)
+{
+  const EmSense *label = says (g, i, EM_SAYS_LABEL);
+  guint agent = i + 1 + (says (g, i + 1, EM_SAYS_TIMES) != NULL || says (g, i + 1, EM_SAYS_PREPOSITION) != NULL);
+
+  if (label == NULL || (label->roles & EM_ROLE_STOCK) == 0 || says (g, i, EM_SAYS_FINISH) != NULL || says (g, agent, EM_SAYS_AGENT) == NULL ||
+      item (g, agent)->is_used || (agent == i + 1 && strcmp (says (g, agent, EM_SAYS_AGENT)->value, "customer") != 0) /* "0.3 proud please" */)
+    return FALSE;
+  em_governor_infer (em_governor_add (g, "finish", says (g, agent, EM_SAYS_AGENT)->value, agent, agent), "from-words");
+  return TRUE;
+}
+
 /* "FIN GRD BY CUST", "we mill it ourselves": who does what is done after welding. */
 void
 em_machining_read (Governor *g, guint i)
@@ -202,6 +244,8 @@ em_machining_read (Governor *g, guint i)
   guint agent;
   EmLoose *one;
 
+  if (is_stock_for (g, i))
+    return;
   if (is_share_of_code (g, i))
     {
       em_governor_infer (em_governor_add (g, "finish", says (g, i, EM_SAYS_AGENT)->value, i, i), "from-words");
@@ -223,6 +267,12 @@ em_machining_read (Governor *g, guint i)
   if (says (g, i, EM_SAYS_MACHINING) == NULL || item (g, i)->is_used || is_thing (g, i) || em_machining_is_before (g, i) || em_machining_is_asked (g, i))
     return;
   agent = find_agent (g, i);
+  if (em_machining_is_denied (g, i))
+    {
+      if (agent != EM_NO_ITEM && g_strcmp0 (says (g, agent, EM_SAYS_AGENT)->value, "customer") == 0)
+        em_governor_infer (em_governor_add (g, "finish", "shop", MIN (i, agent), MAX (i, agent)), "from-words");
+      return;
+    }
   /* "We machined the pocket too deep": what was done before. */
   if (agent != EM_NO_ITEM && agent + 1 == i && g_strcmp0 (says (g, i, EM_SAYS_MACHINING)->value, "past") == 0)
     return;

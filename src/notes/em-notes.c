@@ -671,25 +671,13 @@ write_general (EmWriter *w)
   g_array_append_vals (w->result->fields, w->fields->data, w->fields->len);
 }
 
-static gboolean
-has_whole_repair (const EmWriter *w)
+/* The proposals that are repairs: those told in parts merged, those that only say where another is left out. */
+static GPtrArray *
+repairs_told (EmWriter *w)
 {
-  const GPtrArray *protos = w->grammar->protos;
-
-  for (guint i = 0; i < protos->len; i++)
-    if (em_weak_is_whole (w->items, g_ptr_array_index (protos, i)))
-      return TRUE;
-  return FALSE;
-}
-
-static void
-write_features (EmWriter *w)
-{
-  GPtrArray *protos = w->grammar->protos;
-  gboolean has_whole;
+  GPtrArray *protos = w->grammar->protos, *told = g_ptr_array_new ();
 
   em_merge_slots (w->items, protos);
-  has_whole = has_whole_repair (w);
   for (guint i = 0; i < protos->len; i++)
     {
       EmProto *proto = g_ptr_array_index (protos, i);
@@ -700,13 +688,20 @@ write_features (EmWriter *w)
         continue;
       while (i + 1 < protos->len && em_merge_take (w->items, proto, g_ptr_array_index (protos, i + 1)))
         i++;
-      if (em_merge_is_only_told (w->items, proto))
-        continue;
-      if (has_whole && em_weak_is (w->items, proto))
-        em_weak_free (w->items, proto, i + 1 < protos->len ? g_ptr_array_index (protos, i + 1) : NULL);
-      else
-        write_feature (w, proto);
+      if (!em_merge_is_only_told (w->items, proto))
+        g_ptr_array_add (told, proto);
     }
+  return told;
+}
+
+static void
+write_features (EmWriter *w)
+{
+  g_autoptr (GPtrArray) told = repairs_told (w);
+
+  em_weak_leave_out (w->items, told);
+  for (guint i = 0; i < told->len; i++)
+    write_feature (w, g_ptr_array_index (told, i));
 }
 
 static gsize

@@ -718,6 +718,18 @@ use_connectives (const EmReader *r, guint i)
     item->is_used |= em_item_says (r->items, i, used[k]) != NULL;
 }
 
+/* German "die": a little word of the language that most of the words are in. */
+gboolean
+em_reader_is_foreign_article (const EmReader *r, guint i)
+{
+  const EmItem *item = em_item (r->items, i);
+  guint32 languages = item->phrase->languages & ~1u;
+
+  return em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && languages != 0 &&
+         ((item->flags & EM_TOKEN_CAPITAL) == 0 || (i == r->first && (item->flags & EM_TOKEN_UPPER) == 0)) &&
+         r->items->n_words[g_bit_nth_lsf (languages, -1)] > r->items->n_words[0];
+}
+
 void
 em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too)
 {

@@ -56,6 +56,8 @@ gboolean em_reader_is_sized   (const EmReader *r, guint i);
 gboolean em_reader_is_demoted (const EmReader *r, guint i);
 gboolean em_reader_is_noun    (const EmReader *r, guint i);
 gboolean em_reader_is_verb    (const EmReader *r, guint i);
+/* German "die", where the most of the words are German: no die. */
+gboolean em_reader_is_foreign_article (const EmReader *r, guint i);
 /* A count or the access told apart from the repair: ", 4 holes, hard to reach"; with words_too also "both are the same". */
 void     em_reader_take_aside (const EmReader *r, EmProto *proto, guint first, guint end, gboolean words_too);
 /* "one 3 x 1 x 1", "two of them": what one of several named before measures. */

@@ -12,7 +12,7 @@
 
 #include <string.h>
 
-enum { TOLD_WINDOW = 24 /* items of a remark */, SIZES_MOST = 4 };
+enum { TOLD_WINDOW = 24 /* items of a remark */, SIZES_MOST = 4, NAMED_WINDOW = 32 /* repairs looked back over */ };
 
 /* By which one size a kind may still be told alone, the rest to be asked. */
 static const struct { int kind; const char *field; } alone[] = {
@@ -61,8 +61,8 @@ may_stand_alone (const EmItems *items, const EmProto *proto, int kind, const EmF
   return kind == WORN_CORNER && strcmp (only->field, "radius") == 0 && (em_item_size (items, only->item)->roles & EM_ROLE_RADIUS) != 0;
 }
 
-gboolean
-em_weak_is_whole (const EmItems *items, const EmProto *proto)
+static gboolean
+is_whole (const EmItems *items, const EmProto *proto)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL);
   EmFit fit;
@@ -73,8 +73,8 @@ em_weak_is_whole (const EmItems *items, const EmProto *proto)
   return fit.is_complete;
 }
 
-gboolean
-em_weak_is (const EmItems *items, const EmProto *proto)
+static gboolean
+is_weak (const EmItems *items, const EmProto *proto)
 {
   int second, kind = em_fit_kind (items, proto, &second, NULL);
   const EmFitted *only;
@@ -121,11 +121,78 @@ keep_told (EmItems *items, const EmProto *proto)
   em_item (items, proto->first)->told_end = end;
 }
 
-void
-em_weak_free (EmItems *items, const EmProto *proto, const EmProto *next)
+static void
+free_words (EmItems *items, const EmProto *proto, const EmProto *next)
 {
   if (proto->noun != EM_NO_ITEM)
     em_item (items, proto->noun)->is_used = FALSE;
   if (proto->sizes->len == 0 && (is_hurt (items, proto) || is_damage_alone (items, proto, next)) && (next == NULL || !next->may_merge))
     keep_told (items, proto);
+}
+
+/* "You grind the dam": of the repairs before n, the one of that name; else the last; next where there is none. */
+static EmProto *
+meant_by (const EmItems *items, const EmProto *proto, const GPtrArray *protos, guint n, EmProto *next)
+{
+  const EmItem *noun = proto->noun != EM_NO_ITEM ? em_item (items, proto->noun) : NULL;
+
+  for (guint i = n; noun != NULL && i-- > 0 && i + NAMED_WINDOW > n;)
+    {
+      EmProto *other = g_ptr_array_index (protos, i);
+
+      if (other->sizes->len > 0 && other->noun != EM_NO_ITEM && em_item (items, other->noun)->phrase == noun->phrase)
+        return other;
+    }
+  return n > 0 ? g_ptr_array_index (protos, n - 1) : next;
+}
+
+/* What is said beside a repair, and not only of its own kind. */
+static gboolean
+is_beside (const EmReadField *field)
+{
+  static const char *const beside[] = { "finish", "stock", "near", "clearance", "access" };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (beside); k++)
+    if (strcmp (field->field, beside[k]) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+hand_over (const EmProto *proto, EmProto *to)
+{
+  for (guint i = 0; to != NULL && i < proto->given->len; i++)
+    {
+      EmGiven given = g_array_index (proto->given, EmGiven, i);
+
+      if (!is_beside (&given.field))
+        continue;
+      given.field.state = EM_READ_INFERRED;
+      given.field.reason = given.field.reason != NULL ? given.field.reason : "from-words";
+      g_array_append_val (to->given, given);
+    }
+}
+
+void
+em_weak_leave_out (EmItems *items, GPtrArray *protos)
+{
+  gboolean has_whole = FALSE;
+  guint n = 0;
+
+  for (guint i = 0; i < protos->len && !has_whole; i++)
+    has_whole = is_whole (items, g_ptr_array_index (protos, i));
+  for (guint i = 0; has_whole && i < protos->len; i++)
+    {
+      EmProto *proto = g_ptr_array_index (protos, i), *next = i + 1 < protos->len ? g_ptr_array_index (protos, i + 1) : NULL;
+
+      if (is_weak (items, proto))
+        {
+          hand_over (proto, meant_by (items, proto, protos, n, next));
+          free_words (items, proto, next);
+        }
+      else
+        g_ptr_array_index (protos, n++) = proto;
+    }
+  if (has_whole)
+    g_ptr_array_set_size (protos, (int) n);
 }

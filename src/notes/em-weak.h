@@ -11,11 +11,8 @@
 
 G_BEGIN_DECLS
 
-/* Every size that its kind needs is told. */
-gboolean em_weak_is_whole (const EmItems *items, const EmProto *proto);
-/* A name without sizes ("valve seat" in a title), or with one that tells no repair of its kind ("pin ⌀12"). */
-gboolean em_weak_is       (const EmItems *items, const EmProto *proto);
-/* Its words are unused after all; next is told behind it, or NULL. */
-void     em_weak_free     (EmItems *items, const EmProto *proto, const EmProto *next);
+/* Takes out of protos, where one is told whole, what has too little: a name without sizes ("valve seat" in a title), or with one that tells no repair
+ * of its kind ("pin ⌀12"). What was said of it beside is said of the repair that it names, or of the one before it; its words are unused after all. */
+void em_weak_leave_out (EmItems *items, GPtrArray *protos);
 
 G_END_DECLS

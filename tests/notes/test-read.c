@@ -1640,6 +1640,14 @@ static const Case cases[] = {
   { "A) nick 3 x 1 x 1 mm\nB) pit dia 2 x 1 deep\nStock 0.15 everywhere except item B, 0.4 there", EM_UNITS_METRIC, "3\t0\tstock\t0.15\tmm" },
   { "1) nick 3 x 1 x 1 mm\n2) pit dia 2 x 1 deep\nWe finish 1, you finish 2", EM_UNITS_METRIC, "3\t2\tfinish\tshop\t" },
   { "A) Kante 3 x 1 x 1 mm\nB) Delle Ø2 x 1 tief\nFertigbearbeitung A durch uns, B bei Ihnen", EM_UNITS_METRIC, "3\t2\tfinish\tshop\t" },
+  /* Repairs by the names of their parts. */
+  { "Tip: nick 3 x 1 x 1 mm\nDie: scratch 5 long, 0.05 deep, 0.1 wide\nWe will hone the die ourselves", EM_UNITS_METRIC, "3\t2\tfinish\tcustomer\t" },
+  { "Nick on the core 3 x 1 x 1 mm. Crack in the cavity 12 long, 2 deep. Leave 0.3 on the core, we grind it.", EM_UNITS_METRIC, "1\t1\tstock\t0.3\tmm" },
+  { "La aleta de 1,1 x 15 mm perdió 0,7 en la punta. Mella en el canto 3 x 1 x 1. Para la aleta déjenme 0,2 de más.", EM_UNITS_METRIC, "1\t1\tstock\t0.2\tmm" },
+  { "Dam 30 x 4 x 2 mm. Edge nick 3 x 1 x 1 mm.\nYou grind the dam.", EM_UNITS_METRIC, "2\t1\tfinish\tshop\t" },
+  { "Nick 3 x 1 x 1 mm. We machine nothing here.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
+  { "Kante 3 x 1 x 1 mm, nitriert. Nitrierschicht schleifen wir vorher runter.", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
+  { "Kante 3 x 1 x 1 mm. Aufmaß 0,5 zum Fräsen durch uns", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
   /* Without a size beside a whole repair it is none, and stays to be looked at. */
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t0\tunused\tBore was found worn\t" },
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
