@@ -872,6 +872,18 @@ names_part_at_head (const EmClause *c, guint i)
          last != 'n' && last != 'x' && em_item_is_part_number (c->items, i);
 }
 
+/* "Pocket 7 and 8: …", "Tasche 7 u. 8: …": which ones, at the head of the sentence; the item behind the numbers, 0: none. */
+static guint
+end_of_numbers_at_head (const EmClause *c, guint i)
+{
+  guint next = i + 2;
+
+  if (i != c->first + 1 || !em_clause_says (c, c->first, EM_SAYS_KIND) || !em_item_is_soft_break (c->items, i + 1) || em_item_is_sign (c->items, i + 1, ','))
+    return 0;
+  next += em_item_is_sign (c->items, next, '.');
+  return next + 1 < c->end && em_clause_is_size (c, next) && is_bare_whole (c, next) && em_item_is_sign (c->items, next + 1, ':') ? next + 1 : 0;
+}
+
 void
 em_clause_mark_counts (const EmClause *c)
 {
@@ -884,6 +896,11 @@ em_clause_mark_counts (const EmClause *c)
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && (counts_neighbours (c, i) || is_head_number (c, i) || is_part_that_broke (c, i) ||
           names_part_at_head (c, i) || (em_item_is_part_number (c->items, i) && em_clause_says (c, i + 1, EM_SAYS_LABEL)) /* "Kern 3 Kante R0,3" */))
         em_clause_use_name (c, i);
+      if (em_item (c->items, i)->type == EM_ITEM_SIZE && is_bare_whole (c, i) && end_of_numbers_at_head (c, i) != 0)
+        {
+          em_clause_use_name (c, end_of_numbers_at_head (c, i) - 1);
+          em_clause_use_name (c, i);
+        }
       if (em_item (c->items, i)->type == EM_ITEM_SIZE && (is_referred_to (c, i) || (i > c->first && em_list_pointed_number (c->items, i) != 0)))
         {
           em_clause_use_name (c, i);

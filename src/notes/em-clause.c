@@ -180,6 +180,10 @@ em_item_is_per (const EmItems *items, guint index)
       (em_item_says (items, index - 1, EM_SAYS_KIND) != NULL || em_item_says (items, index - 1, EM_SAYS_PLACES) != NULL) &&
       (em_item (items, index - 2)->type == EM_ITEM_SIZE || em_item_says (items, index - 2, EM_SAYS_NUMBER) != NULL))
     return TRUE;
+  /* "2 Schieber à 3 Stifte" */
+  if (index > 1 && index + 1 < items->items->len && em_item_is_word (items, index, "à") && em_item_says (items, index - 1, EM_SAYS_PLACE) != NULL &&
+      em_item (items, index - 2)->type == EM_ITEM_SIZE && em_item (items, index + 1)->type == EM_ITEM_SIZE)
+    return TRUE;
   return em_item_is_any_word_of (items, index, per, G_N_ELEMENTS (per));
 }
 

@@ -141,6 +141,14 @@ em_counts_numbered (const EmReader *r, guint part, guint *out_end)
   return numbered_parts (r, part, TRUE, TRUE, out_end);
 }
 
+/* "pocket 7 and 8: …": the number was found to be a name. */
+static gboolean
+is_name_behind (const EmReader *r, guint part)
+{
+  return part == r->first && part + 1 < r->end && em_item (r->items, part + 1)->type == EM_ITEM_SIZE && em_item (r->items, part + 1)->is_used &&
+         (em_item_size (r->items, part + 1)->roles & EM_ROLE_REFERENCE) != 0;
+}
+
 /* Their number, as each may have the repair. */
 void
 em_counts_add_numbered (const EmReader *r, EmProto *proto, guint part)
@@ -161,7 +169,7 @@ em_counts_add_numbered (const EmReader *r, EmProto *proto, guint part)
       em_counts_guess (r, proto, part, (double) (em_item_size (r->items, part + 1)->high.n - em_item_size (r->items, part + 1)->low.n + 1));
       return;
     }
-  n = numbered_parts (r, part, place != NULL || skip_number_word (r, part + 1) != part + 1, is_plural, &end);
+  n = numbered_parts (r, part, place != NULL || skip_number_word (r, part + 1) != part + 1 || is_name_behind (r, part), is_plural, &end);
   if (n < 2)
     return;
   for (guint i = part + 1; i < end; i++)

@@ -81,16 +81,101 @@ count_each_has (const EmReader *r, EmProto *proto, guint i)
     }
 }
 
+/* "Four vents ground too deep, each .5 x .25": so many were named, and each measures what follows. */
+static void
+count_each_measures (const EmReader *r, EmProto *proto, guint i)
+{
+  if (!em_item_is_per (r->items, i) || i + 1 >= r->end || !(em_item_is_measure (r->items, i + 1) || em_item_says (r->items, i + 1, EM_SAYS_LABEL) != NULL))
+    return;
+  for (guint k = MAX (r->first, proto->first); k + 1 < i && k < proto->first + BACK_WINDOW; k++)
+    {
+      const EmItem *thing = em_item (r->items, k + 1);
+      double n = em_counts_number_at (r, k);
+
+      if (!(n > 1 && n < THERE_MAX) || em_item_is_measure (r->items, k + 1) || em_item_says (r->items, k + 1, EM_SAYS_LABEL) != NULL || thing->type == EM_ITEM_SIGN ||
+          (k + 2 < r->end && em_item_is_sign (r->items, k + 2, ',')) ||
+          (k > r->first && em_item_says (r->items, k - 1, EM_SAYS_PREPOSITION) != NULL && em_item_says (r->items, k + 1, EM_SAYS_KIND) != NULL))
+        continue;
+      em_counts_guess (r, proto, k, n);
+      return;
+    }
+}
+
+/* "DIE PLATE, 24 HOLES" and in the line below "ALL HOLES WORN": as many as were named. */
+static void
+count_all_named (const EmReader *r, EmProto *proto, guint i)
+{
+  const EmItem *noun = i + 1 < r->end ? em_item (r->items, i + 1) : NULL;
+
+  if (noun == NULL || (em_item_says (r->items, i, EM_SAYS_ALL) == NULL && !em_item_is_all (r->items, i)) || noun->type != EM_ITEM_PHRASE ||
+      em_item_says (r->items, i + 1, EM_SAYS_KIND) == NULL)
+    return;
+  for (guint k = r->first; k-- > 0 && k + BACK_WINDOW > r->first;)
+    if (em_item (r->items, k + 1)->phrase == noun->phrase && em_list_is_bare_whole (r->items, k) && em_item_size (r->items, k)->value.n > 1 &&
+        em_item_size (r->items, k)->value.n < THERE_MAX)
+      {
+        em_counts_guess (r, proto, k, (double) em_item_size (r->items, k)->value.n);
+        return;
+      }
+}
+
+/* "32 in all", "ten altogether", "insgesamt 6": at the end, or the head, of its part. */
+static void
+count_in_all (const EmReader *r, EmProto *proto, guint i)
+{
+  static const char *const words[] = { "in all", "in total", "altogether", "all told", "total", "all together", "insgesamt", "in Summe", "gesamt", "zusammen", "en total", "en todo", "au total",
+                                       "en tout", "together" };
+  guint number = EM_NO_ITEM;
+  double n;
+
+  if (!em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)))
+    return;
+  for (guint k = i > r->first + 2 ? i - 2 : r->first; k < i; k++)
+    if (em_list_is_bare_whole (r->items, k) || em_counts_number_at (r, k) > 1)
+      number = k;
+  if (number == EM_NO_ITEM && i + 1 < r->end && (em_list_is_bare_whole (r->items, i + 1) || em_counts_number_at (r, i + 1) > 1))
+    number = i + 1;
+  if (number == EM_NO_ITEM || em_item (r->items, number)->is_used || (number + 1 < r->end && em_item_says (r->items, number + 1, EM_SAYS_UNIT) != NULL))
+    return;
+  n = em_item (r->items, number)->type == EM_ITEM_SIZE ? (double) em_item_size (r->items, number)->value.n : em_counts_number_at (r, number);
+  if (!(n > 1 && n < THERE_MAX))
+    return;
+  if (em_item (r->items, number)->type == EM_ITEM_SIZE)
+    em_item_size (r->items, number)->roles |= EM_ROLE_REFERENCE;
+  em_counts_guess (r, proto, number, n);
+}
+
+/* "steps either side of the gate", "Kante li. und re.": one on each. */
+static void
+count_either_side (const EmReader *r, EmProto *proto, guint i)
+{
+  static const char *const sides[] = { "either side", "on either side", "at either side", "either end", "at either end", "left and right", "left & right", "lh & rh", "lh and rh", "l and r", "l & r",
+                                       "links und rechts", "li. und re.", "li. u. re.", "links u. rechts", "rechts und links", "li + re", "li. + re.", "re. und li.", "links + rechts", "links/rechts", "li/re",
+                                       "izquierda y derecha", "a izquierda y derecha", "a ambos lados", "en ambos lados", "en los dos lados", "à gauche et à droite", "gauche et droite", "de part et d'autre" };
+
+  if (em_item_is_any_word_of (r->items, i, sides, G_N_ELEMENTS (sides)) && em_item_says (r->items, i, EM_SAYS_SET) == NULL && proto->weight[RIB] + proto->weight[BORE] + proto->weight[PIN] == 0)
+    em_counts_guess (r, proto, i, 2);
+}
+
+/* "bad ones", "of them", "such": says only that they are like those told. */
+static gboolean
+is_bad_ones (const EmReader *r, guint i)
+{
+  static const char *const words[] = { "bad ones", "bad", "of them", "of these", "of those", "ones", "like that", "like this", "such", "davon", "solche", "Stück", "stk", "de ellos", "de ellas", "así", "comme ça", "iguales" };
+
+  return em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words));
+}
+
 /* "25 de long, il y en a 4": how many there are, at the end of its part. */
 static void
 count_there_are (const EmReader *r, EmProto *proto, guint i)
 {
   static const char *const words[] = { "il y en a", "y en a", "on en compte", "on en a", "nous en avons", "j'en ai", "hay", "son", "tenemos", "tengo", "ce sont", "there are", "we have", "es gibt", "es sind", "sind es",
-                                       "wir haben" };
+                                       "wir haben", "theres", "there's", "there is", "son los", "son las", "hay unos", "hay unas", "there are about", "there are some" };
   double n;
 
   if (i + 1 >= r->end || !em_item_is_any_word_of (r->items, i, words, G_N_ELEMENTS (words)) ||
-      (i + 2 < r->end && em_item (r->items, i + 2)->type != EM_ITEM_SIGN))
+      (i + 2 < r->end && em_item (r->items, i + 2)->type != EM_ITEM_SIGN && !is_bad_ones (r, i + 2)))
     return;
   if (em_item (r->items, i + 1)->is_used)
     return;
@@ -110,6 +195,13 @@ em_counts_add_told (const EmReader *r, EmProto *proto, guint i)
   count_there_are (r, proto, i);
   count_some_of (r, proto, i);
   count_each_has (r, proto, i);
+  if (proto->count_item != EM_NO_ITEM)
+    return;
+  count_each_measures (r, proto, i);
+  count_all_named (r, proto, i);
+  count_in_all (r, proto, i);
+  if (proto->count_item == EM_NO_ITEM)
+    count_either_side (r, proto, i);
 }
 
 gboolean

@@ -649,6 +649,20 @@ read_row (const EmItems *items, const Line *headings, const Line *row, guint num
   em_item (items, row->cell[0].first)->is_row = TRUE;
 }
 
+/* "----+-----+---" below the headings. */
+static gboolean
+is_rule (const EmItems *items, guint first, guint end)
+{
+  const EmItem *last = first < end ? em_item (items, end - 1) : NULL;
+
+  if (last == NULL)
+    return FALSE;
+  for (guint32 at = em_item (items, first)->start; at < last->start + last->length; at++)
+    if (strchr ("-+|=_*~: \t", items->text[at]) == NULL)
+      return FALSE;
+  return TRUE;
+}
+
 void
 em_table_read (EmItems *items)
 {
@@ -659,6 +673,12 @@ em_table_read (EmItems *items)
     {
       if (i < n && em_item (items, i)->type != EM_ITEM_LINE)
         continue;
+      /* Neither such a line nor an empty one parts the headings from the rows. */
+      if (headings.n > 0 && (is_rule (items, first, i) || (first == i && n_rows == 0)))
+        {
+          first = i + 1;
+          continue;
+        }
       split_line (items, first, i, headings.bar, headings.n > 0 ? &headings : NULL, &line);
       align_row (items, &headings, &line);
       if (is_row_of (&headings, &line))

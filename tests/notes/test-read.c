@@ -1648,6 +1648,14 @@ static const Case cases[] = {
   { "Nick 3 x 1 x 1 mm. We machine nothing here.", EM_UNITS_METRIC, "1\t0\tfinish\tshop\t" },
   { "Kante 3 x 1 x 1 mm, nitriert. Nitrierschicht schleifen wir vorher runter.", EM_UNITS_METRIC, "!1\t0\tfinish\tcustomer\t" },
   { "Kante 3 x 1 x 1 mm. Aufmaß 0,5 zum Fräsen durch uns", EM_UNITS_METRIC, "1\t0\tfinish\tcustomer\t" },
+  /* How many, told apart. */
+  { "Four vents ground too deep, each 12 x 6, 0.05 deep, fill them", EM_UNITS_METRIC, "1\t1\tcount\t4\t" },
+  { "VENT LAND 8 X 2 MM DOWN 0.05, ONE PER HALF, 32 IN ALL", EM_UNITS_METRIC, "1\t1\tcount\t32\t" },
+  { "WORN LAND CORNER R0.2 MM, 30 LG EACH, 2 PER OUTLET X 4 OUTLETS", EM_UNITS_METRIC, "1\t1\tcount\t8\t" },
+  { "Kernstifte (2 Schieber à 3 Stifte): Soll ø 5,1, Ist 4,95, 14 mm lang", EM_UNITS_METRIC, "1\t1\tcount\t6\t" },
+  { "DIE PLATE, 24 HOLES\nALL HOLES WORN, 14 MM NOMINAL, 14.5 AT PRESENT, 12 DEEP", EM_UNITS_METRIC, "1\t1\tcount\t24\t" },
+  { "Tasche 7 und 8: Wand je 0,12 zu weit, 35 lang x 11 hoch", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Nr | Stk | Was | Maße\n---+-----+-----+-----\n1 | 2 | Delle | Ø1,5 x 0,3 tief\n2 | 6 | Rippe | 14 lang, 0,8 dick, 0,5 aufbauen", EM_UNITS_METRIC, "4\t2\tcount\t6\t" },
   /* Without a size beside a whole repair it is none, and stays to be looked at. */
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t0\tunused\tBore was found worn\t" },
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
