@@ -178,6 +178,20 @@ is_of_actor (const EmItems *items, guint first, guint end)
   return TRUE;
 }
 
+/* "Somebody dropped a wrench on the parting line and there's a ding": the part tells how it came, even where it names the place. 0: no such part. */
+static guint
+part_of_actor (const EmItems *items, guint first)
+{
+  guint end = first;
+
+  if (!em_remark_has_noise (items, first, "actor"))
+    return 0;
+  for (; end < items->items->len && end < first + PART_WINDOW && !is_break (items, end); end++)
+    if (em_item (items, end)->type == EM_ITEM_SIZE || em_item_says (items, end, EM_SAYS_REFUSE) != NULL || em_item_says (items, end, EM_SAYS_FINISH) != NULL)
+      return 0;
+  return is_of_actor (items, first, end) ? end : 0;
+}
+
 /* "welding", "you start" within a few words behind "before". */
 static gboolean
 leads_to_weld (const EmItems *items, guint before)
@@ -224,6 +238,8 @@ em_remark_end (const EmItems *items, guint first)
     return 0;
   if (preparation_end (items, first) != 0)
     return preparation_end (items, first);
+  if (part_of_actor (items, first) != 0)
+    return part_of_actor (items, first);
   for (; end < items->items->len && end < first + PART_WINDOW && !is_break (items, end); end++)
     {
       const EmItem *item = em_item (items, end);
