@@ -226,6 +226,19 @@ preparation_end (const EmItems *items, guint first)
   return n_words >= WISH_WORDS && (is_first || (is_alone && has_work)) ? end : 0;
 }
 
+/* "he couldn't say how deep", "we have no lathe that swings it": what one has not, or does not know, or another wants. */
+static gboolean
+is_of_person (const EmItems *items, guint first, guint end)
+{
+  static const char *const persons[] = { "he", "he'll", "she", "they", "his boss", "doesn't know", "doesn't", "don't know", "do not know", "couldn't", "he couldn't", "we don't", "we do not", "we cannot", "we can't",
+                                         "we have no", "we've no", "er", "wir können", "wir haben kein", "wir haben keine", "wir haben keinen", "no tenemos", "no sabemos", "él", "elle", "on n'a", "nous n'avons" };
+
+  for (guint i = first; i < end; i++)
+    if (em_remark_asks_as_all (items, i) || em_item_says (items, i, EM_SAYS_MACHINING) != NULL || em_item_says (items, i, EM_SAYS_VERB) != NULL || em_item_says (items, i, EM_SAYS_KIND) != NULL)
+      return FALSE;
+  return em_item_is_any_word_of (items, first, persons, G_N_ELEMENTS (persons));
+}
+
 guint
 em_remark_end (const EmItems *items, guint first)
 {
@@ -251,6 +264,8 @@ em_remark_end (const EmItems *items, guint first)
     }
   if ((has_event && n_words >= EVENT_WORDS) || is_of_actor (items, first, end) ||
       is_to_stay (items, first, end) || (n_words >= WISH_WORDS && is_wish (items, first, end)) || (n_words >= VERDICT_WORDS && em_remark_is_verdict (items, end - 1)))
+    return end;
+  if (n_words >= 4 && is_of_person (items, first, end))
     return end;
   /* A whole sentence of which no field used a word tells something that nobody foresaw. */
   if (n_words >= SENTENCE_WORDS && begins_sentence (items, first) && end < items->items->len &&
