@@ -172,40 +172,89 @@ has_head (const Part *part, guint64 head)
   return FALSE;
 }
 
-/* "Pos. 2", "items 1, 2 and 4", or "2 and 3" where the line begins with them: the numbers that end before item end. FALSE: none. */
+/* "2", "c": may be what heads a repair. */
+static gboolean
+is_head (const EmItems *items, guint i)
+{
+  const EmItem *item = em_item (items, i);
+
+  return em_list_is_bare_whole (items, i) ? item->length <= 2 : item->type != EM_ITEM_SIZE && item->type != EM_ITEM_SIGN && item->length == 1 && em_list_head_at (items, i) != 0;
+}
+
+static gboolean
+is_item_word (const EmItems *items, guint i)
+{
+  const EmSense *glue = em_item_says (items, i, EM_SAYS_GLUE);
+
+  return glue != NULL && g_strcmp0 (glue->value, "item") == 0;
+}
+
+/* "1, 2 and 4", "a)-c)": those from first to end. */
+static void
+add_heads (const EmItems *items, Part *part, guint first, guint end)
+{
+  guint64 last = 0;
+  gboolean is_range = FALSE;
+
+  for (guint i = first; i < end; i++)
+    if (is_head (items, i))
+      {
+        guint64 head = em_list_head_at (items, i);
+
+        for (guint64 k = last + 1; is_range && k < head && part->n_heads < HEADS_MAX; k++)
+          add_head (part, k);
+        add_head (part, head);
+        last = head;
+        is_range = FALSE;
+      }
+    else
+      is_range = em_item_is_sign (items, i, '-') || em_item_says (items, i, EM_SAYS_TO) != NULL;
+}
+
+/* "Pos. 2", "items 1, 2 and 4", "a)-c)", or "2 and 3" where the line begins with them: what ends before item end. FALSE: none. */
 static gboolean
 find_heads_before (const EmItems *items, Part *part, guint end)
 {
   guint first = end, word;
-  const EmSense *glue;
+  gboolean is_marked = FALSE, is_named;
 
-  while (first > 0 && (em_list_is_bare_whole (items, first - 1) || (first < end && (is_and (items, first - 1) || em_item_is_sign (items, first - 1, ',')))))
-    first--;
-  if (first == end || !em_list_is_bare_whole (items, first) || !em_list_is_bare_whole (items, end - 1))
+  while (first > 0 && end - first < 2 * HEADS_MAX &&
+         (is_head (items, first - 1) || em_item_is_sign (items, first - 1, ')') ||
+          (first < end && (is_and (items, first - 1) || em_item_is_sign (items, first - 1, ',') || em_item_is_sign (items, first - 1, '-')))))
+    is_marked |= em_item_is_sign (items, --first, ')');
+  while (first < end && !is_head (items, first))
+    first++;
+  if (first == end || is_and (items, end - 1) || em_item_is_sign (items, end - 1, ',') || em_item_is_sign (items, end - 1, '-'))
     return FALSE;
   word = first > 0 ? first - 1 - (first > 1 && em_item_is_sign (items, first - 1, '.')) : 0;
-  glue = first > 0 ? em_item_says (items, word, EM_SAYS_GLUE) : NULL;
-  if (first > 0 && em_item (items, first - 1)->type != EM_ITEM_LINE && (glue == NULL || g_strcmp0 (glue->value, "item") != 0))
+  is_named = first > 0 && is_item_word (items, word);
+  /* "2 P20 inserts" counts. */
+  if (!is_named && !is_marked && (end == part->metal->item || (first > 0 && em_item (items, first - 1)->type != EM_ITEM_LINE)))
     return FALSE;
-  for (guint i = first; i < end; i++)
-    if (em_list_is_bare_whole (items, i))
-      add_head (part, em_item_size (items, i)->value.n);
-  part->first_head = glue != NULL && g_strcmp0 (glue->value, "item") == 0 ? word : first;
+  add_heads (items, part, first, end);
+  part->first_head = is_named ? word : first;
   return TRUE;
 }
 
-/* "1.2343 in the handle", "1.2083 (item 1)" */
+/* "1.2343 in the handle", "1.2083 (items 1, 2)" */
 static void
 find_place_behind (const EmItems *items, Part *part)
 {
   for (guint i = part->metal->item + 1; i + 1 < items->items->len && i <= part->metal->item + BEHIND_WINDOW; i++)
     {
-      const EmSense *glue = em_item_says (items, i, EM_SAYS_GLUE);
-
       if (em_item (items, i)->type == EM_ITEM_LINE || em_item_is_sign (items, i, '.') || em_phrase_find (em_item (items, i)->phrase, EM_SAYS_BASE) != NULL)
         return;
-      if (glue != NULL && g_strcmp0 (glue->value, "item") == 0 && em_list_is_bare_whole (items, i + 1))
-        add_head (part, em_item_size (items, i + 1)->value.n);
+      if (is_item_word (items, i) && is_head (items, i + 1))
+        {
+          guint end = i + 2;
+
+          while (end + 1 < items->items->len && end < i + 2 * HEADS_MAX && (is_and (items, end) || em_item_is_sign (items, end, ',')) && is_head (items, end + 1))
+            end += 2;
+          add_heads (items, part, i + 1, end);
+          for (guint k = i; k < end && em_item_is_sign (items, i - 1, '('); k++)
+            em_item (items, k)->is_used = TRUE;
+          return;
+        }
       if (em_item_says (items, i, EM_SAYS_PREPOSITION) != NULL &&
           (em_item_says (items, i + 1, EM_SAYS_PLACE) != NULL || em_item_says (items, i + 1, EM_SAYS_KIND) != NULL) && !is_tool_word (items, i + 1))
         {
@@ -224,7 +273,7 @@ find_names (const EmItems *items, Part *part)
 
   while (end > 0 && end + NAME_WINDOW > part->metal->item && !is_rest_word (items, end - 1) && is_between (items, end - 1) && !is_and (items, end - 1))
     end--;
-  if (end < part->metal->item && find_heads_before (items, part, end))
+  if (find_heads_before (items, part, end))
     return TRUE;
   if (end > 0 && !ends_part (items, end - 1))
     {
