@@ -12,7 +12,7 @@
 
 enum
 {
-  ROW_WINDOW = 16,
+  ROW_WINDOW = 16, WIDE_GAP = 2 /* bytes between the cells of a row */,
   ALIKE_RATIO = 20,      /* two sizes of one thing differ by less */
   ROUND_NOUN = 4,        /* a bore or a pin by name */
   NEAR_WINDOW = 5,
@@ -764,14 +764,37 @@ mark_stock_list (const EmClause *c)
       has_code |= em_item (c->items, i)->type == EM_ITEM_SIZE || is_code_letter (c, i);
 }
 
+/* "19.94    length 60" in a row of a table: the label is of its own cell. */
+static gboolean
+begins_cell (const EmClause *c, guint i)
+{
+  const EmItem *before = i > c->first ? em_item (c->items, i - 1) : NULL;
+
+  return before != NULL && em_item (c->items, i)->start >= before->start + before->length + WIDE_GAP;
+}
+
+static gboolean
+is_in_row (const EmClause *c)
+{
+  guint first = c->first;
+
+  while (first > 0 && em_item (c->items, first - 1)->type != EM_ITEM_LINE && first + ROW_WINDOW > c->first)
+    first--;
+  return em_item (c->items, first)->is_row;
+}
+
 void
 em_labels_mark (const EmClause *c)
 {
   Labels l = { c, G_MAXUINT, 0, G_MAXUINT, FALSE };
+  gboolean is_row = is_in_row (c);
 
   for (guint i = c->first; i < c->end; i++)
     {
       const EmItem *item = em_item (c->items, i);
+
+      if (is_row && begins_cell (c, i))
+        l.open = G_MAXUINT;
 
       em_labels_mark_told (c, i);
       if (em_item_is_measure (c->items, i))
