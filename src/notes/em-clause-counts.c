@@ -584,6 +584,9 @@ is_count (const EmClause *c, guint i)
   if ((em_clause_says (c, next, EM_SAYS_PLACES) && !is_before_its_number (c, next) && !is_row_each (c, i, next)) || is_before_measures (c, next) ||
       (next < c->end && em_item_is_sign (c->items, next, '@')))
     return TRUE;
+  /* "new dams, 2 Stück:" at the end */
+  if (next + 1 == c->end && em_clause_says (c, next, EM_SAYS_QUANTITY) && is_bare_whole (c, i))
+    return TRUE;
   if (prior != c->end && ((em_clause_says (c, prior, EM_SAYS_QUANTITY) && !is_before_measures (c, prior)) ||
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
                             (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))

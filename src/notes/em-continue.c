@@ -13,6 +13,8 @@ enum
   STATE_WORDS = 3,       /* "worn very low" */
   FILL_WINDOW = 10,      /* items from the beginning of a line to its verb */
   SIZES_MAX = 64,        /* sizes of the current repair that are looked over */
+  SHAPE_NOUN = 6,        /* a noun no stronger: "flanks" */
+  SIZES_LISTED = 4,      /* told one by one */
   WHOLE_ROW = 3          /* sizes of a repair that seldom lacks one */
 };
 
@@ -70,6 +72,37 @@ begins_in_slot (const EmReader *r, guint first)
     if (em_slots_is_in (r->items, i))
       return TRUE;
   return FALSE;
+}
+
+gboolean
+em_continue_is_shape (const EmReader *r, const EmContent *content, guint first, guint end)
+{
+  gboolean has_ends = FALSE;
+
+  if (r->current == NULL || r->current->weight[DAM] == 0 || content->has_worn || content->has_damage || content->has_verb || content->n_sizes > 2 || r->has_loose ||
+      em_reader_line_of (r, first) > em_reader_line_of (r, r->current->last) + 1 + r->is_dash || content->best > SHAPE_NOUN)
+    return FALSE;
+  for (guint i = first; i < end; i++)
+    {
+      const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
+
+      has_ends |= set != NULL && g_strcmp0 (set->set_field, "ends") == 0;
+      if (em_reader_is_sized (r, i) && em_item_size (r->items, i)->unit != EM_UNIT_DEGREE && (em_item_size (r->items, i)->roles & EM_ROLE_DRAFT) == 0)
+        return FALSE;
+      if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL && em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0)
+        return FALSE;
+    }
+  return has_ends || content->n_sizes > 0;
+}
+
+gboolean
+em_continue_is_listed_size (const EmReader *r, const EmContent *content)
+{
+  const guint32 once = em_once_roles | EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_BUILD;
+
+  return r->is_bullet && r->heading != NULL && r->current != NULL && g_strcmp0 (r->current->kind_reason, "heading") == 0 && content->n_sizes == 1 &&
+         content->n_labelled == 1 && !content->has_noun && !content->has_damage && (content->roles & once) != 0 && (r->current->roles & content->roles & once) == 0 &&
+         r->current->sizes->len <= SIZES_LISTED;
 }
 
 gboolean

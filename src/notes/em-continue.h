@@ -14,4 +14,9 @@ G_BEGIN_DECLS
 /* The stretch from first, without a noun of its own, says more of the current proposal. */
 gboolean em_continue_is_more (const EmReader *r, const EmContent *content, guint first);
 
+/* "FLANKS 30°, ENDS TAPERED", "- ends rounded" in the line below a dam: its shape. */
+gboolean em_continue_is_shape       (const EmReader *r, const EmContent *content, guint first, guint end);
+/* "- 85 long", "- 6 wide" below "new dams:": one more size of the repair begun in the line before. */
+gboolean em_continue_is_listed_size (const EmReader *r, const EmContent *content);
+
 G_END_DECLS

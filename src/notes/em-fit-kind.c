@@ -732,13 +732,28 @@ size_of (const EmItems *items, const EmProto *proto, guint32 role)
   return 0;
 }
 
+/* "ends tapered" */
+static gboolean
+ends_of (const EmItems *items, const EmProto *proto)
+{
+  for (guint i = 0; i < proto->given->len; i++)
+    {
+      const EmReadField *field = &g_array_index (proto->given, EmGiven, i).field;
+
+      if (strcmp (field->field, "ends") == 0 && field->start >= em_item (items, proto->first)->start)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* "Steg zwischen den Nuten aufbauen, 32 lang, 4 breit, 1,5 hoch, Enden gerade": what is so long, wide and high and has ends of a shape is a dam. */
 static void
-weigh_ends (const EmProto *proto, guint32 roles, int *weight)
+weigh_ends (const EmItems *items, const EmProto *proto, guint32 roles, guint n_row, gboolean has_degrees, int *weight)
 {
   const guint32 block = EM_ROLE_LENGTH | EM_ROLE_WIDTH | EM_ROLE_HEIGHT;
+  gboolean is_shaped = ends_of (items, proto) || has_degrees || (roles & EM_ROLE_DRAFT) != 0;
 
-  if (weight[RIB] > 0 && em_fit_given_text (proto, "ends") != NULL && (roles & block) == block && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LEG)) == 0)
+  if (weight[RIB] > 0 && is_shaped && ((roles & block) == block || n_row == 3) && (roles & (EM_ROLE_RADIUS | EM_ROLE_DIAMETER | EM_ROLE_LEG)) == 0)
     weight[DAM] = MAX (weight[DAM], weight[RIB] + EVIDENCE);
 }
 
@@ -1045,7 +1060,7 @@ em_fit_kind (const EmItems *items, const EmProto *proto, int *out_second, gboole
   weigh_nameless (items, proto, roles, n_row, weight);
   weigh_weak_pin (proto, roles, n_row, weight);
   weigh_upright (items, proto, roles, weight);
-  weigh_ends (proto, roles, weight);
+  weigh_ends (items, proto, roles, n_row, has_degrees, weight);
   weigh_pinch (items, proto, roles, n_row, weight);
   weigh_thin_tip (items, proto, noun, roles, n_row, weight);
   weigh_slot (items, proto, noun, roles, n_row, weight);

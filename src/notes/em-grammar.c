@@ -342,12 +342,30 @@ is_only_missing (const EmReader *r, const EmContent *content, const EmProto *bef
   return TRUE;
 }
 
+/* "New dams, 2 off:" over the sizes of one of them. */
+static void
+take_heading_count (const EmReader *r, EmProto *proto)
+{
+  if (proto->count_item != EM_NO_ITEM || r->heading->count_item == EM_NO_ITEM)
+    return;
+  proto->count = r->heading->count;
+  proto->count_item = r->heading->count_item;
+  proto->is_count_loose = TRUE;
+}
+
 /* The proposal that the segment fills, a new one or one there is; NULL: none. */
 static EmProto *
 proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is_repair, guint first, guint end)
 {
   EmProto *proto = NULL;
 
+  if (before != NULL && em_continue_is_shape (r, content, first, end))
+    return before;
+  if (before != NULL && em_continue_is_listed_size (r, content))
+    {
+      take_heading_count (r, before);
+      return before;
+    }
   is_repair = is_repair && !is_only_missing (r, content, before, first, end);
   if (is_repair && !is_same_on_part (r, content, before, first) && !is_same_on_side (r, content, before, first, end))
     {

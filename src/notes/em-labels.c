@@ -696,6 +696,30 @@ mark_letter_depth (const EmClause *c)
     em_item_size (c->items, depth)->roles = (em_item_size (c->items, depth)->roles & ~(guint32) EM_ROLE_DIAMETER) | EM_ROLE_DEPTH;
 }
 
+/* "L 120, B 4, H 1,5": beside a length and a height by their letters, German B is a width ("Breite"). With "=", too. */
+static void
+mark_letter_width (const EmClause *c)
+{
+  guint width = G_MAXUINT;
+  gboolean has_length = FALSE, has_height = FALSE;
+
+  for (guint i = c->first; i + 1 < c->end; i++)
+    {
+      guint size = i + 1 + (em_item_is_sign (c->items, i + 1, '=') || em_item_is_sign (c->items, i + 1, ':'));
+
+      if (em_item (c->items, i)->length != 1 || !em_clause_is_size (c, size))
+        continue;
+      has_length |= em_item_is_word (c->items, i, "l");
+      has_height |= em_item_is_word (c->items, i, "h") || em_item_is_word (c->items, i, "t");
+      width = em_item_is_word (c->items, i, "b") ? size : width;
+    }
+  if (!has_length || !has_height || width == G_MAXUINT)
+    return;
+  em_item_size (c->items, width)->roles = EM_ROLE_WIDTH;
+  em_item_size (c->items, width)->label_item = width - 1;
+  em_item (c->items, width - 1)->is_used = TRUE;
+}
+
 /* "Bohrung hat 0,08 Übermaß": a bore is too wide by so much; "mit 0,3 Übermaß schweißen" is left to be machined. */
 static void
 mark_bore_oversize (const EmClause *c)
@@ -764,6 +788,19 @@ mark_stock_list (const EmClause *c)
       has_code |= em_item (c->items, i)->type == EM_ITEM_SIZE || is_code_letter (c, i);
 }
 
+/* "build up 0.3 auf Ø", "add 0.3 on dia": at the end of its part the sign names no size of its own. */
+static gboolean
+is_on_round (const Labels *l, guint i)
+{
+  const EmClause *c = l->c;
+  const EmSense *label = em_item_says (c->items, i + 1 < c->end ? i + 1 : i, EM_SAYS_LABEL);
+
+  return l->open != G_MAXUINT && i + 1 < c->end && (em_clause_says (c, i, EM_SAYS_PREPOSITION) || em_clause_says (c, i, EM_SAYS_TO)) && label != NULL &&
+         label->roles == EM_ROLE_DIAMETER &&
+         (i + 2 == c->end || em_item_is_soft_break (c->items, i + 2) || em_item_is_sign (c->items, i + 2, '.') || em_item_is_sign (c->items, i + 2, ')')) &&
+         (em_item_size (c->items, l->open)->roles & (EM_ROLE_BUILD | EM_ROLE_ADD)) != 0;
+}
+
 /* "19.94    length 60" in a row of a table: the label is of its own cell. */
 static gboolean
 begins_cell (const EmClause *c, guint i)
@@ -830,6 +867,11 @@ em_labels_mark (const EmClause *c)
           give (&l, l.open, EM_ROLE_LEG, i);
           l.open = G_MAXUINT;
         }
+      else if (is_on_round (&l, i))
+        {
+          give (&l, l.open, EM_ROLE_ON_DIAMETER, ++i);
+          l.open = G_MAXUINT;
+        }
       else if (closes (&l, i))
         l.open = G_MAXUINT;
       else if (em_clause_says (c, i, EM_SAYS_KIND) || em_clause_says (c, i, EM_SAYS_PREPOSITION) || item->type == EM_ITEM_UNKNOWN)
@@ -840,5 +882,6 @@ em_labels_mark (const EmClause *c)
     }
   mark_stock_list (c);
   mark_letter_depth (c);
+  mark_letter_width (c);
   mark_bore_oversize (c);
 }

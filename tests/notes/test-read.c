@@ -1656,6 +1656,18 @@ static const Case cases[] = {
   { "DIE PLATE, 24 HOLES\nALL HOLES WORN, 14 MM NOMINAL, 14.5 AT PRESENT, 12 DEEP", EM_UNITS_METRIC, "1\t1\tcount\t24\t" },
   { "Tasche 7 und 8: Wand je 0,12 zu weit, 35 lang x 11 hoch", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
   { "Nr | Stk | Was | Maße\n---+-----+-----+-----\n1 | 2 | Delle | Ø1,5 x 0,3 tief\n2 | 6 | Rippe | 14 lang, 0,8 dick, 0,5 aufbauen", EM_UNITS_METRIC, "4\t2\tcount\t6\t" },
+  /* What shape a dam has, below its sizes or beside an upright's that is one. */
+  { "DAM 85 LONG, 6 WIDE, 1.5 MM HIGH\nFLANKS 30°, ENDS TAPERED", EM_UNITS_METRIC, "2\t1\tdraft\t30\tdeg" },
+  { "- weir 240 long, 5 wide, 2 mm high\n- ends rounded\n- sides with 15 degrees draft each", EM_UNITS_METRIC, "2\t1\tends\trounded\t" },
+  { "Neue Dämme, 2 Stück:\n - 85 lang\n - 6 breit\n - 2 hoch", EM_UNITS_METRIC, "4\t1\theight\t2\tmm" },
+  { "Neue Dämme, 2 Stück:\n - 85 lang\n - 6 breit\n - 2 hoch", EM_UNITS_METRIC, "1\t1\tcount\t2\t" },
+  { "Steg im Verteiler: L 120, B 4, H 1,5, Flanken 10° schräg, Enden auslaufend", EM_UNITS_METRIC, "1\t1\tkind\tdam\t" },
+  { "Steg im Verteiler: L 120, B 4, H 1,5, Flanken 10° schräg, Enden auslaufend", EM_UNITS_METRIC, "1\t1\twidth\t4\tmm" },
+  { "Stempel Ø7,98 ist, Ø8,00 soll, 12 lang\nauftragen 0,3 auf Ø", EM_UNITS_METRIC, "2\t1\tbuild\t0.15\tmm" },
+  /* Metals by the numbers and letters of the repairs. */
+  { "1) Fläche 20 x 6 mm, 0,12 auftragen\n2) Fläche 30 x 8, 0,2 auftragen\nMaterial Pos. 1 1.2343, Pos. 2 1.2311", EM_UNITS_METRIC, "3\t2\tbase\tp20\t" },
+  { "a) nick 3 x 1 x 1 mm\nb) crack 12 long 1 deep\nc) pit dia 2 x 1 deep\na)-b) P20, c) S7", EM_UNITS_METRIC, "4\t2\tbase\tp20\t" },
+  { "1) nick 3 x 1 x 1 mm\n2) crack 12 long 1 deep\n3) pit dia 2 x 1 deep\nP20 (items 1, 3), S7 (item 2)", EM_UNITS_METRIC, "4\t3\tbase\tp20\t" },
   /* Without a size beside a whole repair it is none, and stays to be looked at. */
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t0\tunused\tBore was found worn\t" },
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
