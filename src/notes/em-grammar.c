@@ -441,6 +441,26 @@ add_why (EmReader *r, EmProto *proto, guint first, guint end)
   proto->is_slip = was.is_slip;
 }
 
+/* "Fill the following flush:" over holes and pockets. */
+static void
+keep_fill_heading (EmReader *r, const EmContent *content, guint first, guint end)
+{
+  if (content->n_sizes > 0 || content->has_noun || !is_heading_line (r, end))
+    return;
+  for (guint i = first; i < end; i++)
+    if (em_item_says (r->items, i, EM_SAYS_VERB) != NULL && g_strcmp0 (em_item_says (r->items, i, EM_SAYS_VERB)->value, "fill") == 0)
+      r->fill_heading = i;
+}
+
+static void
+take_fill_heading (const EmReader *r, EmProto *proto)
+{
+  if (r->fill_heading == EM_NO_ITEM || proto->has_verb || proto->has_worn || proto->has_damage || proto->weight[RECESS] + proto->weight[BORE] == 0)
+    return;
+  proto->has_verb = proto->has_fill = TRUE;
+  proto->fill = r->fill_heading;
+}
+
 /* One segment: a new proposal, more of the current one, a heading, or nothing (it stays unused). Returns the proposal. */
 static EmProto *
 read_segment (EmReader *r, guint first, guint end)
@@ -462,6 +482,7 @@ read_segment (EmReader *r, guint first, guint end)
   proto = proposal_of (r, &content, before, is_repair, first, end);
   if (proto == NULL)
     {
+      keep_fill_heading (r, &content, first, end);
       keep_early (r, &content, first, end);
       keep_mention (r, &content, first, end);
       return NULL;
@@ -484,6 +505,7 @@ read_segment (EmReader *r, guint first, guint end)
     {
       em_reader_share_fill (r, proto, before);
       em_reader_share_build (r, proto, before);
+      take_fill_heading (r, proto);
     }
   return proto;
 }
@@ -856,6 +878,7 @@ end_paragraph (EmReader *r)
   r->heading = NULL;
   r->early_first = r->early_end = 0;
   r->mention_first = r->mention_end = 0;
+  r->fill_heading = EM_NO_ITEM;
   em_parts_end (r);
 }
 
@@ -864,7 +887,7 @@ em_grammar_read (EmItems *items)
 {
   EmGrammar *grammar = g_new0 (EmGrammar, 1);
   EmReader r = { .grammar = grammar, .items = items, .waiting = g_array_new (FALSE, FALSE, sizeof (EmGiven)),
-                 .parts = { EM_NO_ITEM, 1, FALSE, FALSE } };
+                 .parts = { EM_NO_ITEM, 1, FALSE, FALSE }, .fill_heading = EM_NO_ITEM };
   guint first = 0, n = items->items->len;
 
   em_name_read_signatures (items);

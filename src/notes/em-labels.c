@@ -720,6 +720,21 @@ mark_letter_width (const EmClause *c)
   em_item (c->items, width - 1)->is_used = TRUE;
 }
 
+/* "soll überall 0,4 drauf": how much shall come on, not what shall be left. */
+static void
+mark_shall_come_on (const EmClause *c)
+{
+  for (guint i = c->first; i < c->end; i++)
+    if (em_item_is_measure (c->items, i))
+      {
+        EmSize *size = em_item_size (c->items, i);
+
+        if ((size->roles & (EM_ROLE_BUILD | EM_ROLE_FINISHED)) == (EM_ROLE_BUILD | EM_ROLE_FINISHED) && (size->roles & ~(EM_ROLE_BUILD | EM_ROLE_FINISHED | EM_ROLE_ADD | EM_ROLE_WELD)) == 0 &&
+            em_clause_label_at (c, i + 1, EM_LABEL_AFTER) != NULL && (em_clause_label_at (c, i + 1, EM_LABEL_AFTER)->roles & EM_ROLE_BUILD) != 0)
+          size->roles &= ~(guint32) EM_ROLE_FINISHED;
+      }
+}
+
 /* "Bohrung hat 0,08 Übermaß": a bore is too wide by so much; "mit 0,3 Übermaß schweißen" is left to be machined. */
 static void
 mark_bore_oversize (const EmClause *c)
@@ -883,5 +898,6 @@ em_labels_mark (const EmClause *c)
   mark_stock_list (c);
   mark_letter_depth (c);
   mark_letter_width (c);
+  mark_shall_come_on (c);
   mark_bore_oversize (c);
 }

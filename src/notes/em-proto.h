@@ -34,6 +34,7 @@ typedef struct
   gboolean   is_parts_line;  /* only for those of the line */
   guint      n_since_parts;  /* repairs begun since */
   guint      mention_first, mention_end; /* a thing named without sizes; equal: none */
+  guint      fill_heading;   /* the verb of "fill the following:"; EM_NO_ITEM: none */
   gboolean   has_loose;      /* the sentence holds notes that govern */
   gboolean   is_one_of;      /* the segment is one of several named together */
   gboolean   is_bullet;      /* it begins a numbered or bulleted line */

@@ -20,7 +20,7 @@ em_report_is (const EmItems *items, guint i)
 {
   static const char *const papers[] = { "operator", "setter", "inspector", "foreman", "toolmaker", "toolroom", "cmm", "report", "einrichter", "bediener", "werkzeugmacher",
                                         "meister", "opérateur", "régleur", "operario", "ajustador", "tag", "sketch", "drawing", "print", "dwg", "model", "cad", "sheet", "email", "label",
-                                        "zeichnung", "skizze", "anhänger", "modell", "protokoll", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta",
+                                        "zeichnung", "skizze", "anhänger", "werkstatt", "messtechnik", "qualitätssicherung", "text", "modell", "protokoll", "plan", "croquis", "dessin", "étiquette", "plano", "dibujo", "etiqueta",
                                         "prüfbericht", "fiche", "rapport", "informe", "hoja", "certificate", "record", "table", "list", "tabelle",
                                         "liste", "tabla", "lista", "tableau", "order" };
   static const char *const says[] = { "form says", "form has", "card says", "ticket says" };
@@ -55,12 +55,17 @@ size_of_paper (const EmItems *items, guint i, guint first, guint end)
   return EM_NO_ITEM;
 }
 
-/* Both are lengths or both depths, and differ, but not by more than two may of one thing. */
+/* Both are lengths or both depths, or how much is missing, and differ, but not by more than two may of one thing. */
 static gboolean
 are_of_one (const EmItems *items, guint told, guint other)
 {
+  const guint32 missing = EM_ROLE_BUILD | EM_ROLE_ADD;
   const EmSize *p = em_item_size (items, told), *q = em_item_size (items, other);
   double a = em_fraction_plain (p->value), b = em_fraction_plain (q->value);
+
+  if ((q->roles & missing) != 0 && (p->roles & ~(missing | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 && p->chain == 0 && q->chain == 0 && p->unit == q->unit && a > 0 && b > 0 && a != b &&
+      MAX (a, b) <= farthest * MIN (a, b))
+    return TRUE;
 
   return (p->roles & twice) != 0 && (p->roles & em_dimension_roles & ~twice) == 0 && (p->roles & twice) == (q->roles & em_dimension_roles) &&
          p->chain == 0 && q->chain == 0 && p->unit == q->unit && a > 0 && b > 0 && MAX (a, b) <= farthest * MIN (a, b) && MAX (a, b) >= nearest * MIN (a, b);
@@ -79,6 +84,19 @@ is_by_paper (const EmClause *c, guint size)
   return FALSE;
 }
 
+/* "Ø12 according to the toolroom, Ø12.5 according to the drawing": two papers on the same size. */
+static gboolean
+are_of_papers (const EmClause *c, guint a, guint b)
+{
+  const guint32 told = twice | EM_ROLE_DIAMETER | EM_ROLE_WIDTH | EM_ROLE_HEIGHT | EM_ROLE_THICKNESS;
+  const EmSize *p = em_item_size (c->items, a), *q = em_item_size (c->items, b);
+  double ratio = em_fraction_plain (p->value) / em_fraction_plain (q->value);
+  guint32 one = p->roles & told, other = q->roles & told;
+
+  return a + WINDOW >= b && p->chain == 0 && q->chain == 0 && p->unit != EM_UNIT_DEGREE && q->unit != EM_UNIT_DEGREE && one != 0 && (other == 0 || one == other) &&
+         ((p->roles | q->roles) & EM_ROLE_WORN) == 0 && MAX (ratio, 1 / ratio) < farthest && ratio != 1 && is_by_paper (c, a) && is_by_paper (c, b);
+}
+
 /* "length 30 (drawing says 34)", "it is 26 deep, the drawing says 30 deep": told otherwise on paper. Of what is worn, or high, the paper says what it
  * shall be. Once all labels of the clause are given. */
 void
@@ -94,6 +112,12 @@ em_report_mark (const EmClause *c)
 
       if (size == NULL)
         continue;
+      if (first != NULL && are_of_papers (c, last, i))
+        {
+          first->is_either = size->is_either = TRUE;
+          first->roles &= ~(guint32) EM_ROLE_FINISHED;
+          size->roles = first->roles;
+        }
       ratio = first != NULL ? em_fraction_plain (size->value) / em_fraction_plain (first->value) : 0;
       if (first != NULL && last + WINDOW >= i && first->chain == 0 && size->chain == 0 && first->unit != EM_UNIT_DEGREE && (first->roles & twice) != 0 && (first->roles & (other | EM_ROLE_WORN | EM_ROLE_FINISHED)) == 0 &&
           (size->roles & other) == 0 && ((size->roles & twice) == (first->roles & twice) || ((size->roles & twice) == 0 && (first->roles & EM_ROLE_LENGTH) != 0)) &&
