@@ -187,7 +187,7 @@ hand_to_items (EmReader *r, const EmLoose *loose, const EmProto *own)
     n = em_refer_items (r, loose->item, named, ITEMS_MAX);
   if (n == 0)
     n = em_refer_codes (r, loose->item, named, ITEMS_MAX);
-  if (n == 0 && !loose->is_near && !loose->is_general && (own == NULL || own->first < r->first))
+  if (n == 0 && !loose->is_general && (own == NULL || own->first < r->first))
     n = em_whose_named (r, loose->item, named, ITEMS_MAX);
   doubt (&given.field);
   for (guint i = 0; i < n; i++)

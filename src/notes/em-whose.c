@@ -12,6 +12,7 @@ enum
   REPAIRS_MOST = 16,    /* more are no short list, of which one sentence names some */
   NAME_WINDOW = 10,     /* items of a repair that may name its part */
   PART_WINDOW = 12,     /* words of a sentence to either side */
+  SIZES_MOST = 8,       /* of a repair that are looked over */
   NAME_BYTES = 3        /* of the shortest name */
 };
 
@@ -22,7 +23,7 @@ is_name (const EmReader *r, guint i)
   const EmItem *item = em_item (r->items, i);
   const EmSense *noun = em_item_says (r->items, i, EM_SAYS_KIND);
 
-  if (item->length < NAME_BYTES || item->is_talk || em_item_says (r->items, i, EM_SAYS_MACHINING) != NULL ||
+  if (item->length < NAME_BYTES || item->is_talk || em_item_says (r->items, i, EM_SAYS_MACHINING) != NULL || em_item_says (r->items, i, EM_SAYS_THING) != NULL ||
       (em_item_says (r->items, i, EM_SAYS_GLUE) != NULL && (em_item_says (r->items, i, EM_SAYS_PLACE) == NULL || em_reader_is_foreign_article (r, i))) ||
       em_item_says (r->items, i, EM_SAYS_ALL) != NULL)
     return FALSE;
@@ -77,16 +78,19 @@ static guint
 repairs_with (const EmReader *r, guint name, EmProto **out_protos, guint max)
 {
   const GPtrArray *protos = r->grammar->protos;
-  guint n = 0;
+  guint n = 0, n_told = 0;
 
   for (guint k = 0; k < protos->len && n < max; k++)
     {
       EmProto *proto = g_ptr_array_index (protos, k);
 
-      if (proto->last < r->first && has_name (r, proto, name))
+      if (proto->last >= r->first || proto->sizes->len == 0)
+        continue;
+      n_told++;
+      if (has_name (r, proto, name))
         out_protos[n++] = proto;
     }
-  return n == protos->len ? 0 : n;
+  return n == n_told ? 0 : n;
 }
 
 /* Those that a word from first to end names; *out_has_name: some word may be a name. */
@@ -106,6 +110,31 @@ named_between (const EmReader *r, guint first, guint end, EmProto **out_protos, 
   return 0;
 }
 
+/* "of the bore Ø.625": the one repair of that diameter; NULL: none, or several. */
+static EmProto *
+repair_of_diameter (const EmReader *r, guint first, guint end)
+{
+  EmProto *found = NULL;
+
+  for (guint i = first; i < end; i++)
+    for (guint k = 0; em_item_is_measure (r->items, i) && (em_item_size (r->items, i)->roles & EM_ROLE_DIAMETER) != 0 && k < r->grammar->protos->len; k++)
+      {
+        EmProto *proto = g_ptr_array_index (r->grammar->protos, k);
+
+        for (guint s = 0; proto->last < r->first && s < proto->sizes->len && s < SIZES_MOST; s++)
+          {
+            const EmSize *size = em_item_size (r->items, g_array_index (proto->sizes, guint, s)), *told = em_item_size (r->items, i);
+
+            if ((size->roles & EM_ROLE_DIAMETER) == 0 || size->value.n != told->value.n || size->value.d != told->value.d)
+              continue;
+            if (found != NULL && found != proto)
+              return NULL;
+            found = proto;
+          }
+      }
+  return found;
+}
+
 guint
 em_whose_named (const EmReader *r, guint at, EmProto **out_protos, guint max)
 {
@@ -118,6 +147,8 @@ em_whose_named (const EmReader *r, guint at, EmProto **out_protos, guint max)
     first--;
   while (end < r->end && end < at + PART_WINDOW && !em_item_is_sign (r->items, end, ','))
     end++;
+  if (max > 0 && (out_protos[0] = repair_of_diameter (r, first, end)) != NULL)
+    return 1;
   n = named_between (r, first, end, out_protos, max, &has_name);
   if (n > 0 || has_name || first < r->first + 2)
     return n;
