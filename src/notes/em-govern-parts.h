@@ -76,6 +76,8 @@ gboolean em_machining_is_asked  (const Governor *g, guint i);
 /* "We machine nothing here", "polish nothing": no work of that hand. */
 gboolean em_machining_is_denied (const Governor *g, guint i);
 /* "3 mm from the texture": what lies near a repair, and how near. */
+/* "Abstand zur Profilkante mind. 1,5": marks the size as a clearance. */
+void em_near_distance_told (Governor *g, guint i);
 void em_near_read   (Governor *g, guint i);
 /* "TEXTURE ON TOP FACE, PROTECT": the thing that the word at refusal spares lies near. */
 void em_near_spare  (Governor *g, guint thing, guint refusal);

@@ -772,6 +772,7 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
       em_machining_read (&g, i);
       read_tools (&g, i);
       em_near_read (&g, i);
+      em_near_distance_told (&g, i);
     }
   for (guint i = clause->first; i < clause->end; i++)
     read_sizes (&g, i);

@@ -300,6 +300,26 @@ em_near_read (Governor *g, guint i)
     em_item_size (g->c->items, clearance)->roles |= EM_ROLE_CLEARANCE;
 }
 
+/* "Abstand zur Profilkante mind. 1,5", "distance to lip min. 6": how far from what no field has a word for. */
+void
+em_near_distance_told (Governor *g, guint i)
+{
+  static const char *const distance[] = { "abstand zu", "abstand zur", "abstand zum", "abstand zu den", "abstand von", "abstand", "mindestabstand", "mindestabstand zu", "mindestabstand zur", "mindestabstand zum",
+                                          "distance to", "distance to the", "distance from", "distance from the", "min distance to", "min. distance to", "distancia a", "distancia al", "distancia mínima", "distance au", "distance à la" };
+  guint end = i + 1;
+
+  if (!em_item_is_any_word_of (g->c->items, i, distance, G_N_ELEMENTS (distance)))
+    return;
+  while (end < g->c->end && end <= i + DISTANCE_WINDOW && !is_size (g, end) && !em_item_is_soft_break (g->c->items, end) && says (g, end, EM_SAYS_THING) == NULL)
+    end++;
+  if (end == i + 1 || end >= g->c->end || !is_size (g, end) || em_item_size (g->c->items, end)->chain != 0 ||
+      (em_item_size (g->c->items, end)->roles & (dimension_roles & ~(guint32) EM_ROLE_LENGTH)) != 0)
+    return;
+  em_item_size (g->c->items, end)->roles = EM_ROLE_CLEARANCE;
+  for (guint k = i; k < end; k++)
+    item (g, k)->is_used = TRUE;
+}
+
 /* "BOLT HOLES TO STAY CLEAR, MIN 3": how much is behind the words that spare it. */
 static void
 mark_least (const Governor *g, guint i)
