@@ -159,6 +159,9 @@ em_counts_add_numbered (const EmReader *r, EmProto *proto, guint part)
                        (place != NULL && em_phrase_tells (item->phrase, EM_SAYS_PLACE, "counted"));
   guint n, end;
 
+  /* "zwischen Kammer 2 und 3": where it is. */
+  if (part > r->first && em_item_says (r->items, part - 1, EM_SAYS_BETWEEN) != NULL)
+    return;
   if (proto->count_item != EM_NO_ITEM || (place == NULL && em_item_says (r->items, part, EM_SAYS_KIND) == NULL))
     return;
   /* "ribs 3-6" */

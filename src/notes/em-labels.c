@@ -696,6 +696,17 @@ mark_letter_depth (const EmClause *c)
     em_item_size (c->items, depth)->roles = (em_item_size (c->items, depth)->roles & ~(guint32) EM_ROLE_DIAMETER) | EM_ROLE_DEPTH;
 }
 
+/* "B 1,1" alone below "T 0,8" alone, in a list of one repair's sizes. */
+static gboolean
+is_below_letter (const EmClause *c)
+{
+  const EmItems *items = c->items;
+  guint first = c->first;
+
+  return c->end == first + 2 && first >= 4 && em_item (items, first - 1)->type == EM_ITEM_LINE && em_item (items, first - 2)->type == EM_ITEM_SIZE &&
+         em_item (items, first - 3)->length == 1 && em_item (items, first - 4)->type == EM_ITEM_LINE && strchr ("LTHlth", items->text[em_item (items, first - 3)->start]) != NULL;
+}
+
 /* "L 120, B 4, H 1,5": beside a length and a height by their letters, German B is a width ("Breite"). With "=", too. */
 static void
 mark_letter_width (const EmClause *c)
@@ -713,6 +724,8 @@ mark_letter_width (const EmClause *c)
       has_height |= em_item_is_word (c->items, i, "h") || em_item_is_word (c->items, i, "t");
       width = em_item_is_word (c->items, i, "b") ? size : width;
     }
+  has_length |= is_below_letter (c);
+  has_height |= is_below_letter (c);
   if (!has_length || !has_height || width == G_MAXUINT)
     return;
   em_item_size (c->items, width)->roles = EM_ROLE_WIDTH;
