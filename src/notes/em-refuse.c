@@ -88,6 +88,18 @@ before_polite (const Governor *g, guint first, guint last)
   return last;
 }
 
+/* "cover plate behind it", "nicht an die Gravur kommen": words behind a name that are none of it. */
+static guint
+before_tail (const Governor *g, guint first, guint last)
+{
+  static const char *const words[] = { "behind", "behind it", "next to", "next to it", "beside it", "below it", "above it", "it", "them", "either side", "dahinter", "daneben", "darunter", "darüber", "davor", "kommen", "gehen", "geraten",
+                                       "fassen", "Sie", "bitte", "auch", "detrás", "al lado", "debajo", "derrière", "à côté", "dessous" };
+
+  while (last > first && (em_item_is_any_word_of (g->c->items, last, words, G_N_ELEMENTS (words)) || item (g, last)->type == EM_ITEM_SIGN))
+    last--;
+  return last;
+}
+
 /* "the insert that must not be welded": the words that lead from the name to the refusal. */
 static guint
 last_of_name (const Governor *g, guint first, guint last)
@@ -258,7 +270,7 @@ refuse_before (Governor *g, guint i)
   guint first = g->c->first, last = i - 1;
   EmLoose *one;
 
-  last = before_polite (g, first, last);
+  last = before_tail (g, first, before_polite (g, first, last));
   /* "..., please protect it": what was told before stands in another part. */
   if (item (g, last)->type == EM_ITEM_SIGN)
     return;
@@ -311,8 +323,12 @@ is_asked_for (const Governor *g, guint i)
 static guint
 end_of_hole (const Governor *g, guint hole, guint refusal)
 {
+  static const char *const of[] = { "der", "des", "von", "vom", "of", "of the", "del", "de", "de la", "du", "des" };
+
   for (guint k = hole + 1; k < refusal; k++)
-    if (em_item_is_soft_break (g->c->items, k) || says (g, k, EM_SAYS_NEAR) != NULL || says (g, k, EM_SAYS_SOUND) != NULL ||
+    if (em_item_is_any_word_of (g->c->items, k, of, G_N_ELEMENTS (of)))
+      continue;
+    else if (em_item_is_soft_break (g->c->items, k) || says (g, k, EM_SAYS_NEAR) != NULL || says (g, k, EM_SAYS_SOUND) != NULL ||
         says (g, k, EM_SAYS_PREPOSITION) != NULL)
       return hole;
   return last_of_name (g, hole, refusal - 1);
@@ -418,7 +434,7 @@ refuse_words (Governor *g, guint i, guint first, guint last, gboolean is_sure)
 {
   EmLoose *one;
 
-  last = before_polite (g, first, last);
+  last = before_tail (g, first, before_polite (g, first, last));
   while (last > first && says (g, last, EM_SAYS_VERB) != NULL && !is_plug (g, last))
     last--;
   first = skip_little (g, first, last);
@@ -535,7 +551,10 @@ is_or (const Governor *g, guint i)
 static gboolean
 ends_in_noun (const Governor *g, guint i)
 {
-  return i < g->c->end && (says (g, i, EM_SAYS_KIND) != NULL || is_plug (g, i) || (item (g, i)->type == EM_ITEM_UNKNOWN && !item (g, i)->is_talk)) &&
+  static const char *const nouns[] = { "cover", "covers", "fitting", "fittings", "connection", "connections", "plug", "plate", "cap", "caps", "seal", "port", "ports" };
+
+  return i < g->c->end && (says (g, i, EM_SAYS_KIND) != NULL || is_plug (g, i) || (item (g, i)->type == EM_ITEM_UNKNOWN && !item (g, i)->is_talk) ||
+                           em_item_is_any_word_of (g->c->items, i, nouns, G_N_ELEMENTS (nouns))) &&
          (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1) || em_item_is_sign (g->c->items, i + 1, '.'));
 }
 
@@ -569,6 +588,13 @@ refuse_behind (Governor *g, guint i, const EmSense *thing, guint last)
   if (thing != NULL && is_apart (g, last))
     return;
   /* "INSIDE DOWEL HOLES": which holes only their own words say. */
+  /* "ON DATUM FACE OR DOWEL HOLES" */
+  if (thing != NULL && has_list_break (g, i + 1, last))
+    {
+      refuse_list (g, i + 1, TRUE);
+      item (g, i)->is_used = TRUE;
+      return;
+    }
   if (thing != NULL && em_thing_refused (thing) == NULL)
     refuse_words (g, i, i + 1, last, TRUE);
   else if (thing != NULL)

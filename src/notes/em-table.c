@@ -568,9 +568,9 @@ read_cell (const EmItems *items, const Cell *heading, const Cell *cell, gboolean
   /* ".7535 - full depth 1.00": what else the cell says is told by its own words. */
   gboolean is_alone = em_item (items, cell->first)->type == EM_ITEM_SIZE &&
                       (cell->end == cell->first + 1 || em_item_is_soft_break (items, cell->first + 1));
-  /* "Ø.2500" */
+  /* "Ø.2500", "dia .2500" */
   gboolean is_labelled = cell->end == cell->first + 2 && label_roles (em_item (items, cell->first)) != 0 &&
-                         em_item (items, cell->first + 1)->type == EM_ITEM_SIZE && em_item_is_glued (items, cell->first + 1);
+                         em_item (items, cell->first + 1)->type == EM_ITEM_SIZE;
   EmSize *size = is_alone || is_labelled ? em_item_size (items, is_labelled ? cell->first + 1 : cell->first) : NULL;
 
   gboolean is_row_number = size != NULL && size->is_whole && (size->value.n == row || size->value.n == TEN * row) &&

@@ -1668,6 +1668,13 @@ static const Case cases[] = {
   { "1) Fläche 20 x 6 mm, 0,12 auftragen\n2) Fläche 30 x 8, 0,2 auftragen\nMaterial Pos. 1 1.2343, Pos. 2 1.2311", EM_UNITS_METRIC, "3\t2\tbase\tp20\t" },
   { "a) nick 3 x 1 x 1 mm\nb) crack 12 long 1 deep\nc) pit dia 2 x 1 deep\na)-b) P20, c) S7", EM_UNITS_METRIC, "4\t2\tbase\tp20\t" },
   { "1) nick 3 x 1 x 1 mm\n2) crack 12 long 1 deep\n3) pit dia 2 x 1 deep\nP20 (items 1, 3), S7 (item 2)", EM_UNITS_METRIC, "4\t3\tbase\tp20\t" },
+  /* Rows of what shall be and what is, without a noun that is known. */
+  { "Part        nominal     actual      length\nFaceplate   dia 4.000   dia 4.012   1.0", EM_UNITS_INCH, "2\t1\tkind\tbore\t" },
+  { "Merkmal   Soll    Ist     Bem.\nZapfen Ø  20,00   19,94   Länge 60", EM_UNITS_METRIC, "2\t1\tlength\t60\tmm" },
+  { "Kante 3 x 1 x 1 mm. Bohrungen der Heizung nicht zuschweißen", EM_UNITS_METRIC, "1\t0\trefuse\tBohrungen der Heizung\t" },
+  { "Nick 3 x 1 x 1 mm. No weld on datum face or dowel holes.", EM_UNITS_METRIC, "1\t0\trefuse\tdowel holes\t" },
+  { "Nick 3 x 1 x 1 mm. Don't weld the cover plate behind it.", EM_UNITS_METRIC, "1\t0\trefuse\tcover plate\t" },
+  { "dam 30 x 4 x 2 mm\nABSTAND ZUR LIPPE MIN. 6", EM_UNITS_METRIC, "2\t1\tclearance\t6\tmm" },
   /* Without a size beside a whole repair it is none, and stays to be looked at. */
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "2\t0\tunused\tBore was found worn\t" },
   { "Nick 3 x 1 x 1 mm\nBore was found worn", EM_UNITS_METRIC, "!2\t2\tkind\tbore\t" },
