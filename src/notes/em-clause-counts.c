@@ -589,7 +589,8 @@ is_count (const EmClause *c, guint i)
     return TRUE;
   if (prior != c->end && ((em_clause_says (c, prior, EM_SAYS_QUANTITY) && !is_before_measures (c, prior)) ||
                           (em_clause_says (c, prior, EM_SAYS_PLACES) && is_before_its_number (c, prior)) ||
-                            (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL))))
+                            (em_clause_says (c, prior, EM_SAYS_TYPICAL) && !em_clause_says (c, next, EM_SAYS_LABEL) &&
+                             !(em_clause_says (c, next, EM_SAYS_TIMES) && em_clause_says (c, next + 2, EM_SAYS_TIMES)) /* "typ 2 x 0.5 x 0.3" */)))
     return TRUE;
   if (is_bracketed || is_times_before (c, i) || ends_title (c, i) || is_times_in_brackets (c, i) || is_misspelt_off (c, i) || is_so_many_no (c, i) || is_more_of_it (c, i) || is_per_part (c, i) || is_of_worn_parts (c, i) || is_times_parts (c, i) || is_so_many_more (c, i) || is_so_many_of (c, i) || is_of_filled_things (c, i) ||
       is_dashed_off (c, i) || is_one_side (c, i) || is_all_of_them (c, i) || are_so_many_alike (c, i) || em_clause_counts_some (c, i))

@@ -359,6 +359,21 @@ is_so_many_of (const Governor *g, guint from, guint to)
 }
 
 /* "PO 45871", "DWG A-2201": the run of glued items with a digit in it. */
+/* "5-l-Kanister", "Werkzeug      Nr. FM-118": a word rather than a code, or a number of something else on the line. */
+static gboolean
+is_lower_or_apart (const Governor *g, guint word, guint from, guint to)
+{
+  enum { WIDE_GAP = 3 };
+
+  for (guint32 b = item (g, from)->start; b < item (g, to - 1)->start + item (g, to - 1)->length; b++)
+    if (g_ascii_islower (g->c->items->text[b]))
+      return TRUE;
+  for (guint k = word; k < from; k++)
+    if (item (g, k + 1)->start >= item (g, k)->start + item (g, k)->length + WIDE_GAP)
+      return TRUE;
+  return FALSE;
+}
+
 void
 em_code_read (Governor *g, guint i)
 {
@@ -395,7 +410,7 @@ em_code_read (Governor *g, guint i)
   one = em_governor_add (g, sense->value, NULL, is_behind_ref (g, i) ? i : run < to ? run : from, to - 1);
   one->is_general = TRUE;
   /* "Ref: WO 77015": the word may be thought a part of it; "mold 12": a short number may say which of several. */
-  if (is_doubted || run > from || is_behind_ref (g, i) || (to == from + 1 && item (g, from)->length <= 2))
+  if (is_doubted || run > from || is_behind_ref (g, i) || is_lower_or_apart (g, i, from, to) || (to == from + 1 && item (g, from)->length <= 2))
     em_governor_infer (one, "from-words");
   for (guint k = is_apart ? i : from; k < from; k++)
     item (g, k)->is_used |= k == i || is_number_word (g, k);

@@ -11,6 +11,7 @@
 #include <math.h>
 #include <string.h>
 
+enum { WORD_MIN = 4 /* bytes of one that tells something */ };
 enum { HRC_LEAST = 15, HRC_MOST = 70 /* no steel of a tool is softer or harder (common practice, no source) */ };
 
 enum { AGENT_WINDOW = 6 /* from what is done to who does it */, EACH_WINDOW = 10, EACH_BACK = 64 };
@@ -93,8 +94,8 @@ say_units (Governor *g, EmUnit unit, const EmSense *units, guint i, guint last)
     }
   g->grammar->has_units = TRUE;
   g->grammar->units = said.units;
-  /* A unit that only stands apart is taken to govern; "ALL DIMS MM" says so. */
-  if (units == NULL)
+  /* A unit that only stands apart is taken to govern; "ALL DIMS MM" says so. "Symmetrisch" is only like "metrisch". */
+  if (units == NULL || (item (g, i)->flags & EM_TOKEN_SLIP) != 0)
     em_governor_infer (one, "from-words");
 }
 
@@ -473,6 +474,21 @@ has_accent (const Governor *g, guint i)
   return FALSE;
 }
 
+/* "you grind", "fertig bearbeiten Sie" */
+static gboolean
+names_shop (const Governor *g, guint i)
+{
+  static const char *const who[] = { "you", "u", "your", "shop", "supplier", "vendor", "welder", "repairer", "ihr", "euch", "sie", "ihnen", "lieferant", "auftragnehmer", "ustedes", "usted", "vosotros", "proveedor", "taller",
+                                     "vous", "votre", "soudeur" };
+  g_autofree char *text = g_ascii_strdown (g->c->items->text + item (g, i)->start, (gssize) item (g, i)->length);
+  g_auto (GStrv) words = g_strsplit_set (text, " .,-:", -1);
+
+  for (gsize k = 0; k < G_N_ELEMENTS (who); k++)
+    if (g_strv_contains ((const char *const *) words, who[k]))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 read_simple (Governor *g, guint i)
 {
@@ -511,6 +527,9 @@ read_simple (Governor *g, guint i)
                                           i, i);
 
           one->is_general = simple[k].is_general || g->has_all;
+          /* "blend flush", "needs .006 all over, we lap": who does it, or of which repair, no word says. */
+          if (sense->says == EM_SAYS_FINISH && ((g->has_all && g->has_size) || (strcmp (one->given.field.text, "shop") == 0 && !names_shop (g, i))))
+            em_governor_infer (one, "from-words");
           /* Who "us" is depends on who wrote it. */
           if (is_told_who || (sense->says == EM_SAYS_FINISH && names_repairs (g)) ||
               (simple[k].says == EM_SAYS_COATING && (is_of_part (g, i) || is_removed (g, i, TRUE) || has_metals (g))))
@@ -739,6 +758,54 @@ has_more (const Governor *g)
   return FALSE;
 }
 
+/* "our", "was", a word that no lexicon has, a part: beside them a coating or who finishes may be of one part, or of another time. */
+static gboolean
+is_told_aside (const Governor *g, const EmLoose *one)
+{
+  static const char *const past[] = { "was", "were", "had", "once", "old", "gone", "off", "removed", "war", "waren", "mal", "früher", "alt", "alte", "weg", "runter", "era", "estaba", "venía", "vino", "était", "ancien", "ancienne",
+                                      "one", "last", "first", "not", "nicht", "no" };
+  guint32 from = one->given.field.start, to = from + one->given.field.length;
+
+  for (guint i = g->c->first; i < g->c->end; i++)
+    {
+      const EmItem *its = item (g, i);
+
+      if (its->start >= from && its->start < to)
+        continue;
+      if ((its->type == EM_ITEM_UNKNOWN && !its->is_talk && its->length >= WORD_MIN) || says (g, i, EM_SAYS_PLACE) != NULL || says (g, i, EM_SAYS_KIND) != NULL ||
+          em_item_is_any_word_of (g->c->items, i, past, G_N_ELEMENTS (past)))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "NO WELD ON WATER LINE plugs": what is refused goes on in words that were not taken. */
+static gboolean
+goes_on (const Governor *g, const EmLoose *one)
+{
+  guint32 to = one->given.field.start + one->given.field.length;
+
+  for (guint i = g->c->first; i < g->c->end; i++)
+    if (item (g, i)->start >= to)
+      return item (g, i)->type != EM_ITEM_SIGN && !em_item_is_soft_break (g->c->items, i);
+  return FALSE;
+}
+
+/* What is told beside other words is not plainly read. */
+static void
+doubt_told_aside (Governor *g)
+{
+  for (guint i = 0; i < g->loose->len; i++)
+    {
+      EmLoose *one = &g_array_index (g->loose, EmLoose, i);
+      const char *field = one->given.field.field;
+      gboolean is_aside = ((strcmp (field, "coating") == 0 || strcmp (field, "finish") == 0) && is_told_aside (g, one)) || (strcmp (field, "refuse") == 0 && goes_on (g, one));
+
+      if (is_aside && one->given.field.state == EM_READ_READ)
+        em_governor_infer (one, "from-words");
+    }
+}
+
 void
 em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
 {
@@ -776,5 +843,6 @@ em_govern_read (EmGrammar *grammar, const EmClause *clause, GArray *loose)
     }
   for (guint i = clause->first; i < clause->end; i++)
     read_sizes (&g, i);
+  doubt_told_aside (&g);
   g_array_sort (loose, compare_item);
 }

@@ -206,6 +206,26 @@ has_strange_word (const EmWriter *w, const EmProto *proto)
   return FALSE;
 }
 
+/* "dents on the lip edge 1.5 long, 0.3 and 0.2", "spot face low 0.4": what looks like a place to fill may be an edge, or built up. */
+static gboolean
+is_doubtful_pit (const EmWriter *w, const EmProto *proto, int kind)
+{
+  static const char *const not[] = { "not", "no", "none", "nicht", "kein", "keine", "ok", "okay" };
+
+  if (kind != RECESS)
+    return FALSE;
+  if ((proto->roles & (EM_ROLE_BUILD | EM_ROLE_ADD | EM_ROLE_WORN | EM_ROLE_PER_SIDE | EM_ROLE_ON_DIAMETER)) != 0 || proto->has_build || proto->has_worn)
+    return TRUE;
+  for (guint i = proto->first; i <= proto->last && i < proto->first + STRANGE_WINDOW; i++)
+    {
+      const EmSense *noun = em_item_says (w->items, i, EM_SAYS_KIND);
+
+      if (em_item_is_any_word_of (w->items, i, not, G_N_ELEMENTS (not)) || (i != proto->noun && noun != NULL && noun->weight[EDGE_NICK] + noun->weight[WORN_CORNER] > 0))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 add_kind (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_close)
 {
@@ -220,6 +240,8 @@ add_kind (EmWriter *w, int feature, const EmProto *proto, int kind, gboolean is_
                  : proto->sizes->len == 0 ? "no-sizes" : NULL;
   /* Told by what became of it alone. */
   if (field.reason == NULL && proto->noun == EM_NO_ITEM)
+    field.reason = "from-words";
+  if (field.reason == NULL && is_doubtful_pit (w, proto, kind))
     field.reason = "from-words";
   if (field.reason == NULL && has_strange_word (w, proto))
     field.reason = "strange-word";
