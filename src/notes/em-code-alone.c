@@ -10,7 +10,7 @@
 
 #include <string.h>
 
-enum { HEAD_LINES = 3, MOST_LETTERS = 3, LEAST_DIGITS = 3, LEAST_GLUED_DIGITS = 4 /* without a dash */, MOST_DIGITS = 5, MOST_ITEMS = 4 };
+enum { HEAD_LINES = 3, MOST_LETTERS = 3, LEAST_DIGITS = 3, LEAST_GLUED_DIGITS = 4 /* without a dash */, MOST_DIGITS = 5, MOST_ITEMS = 4, MOST_TAIL_DIGITS = 8, TAIL_WINDOW = 8 /* items from the tool to its code */ };
 
 /* Where the code that begins at text[at] ends, or at: capitals, a dash or none, digits. */
 static guint32
@@ -101,6 +101,77 @@ find_code (const EmItems *items, guint *out_n)
   return found;
 }
 
+/* "tool", "Druckgießform", "molde" */
+static gboolean
+names_tool (const EmItems *items, guint i)
+{
+  static const char *const tools[] = { "mold", "mould", "die", "tool", "form", "werkzeug", "wz", "molde", "matriz", "hilera", "moule", "outil" };
+  const EmItem *item = em_item (items, i);
+
+  for (gsize k = 0; item->type != EM_ITEM_SIZE && k < G_N_ELEMENTS (tools); k++)
+    {
+      gsize n = strlen (tools[k]);
+
+      if (item->length >= n && g_ascii_strncasecmp (items->text + item->start + item->length - n, tools[k], n) == 0 && (item->length == n || n > 3 || g_ascii_strncasecmp (tools[k], "wz", n) == 0))
+        return TRUE;
+      if (item->length > n && g_ascii_strncasecmp (items->text + item->start, tools[k], n) == 0 && items->text[item->start + n] == ' ')
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Where the code that begins at text[at] ends its part, or at: "#M-602", "4178-03", "4411". */
+static guint32
+end_of_tail (const char *text, guint32 at)
+{
+  guint32 end = at, n_digits = 0;
+  gboolean is_led = text[at] == '#', has_dash = FALSE;
+
+  end += is_led;
+  while (g_ascii_isupper (text[end]) && end < at + is_led + MOST_LETTERS)
+    end++;
+  for (; g_ascii_isdigit (text[end]) || (text[end] == '-' && g_ascii_isdigit (text[end + 1])); end++)
+    {
+      n_digits += g_ascii_isdigit (text[end]) != 0;
+      has_dash |= text[end] == '-';
+    }
+  if (n_digits < (is_led || has_dash ? LEAST_DIGITS : LEAST_GLUED_DIGITS) || n_digits > MOST_TAIL_DIGITS)
+    return at;
+  while (text[end] == ' ')
+    end++;
+  return text[end] == '\0' || strchr ("\r\n,;)(", text[end]) != NULL || (text[end] == '.' && !g_ascii_isdigit (text[end + 1])) ? end : at;
+}
+
+/* "Bread tray mold 4411", "TOOL: CLOSURE 24-CAV, #M-602": the code that ends the part, or the line, that the tool begins; *out_n its items, 0: none. */
+static guint
+find_tail (const EmItems *items, guint *out_n)
+{
+  guint tool = G_MAXUINT, n_lines = 0;
+
+  *out_n = 0;
+  for (guint i = 0; i < items->items->len && n_lines < HEAD_LINES; i++)
+    {
+      const EmItem *item = em_item (items, i);
+      guint32 end;
+
+      if (item->type == EM_ITEM_LINE)
+        n_lines += i > 0 && em_item (items, i - 1)->type != EM_ITEM_LINE;
+      if (names_tool (items, i))
+        tool = i;
+      if (tool == G_MAXUINT || i <= tool || i > tool + TAIL_WINDOW || item->is_used || (i > 0 && em_item_is_glued (items, i) && !em_item_is_sign (items, i - 1, '#')) || is_of_metal (items, i))
+        continue;
+      end = end_of_tail (items->text, item->start);
+      while (end > item->start && items->text[end - 1] == ' ')
+        end--;
+      if (end == item->start)
+        continue;
+      while (i + *out_n < items->items->len && em_item (items, i + *out_n)->start < end)
+        (*out_n)++;
+      return i;
+    }
+  return 0;
+}
+
 void
 em_code_read_alone (EmGrammar *grammar)
 {
@@ -108,11 +179,19 @@ em_code_read_alone (EmGrammar *grammar)
   guint n, first = find_code (items, &n);
   EmGiven given;
 
+  if (n == 0)
+    first = find_tail (items, &n);
   if (n == 0 || is_of_repair (grammar, first, first + n))
     return;
   for (guint k = 0; k < grammar->general->len; k++)
     if (strcmp (g_array_index (grammar->general, EmGiven, k).field.field, "tool_number") == 0)
       return;
+  /* The sign is none of it. */
+  if (n > 1 && em_item_is_sign (items, first, '#'))
+    {
+      em_item (items, first++)->is_used = TRUE;
+      n--;
+    }
   given = em_given_new ("tool_number", NULL, em_item (items, first));
   given.field.length = em_item (items, first + n - 1)->start + em_item (items, first + n - 1)->length - em_item (items, first)->start;
   given.field.state = EM_READ_INFERRED;
