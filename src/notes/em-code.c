@@ -13,6 +13,8 @@
 enum { LONG_NUMBER = 1000 /* longer than a size */, CODE_DIGITS = 3 /* of a number that may be a code */, REFERENCE_WINDOW = 12 /* items of a code */,
        APART_WINDOW = 7 /* items from "order" to "no." */ };
 
+static guint end_of_run (const Governor *g, guint run);
+
 /* Something follows without a blank: "A-77" is one number though "a" is a little word. */
 static gboolean
 is_glued_on (const Governor *g, guint i)
@@ -113,6 +115,23 @@ is_pointed_number (const Governor *g, guint i)
 
   return size != NULL && size->n_decimals > 0 && !size->is_fraction && !size->has_fit && size->unit == EM_UNIT_NONE && size->chain == 0 &&
          g_ascii_isdigit (g->c->items->text[item (g, i)->start]) && (i + 1 >= g->c->end || em_item_is_soft_break (g->c->items, i + 1));
+}
+
+/* "work order 5.118", "Zeichnung 60.441.2": behind the word for an order or a drawing so many digits with points among them, at the end of the part. */
+static gboolean
+is_pointed_code (const Governor *g, guint word, guint i)
+{
+  enum { LEAST = 4, LEAST_OF_DRAWING = 5 };
+  const EmSense *sense = says (g, word, EM_SAYS_REFERENCE);
+  const EmSize *size = is_size (g, i) ? em_item_size (g->c->items, i) : NULL;
+  guint end = end_of_run (g, i), n_digits = 0;
+
+  if (sense == NULL || size == NULL || size->unit != EM_UNIT_NONE || size->chain != 0 || size->is_fraction || size->has_fit || strcmp (sense->value, "tool_number") == 0 ||
+      g_ascii_isdigit (g->c->items->text[item (g, i)->start]) == 0 || (end < g->c->end && !em_item_is_soft_break (g->c->items, end) && item (g, end)->type != EM_ITEM_SIGN))
+    return FALSE;
+  for (guint32 b = item (g, i)->start; b < item (g, end - 1)->start + item (g, end - 1)->length; b++)
+    n_digits += g_ascii_isdigit (g->c->items->text[b]) != 0;
+  return n_digits >= (strcmp (sense->value, "drawing") == 0 ? LEAST_OF_DRAWING : LEAST);
 }
 
 /* "die 1: nick": which of those in the list. */
@@ -293,7 +312,7 @@ start_of_number (const Governor *g, guint i, gboolean *out_is_apart)
           em_item_is_sign (g->c->items, from, '=') || is_number_word (g, from) || em_governor_is_is (g, from) ||
           (em_governor_is_is (g, from - 1) && says (g, from, EM_SAYS_GLUE) != NULL) /* "el pedido es el 21-0344" */))
     from++;
-  if (from < g->c->end && item (g, from)->type != EM_ITEM_SIGN && !(is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from))) &&
+  if (from < g->c->end && item (g, from)->type != EM_ITEM_SIGN && !(is_other (g, from) && !(names_number (g, i) && is_pointed_number (g, from)) && !is_pointed_code (g, i, from)) &&
       !is_size_told (g, i, from) && !(is_size (g, from) && em_name_is_day (g->c->items, from)) && has_digit (g, from, skip_number_apart (g, from, end_of_run (g, from))))
     return from;
   *out_is_apart = TRUE;
