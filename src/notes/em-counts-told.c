@@ -54,6 +54,30 @@ count_some_of (const EmReader *r, EmProto *proto, guint i)
     em_counts_guess (r, proto, i, n);
 }
 
+/* "8 core tips, and on 3 of them …", "vier Kerne, davon zwei …": fewer than were named before. */
+static void
+count_of_them (const EmReader *r, EmProto *proto, guint i)
+{
+  static const char *const them[] = { "of them", "of these", "of those", "of which", "von ihnen", "de ellos", "de ellas", "d'entre eux", "d'entre elles" };
+  static const char *const pronouns[] = { "them", "these", "those", "which", "ihnen", "denen", "ellos", "ellas" };
+  gboolean is_behind = em_item_is_word (r->items, i, "davon"), is_before = em_item_is_any_word_of (r->items, i, them, G_N_ELEMENTS (them)) ||
+                       (i + 1 < r->end && is_of (r, i) && em_item_is_any_word_of (r->items, i + 1, pronouns, G_N_ELEMENTS (pronouns)));
+  guint number = is_behind ? i + 1 : i - 1;
+  double n;
+
+  if (!(is_behind || is_before) || number < r->first || number >= r->end || proto->count_item == EM_NO_ITEM || em_item (r->items, number)->is_used)
+    return;
+  n = em_list_is_bare_whole (r->items, number) && em_item_size (r->items, number)->chain == 0 ? (double) em_item_size (r->items, number)->value.n : em_counts_number_at (r, number);
+  if (!(n >= 1 && n < proto->count))
+    return;
+  if (em_item (r->items, number)->type == EM_ITEM_SIZE)
+    em_item_size (r->items, number)->roles |= EM_ROLE_REFERENCE;
+  proto->count = n;
+  proto->count_item = number;
+  proto->is_count_loose = TRUE;
+  em_item (r->items, number)->is_used = TRUE;
+}
+
 /* "has a", "with one": what each of several has. */
 static gboolean
 is_has_one (const EmReader *r, guint i)
@@ -190,6 +214,7 @@ count_there_are (const EmReader *r, EmProto *proto, guint i)
 void
 em_counts_add_told (const EmReader *r, EmProto *proto, guint i)
 {
+  count_of_them (r, proto, i);
   if (proto->count_item != EM_NO_ITEM)
     return;
   count_there_are (r, proto, i);
