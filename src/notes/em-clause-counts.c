@@ -129,6 +129,7 @@ is_number_of_place (const EmClause *c, guint i)
 {
   static const char *const numbered[] = { "cav", "cavity", "station", "stn", "impression", "nest", "cavidad", "empreinte", "zona", "zone", "dim", "dim.", "char", "char.",
                                           "characteristic", "dimension", "balloon", "maß", "merkmal", "cota", "cote" };
+  static const char *const of[] = { "of", "of the", "of our", "from", "from the", "vom", "von", "von der", "des", "der", "aus", "del", "de", "de la", "du", "is", "ist", "hat", "has", "tiene", "a" };
   const EmItem *next = i + 1 < c->end ? em_item (c->items, i + 1) : NULL;
 
   /* "zone 25 mm", "zone 25 long" */
@@ -138,6 +139,10 @@ is_number_of_place (const EmClause *c, guint i)
     return TRUE;
   /* "corredera 1: cara gastada" */
   if (i > c->first && next != NULL && em_item (c->items, i)->length <= 2 && em_item_is_sign (c->items, i + 1, ':') && em_clause_says (c, i - 1, EM_SAYS_PLACE))
+    return TRUE;
+  /* "Einsatz 3 vom Werkzeug", "slide 2 of tool 4471" */
+  if (i > c->first && next != NULL && em_item (c->items, i)->length <= 2 && em_clause_says (c, i - 1, EM_SAYS_PLACE) && !em_clause_says (c, i - 1, EM_SAYS_KIND) &&
+      em_item_is_any_word_of (c->items, i + 1, of, G_N_ELEMENTS (of)))
     return TRUE;
   return i > c->first && em_item_is_any_word_of (c->items, i - 1, numbered, G_N_ELEMENTS (numbered)) && !em_clause_says (c, i + 1, EM_SAYS_TIMES) &&
          (next == NULL || g_ascii_tolower (c->items->text[next->start + next->length - 1]) != 's');

@@ -501,7 +501,7 @@ em_content_tells_unnamed (const EmReader *r, const EmContent *content, guint fir
       ((content->roles & EM_ROLE_DIAMETER) != 0 && (content->roles & EM_ROLE_PER_SIDE) != 0 && content->n_sizes > 1) || ((content->has_worn || (content->roles & EM_ROLE_ON_DIAMETER) != 0) && content->n_sizes > 1))
     return TRUE;
   /* "faceplate  ⌀4.000  ⌀4.012" in a table of what shall be and what is */
-  if (em_item (r->items, r->first)->is_row && (content->roles & EM_ROLE_WORN) != 0 && (content->roles & EM_ROLE_FINISHED) != 0 && content->n_sizes > 1)
+  if ((content->roles & EM_ROLE_WORN) != 0 && (content->roles & EM_ROLE_FINISHED) != 0 && content->n_sizes > 1 && (content->roles & (EM_ROLE_RADIUS | EM_ROLE_HEIGHT)) == 0)
     return TRUE;
   if (is_bare_edge (content) || is_bare_pit (content) || is_bare_flat (content) || ((content->roles & EM_ROLE_LEG) != 0 &&
                                                                                     content->n_sizes > 1))

@@ -79,7 +79,7 @@ em_continue_is_shape (const EmReader *r, const EmContent *content, guint first, 
 {
   gboolean has_ends = FALSE;
 
-  if (r->current == NULL || r->current->weight[DAM] == 0 || content->has_worn || content->has_damage || content->has_verb || content->n_sizes > 2 || r->has_loose ||
+  if (r->current == NULL || (r->current->weight[DAM] == 0 && r->current->weight[RIB] == 0) || content->has_worn || content->has_damage || content->has_verb || content->n_sizes > 2 || r->has_loose ||
       em_reader_line_of (r, first) > em_reader_line_of (r, r->current->last) + 1 + r->is_dash || content->best > SHAPE_NOUN)
     return FALSE;
   for (guint i = first; i < end; i++)
@@ -87,6 +87,8 @@ em_continue_is_shape (const EmReader *r, const EmContent *content, guint first, 
       const EmSense *set = em_item_says (r->items, i, EM_SAYS_SET);
 
       has_ends |= set != NULL && g_strcmp0 (set->set_field, "ends") == 0;
+      if (set != NULL && r->current->weight[DAM] == 0)
+        return FALSE;
       if (em_reader_is_sized (r, i) && em_item_size (r->items, i)->unit != EM_UNIT_DEGREE && (em_item_size (r->items, i)->roles & EM_ROLE_DRAFT) == 0)
         return FALSE;
       if (em_item_says (r->items, i, EM_SAYS_KIND) != NULL && em_item_says (r->items, i, EM_SAYS_KIND)->weight[SIDEWALL] == 0)
@@ -127,6 +129,11 @@ em_continue_is_more (const EmReader *r, const EmContent *content, guint first)
       fills (r, first))
     return FALSE;
   if (r->is_line_start && em_refer_names_other_part (r, first) && (r->current->roles & content->roles & EM_ROLE_DIAMETER) != 0)
+    return FALSE;
+  /* "Edge broken, 12 long, 0.8 x 1.2. The core is undersize, too: nominal 14.00, measured 13.91": what is round is no more of an edge. */
+  if (first == r->first && (content->roles & EM_ROLE_WORN) != 0 && (content->roles & EM_ROLE_FINISHED) != 0 && (content->roles & (EM_ROLE_RADIUS | EM_ROLE_HEIGHT)) == 0 &&
+      content->n_sizes > 1 && r->current->sizes->len > 1 && (r->current->roles & (EM_ROLE_FINISHED | EM_ROLE_RADIUS | EM_ROLE_DIAMETER)) == 0 &&
+      r->current->weight[BORE] + r->current->weight[PIN] + r->current->weight[FACE] + r->current->weight[SIDEWALL] == 0)
     return FALSE;
   if (em_reader_line_of (r, first) == line)
     return !(r->is_bullet && content->n_sizes > 1) && !is_round_behind_row (r, content, first);

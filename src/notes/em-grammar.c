@@ -5,6 +5,8 @@
 
 #include "em-grammar.h"
 
+#include "em-fit.h"
+
 #include "em-beside.h"
 #include "em-content.h"
 #include "em-code.h"
@@ -359,8 +361,9 @@ proposal_of (EmReader *r, const EmContent *content, EmProto *before, gboolean is
 {
   EmProto *proto = NULL;
 
+  /* "Flanks have 1° draft" of a rib, which no field takes. */
   if (before != NULL && em_continue_is_shape (r, content, first, end))
-    return before;
+    return before->weight[DAM] > 0 || em_fit_given_text (before, "ends") != NULL ? before : NULL;
   if (before != NULL && em_continue_is_listed_size (r, content))
     {
       take_heading_count (r, before);

@@ -876,7 +876,12 @@ em_labels_mark (const EmClause *c)
           l.pending = 0;
         }
       else if (ends_here (c, i) || em_item_is_sign (c->items, i, ':') /* "slot 4 wide: both flanks +0.1" */)
-        l.open = G_MAXUINT;
+        {
+          l.open = G_MAXUINT;
+          /* "undersize: nominal 14.00, measured 13.91" */
+          if (em_clause_label_at (c, i + 1, EM_LABEL_BEFORE) != NULL && (em_clause_label_at (c, i + 1, EM_LABEL_BEFORE)->roles & (EM_ROLE_FINISHED | EM_ROLE_WORN)) != 0)
+            l.pending = 0;
+        }
       else if (em_clause_says (c, i, EM_SAYS_LABEL) && !is_count_word (c, i) && !em_clause_is_times_of_row (c, i) && !is_letter_of_code (c, i) &&
                !is_work (c, i))
         take_label (&l, i);
