@@ -765,8 +765,9 @@ is_told_aside (const Governor *g, const EmLoose *one)
   static const char *const past[] = { "was", "were", "had", "once", "old", "gone", "off", "removed", "war", "waren", "mal", "früher", "alt", "alte", "weg", "runter", "era", "estaba", "venía", "vino", "était", "ancien", "ancienne",
                                       "one", "last", "first", "not", "nicht", "no" };
   guint32 from = one->given.field.start, to = from + one->given.field.length;
+  guint first = one->item > g->c->first + EM_SENTENCE_WINDOW ? one->item - EM_SENTENCE_WINDOW : g->c->first;
 
-  for (guint i = g->c->first; i < g->c->end; i++)
+  for (guint i = first; i < g->c->end && i < one->item + EM_SENTENCE_WINDOW; i++)
     {
       const EmItem *its = item (g, i);
 
@@ -785,7 +786,7 @@ goes_on (const Governor *g, const EmLoose *one)
 {
   guint32 to = one->given.field.start + one->given.field.length;
 
-  for (guint i = g->c->first; i < g->c->end; i++)
+  for (guint i = MAX (one->item, g->c->first); i < g->c->end; i++)
     if (item (g, i)->start >= to)
       return item (g, i)->type != EM_ITEM_SIGN && !em_item_is_soft_break (g->c->items, i);
   return FALSE;
